@@ -1,0 +1,24 @@
+import { arg, calc, step } from '../../calc.js'
+import { roundTo } from '../../rounding.js'
+import { cite } from '../../sources.js'
+
+/** Lots are counted after rounding to this many decimals, so that 3.0000000001 lots do not become 4. */
+const DECIMALS = 9
+
+export const orderQuantity = calc({
+  id: 'ORDERQUANTITY',
+  chapter: 'estimate',
+  summary: 'Amount to order: waste added, then rounded up to whole lots.',
+  takes: {
+    net: arg('Net quantity', { least: 0, most: 1e9 }),
+    waste: arg('Waste, share added', { least: 0, most: 2, default: 0 }),
+    lot: arg('Lot, the least amount sold', { least: 0.001, most: 1e6, default: 1 }),
+  },
+  gives: { order: 'Amount to order' },
+  steps: [
+    step('need', 'Need with waste', 'net*(1+waste)', cite('practice', 'waste by item')),
+    step('order', 'Amount to order', `ROUNDUP(ROUND(need/lot,${DECIMALS}),0)*lot`, cite('derivation', 'whole lots')),
+  ],
+  example: [182.5, 0.05, 100],
+  run: ({ net, waste, lot }) => roundTo(roundTo((net * (1 + waste)) / lot, DECIMALS), 0, Math.ceil) * lot,
+})

@@ -1,0 +1,43 @@
+import { arg, calc, step } from '../../calc.js'
+import { noAnswer } from '../../errors.js'
+import { cite } from '../../sources.js'
+import { motors } from '../../tables/motors.js'
+import { phasesArg } from './conductorArgs.js'
+
+/** Each column serves a band of system voltages. */
+const columns = [
+  { name: 'at115_A', low: 110, high: 120 },
+  { name: 'at200_A', low: 200, high: 200 },
+  { name: 'at208_A', low: 208, high: 208 },
+  { name: 'at230_A', low: 220, high: 240 },
+  { name: 'at460_A', low: 440, high: 480 },
+] as const
+/** A rating typed as 0.33 or converted from kilowatts still means the nearest listed power. */
+const POWER_WITHIN = 0.0101
+
+const inRow = `(Motors[phases]=phases)*((Motors[power_hp]-power_hp)^2<=(${POWER_WITHIN}*Motors[power_hp])^2)`
+
+export const motorCurrent = calc({
+  id: 'MOTORCURRENT',
+  chapter: 'power',
+  summary: 'Full-load current of a motor from the code table.',
+  takes: {
+    power_hp: arg('Motor power', { least: 0.1, most: 10 }),
+    voltage_V: arg('Voltage', { least: 110, most: 480, hint: '110 to 120, 200, 208, 220 to 240 or 440 to 480' }),
+    phases: phasesArg,
+  },
+  gives: { current_A: 'Full-load current' },
+  steps: [
+    step('current_A', 'Full-load current', columns.map(({ name, low, high }) => `IF((voltage_V>=${low})*(voltage_V<=${high})=1,SUMPRODUCT(${inRow},Motors[${name}]),0)`).join('+'), cite('nec', 'Tables 430.248 and 430.250')),
+  ],
+  notes: ['Use the table, not the nameplate, for conductors and short-circuit protection; the nameplate for the overload device. Some submersible motors draw more than the table: then the maker’s figure governs.'],
+  example: [1, 230],
+  run({ power_hp, voltage_V, phases }) {
+    const column = columns.find(({ low, high }) => voltage_V >= low && voltage_V <= high)
+    if (!column) throw noAnswer('Voltage (voltage)', '110 to 120, 200, 208, 220 to 240 or 440 to 480 V', voltage_V)
+    const row = motors.rows.find((motor) => motor.phases === phases && Math.abs((motor.power_hp as number) - power_hp) <= POWER_WITHIN * (motor.power_hp as number))
+    const current = row?.[column.name]
+    if (typeof current !== 'number') throw noAnswer('Motor power (power)', `a power and voltage listed for ${phases} phase`, `${power_hp} hp at ${voltage_V} V`)
+    return current
+  },
+})

@@ -1,0 +1,66 @@
+/** The grid's engine without a page: evaluates formulas for the command line, and workbooks for tests. */
+import './headlessDom.js'
+import { Model } from '@odoo/o-spreadsheet'
+import { registerGridFunctions } from './gridFunctions.js'
+
+export type SheetRows = readonly (readonly (string | number | boolean | null)[])[]
+export interface GridValue {
+  value: number | string | boolean | null
+  message?: string
+}
+
+/** The engine prints how long each step took; that is of no use to anyone here. */
+console.debug = () => undefined
+
+export function columnLetters(column: number): string {
+  let letters = ''
+  for (let left = column + 1; left > 0; left = Math.floor((left - 1) / 26)) letters = String.fromCharCode(65 + ((left - 1) % 26)) + letters
+  return letters
+}
+
+/** How a value is typed into the grid: texts that look like numbers, dates or formulas stay texts. */
+export function gridContent(value: string | number | boolean | null): string {
+  if (value === null) return ''
+  if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE'
+  if (typeof value === 'number') return String(value)
+  return /^[A-Za-z][^"]*$/.test(value) && !/^(?:true|false)$/i.test(value) ? value : `="${value.replace(/"/g, '""')}"`
+}
+
+export class GridEngine {
+  private readonly model: InstanceType<typeof Model>
+  private static readonly SHEET = 'formulas'
+
+  /** Sheets by name; a cell that begins with "=" in `formulas` is a formula, everything in `data` is plain. */
+  constructor(data: Record<string, SheetRows> = {}, formulas: Record<string, string> = {}) {
+    registerGridFunctions()
+    const dataSheets = Object.entries(data).map(([name, rows], at) => ({
+      id: `data${at}`,
+      name,
+      colNumber: Math.max(1, ...rows.map((row) => row.length)),
+      rowNumber: Math.max(1, rows.length),
+      cells: Object.fromEntries(rows.flatMap((row, y) => row.flatMap((value, x) => (value === null || value === '' ? [] : [[`${columnLetters(x)}${y + 1}`, gridContent(value)]])))),
+    }))
+    this.model = new Model({ sheets: [{ id: GridEngine.SHEET, name: 'Formulas', colNumber: 60, rowNumber: 200, cells: formulas }, ...dataSheets] })
+  }
+
+  /** The value of one formula: a single value, or the rows it spills. */
+  evaluate(text: string): GridValue | GridValue[][] {
+    const getters = this.model.getters as unknown as { evaluateFormulaResult(sheet: string, formula: string): GridValue | GridValue[][] }
+    const result = getters.evaluateFormulaResult(GridEngine.SHEET, text)
+    if (!Array.isArray(result)) return result
+    return (result[0] ?? []).map((_, row) => result.map((column) => column[row]!))
+  }
+
+  setCell(address: string, content: string): void {
+    this.model.dispatch('UPDATE_CELL', { sheetId: GridEngine.SHEET, ...place(address), content } as never)
+  }
+
+  cell(address: string, sheet = GridEngine.SHEET): GridValue {
+    return this.model.getters.getEvaluatedCell({ sheetId: sheet, ...place(address) }) as GridValue
+  }
+}
+
+function place(address: string): { col: number; row: number } {
+  const [, letters, digits] = /^([A-Z]+)(\d+)$/.exec(address)!
+  return { col: [...letters!].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1, row: Number(digits) - 1 }
+}

@@ -1,0 +1,6 @@
+/** Spreadsheets round the decimal they show, so 2.675 rounds to 2.68 although its binary form lies below. */
+export function roundTo(x: number, digits: number, how: (value: number) => number = Math.round): number {
+  const factor = 10 ** Math.trunc(digits)
+  const scaled = Number((Math.abs(x) * factor).toPrecision(15))
+  return (Math.sign(x) * how(scaled)) / factor
+}

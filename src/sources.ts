@@ -1,0 +1,89 @@
+/**
+ * The bibliography. A figure cites one of these works and the place in it. The grade says how far the
+ * figure may be trusted and travels with it to the sheet.
+ */
+export type Grade = 'standard' | 'government' | 'handbook' | 'open data' | 'derived' | 'common practice' | 'from memory'
+
+interface Work {
+  title: string
+  publisher: string
+  edition: string
+  grade: Grade
+}
+
+const works = {
+  definitions: { title: 'Exact definitions of US customary units in SI', publisher: 'NIST, Handbook 44 and Special Publication 811', edition: 'values from memory, exact by definition', grade: 'derived' },
+  derivation: { title: 'Follows from geometry or from the steps above it', publisher: 'this project', edition: '', grade: 'derived' },
+  practice: { title: 'Common practice, no source', publisher: 'the trade', edition: '', grade: 'common practice' },
+  memory: { title: 'From memory, not read in a source', publisher: 'this project', edition: '', grade: 'from memory' },
+  epanet: { title: 'EPANET 2.2 User Manual', publisher: 'U.S. Environmental Protection Agency', edition: '2020', grade: 'government' },
+  hiData: { title: 'Engineering Data Library', publisher: 'Hydraulic Institute', edition: 'state of 7 Oct 2025', grade: 'handbook' },
+  tp410: { title: 'Technical Paper 410M, Flow of Fluids (multiples restated in the open library fluids)', publisher: 'Crane Co.', edition: 'restated 22 Jun 2026', grade: 'handbook' },
+  fluidMechanics: { title: 'Engineering Fluid Mechanics', publisher: 'bookboon, open textbook', edition: 'p. 61', grade: 'handbook' },
+  fluidsLibrary: { title: 'fluids library, lists of ASTM D1785 and D2241 dimensions', publisher: 'C. Bell, open source', edition: 'state of 22 Jun 2026', grade: 'handbook' },
+  astmD1785: { title: 'ASTM D1785 dimensions of PVC pipe, Schedule 40 and 80', publisher: 'ASTM International', edition: 'dimensions from memory, ratios checked', grade: 'from memory' },
+  astmD2239: { title: 'ASTM D2239 polyethylene pipe controlled by inside diameter', publisher: 'ASTM International', edition: 'dimensions from memory, ratios checked', grade: 'from memory' },
+  astmD2737: { title: 'ASTM D2737 polyethylene tubing, copper tube size', publisher: 'ASTM International', edition: 'walls from memory, ratio checked', grade: 'from memory' },
+  astmD3034: { title: 'ASTM D3034 SDR 35 PVC sewer pipe (general reference page)', publisher: 'ASTM International', edition: '4 in read; other walls from memory', grade: 'handbook' },
+  nec: { title: 'National Electrical Code (NFPA 70), tables restated by public pages', publisher: 'National Fire Protection Association', edition: '2011 and later', grade: 'standard' },
+  iacs: { title: 'Copper Wire Tables, NBS Handbook 100', publisher: 'National Bureau of Standards', edition: '1966', grade: 'government' },
+  gauge: { title: 'ASTM B258 standard diameters of wire', publisher: 'ASTM International', edition: 'formula as published', grade: 'standard' },
+  osha1926: { title: '29 CFR 1926 Subpart P, Excavations', publisher: 'U.S. Occupational Safety and Health Administration', edition: 'current text', grade: 'government' },
+  osha1408: { title: '29 CFR 1926.1408, Power line safety', publisher: 'U.S. Occupational Safety and Health Administration', edition: 'current text', grade: 'government' },
+  osha146: { title: '29 CFR 1910.146 and 1926 Subpart AA, Confined spaces', publisher: 'U.S. Occupational Safety and Health Administration', edition: 'current text', grade: 'government' },
+  estimating: { title: 'Estimating in Building Construction, Fig. 9.1 and chapter 9', publisher: 'textbook (Dagostino; author from memory)', edition: 'as read in the course copy', grade: 'handbook' },
+  navy: { title: 'Soil conversion table', publisher: 'U.S. Navy training course (listing)', edition: 'undated', grade: 'government' },
+  calRecycle: { title: 'Material weights for estimates', publisher: 'CalRecycle, State of California', edition: 'as read', grade: 'government' },
+  gillette: { title: 'Handbook on voids of crushed stone', publisher: 'H. P. Gillette', edition: '1908', grade: 'handbook' },
+  vose: { title: 'Manual for Railroad Engineers, p. 106', publisher: 'G. L. Vose', edition: '1880s', grade: 'handbook' },
+  prismoid: { title: 'Volume of a tank pit by the prismoidal rule', publisher: 'civil engineering course page', edition: 'as read', grade: 'handbook' },
+  femaP259: { title: 'FEMA P-259, Engineering Principles of Flood-Resistant Retrofitting, chapter on buoyancy of tanks', publisher: 'Federal Emergency Management Agency', edition: 'as read', grade: 'government' },
+  tm5809: { title: 'TM 5-809-6, Structural design criteria', publisher: 'U.S. Army Corps of Engineers', edition: 'as read', grade: 'government' },
+  dd41: { title: 'Manhole flotation, DD-41', publisher: 'American Concrete Pipe Association (name from memory)', edition: 'as read', grade: 'handbook' },
+  wac: { title: 'WAC 246-272B-05200, tank tightness', publisher: 'State of Washington', edition: 'current text', grade: 'government' },
+  oar: { title: 'OAR 340-073-0025, tank tightness', publisher: 'State of Oregon', edition: 'current text', grade: 'government' },
+  astmC1227: { title: 'ASTM C1227 precast septic tanks, 9.2', publisher: 'ASTM International', edition: 'figures from memory', grade: 'from memory' },
+  npca: { title: 'Vacuum test practice as tabulated by EPA 2002', publisher: 'National Precast Concrete Association', edition: 'from memory', grade: 'from memory' },
+  minnesota: { title: 'Minn. R. 7080.2010', publisher: 'State of Minnesota', edition: 'figure from memory', grade: 'from memory' },
+  slings: { title: 'Sling angle factors', publisher: 'lifting course (CPCS)', edition: 'as read', grade: 'handbook' },
+  ppiThermal: { title: 'Handbook of Polyethylene Pipe, thermal movement', publisher: 'Plastics Pipe Institute (quoted)', edition: 'as quoted', grade: 'handbook' },
+  plumbingCode: { title: 'National Standard Plumbing Code, Illustrated, Table 13.6.1', publisher: 'code sponsor (from memory)', edition: '2006', grade: 'standard' },
+  chicago: { title: 'Municipal Code of Chicago, Table 18-29-704.1', publisher: 'City of Chicago', edition: 'current text', grade: 'government' },
+  drawdown: { title: 'How to calculate pressure tank drawdown', publisher: 'The Driller', edition: '1 Feb 2006', grade: 'handbook' },
+  surge: { title: 'Soils 456 class notes, chapter 8, water hammer', publisher: 'New Mexico State University', edition: 'undated', grade: 'handbook' },
+  orifice: { title: 'Falling head through an orifice, restated for two tanks', publisher: 'textbook exercise and derivation', edition: 'checked by Runge–Kutta', grade: 'derived' },
+  yield: { title: 'Sizing of rainwater tanks; yield after and before spillage', publisher: 'Fewkes and Butler; Jenkins (read at second hand)', edition: '1978, 2000', grade: 'handbook' },
+  reliability: { title: 'Reliability analysis of rainwater tanks', publisher: 'Imteaz and others', edition: '2011', grade: 'handbook' },
+  sequentPeak: { title: 'Water Resource Systems Planning and Management, sequent peak procedure', publisher: 'Loucks and van Beek, UNESCO', edition: 'from memory, recomputed', grade: 'handbook' },
+  irrigation: { title: 'Irrigation course page 5.3, pumps and power', publisher: 'university course', edition: 'undated', grade: 'handbook' },
+  runoffToolkit: { title: 'e-Toolkit on rainwater harvesting, sizing, pages 52 and 59', publisher: 'rainwater-toolkit.net', edition: 'undated', grade: 'handbook' },
+  runoffUnicef: { title: 'Highland water guide, rainwater catchment area', publisher: 'UNICEF', edition: 'undated', grade: 'handbook' },
+  runoffStudy: { title: 'Roof selection for rainwater harvesting', publisher: 'Farreny and others', edition: '2011', grade: 'handbook' },
+  twdb: { title: 'Texas Manual on Rainwater Harvesting', publisher: 'Texas Water Development Board', edition: '2005, from memory', grade: 'from memory' },
+  trca: { title: 'Low impact development guide: rainwater harvesting, sizing', publisher: 'Toronto and Region Conservation Authority', edition: 'undated revisions', grade: 'government' },
+  nrcs: { title: 'Conservation practice standard 516, livestock pipeline', publisher: 'USDA Natural Resources Conservation Service', edition: 'from memory', grade: 'from memory' },
+  backflow: { title: 'IPC/UPC provisions on nonpotable outlets and backflow', publisher: 'model plumbing codes', edition: '2018, as read', grade: 'standard' },
+  frost: { title: 'Depth of buried water pipe', publisher: 'IPC, restated', edition: 'as read, low grade', grade: 'standard' },
+  bedding: { title: 'Bedding of plastic drain pipe', publisher: 'public installation guidance', edition: 'as read', grade: 'handbook' },
+} as const satisfies Record<string, Work>
+
+export type WorkId = keyof typeof works
+export const bibliography: Readonly<Record<WorkId, Work>> = works
+
+export interface Citation {
+  work: WorkId
+  locator: string
+  grade: Grade
+}
+
+/** Points to a place in a work. Give a grade only where the figure deserves less than its work. */
+export function cite(work: WorkId, locator = '', grade: Grade = bibliography[work].grade): Citation {
+  return { work, locator, grade }
+}
+
+/** A citation as one line for a sheet: publisher, title, place. */
+export function citationText({ work, locator }: Citation): string {
+  const { title, publisher, edition } = bibliography[work]
+  if (work === 'practice') return locator ? `common practice, no source: ${locator}` : 'common practice, no source'
+  return [publisher, title, edition, locator].filter(Boolean).join(', ')
+}

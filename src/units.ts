@@ -1,0 +1,194 @@
+/**
+ * The closed list of units. Every number in this project wears one of these as the last part of its
+ * name (`length_ft`, `flow_gpm`); a name without a suffix from this list is a pure number or a text.
+ * Each unit is its quantity and its size in that quantity's base unit. All sizes follow from exact
+ * definitions (international foot and pound, US gallon of 231 cubic inches, standard gravity,
+ * conventional mercury of 13 595.1 kg/m³ and water of 1000 kg/m³).
+ */
+const FOOT_M = 0.3048
+const INCH_M = FOOT_M / 12
+const GALLON_M3 = 231 * INCH_M ** 3
+const POUND_KG = 0.45359237
+const GRAVITY = 9.80665
+const PSI_PA = (POUND_KG * GRAVITY) / INCH_M ** 2
+const FOOT_WATER_PA = FOOT_M * 1000 * GRAVITY
+const INCH_MERCURY_PA = INCH_M * 13595.1 * GRAVITY
+const HORSEPOWER_W = 550 * FOOT_M * POUND_KG * GRAVITY
+
+export type Quantity =
+  | 'length' | 'area' | 'volume' | 'flow' | 'head' | 'pressure' | 'weight' | 'force' | 'temperature'
+  | 'temperature difference' | 'power' | 'voltage' | 'current' | 'velocity' | 'rain rate' | 'slope'
+  | 'unit weight' | 'time' | 'angle' | 'resistance per length' | 'conductor area' | 'viscosity' | 'ratio' | 'money'
+  | 'money rate' | 'use' | 'weight per volume'
+
+interface Unit {
+  /** How the unit is written for people. */
+  symbol: string
+  quantity: Quantity
+  /** Size in the base unit of the quantity. */
+  size: number
+  /** Value of the base unit at this unit's zero; only temperatures have one. */
+  zero?: number
+  /** Other spellings accepted in a text. */
+  also?: readonly string[]
+}
+
+const list = {
+  ft: { symbol: 'ft', quantity: 'length', size: FOOT_M, also: ['foot', 'feet', "'"] },
+  in: { symbol: 'in', quantity: 'length', size: INCH_M, also: ['inch', 'inches', '"'] },
+  m: { symbol: 'm', quantity: 'length', size: 1 },
+  cm: { symbol: 'cm', quantity: 'length', size: 0.01 },
+  mm: { symbol: 'mm', quantity: 'length', size: 0.001 },
+  ft2: { symbol: 'ft²', quantity: 'area', size: FOOT_M ** 2, also: ['sq ft', 'sqft'] },
+  in2: { symbol: 'in²', quantity: 'area', size: INCH_M ** 2, also: ['sq in'] },
+  m2: { symbol: 'm²', quantity: 'area', size: 1, also: ['sq m'] },
+  acre: { symbol: 'acre', quantity: 'area', size: 43560 * FOOT_M ** 2, also: ['acres'] },
+  gal: { symbol: 'gal', quantity: 'volume', size: GALLON_M3, also: ['gallon', 'gallons'] },
+  L: { symbol: 'L', quantity: 'volume', size: 0.001, also: ['l', 'litre', 'liter', 'litres', 'liters'] },
+  m3: { symbol: 'm³', quantity: 'volume', size: 1 },
+  ft3: { symbol: 'ft³', quantity: 'volume', size: FOOT_M ** 3, also: ['cu ft'] },
+  in3: { symbol: 'in³', quantity: 'volume', size: INCH_M ** 3, also: ['cu in'] },
+  yd3: { symbol: 'yd³', quantity: 'volume', size: 27 * FOOT_M ** 3, also: ['cu yd'] },
+  gpm: { symbol: 'gpm', quantity: 'flow', size: GALLON_M3 / 60, also: ['gal/min'] },
+  cfs: { symbol: 'ft³/s', quantity: 'flow', size: FOOT_M ** 3, also: ['cu ft/s'] },
+  Lps: { symbol: 'L/s', quantity: 'flow', size: 0.001, also: ['l/s'] },
+  Lpmin: { symbol: 'L/min', quantity: 'flow', size: 0.001 / 60, also: ['l/min'] },
+  m3ph: { symbol: 'm³/h', quantity: 'flow', size: 1 / 3600 },
+  ftw: { symbol: 'ft of water', quantity: 'head', size: FOOT_WATER_PA, also: ['ft', 'foot', 'feet', 'ft water'] },
+  mw: { symbol: 'm of water', quantity: 'head', size: FOOT_WATER_PA / FOOT_M, also: ['m', 'm water'] },
+  psi: { symbol: 'psi', quantity: 'pressure', size: PSI_PA },
+  kPa: { symbol: 'kPa', quantity: 'pressure', size: 1000, also: ['kpa'] },
+  bar: { symbol: 'bar', quantity: 'pressure', size: 100000 },
+  inHg: { symbol: 'inHg', quantity: 'pressure', size: INCH_MERCURY_PA, also: ['in Hg', 'inhg', 'in. Hg'] },
+  lb: { symbol: 'lb', quantity: 'weight', size: POUND_KG, also: ['lbs', 'pound', 'pounds'] },
+  kg: { symbol: 'kg', quantity: 'weight', size: 1 },
+  ton: { symbol: 'ton', quantity: 'weight', size: 2000 * POUND_KG, also: ['tons', 'US ton', 'US tons'] },
+  tonne: { symbol: 'tonne', quantity: 'weight', size: 1000, also: ['tonnes'] },
+  lbf: { symbol: 'lbf', quantity: 'force', size: POUND_KG * GRAVITY },
+  F: { symbol: '°F', quantity: 'temperature', size: 5 / 9, zero: 459.67 * (5 / 9), also: ['F', 'degF'] },
+  C: { symbol: '°C', quantity: 'temperature', size: 1, zero: 273.15, also: ['C', 'degC'] },
+  deltaF: { symbol: '°F', quantity: 'temperature difference', size: 5 / 9, also: ['F'] },
+  deltaC: { symbol: '°C', quantity: 'temperature difference', size: 1, also: ['C'] },
+  hp: { symbol: 'hp', quantity: 'power', size: HORSEPOWER_W },
+  kW: { symbol: 'kW', quantity: 'power', size: 1000, also: ['kw'] },
+  W: { symbol: 'W', quantity: 'power', size: 1 },
+  V: { symbol: 'V', quantity: 'voltage', size: 1, also: ['volt', 'volts'] },
+  A: { symbol: 'A', quantity: 'current', size: 1, also: ['amp', 'amps'] },
+  fps: { symbol: 'ft/s', quantity: 'velocity', size: FOOT_M },
+  mps: { symbol: 'm/s', quantity: 'velocity', size: 1 },
+  in_per_h: { symbol: 'in/h', quantity: 'rain rate', size: INCH_M / 3600 },
+  mm_per_h: { symbol: 'mm/h', quantity: 'rain rate', size: 0.001 / 3600 },
+  in_per_ft: { symbol: 'in/ft', quantity: 'slope', size: 1 / 12 },
+  mm_per_m: { symbol: 'mm/m', quantity: 'slope', size: 0.001 },
+  percent: { symbol: '%', quantity: 'ratio', size: 0.01 },
+  lb_per_ft3: { symbol: 'lb/ft³', quantity: 'unit weight', size: POUND_KG / FOOT_M ** 3 },
+  lb_per_yd3: { symbol: 'lb/yd³', quantity: 'unit weight', size: POUND_KG / (27 * FOOT_M ** 3) },
+  kg_per_m3: { symbol: 'kg/m³', quantity: 'unit weight', size: 1 },
+  s: { symbol: 's', quantity: 'time', size: 1, also: ['sec'] },
+  min: { symbol: 'min', quantity: 'time', size: 60 },
+  h: { symbol: 'h', quantity: 'time', size: 3600 },
+  day: { symbol: 'days', quantity: 'time', size: 86400, also: ['day'] },
+  deg: { symbol: '°', quantity: 'angle', size: 1, also: ['deg', 'degree', 'degrees'] },
+  ohm_per_kft: { symbol: 'ohm/1000 ft', quantity: 'resistance per length', size: 1 },
+  cmil: { symbol: 'circular mil', quantity: 'conductor area', size: 1 },
+  ft2_per_s: { symbol: 'ft²/s', quantity: 'viscosity', size: FOOT_M ** 2 },
+  per_F: { symbol: 'in/in/°F', quantity: 'ratio', size: 1 },
+  gal_per_day: { symbol: 'gal/day', quantity: 'use', size: GALLON_M3 / 86400, also: ['gal per day'] },
+  L_per_day: { symbol: 'L/day', quantity: 'use', size: 0.001 / 86400 },
+  usd: { symbol: '$', quantity: 'money', size: 1 },
+  usd_per_h: { symbol: '$/h', quantity: 'money rate', size: 1 },
+} as const satisfies Record<string, Unit>
+
+export type UnitName = keyof typeof list
+const unitByName: Readonly<Record<UnitName, Unit>> = list
+export const unitNames = Object.keys(list) as UnitName[]
+
+/** The unit that a name wears after its first underscore, or undefined for a pure number or a text. */
+export function unitOf(name: string): UnitName | undefined {
+  const cut = name.indexOf('_')
+  const suffix = cut < 0 ? '' : name.slice(cut + 1)
+  return suffix in list ? (suffix as UnitName) : undefined
+}
+
+/** The name without its unit: what the argument is called in a cell's help. */
+export function bareName(name: string): string {
+  return unitOf(name) ? name.slice(0, name.indexOf('_')) : name
+}
+
+/** How the unit of a name is written for people; empty for a pure number. */
+export function symbolOf(name: string): string {
+  const unit = unitOf(name)
+  return unit ? unitByName[unit].symbol : ''
+}
+
+/** Exact conversion between two units of one quantity. */
+export function convert(value: number, from: UnitName, to: UnitName): number {
+  const source = unitByName[from]
+  const target = unitByName[to]
+  if (!sameQuantity(source, target)) throw new RangeError(`${source.symbol} is no unit of ${target.quantity}.`)
+  return (value * source.size + (source.zero ?? 0) - (target.zero ?? 0)) / target.size
+}
+
+/** A head of water is a pressure seen as a height: the two convert into each other. */
+function sameQuantity(one: Unit, other: Unit): boolean {
+  const kind = (unit: Unit) => (unit.quantity === 'head' ? 'pressure' : unit.quantity)
+  return kind(one) === kind(other)
+}
+
+const plainNumber = /^[-+]?(?:\d{1,3}(?:,\d{3})+|\d+)?(?:\.\d+)?(?:[eE][-+]?\d+)?$/
+const mixedFraction = /^([-+]?)(?:(\d+)[\s-]+)?(\d+)\/(\d+)$/
+
+/** A number as people write it: 12, 1,200, 0.5, 3/4, 1-1/4. Undefined when the text is no number. */
+export function parseNumber(text: string): number | undefined {
+  const trimmed = text.trim().replace(/^\u2212/, '-')
+  const fraction = mixedFraction.exec(trimmed)
+  if (fraction) {
+    const value = Number(fraction[2] ?? 0) + Number(fraction[3]) / Number(fraction[4])
+    return Number.isFinite(value) ? (fraction[1] === '-' ? -value : value) : undefined
+  }
+  if (!/\d/.test(trimmed) || !plainNumber.test(trimmed)) return undefined
+  const value = Number(trimmed.replace(/,/g, ''))
+  return Number.isFinite(value) ? value : undefined
+}
+
+function plainUnitText(text: string): string {
+  return text.trim().replace(/²/g, '2').replace(/³/g, '3').replace(/°\s*/g, '').replace(/\s+/g, ' ').replace(/\.$/, '')
+}
+
+/** Every spelling of a unit, tidied once. Several units may share one ("ft" is a length and a head). */
+const unitsBySpelling = new Map<string, UnitName[]>()
+for (const name of unitNames) {
+  const unit = unitByName[name]
+  for (const spelling of new Set([name, unit.symbol, ...(unit.also ?? [])].map(plainUnitText))) {
+    unitsBySpelling.set(spelling, [...(unitsBySpelling.get(spelling) ?? []), name])
+  }
+}
+
+export type Reading = { ok: true; value: number } | { ok: false; reason: 'no number' | 'unknown unit' | 'other quantity' }
+
+const numberThenUnit = /^([-+\u2212]?[\d.,]+(?:[eE][-+]?\d+)?(?:[\s-]+\d+\/\d+|\/\d+)?)\s*(.*)$/
+
+/**
+ * Reads a text such as "45 m", "1-1/4 in", "5 ft 6 in" or "12" as a number in the wanted unit.
+ * A text without a unit is already in it.
+ */
+export function readAs(text: string, wanted: UnitName | undefined): Reading {
+  const parts = numberThenUnit.exec(text.trim())
+  if (!parts) return { ok: false, reason: 'no number' }
+  const feetAndInches = /^(\d+)\s*(?:ft|feet|')\s*(\d+(?:\.\d+)?|\d+\/\d+|\d+[\s-]\d+\/\d+)\s*(?:in|inches|")$/.exec(text.trim())
+  if (feetAndInches && wanted && unitByName[wanted].quantity === 'length') {
+    const inches = parseNumber(feetAndInches[2]!)
+    if (inches !== undefined) return { ok: true, value: convert(Number(feetAndInches[1]) * 12 + inches, 'in', wanted) }
+  }
+  const value = parseNumber(parts[1]!)
+  if (value === undefined) return { ok: false, reason: 'no number' }
+  const spelling = plainUnitText(parts[2]!)
+  if (spelling === '') return { ok: true, value }
+  const candidates = unitsBySpelling.get(spelling)
+  if (!candidates) return { ok: false, reason: 'unknown unit' }
+  const fitting =
+    candidates.find((name) => wanted !== undefined && unitByName[name].quantity === unitByName[wanted].quantity) ??
+    candidates.find((name) => (wanted === undefined ? unitByName[name].quantity === 'ratio' : sameQuantity(unitByName[name], unitByName[wanted])))
+  if (!fitting) return { ok: false, reason: 'other quantity' }
+  return { ok: true, value: wanted === undefined ? value * unitByName[fitting].size : convert(value, fitting, wanted) }
+}
