@@ -121,6 +121,12 @@ export function symbolOf(name: string): string {
   return unit ? unitByName[unit].symbol : ''
 }
 
+/** Decimals that a value is shown with, by its unit; pure numbers and the rest take two. */
+const shownDecimals: Partial<Record<UnitName, number>> = {
+  gal: 0, lb: 0, lbf: 0, cmil: 0, gpm: 1, ft: 1, ftw: 1, V: 1, A: 1, psi: 0, yd3: 1, ft2: 0, in2: 0, ft3: 0, gal_per_day: 0, day: 0, min: 0,
+}
+export const decimalsOf = (name: string): number => shownDecimals[unitOf(name)!] ?? 2
+
 /** Exact conversion between two units of one quantity. */
 export function convert(value: number, from: UnitName, to: UnitName): number {
   const source = unitByName[from]

@@ -1,0 +1,84 @@
+/** A scenario of our own: an invented county, tank models, pumps and prices. Nothing here names a real place or product. */
+import { roofs } from '../tables/roofs.js'
+import { citationText } from '../sources.js'
+import { defaultItems } from './defaultItems.js'
+import type { CellValue } from './fields.js'
+import type { RawOffice, RawTable } from './office.js'
+import { fieldsOf, monthNames, tableNames, type TableName } from './officeTables.js'
+
+type Cells = Readonly<Record<string, CellValue>>
+
+const jobs: readonly Cells[] = [
+  { Job: 'Fernlow 12', Site: 'Fernlow Lane 12, Alder Reach', Date: '2026-11-02', RoofArea_ft2: 2400, RainStation: 'Alder Reach', People: 3, TankModel: 'Quern 1800', InletRun_ft: 25, OverflowRun_ft: 40, WaterLineRun_ft: 85, PowerRun_ft: 95 },
+  { Job: 'Pipit Hollow', Site: 'Pipit Hollow, cabin by the creek', Date: '2026-11-04', RoofArea_ft2: 1100, RoofSurface: 'asphalt shingle', RainStation: 'Low Fallow', People: 2, UsePerPerson_gal_per_day: 35, TankModel: 'Quern 1200', TankCount: 1, Cover_ft: 1.5, GroundwaterDepth_ft: 4, SoilClass: 'B', InletRun_ft: 15, OverflowRun_ft: 20, WaterLineRun_ft: 45, WaterLineRise_ft: 2, HouseFlow_gpm: 6, HousePressure_psi: 40, PowerRun_ft: 60 },
+  { Job: 'Garnet Ridge', Site: 'Garnet Ridge, farmhouse and barn', Date: '2026-11-09', RoofArea_ft2: 6200, RainStation: 'Stonecup Hill', People: 6, OutdoorUse_gal_per_day: 60, TankModel: 'Quern 2600', SoilClass: 'A', Swell: 0.3, InletRun_ft: 60, OverflowRun_ft: 80, DrainSlope_in_per_ft: 0.25, RainIntensity_in_per_h: 3.2, WaterLineRun_ft: 320, WaterLineRise_ft: 38, WaterLineSize: '1-1/4', HouseFlow_gpm: 10, HousePressure_psi: 45, PowerRun_ft: 340, Markup: 0.18, Tax: 0.06 },
+  { Job: 'Wicket Mill', Site: 'Wicket Mill workshop', Date: '2026-11-16', RoofArea_ft2: 3600, RoofSurface: 'smooth membrane', RainStation: 'Alder Reach', People: 4, UsePerPerson_gal_per_day: 25, TankModel: 'Quern 1800', TankCount: 3, TankGap_in: 14, Cover_ft: 3, GroundwaterDepth_ft: 6, SoilClass: 'C', InletRun_ft: 30, OverflowRun_ft: 25, RainIntensity_in_per_h: 4.5, WaterLineRun_ft: 140, WaterLineRise_ft: 8, PowerRun_ft: 150, CableMetal: 'copper', BedThickness_in: 8, LaborRate_usd_per_h: 58, Tax: 0.06 },
+  { Job: 'Ember Yard', Site: 'Ember Yard, school garden', Date: '2026-11-18', RoofArea_ft2: 9800, RoofSurface: 'flat gravel', RainStation: 'Low Fallow', People: 0, OutdoorUse_gal_per_day: 260, WantedReliability: 0.8, TankModel: 'Quern 2600', TankCount: 6, TankGap_in: 10, SoilClass: 'B', InletRun_ft: 90, OverflowRun_ft: 70, RainIntensity_in_per_h: 3.5, DrainPipe: 'PVC SDR 35', WaterLineRun_ft: 210, WaterLineRise_ft: 12, HouseFlow_gpm: 12, HousePressure_psi: 35, WaterLineSize: '1-1/4', PowerRun_ft: 180, TestHold_min: 10 },
+]
+
+const tanks: readonly Cells[] = [
+  { Model: 'Quern 1200', Length_ft: 8, Width_ft: 5.5, Height_ft: 6, Wall_in: 4, Floor_in: 5, Lid_in: 5, WaterDepth_ft: 4.5, Coupling_in: 8, Openings: 1, Opening_in: 24, MostCover_ft: 3, Weight_lb: 13400, Price_usd: 2150 },
+  { Model: 'Quern 1800', Length_ft: 10, Width_ft: 6, Height_ft: 6.5, Wall_in: 4, Floor_in: 6, Lid_in: 6, WaterDepth_ft: 4.75, Coupling_in: 8, Openings: 1, Opening_in: 24, MostCover_ft: 4, Weight_lb: 19200, Price_usd: 2890 },
+  { Model: 'Quern 2600', Length_ft: 12, Width_ft: 7, Height_ft: 7, Wall_in: 5, Floor_in: 6, Lid_in: 7, WaterDepth_ft: 5.25, Coupling_in: 9, Openings: 2, Opening_in: 24, MostCover_ft: 4, Weight_lb: 28500, Price_usd: 4120 },
+]
+
+const curve = (points: readonly (readonly [number, number])[]): Cells =>
+  Object.fromEntries(points.flatMap(([flow, head], at) => [[`Flow${at + 1}_gpm`, flow], [`Head${at + 1}_ftw`, head]]))
+const pumps: readonly Cells[] = [
+  { Model: 'Lark 50', Power_hp: 0.5, Voltage_V: 230, Phases: 1, ...curve([[0, 142], [4, 134], [8, 119], [12, 94], [16, 52]]), Price_usd: 540 },
+  { Model: 'Lark 75', Power_hp: 0.75, Voltage_V: 230, Phases: 1, ...curve([[0, 198], [5, 184], [9, 166], [13, 136], [18, 80]]), Price_usd: 655 },
+  { Model: 'Lark 100', Power_hp: 1, Voltage_V: 230, Phases: 1, ...curve([[0, 254], [6, 236], [11, 208], [16, 164], [22, 90]]), Price_usd: 790 },
+  { Model: 'Lark 150', Power_hp: 1.5, Voltage_V: 230, Phases: 1, ...curve([[0, 342], [7, 318], [13, 276], [19, 210], [25, 118]]), Price_usd: 985 },
+]
+
+const months = (list: readonly number[]): Cells => Object.fromEntries(list.map((rain, at) => [`${monthNames[at]}_in`, rain]))
+const rain: readonly Cells[] = [
+  { Station: 'Alder Reach', ...months([3.4, 3.1, 3.9, 3.6, 4.2, 3.8, 3.5, 3.3, 3.4, 3.2, 3.6, 3.7]), Source: 'Invented for the demo' },
+  { Station: 'Low Fallow', ...months([2.1, 2.0, 2.6, 2.9, 3.8, 3.9, 2.8, 2.6, 3.1, 2.7, 2.3, 2.2]), Source: 'Invented for the demo' },
+  { Station: 'Stonecup Hill', ...months([4.9, 4.2, 4.4, 3.3, 2.7, 2.2, 1.4, 1.3, 2.1, 3.6, 5.0, 5.3]), Source: 'Invented for the demo' },
+]
+
+const price = (Code: string, Price_usd: number): Cells => ({ Code, Price_usd })
+const prices: readonly Cells[] = [
+  price('LOCATE', 0), price('LAYOUT', 45), price('STRIP', 1.8), price('DIG', 4.2), price('TRENCH-LINE', 2.1), price('TRENCH-DRAIN', 2.6), price('HAUL', 165), price('FENCE', 0.9), price('LADDER', 18), price('DEWATER', 140),
+  price('RISER', 62), price('RISER-LID', 118), price('MASTIC', 1.35), price('SIGN', 14), price('VENT', 38), price('DOSE', 1.6),
+  price('TIE-PIPE', 4.85), price('TIE-BOOT', 27.5), price('TIE-CLAMP', 9.4), price('TIE-LUBE', 13),
+  price('PORT-STUB', 4.85), price('PORT-CLAMP', 9.4), price('PORT-BEND', 13.8), price('DRAIN-PVC 40', 4.85), price('DRAIN-PVC SDR 35', 2.95), price('DRAIN-BEND', 9.2), price('DRAIN-CLEANOUT', 31), price('WASHER', 190), price('CALM', 54), price('FLAP', 72), price('OUTFALL', 34), price('PVC-CEMENT', 0.55),
+  price('PE-PE IPS 160-1', 0.62), price('PE-PE IPS 200-1', 0.78), price('PE-PE IPS 160-1-1/4', 0.96), price('PE-PE IPS 200-1-1/4', 1.22), price('PE-PE IPS 200-1-1/2', 1.64), price('PE-PE IPS 200-2', 2.55), price('PE-PE CTS-1', 0.92), price('PE-PE CTS-1-1/4', 1.38),
+  price('ADAPTER-MALE', 11.6), price('ADAPTER-HOUSE', 7.2), price('COUPLING', 5.4), price('CLAMP', 1.9), price('CTS-FITTING', 16.5), price('CTS-STIFFENER', 1.1), price('LINE-EARTH', 16), price('TAPE', 0.045), price('WALL-SLEEVE', 36), price('HOUSE-VALVE', 84), price('PRESSURE-TANK', 365), price('BACKFLOW', 215),
+  price('BUSHING', 12.4), price('NIPPLE', 15.2), price('PITLESS', 118), price('DROP-ADAPTER', 7.8), price('CHECK-VALVE', 33), price('PULL-ROD', 6.9), price('SAFETY-ROPE', 0.55), price('FLOAT', 64), price('INTAKE', 47), price('THREAD-SEAL', 8.5),
+  price('CABLE-copper-14', 1.05), price('CABLE-copper-12', 1.42), price('CABLE-copper-10', 2.1), price('CABLE-copper-8', 3.25), price('CABLE-copper-6', 4.9), price('CABLE-aluminum-10', 1.3), price('CABLE-aluminum-8', 1.75), price('CABLE-aluminum-6', 2.3),
+  price('SLEEVE', 24), price('CONDUIT-3/4', 0.72), price('CONDUIT-1', 1.02), price('CONDUIT-1-1/4', 1.45), price('CONDUIT-BODY', 17.5), price('CONDUIT-FITTING', 1.9), price('CORD-GRIP', 8.8), price('SPLICE', 21), price('PROTECTION', 16), price('DISCONNECT', 128), price('ELECTRICIAN', 98),
+  price('STONE-BED', 29.5), price('STONE-PUMP', 29.5), price('STONE-DRAIN', 29.5), price('FABRIC', 0.28), price('BACKFILL', 3.4), price('IMPORT', 22), price('TRENCH-FILL', 2.8), price('SEED', 0.09),
+  price('PLATE', 22), price('PLUG', 6), price('PLUG-PUMP', 5), price('VACUUM', 85), price('WATER-TEST', 38),
+  price('EXCAVATOR', 128), price('COMPACTOR', 95), price('CRANE', 210), price('SHORING', 9500), price('GAS-METER', 60), price('HAUL-TANKS', 420), price('HAUL-STONE', 110), price('MOVE-IN', 380), price('PERMIT', 275),
+]
+
+const roofRows: readonly Cells[] = roofs.rows.map((row, at) => ({ Surface: row.surface!, Runoff: row.runoff!, Source: citationText(roofs.sourceOf(at)) }))
+
+function described(row: Cells): Cells {
+  const item = defaultItems.find((known) => known.Code === row.Code || String(known.Code).split('{')[0] === String(row.Code).slice(0, String(known.Code).indexOf('{') >>> 0))
+  return { ...row, Description: item ? String(item.Description).replace(/\{\w+\}/g, '…') : null, Unit: item?.Unit ?? null }
+}
+
+/** Rows stand below the heading of a sheet, so that messages name the row a person sees. */
+export const FIRST_ROW = 6
+const asTable = (table: TableName, rows: readonly Cells[]): RawTable => ({
+  sheet: table,
+  columns: Object.keys(fieldsOf(table)),
+  rows: rows.map((cells, at) => ({ row: FIRST_ROW + at, cells })),
+})
+
+/** What a new workbook holds: rules and roof surfaces to start from, prices to fill in. With `demo`, the whole scenario. */
+export function startingOffice(demo: boolean): RawOffice {
+  const rows: Record<TableName, readonly Cells[]> = {
+    Jobs: demo ? jobs : [],
+    Tanks: demo ? tanks : [],
+    Pumps: demo ? pumps : [],
+    Roofs: roofRows,
+    Rain: demo ? rain : [],
+    Items: defaultItems,
+    Prices: prices.map(described).map((row) => (demo ? row : { ...row, Price_usd: null })),
+  }
+  return Object.fromEntries(tableNames.map((table) => [table, asTable(table, rows[table])])) as unknown as RawOffice
+}

@@ -1,0 +1,113 @@
+/** What a column of an office table may hold, and how a cell of it is checked. Numbers and names are checked as arguments are. */
+import { allowedText, arg, checkArgument, choice, type ChoiceArg, type KeyArg, type NumberArg } from '../calc.js'
+import { badInput, InputError, shown } from '../errors.js'
+
+export type CellValue = string | number | null
+
+interface Common {
+  label: string
+  help: string
+  required?: boolean
+  /** What an empty cell means. Without one, an empty cell of a field that is not required stays empty. */
+  default?: CellValue
+}
+export type Field = Common &
+  (
+    | { kind: 'text'; longest: number; unique?: boolean }
+    | { kind: 'date' }
+    | { kind: 'spec'; spec: NumberArg | ChoiceArg | KeyArg }
+    /** Names a row of another table by its first column. */
+    | { kind: 'row'; table: string }
+    /** A spreadsheet formula over names, written without the equals sign. */
+    | { kind: 'rule' }
+  )
+
+export type Fields = Readonly<Record<string, Field>>
+
+export const text = (label: string, help: string, more: { required?: boolean; unique?: boolean; longest?: number; default?: string } = {}): Field => ({ kind: 'text', label, help, longest: 120, ...more })
+export const date = (label: string, help: string): Field => ({ kind: 'date', label, help })
+export const rule = (label: string, help: string, more: { required?: boolean; default?: CellValue } = {}): Field => ({ kind: 'rule', label, help, ...more })
+export const rowOf = (table: string, label: string, help: string, more: { required?: boolean; default?: CellValue } = {}): Field => ({ kind: 'row', table, label, help, ...more })
+export const number = (label: string, help: string, span: { least: number; most: number; above?: boolean; only?: readonly number[]; default?: number; required?: boolean }): Field => {
+  const { required, default: fallback, ...limits } = span
+  return { kind: 'spec', label, help, spec: arg(label, limits), ...(required ? { required } : {}), ...(fallback === undefined ? {} : { default: fallback }) }
+}
+export const oneOf = (label: string, help: string, options: readonly string[], more: { required?: boolean; default?: string } = {}): Field => ({ kind: 'spec', label, help, spec: choice(label, { options }), ...more })
+export const keyed = (spec: KeyArg, label: string, help: string, more: { required?: boolean; default?: string } = {}): Field => ({ kind: 'spec', label, help, spec: { ...spec, label }, ...more })
+
+export interface Problem {
+  sheet: string
+  row: number
+  column: string
+  allowed: string
+  came: string
+}
+
+/** A problem as one line: where, what is allowed, what came. */
+export const problemText = ({ sheet, row, column, allowed, came }: Problem): string => `${sheet}, row ${row}, ${column}: ${allowed}${came ? `; got ${came}` : ''}.`
+
+export class ProblemsError extends Error {
+  constructor(readonly problems: readonly Problem[]) {
+    super(problems.map(problemText).join('\n'))
+    this.name = 'ProblemsError'
+  }
+}
+
+/** The checked value of a cell; `names` are the first columns of the other tables. Throws InputError. */
+export function checkField(name: string, field: Field, raw: unknown, names: (table: string) => readonly string[]): CellValue {
+  const isEmpty = raw === null || raw === undefined || (typeof raw === 'string' && raw.trim() === '')
+  if (isEmpty) {
+    if (field.default !== undefined) return field.default
+    if (field.required) throw badInput(name, allowedIn(name, field, names), '')
+    return null
+  }
+  if (raw !== null && typeof raw === 'object' && !(raw instanceof Date)) throw badInput(name, allowedIn(name, field, names), raw)
+  switch (field.kind) {
+    case 'spec':
+      return checkArgument(name, field.spec, raw instanceof Date ? shown(raw) : raw) as CellValue
+    case 'row': {
+      const wanted = String(raw).trim().toLowerCase()
+      const found = names(field.table).find((known) => known.toLowerCase() === wanted)
+      if (found === undefined) throw badInput(name, allowedIn(name, field, names), raw)
+      return found
+    }
+    case 'date': {
+      const day = dateText(raw)
+      if (day === undefined) throw badInput(name, allowedIn(name, field, names), raw)
+      return day
+    }
+    case 'text':
+    case 'rule': {
+      const value = String(raw instanceof Date ? shown(raw) : raw).trim()
+      if (field.kind === 'text' && value.length > field.longest) throw badInput(name, allowedIn(name, field, names), raw)
+      return value
+    }
+  }
+}
+
+/** A date as year-month-day, from a date, a text in that form, or a spreadsheet's day number. */
+export function dateText(raw: unknown): string | undefined {
+  if (raw instanceof Date) return Number.isNaN(raw.getTime()) ? undefined : raw.toISOString().slice(0, 10)
+  if (typeof raw === 'number') return raw >= 1 && raw < 2958466 ? new Date(Date.UTC(1899, 11, 30) + Math.floor(raw) * 86_400_000).toISOString().slice(0, 10) : undefined
+  const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(String(raw).trim())
+  if (!parts) return undefined
+  const day = new Date(`${parts[0]}T00:00:00Z`)
+  return Number.isNaN(day.getTime()) || day.toISOString().slice(0, 10) !== parts[0] ? undefined : parts[0]
+}
+
+export function allowedIn(name: string, field: Field, names: (table: string) => readonly string[]): string {
+  if (field.kind === 'spec') return allowedText(name, field.spec)
+  if (field.kind === 'row') {
+    const known = names(field.table)
+    return known.length ? `a name in the first column of ${field.table}: ${known.slice(0, 12).join(', ')}${known.length > 12 ? ' and others' : ''}` : `a name in the first column of ${field.table}, which is empty`
+  }
+  if (field.kind === 'date') return 'a date, as 2026-05-31'
+  if (field.kind === 'rule') return 'a spreadsheet formula over the names of fields and results'
+  return `a text of 1 to ${field.longest} characters`
+}
+
+/** Turns what a check threw into a problem at its place. */
+export function problemAt(sheet: string, row: number, column: string, error: unknown): Problem {
+  if (error instanceof InputError) return { sheet, row, column, allowed: error.refusal.allowed, came: error.refusal.came }
+  throw error
+}

@@ -1,0 +1,179 @@
+/** A job row becomes an itemized takeoff: the item rules evaluated over the design, each line with its quantities and its reason. */
+import { isError, toTruth, type Value } from '../formula/value.js'
+import { orderQuantity } from '../calc/index.js'
+import { roundTo } from '../rounding.js'
+import { designJob, type Design } from './design.js'
+import { ProblemsError, type Problem } from './fields.js'
+import { LABOR_HOURS, readItemRules, type ItemRule } from './itemRules.js'
+import { rowNamed, type Office, type Row } from './office.js'
+import { sections, type Section } from './officeTables.js'
+import { results } from './results.js'
+
+/** What an estimator typed over on an earlier takeoff of the job, by the code of the line. */
+export interface Override {
+  quantity?: number
+  price?: number
+}
+/** A line that the estimator added by hand. */
+export interface AddedLine {
+  code: string
+  description: string
+  unit: string
+  quantity: number | null
+  price: number | null
+  why: string
+}
+export interface Kept {
+  overrides: Readonly<Record<string, Override>>
+  added: readonly AddedLine[]
+}
+export const nothingKept: Kept = { overrides: {}, added: [] }
+
+export interface Line {
+  rule: ItemRule
+  code: string
+  description: string
+  why: string
+  net: number
+  override: number | undefined
+  order: number
+  price: number
+  priceOverride: number | undefined
+  amount: number
+  hours: number
+}
+export interface Takeoff {
+  design: Design
+  lines: readonly Line[]
+  added: readonly AddedLine[]
+  sections: readonly { section: Section; lines: readonly Line[]; total: number }[]
+  laborHours: number
+  addedTotal: number
+  orderCost: number
+  markup: number
+  tax: number
+  total: number
+  /** Overrides whose line is no longer part of the takeoff. */
+  unused: readonly string[]
+}
+
+export const money = (value: number): number => roundTo(value, 2)
+
+/** Sheet names: Excel allows 31 characters, none of these, and no apostrophe at either end. */
+export function sheetNameProblem(name: string): string | undefined {
+  if (name.length > 31) return 'at most 31 characters in a sheet name'
+  if (/[[\]:*?/\\]/.test(name)) return 'no [ ] : * ? / or \\ in a sheet name'
+  if (/^'|'$/.test(name)) return 'no apostrophe at the beginning or end'
+  return undefined
+}
+
+/** Makes the takeoff of one job; refuses with all problems of the job at once. */
+export function makeTakeoff(office: Office, job: Row, kept: Kept = nothingKept): Takeoff {
+  const { rules, problems: ruleProblems } = rulesOf(office)
+  const problems: Problem[] = [...problemsOf(office, job), ...ruleProblems]
+  if (problems.length) throw new ProblemsError(problems)
+  const design = designJob(office, job)
+  problems.push(...designProblems(office, job, design))
+  if (problems.length) throw new ProblemsError(problems)
+  const { lines, laborHours } = makeLines(office, design, rules, kept, problems)
+  if (problems.length) throw new ProblemsError(problems)
+  const grouped = sections.map((section) => {
+    const own = lines.filter((line) => line.rule.section === section)
+    return { section, lines: own, total: money(own.reduce((sum, line) => sum + line.amount, 0)) }
+  })
+  const addedTotal = money(kept.added.reduce((sum, line) => sum + money((line.quantity ?? 0) * (line.price ?? 0)), 0))
+  const orderCost = money(grouped.reduce((sum, { total }) => sum + total, 0) + addedTotal)
+  const markup = money(orderCost * design.number('Markup'))
+  const tax = money((orderCost + markup) * design.number('Tax'))
+  const codes = new Set(lines.map((line) => line.code))
+  return {
+    design, lines, added: kept.added, sections: grouped.filter((group) => group.lines.length), laborHours, addedTotal, orderCost, markup, tax, total: money(orderCost + markup + tax),
+    unused: Object.keys(kept.overrides).filter((code) => !codes.has(code)),
+  }
+}
+
+/** Rules are read once for an office, however many jobs follow. */
+const rulesByOffice = new WeakMap<Office, ReturnType<typeof readItemRules>>()
+export function rulesOf(office: Office): ReturnType<typeof readItemRules> {
+  let found = rulesByOffice.get(office)
+  if (!found) rulesByOffice.set(office, (found = readItemRules(office)))
+  return found
+}
+
+/** Problems found while reading that bear on this job: its own row, and every table it draws on. */
+export function problemsOf(office: Office, job: Row): Problem[] {
+  const own = office.problems.filter((problem) => bearsOn(office, job, problem))
+  const name = String(job.cells.Job ?? '')
+  const reason = sheetNameProblem(`Takeoff ${name}`)
+  if (name && reason) own.push({ sheet: office.sheets.Jobs, row: job.row, column: 'Job', allowed: reason, came: `"${name}"` })
+  return own
+}
+
+/** A mistake in a tank or pump that the job does not use is no reason to refuse it. */
+function bearsOn(office: Office, job: Row, { sheet, row }: Problem): boolean {
+  if (row === 0) return true
+  if (sheet === office.sheets.Jobs) return row === job.row
+  const usedBy = { Tanks: 'TankModel', Pumps: 'PumpModel', Roofs: 'RoofSurface', Rain: 'RainStation' } as const
+  const table = (Object.keys(usedBy) as (keyof typeof usedBy)[]).find((name) => office.sheets[name] === sheet)
+  if (!table) return true
+  const wanted = job.cells[usedBy[table]]
+  return wanted === null || rowNamed(office, table, wanted)?.row === row
+}
+
+/** Results that came out as errors, and mixes that are never built. */
+function designProblems(office: Office, job: Row, design: Design): Problem[] {
+  const at = (column: string, allowed: string, came: string): Problem => ({ sheet: office.sheets.Jobs, row: job.row, column, allowed, came })
+  const failed = results.flatMap(({ name, label }) => {
+    const value = design.single(name)
+    return isError(value) && value.message ? [at(`${label} (${name})`, value.message.replace(/\.$/, ''), '')] : []
+  })
+  const distinct = failed.filter((problem, index) => failed.findIndex((other) => other.allowed === problem.allowed) === index)
+  if (design.verdict('FittingsVerdict') === 'stop') {
+    distinct.push(at('LineFittings', `${design.single('LineFit') === 'CTS' ? 'CTS compression' : 'IPS insert'} on ${design.single('WaterLinePipe')}: IPS and CTS are never mixed`, `"${design.single('LineFittings')}"`))
+  }
+  return distinct
+}
+
+function makeLines(office: Office, design: Design, rules: readonly ItemRule[], kept: Kept, problems: Problem[]): { lines: Line[]; laborHours: number } {
+  const prices = pricesOf(office)
+  const lines = new Map<ItemRule, Line>()
+  let laborHours = 0
+  const add = (rule: ItemRule) => {
+    const line = makeLine(office, design, rule, laborHours, prices, kept, problems)
+    if (line) lines.set(rule, line)
+  }
+  for (const rule of rules) if (!rule.isLabor) add(rule)
+  for (const line of lines.values()) laborHours += line.hours
+  for (const rule of rules) if (rule.isLabor) add(rule)
+  return { lines: rules.flatMap((rule) => lines.get(rule) ?? []), laborHours }
+}
+
+const pricesByOffice = new WeakMap<Office, Map<string, number>>()
+function pricesOf(office: Office): Map<string, number> {
+  let found = pricesByOffice.get(office)
+  if (!found) pricesByOffice.set(office, (found = new Map(office.tables.Prices.flatMap(({ cells }) => (typeof cells.Price_usd === 'number' ? [[String(cells.Code), cells.Price_usd] as const] : [])))))
+  return found
+}
+
+function makeLine(office: Office, design: Design, rule: ItemRule, laborHours: number, prices: Map<string, number>, kept: Kept, problems: Problem[]): Line | undefined {
+  const evaluate = (text: string): Value => design.evaluateWith(text, LABOR_HOURS, laborHours)
+  const problem = (column: string, allowed: string, came: unknown) => {
+    problems.push({ sheet: office.sheets.Items, row: rule.row, column, allowed: `${allowed} (job ${design.name})`, came: String(came) })
+    return undefined
+  }
+  const truth = rule.when ? toTruth(evaluate(rule.when.text)) : true
+  if (isError(truth)) return problem('When', 'a formula that gives TRUE or FALSE', `${truth.code} ${truth.message}`.trim())
+  if (!truth) return undefined
+  const net = evaluate(rule.quantity.text)
+  if (typeof net !== 'number' || net < 0) return problem('Quantity', 'a formula that gives a number, 0 or more', isError(net) ? `${net.code} ${net.message}`.trim() : String(net))
+  if (net === 0) return undefined
+  const code = rule.code === undefined ? rule.key : String(evaluate(rule.code))
+  const listed = rule.price ? evaluate(rule.price.text) : prices.get(code)
+  if (typeof listed !== 'number') return problem(rule.price ? 'Price' : 'Code', rule.price ? 'a formula that gives a price' : `a code with a row in ${office.sheets.Prices}`, `"${code}"`)
+  const { quantity: override, price: priceOverride } = kept.overrides[code] ?? {}
+  const used = override ?? net
+  const order = orderQuantity.run({ net: used, waste: rule.waste, lot: rule.lot })
+  const price = priceOverride ?? listed
+  const words = (part: ItemRule['why']) => (part.formula === undefined ? part.text : String(evaluate(part.formula)))
+  return { rule, code, description: words(rule.description), why: words(rule.why), net, override, order, price, priceOverride, amount: money(order * price), hours: used * rule.laborHours }
+}
