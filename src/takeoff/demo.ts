@@ -33,7 +33,7 @@ const pumps: readonly Cells[] = [
 
 const months = (list: readonly number[]): Cells => Object.fromEntries(list.map((rain, at) => [`${monthNames[at]}_in`, rain]))
 const rain: readonly Cells[] = [
-  { Station: 'Alder Reach', ...months([3.4, 3.1, 3.9, 3.6, 4.2, 3.8, 3.5, 3.3, 3.4, 3.2, 3.6, 3.7]), Source: 'Invented for the demo' },
+  { Station: 'Alder Reach', ...months([5.8, 4.9, 4.8, 3.5, 2.5, 1.7, 0.9, 1.1, 2.0, 3.9, 5.6, 6.1]), Source: 'Invented for the demo' },
   { Station: 'Low Fallow', ...months([2.1, 2.0, 2.6, 2.9, 3.8, 3.9, 2.8, 2.6, 3.1, 2.7, 2.3, 2.2]), Source: 'Invented for the demo' },
   { Station: 'Stonecup Hill', ...months([4.9, 4.2, 4.4, 3.3, 2.7, 2.2, 1.4, 1.3, 2.1, 3.6, 5.0, 5.3]), Source: 'Invented for the demo' },
 ]

@@ -16,7 +16,6 @@ const result = (name: string, label: string, formula: string, source: Citation):
 const office = cite('practice', 'the office’s own table')
 const sum = cite('derivation', 'a sum of the lines above')
 const geometry = cite('derivation', 'geometry of the layout')
-const input = cite('practice', 'house figure')
 const ofTank = (column: string) => `INDEX(Tanks[${column}],MATCH(TankModel,Tanks[Model],0))`
 const ofPump = (column: string) => `INDEX(Pumps[${column}],MATCH(PumpModel,Pumps[Model],0))`
 
@@ -103,7 +102,7 @@ export const resultGroups: readonly { title: string; results: readonly ResultRul
       result('DropPipe_ft', 'Drop pipe in the tank', 'TankWaterDepth_ft', cite('practice', 'from the fitting down to the pump')),
       result('LineSlack_ft', 'Slack of the line in the trench', '2', cite('practice', '12 to 24 in at a tank wall')),
       result('LineLength_ft', 'Length of the line', 'WaterLineRun_ft+LineSlack_ft+DropPipe_ft', sum),
-      result('InsertJoints', 'Joints of the line', '6+2*INT(WaterLineRun_ft/300)', cite('practice', 'adapter, two at the fitting, pump, house end, spare elbow; a coupling each 300 ft coil')),
+      result('InsertJoints', 'Joints of the line', '4+2*INT(WaterLineRun_ft/300)', cite('practice', 'tank wall, house, slide-apart fitting, pump; two at a coupling each 300 ft coil')),
       result('FittingResistance', 'Resistance of the fittings, K', 'InsertJoints*INDEX(Fittings[resistance],MATCH("insert (barb) joint",Fittings[fitting],0))+INDEX(Fittings[resistance],MATCH("screwed elbow, 1 in",Fittings[fitting],0))+INDEX(Fittings[resistance],MATCH("swing check valve, open",Fittings[fitting],0))+INDEX(Fittings[resistance],MATCH("square entrance",Fittings[fitting],0))', cite('epanet', 'Table 3.3, and common practice for inserts')),
       result('LineVelocity_fps', 'Velocity in the line', 'FLOWVELOCITY(HouseFlow_gpm,LineBore_in)', geometry),
       result('LineFriction_ftw', 'Friction in the line', 'FRICTIONLOSS(HouseFlow_gpm,LineLength_ft,LineBore_in)', cite('epanet', 'Hazen–Williams, C 150')),
@@ -172,4 +171,3 @@ export const curveColumns: readonly ResultRule[] = [
   result('CurveHead_ftw', 'Head', '', office),
 ]
 export const curveCell = (column: string, point: number) => ofPump(`${column === 'CurveFlow_gpm' ? 'Flow' : 'Head'}${point + 1}${column === 'CurveFlow_gpm' ? '_gpm' : '_ftw'}`)
-export { input as houseFigure }

@@ -116,7 +116,7 @@ function bearsOn(office: Office, job: Row, { sheet, row }: Problem): boolean {
   const usedBy = { Tanks: 'TankModel', Pumps: 'PumpModel', Roofs: 'RoofSurface', Rain: 'RainStation' } as const
   const table = (Object.keys(usedBy) as (keyof typeof usedBy)[]).find((name) => office.sheets[name] === sheet)
   if (!table) return true
-  const wanted = job.cells[usedBy[table]]
+  const wanted = job.cells[usedBy[table]] ?? null
   return wanted === null || rowNamed(office, table, wanted)?.row === row
 }
 

@@ -13,7 +13,7 @@ export interface VerdictRule {
 const verdict = (name: string, label: string, formula: string, says: string, source: Citation): VerdictRule => ({ name, label, formula, says, source })
 
 export const verdictRules: readonly VerdictRule[] = [
-  verdict('StorageVerdict', 'Tank volume', 'IF(Reliability>=WantedReliability,"pass","check")', '{TankCount} tanks hold {Storage_gal} and meet {Reliability} of the demand; {WantedReliability} is wanted.', cite('reliability', 'wanted reliability is the owner’s choice')),
+  verdict('StorageVerdict', 'Tank volume', 'IF(Reliability>=WantedReliability,"pass","check")', 'TankCount {TankCount}: {Storage_gal} meet {Reliability} of the demand; {WantedReliability} is wanted.', cite('reliability', 'wanted reliability is the owner’s choice')),
   verdict('VelocityVerdict', 'Velocity in the water line', 'IF(LineVelocity_fps<=5,"pass","check")', '{LineVelocity_fps} at {HouseFlow_gpm}; at most 5 ft/s.', cite('nrcs', '5 ft/s in plastic pipelines')),
   verdict('RatingVerdict', 'Pipe rating', 'IF(LineRating_psi<160,"stop",IF(LineRating_psi>=ShutOff_psi,"pass","stop"))', 'The pump can reach {ShutOff_psi}; the line is rated {LineRating_psi}, 160 psi at least.', cite('practice', '160 psi polyethylene at least; rating not below the shut-off pressure')),
   verdict('DutyVerdict', 'Pump duty', 'IF(PumpHead_ftw>=TotalHead_ftw,"pass","stop")', 'At {HouseFlow_gpm} the pump gives {PumpHead_ftw}; {TotalHead_ftw} is needed.', cite('hiData', 'section I-A, system head')),

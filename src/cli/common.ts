@@ -1,0 +1,38 @@
+/** What the commands share: the version, the clock, reading a workbook, and writing a file all or nothing. */
+import { mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
+import { dirname, resolve } from 'node:path'
+import { openWorkbook, readOfficeTables } from '../hosts/file.js'
+import type { Made } from '../plan/plan.js'
+import type { RawOffice } from '../takeoff/office.js'
+import packageJson from '../../package.json' with { type: 'json' }
+
+export const made = (): Made => ({ date: new Date().toISOString().slice(0, 10), revision: 1, version: packageJson.version })
+
+/** Writes beside the target and renames, so that an existing file is whole until its successor is. */
+export function writeWhole(path: string, bytes: Uint8Array): void {
+  const target = resolve(path)
+  const beside = `${target}.${process.pid}.part`
+  mkdirSync(dirname(target), { recursive: true })
+  try {
+    writeFileSync(beside, bytes)
+    renameSync(beside, target)
+  } catch (error) {
+    rmSync(beside, { force: true })
+    throw error
+  }
+}
+
+export async function readOfficeFile(path: string): Promise<RawOffice> {
+  let bytes: Uint8Array
+  try {
+    bytes = readFileSync(path)
+  } catch {
+    throw new Error(`${path}: the file cannot be read.`)
+  }
+  return readOfficeTables(await openWorkbook(bytes, path), path)
+}
+
+export function fail(error: unknown): void {
+  console.error(error instanceof Error ? error.message : String(error))
+  process.exitCode = 1
+}

@@ -1,0 +1,58 @@
+/** Makes takeoff workbooks: `takeoff [JOBS.xlsx] [--job NAME | --all] --out OUT.xlsx [--flavor native|cells]`. */
+import { parseArgs } from 'node:util'
+import { writeWorkbook } from '../hosts/file.js'
+import type { Flavor } from '../plan/calls.js'
+import { takeoffWorkbook } from '../plan/workbook.js'
+import { startingOffice } from '../takeoff/demo.js'
+import { ProblemsError, problemText, type Problem } from '../takeoff/fields.js'
+import { readOffice, type Row } from '../takeoff/office.js'
+import { makeTakeoff, type Takeoff } from '../takeoff/takeoff.js'
+import { fail, made, readOfficeFile, writeWhole } from './common.js'
+
+const usage = 'Usage: npm run -s takeoff -- [JOBS.xlsx] [--job NAME | --all] --out OUT.xlsx [--flavor native|cells]'
+const flavors: readonly Flavor[] = ['native', 'cells']
+
+async function main(): Promise<void> {
+  const { values, positionals } = parseArgs({ allowPositionals: true, options: { job: { type: 'string', multiple: true }, all: { type: 'boolean' }, out: { type: 'string' }, flavor: { type: 'string', default: 'native' } } })
+  if (!values.out) throw new Error(`--out is missing. ${usage}`)
+  if (positionals.length > 1) throw new Error(`One workbook at a time. ${usage}`)
+  const flavor = flavors.find((known) => known === values.flavor)
+  if (!flavor) throw new Error(`--flavor takes ${flavors.join(' or ')}; got ${values.flavor}.`)
+  const raw = positionals[0] ? await readOfficeFile(positionals[0]) : startingOffice(true)
+  const office = readOffice(raw)
+  const jobs = chosen(office.tables.Jobs, values.all ? [] : (values.job ?? []))
+  const takeoffs: Takeoff[] = []
+  const problems = new Map<string, Problem>()
+  for (const job of jobs) {
+    try {
+      takeoffs.push(makeTakeoff(office, job))
+    } catch (error) {
+      if (!(error instanceof ProblemsError)) throw error
+      for (const problem of error.problems) problems.set(problemText(problem), problem)
+    }
+  }
+  if (problems.size) throw new Error([...problems.keys(), `${problems.size} ${problems.size === 1 ? 'problem' : 'problems'}; nothing was written.`].join('\n'))
+  writeWhole(values.out, await writeWorkbook(takeoffWorkbook(raw, takeoffs, flavor, made())))
+  for (const takeoff of takeoffs) console.log(line(takeoff))
+  console.log(`Written: ${values.out}`)
+}
+
+function chosen(jobs: readonly Row[], names: readonly string[]): readonly Row[] {
+  if (!jobs.length) throw new Error('The table Jobs holds no row.')
+  if (!names.length) return jobs
+  return names.map((name) => {
+    const job = jobs.find((row) => String(row.cells.Job).toLowerCase() === name.toLowerCase())
+    if (!job) throw new Error(`--job: one of ${jobs.map((row) => row.cells.Job).join(', ')}; got ${name}.`)
+    return job
+  })
+}
+
+const dollars = (value: number) => `$${value.toLocaleString('en-US', { minimumFractionDigits: 2, maximumFractionDigits: 2 })}`
+
+function line({ design, lines, orderCost, total }: Takeoff): string {
+  const verdicts = design.verdicts()
+  const count = (word: string) => verdicts.filter(({ verdict }) => verdict === word).length
+  return `${design.name}: ${lines.length} lines, order cost ${dollars(orderCost)}, total ${dollars(total)}; ${count('pass')} pass, ${count('check')} check, ${count('stop')} stop; ${design.cautions().length} cautions`
+}
+
+main().catch(fail)

@@ -1,0 +1,124 @@
+/** The Design sheet: verdicts, inputs copied from the row, every result live with its unit and source, cautions. */
+import { formula } from '../formula/formula.js'
+import { citationText } from '../sources.js'
+import { closingCaution } from '../takeoff/cautions.js'
+import type { Design } from '../takeoff/design.js'
+import { allowedIn, type Field } from '../takeoff/fields.js'
+import { jobFields } from '../takeoff/officeTables.js'
+import { resultGroups } from '../takeoff/results.js'
+import { templateFormula } from '../takeoff/template.js'
+import { verdictRules } from '../takeoff/verdicts.js'
+import { bareName, decimalsOf, symbolOf } from '../units.js'
+import { cellValue, type CallWriter } from './calls.js'
+import type { NamePlaces } from './places.js'
+import { address, SheetDraft, type PlanCell, type PlanValidation, type SheetPlan } from './plan.js'
+
+const VALUE_COLUMN = 4
+const FIRST_ROW = 5
+const inputNames = Object.keys(jobFields)
+
+/** The rows of the sheet, in order; a name's row is its place in this list. */
+type SheetRow = { kind: 'section'; text: string } | { kind: 'gap' } | { kind: 'verdict' | 'input' | 'result'; name: string } | { kind: 'headings'; texts: readonly string[] }
+
+const rows: readonly SheetRow[] = [
+  { kind: 'section', text: 'VERDICTS' },
+  ...verdictRules.map(({ name }) => ({ kind: 'verdict' as const, name })),
+  { kind: 'gap' },
+  { kind: 'section', text: 'INPUTS, COPIED FROM THE JOB ROW' },
+  ...inputNames.map((name) => ({ kind: 'input' as const, name })),
+  { kind: 'input', name: 'RunsAssumed' },
+  { kind: 'gap' },
+  ...resultGroups.flatMap(({ title, results }): SheetRow[] => [{ kind: 'section', text: title.toUpperCase() }, ...results.map(({ name }) => ({ kind: 'result' as const, name })), { kind: 'gap' }]),
+]
+const rowOf = new Map(rows.flatMap((row, at) => ('name' in row ? [[row.name, FIRST_ROW + at] as const] : [])))
+
+export function placeDesign(names: NamePlaces, sheet: string): void {
+  for (const [name, row] of rowOf) names.set(name, sheet, address(row, VALUE_COLUMN))
+}
+
+const results = new Map(resultGroups.flatMap((group) => group.results).map((rule) => [rule.name, rule]))
+const verdicts = new Map(verdictRules.map((rule) => [rule.name, rule]))
+
+export function designSheet(design: Design, names: NamePlaces, writer: CallWriter, sheet: string, heading: { title: string; made: string }): SheetPlan {
+  const draft = new SheetDraft()
+  const validations: PlanValidation[] = []
+  draft.heading(heading.title, 'Design: inputs, results, verdicts and cautions behind the takeoff', heading.made)
+  ;['', 'Name', 'Value', 'Unit', 'Source or reason', 'Grade'].forEach((text, at) => draft.put(at + 2, text === 'Value' ? 'headingRight' : 'heading', text))
+  draft.next()
+  for (const row of rows) {
+    if (row.kind === 'section') draft.put(2, 'section', row.text)
+    else if (row.kind === 'verdict') verdictRow(row.name)
+    else if (row.kind === 'input') inputRow(row.name)
+    else if (row.kind === 'result') resultRow(row.name)
+    draft.next()
+  }
+  cautions()
+
+  function verdictRow(name: string): void {
+    const rule = verdicts.get(name)!
+    draft.put(2, 'text', rule.label)
+    draft.put(3, 'faintWrapped', citationText(rule.source))
+    draft.put(VALUE_COLUMN, 'verdict', design.verdict(name), { formula: `IFERROR(${writer.write(rule.formula, sheet, rule.label)},"stop")` })
+    draft.put(6, 'wrapped', design.words(rule.says), live(rule.says))
+    draft.put(7, 'faint', rule.source.grade)
+  }
+
+  function inputRow(name: string): void {
+    const field = (jobFields as Record<string, Field>)[name]
+    draft.put(2, 'text', field?.label ?? 'Run lengths taken at their default')
+    draft.put(3, 'faint', bareName(name))
+    const value = design.value(name) as PlanCell['value']
+    const isText = typeof value === 'string' && name !== 'Date'
+    const isEmpty = value === '' || value === null
+    draft.put(VALUE_COLUMN, isText && !isEmpty ? 'inputText' : 'input', isEmpty ? null : value, { format: name === 'Date' ? 'date' : isText ? 'text' : inputDecimals(value) })
+    draft.put(5, 'unit', symbolOf(name))
+    const from = design.sized.has(name) ? 'sized by the tool' : design.job.defaulted.has(name) ? 'default; the row left it empty' : isEmpty ? 'left empty' : 'from the job row'
+    draft.put(6, 'faintWrapped', field ? `${from}. ${field.help}` : 'Counted when the takeoff was made')
+    if (field?.kind === 'spec' && field.spec.kind === 'choice') validations.push({ firstRow: draft.row, lastRow: draft.row, column: VALUE_COLUMN, list: field.spec.options, message: allowedIn(name, field, () => []) })
+    if (field?.kind === 'spec' && field.spec.kind === 'number') validations.push({ firstRow: draft.row, lastRow: draft.row, column: VALUE_COLUMN, span: [field.spec.least, field.spec.most], message: allowedIn(name, field, () => []) })
+  }
+
+  function resultRow(name: string): void {
+    const rule = results.get(name)!
+    const value = cellValue(design.single(name))
+    draft.put(2, 'text', rule.label)
+    draft.put(3, 'faint', bareName(name))
+    const isConstant = /^[\d.]+$/.test(rule.formula)
+    draft.put(VALUE_COLUMN, isConstant ? 'input' : typeof value === 'string' && !value.startsWith('#') ? 'text' : 'number', value, {
+      ...(isConstant ? {} : { formula: writer.write(rule.formula, sheet, `${rule.label} (${bareName(name)})`) }),
+      format: typeof value === 'number' ? (symbolOf(name) === '' && Number.isInteger(value) ? 0 : decimalsOf(name)) : undefined,
+    })
+    draft.put(5, 'unit', symbolOf(name))
+    draft.put(6, 'faintWrapped', citationText(rule.source))
+    draft.put(7, 'faint', rule.source.grade)
+  }
+
+  function live(template: string): { formula?: string } {
+    const text = templateFormula(template)
+    return text === undefined ? {} : { formula: formula(text).render(names.from(sheet)) }
+  }
+
+  function cautions(): void {
+    draft.put(2, 'section', 'CAUTIONS, WORST FIRST')
+    draft.next()
+    for (const { name, text, words, points } of design.cautions()) {
+      draft.put(2, 'text', name)
+      draft.put(3, 'faintWrapped', points)
+      draft.put(6, 'caution', words, live(text))
+      draft.next()
+    }
+    draft.put(2, 'text', 'always')
+    draft.put(6, 'caution', closingCaution)
+    draft.next()
+  }
+
+  return {
+    name: sheet, kind: 'design', widths: [2, 34, 30, 15, 12, 72, 15], cells: draft.cells, frozenRows: 4, titleRows: [1, 4], landscape: true, footer: design.name, tables: [], validations,
+  }
+}
+
+/** An input shows the figure that was typed, with no more decimals than it has. */
+function inputDecimals(value: PlanCell['value']): number | undefined {
+  if (typeof value !== 'number') return undefined
+  return Math.min(4, (String(value).split('.')[1] ?? '').length)
+}

@@ -1,0 +1,39 @@
+/** The sheets of one job: their names, and the plan of all of them. */
+import { sheetNameProblem, type Takeoff } from '../takeoff/takeoff.js'
+import { cellsWriter, nativeWriter, type Flavor } from './calls.js'
+import { designSheet, placeDesign } from './designSheet.js'
+import { NamePlaces, type OfficePlaces } from './places.js'
+import { madeLine, SheetDraft, type Made, type SheetPlan } from './plan.js'
+import { takeoffSheet } from './takeoffSheet.js'
+import { placeYear, yearSheet } from './yearSheet.js'
+
+export const jobSheetNames = (job: string) => ({ takeoff: `Takeoff ${job}`, design: `Design ${job}`, year: `Year ${job}`, working: `Working ${job}` })
+
+export function jobSheets(takeoff: Takeoff, places: OfficePlaces, flavor: Flavor, made: Made): SheetPlan[] {
+  const { design } = takeoff
+  const sheets = jobSheetNames(design.name)
+  const problem = Object.values(sheets).map(sheetNameProblem).find(Boolean)
+  if (problem) throw new Error(`${design.name}: ${problem}.`)
+  const names = new NamePlaces(places)
+  placeDesign(names, sheets.design)
+  placeYear(names, sheets.year)
+  const title = [design.name, design.single('Site')].filter(Boolean).join(' — ')
+  const heading = { title, made: madeLine(made) }
+  const working = new SheetDraft()
+  working.heading(title, 'Working: every engineering figure step by step, as ordinary formulas', heading.made)
+  working.next()
+  ;['symbol', 'meaning', 'value', 'unit', 'formula', 'source'].forEach((text, at) => working.put(at + 2, text === 'value' ? 'headingRight' : 'heading', text))
+  working.next()
+  const writer = flavor === 'native' ? nativeWriter(names, design, working, sheets.working) : cellsWriter(names)
+  const plans = [
+    takeoffSheet(takeoff, names, places, writer, sheets.takeoff, heading),
+    designSheet(design, names, writer, sheets.design, heading),
+    yearSheet(design, names, sheets.year, heading, flavor),
+  ]
+  if (flavor === 'native') {
+    plans.push({
+      name: sheets.working, kind: 'working', widths: [2, 16, 34, 16, 12, 60, 52], cells: working.cells, frozenRows: 5, titleRows: [1, 5], landscape: true, footer: design.name, tables: [], validations: [],
+    })
+  }
+  return plans
+}

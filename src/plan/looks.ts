@@ -1,0 +1,52 @@
+/** How each role looks. One palette, no state told by colour alone. */
+import type { Align, Role } from './plan.js'
+
+export const palette = { ink: '1F2A30', paper: 'FFFFFF', stoneLight: 'F4F2EE', stone: 'DAD5CC', stoneDark: '6B675F', clay: '8A4B2A', water: '2B6A86' } as const
+
+export interface Look {
+  bold?: boolean
+  italic?: boolean
+  size?: number
+  color?: string
+  fill?: string
+  wrap?: boolean
+  align?: Align
+  /** Hairline or rule above and below. */
+  above?: 'thin' | 'medium'
+  below?: 'hair' | 'thin'
+  left?: 'thick'
+  unlocked?: boolean
+}
+
+export const looks: Readonly<Record<Role, Look>> = {
+  title: { bold: true, size: 16, color: palette.ink },
+  subtitle: { size: 11, color: palette.clay },
+  made: { size: 9, color: palette.stoneDark },
+  section: { bold: true, size: 10, color: palette.ink, below: 'hair' },
+  heading: { bold: true, size: 9, color: palette.stoneDark, below: 'thin', wrap: true },
+  headingRight: { bold: true, size: 9, color: palette.stoneDark, below: 'thin', align: 'right', wrap: true },
+  tableHeading: { bold: true, size: 10, color: palette.ink, below: 'thin' },
+  help: { size: 9, color: palette.stoneDark, wrap: true },
+  text: { color: palette.ink },
+  wrapped: { color: palette.ink, wrap: true },
+  faint: { size: 9, color: palette.stoneDark },
+  faintWrapped: { size: 9, color: palette.stoneDark, wrap: true },
+  number: { color: palette.ink, align: 'right' },
+  unit: { color: palette.stoneDark, align: 'left' },
+  input: { color: palette.ink, fill: palette.stoneLight, align: 'right', unlocked: true },
+  inputText: { color: palette.ink, fill: palette.stoneLight, align: 'left', unlocked: true },
+  verdict: { bold: true, color: palette.ink, left: 'thick', align: 'left' },
+  caution: { color: palette.ink, wrap: true },
+  subtotalLabel: { bold: true, color: palette.ink, above: 'thin' },
+  subtotal: { bold: true, color: palette.ink, align: 'right', above: 'thin' },
+  totalLabel: { bold: true, size: 12, color: palette.ink, above: 'medium' },
+  total: { bold: true, size: 12, color: palette.ink, align: 'right', above: 'medium' },
+}
+
+/** The number format of a cell: thousands separated, decimals by meaning. */
+export function numberFormat(format: number | 'text' | 'date' | undefined): string | undefined {
+  if (format === undefined) return undefined
+  if (format === 'text') return '@'
+  if (format === 'date') return 'yyyy-mm-dd'
+  return format === 0 ? '#,##0' : `#,##0.${'0'.repeat(format)}`
+}

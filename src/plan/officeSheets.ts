@@ -1,0 +1,64 @@
+/** The sheets of the office's own tables: heading, help row, table, validation. */
+import { allowedIn, type CellValue, type Field } from '../takeoff/fields.js'
+import type { RawOffice, RawTable } from '../takeoff/office.js'
+import { fieldsOf, keyColumn, officeTables, tableNames, type TableName } from '../takeoff/officeTables.js'
+import { OFFICE_FIRST_COLUMN, OFFICE_HEADING_ROW, SPARE_ROWS, standardPlaces } from './places.js'
+import { madeLine, quotedSheet, range, SheetDraft, type Made, type PlanCell, type PlanValidation, type SheetPlan } from './plan.js'
+
+const HELP_ROW = OFFICE_HEADING_ROW - 1
+/** Empty rows that a new table holds ready. */
+const LEAST_ROWS = 1
+
+const widthOf = (name: string, field: Field): number => {
+  if (['Description', 'Why', 'Source', 'Quantity'].includes(name)) return 44
+  if (['Site', 'When', 'Price'].includes(name)) return 28
+  if (field.kind === 'text' || field.kind === 'row' || field.kind === 'rule') return 20
+  return Math.max(12, name.length + 3)
+}
+
+export const officeSheets = (office: RawOffice, made: Made): SheetPlan[] => tableNames.map((table) => officeSheet(table, office[table], made))
+
+function officeSheet(table: TableName, raw: RawTable, made: Made): SheetPlan {
+  const fields = Object.entries(fieldsOf(table))
+  const draft = new SheetDraft()
+  draft.heading(officeTables[table].title, 'Filled cells are yours to type over; the line above each heading says what it takes', madeLine(made))
+  fields.forEach(([name, field], at) => {
+    draft.put(OFFICE_FIRST_COLUMN + at, 'help', helpOf(name, field), { row: HELP_ROW })
+    draft.put(OFFICE_FIRST_COLUMN + at, 'tableHeading', name, { row: OFFICE_HEADING_ROW })
+  })
+  const rows = Math.max(LEAST_ROWS, raw.rows.length)
+  for (let at = 0; at < rows; at++) {
+    fields.forEach(([name, field], column) => {
+      const value = raw.rows[at]?.cells[name] ?? null
+      draft.put(OFFICE_FIRST_COLUMN + column, isTextual(field) ? 'inputText' : 'input', plain(value), { row: OFFICE_HEADING_ROW + 1 + at, format: formatOf(field) })
+    })
+  }
+  return {
+    name: raw.sheet, kind: 'office', widths: [2, ...fields.map(([name, field]) => widthOf(name, field))], cells: draft.cells, frozenRows: OFFICE_HEADING_ROW, titleRows: [1, OFFICE_HEADING_ROW], landscape: true, footer: raw.sheet,
+    tables: [{ name: table, row: OFFICE_HEADING_ROW, column: OFFICE_FIRST_COLUMN, headings: fields.map(([name]) => name), rows }],
+    validations: fields.flatMap(([name, field], at) => validationOf(name, field, OFFICE_FIRST_COLUMN + at, table)),
+  }
+}
+
+const isTextual = (field: Field): boolean => field.kind !== 'spec' || field.spec.kind !== 'number'
+const formatOf = (field: Field): PlanCell['format'] => (field.kind === 'date' ? 'date' : isTextual(field) ? 'text' : undefined)
+const plain = (value: unknown): CellValue => (value === undefined || value === '' ? null : value instanceof Date ? value.toISOString().slice(0, 10) : (value as CellValue))
+
+function helpOf(name: string, field: Field): string {
+  const required = field.required ? 'Required. ' : field.default !== undefined && field.default !== null ? `Empty means ${field.default}. ` : ''
+  return `${field.label}: ${required}${field.help} ${field.kind === 'rule' || field.kind === 'text' ? '' : allowedIn(name, field, () => [])}`.replace(/ a name in the first column of (\w+), which is empty/, ' a name in the first column of $1').trim()
+}
+
+function validationOf(name: string, field: Field, column: number, table: TableName): PlanValidation[] {
+  const rows = { firstRow: OFFICE_HEADING_ROW + 1, lastRow: OFFICE_HEADING_ROW + SPARE_ROWS[table], column }
+  const message = allowedIn(name, field, () => []).replace(', which is empty', '')
+  if (field.kind === 'row') {
+    const place = standardPlaces()[field.table as TableName]
+    const key = place.columnOf(keyColumn(field.table as TableName))!
+    return [{ ...rows, range: `${quotedSheet(place.sheet)}!${range(place.firstRow, place.firstRow + SPARE_ROWS[field.table as TableName] - 1, key)}`, message }]
+  }
+  if (field.kind !== 'spec') return []
+  if (field.spec.kind === 'choice') return [{ ...rows, list: field.spec.options, message }]
+  if (field.spec.kind === 'key') return field.spec.samples.join(',').length < 250 ? [{ ...rows, list: field.spec.samples, message }] : []
+  return [{ ...rows, span: [field.spec.least, field.spec.most], message }]
+}

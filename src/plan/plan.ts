@@ -1,0 +1,104 @@
+/** A workbook as plain data: what every host writes, and nothing of any host. Rows and columns count from 1. */
+export type Align = 'left' | 'right' | 'center'
+
+/** What a cell is; how that looks is said once, in looks.ts. */
+export type Role =
+  | 'title' | 'subtitle' | 'made' | 'section' | 'heading' | 'headingRight' | 'text' | 'wrapped' | 'faint' | 'faintWrapped' | 'number' | 'unit'
+  | 'input' | 'inputText' | 'verdict' | 'caution' | 'subtotal' | 'subtotalLabel' | 'total' | 'totalLabel' | 'help' | 'tableHeading'
+
+export interface PlanCell {
+  row: number
+  column: number
+  role: Role
+  /** The plain value, or the result that a formula has now. */
+  value: string | number | boolean | null
+  /** Without the equals sign. */
+  formula?: string
+  /** Decimals of a number; 'text' keeps entries such as 1/2 from becoming dates; 'date' is a day. */
+  format?: number | 'text' | 'date'
+}
+
+export interface PlanTable {
+  name: string
+  /** Row of the headings. */
+  row: number
+  column: number
+  headings: readonly string[]
+  rows: number
+}
+
+export interface PlanValidation {
+  firstRow: number
+  lastRow: number
+  column: number
+  /** A list written out, or the range that holds it. */
+  list?: readonly string[]
+  range?: string
+  span?: readonly [least: number, most: number]
+  message: string
+}
+
+export interface SheetPlan {
+  name: string
+  kind: 'office' | 'takeoff' | 'design' | 'year' | 'working' | 'tables'
+  widths: readonly number[]
+  cells: readonly PlanCell[]
+  frozenRows: number
+  titleRows: readonly [number, number]
+  landscape: boolean
+  footer: string
+  tables: readonly PlanTable[]
+  validations: readonly PlanValidation[]
+}
+
+export interface WorkbookPlan {
+  sheets: readonly SheetPlan[]
+}
+
+/** When and by what a sheet was made; hosts bring the clock. */
+export interface Made {
+  date: string
+  revision: number
+  version: string
+}
+
+export function columnLetters(column: number): string {
+  let letters = ''
+  for (let left = column; left > 0; left = Math.floor((left - 1) / 26)) letters = String.fromCharCode(65 + ((left - 1) % 26)) + letters
+  return letters
+}
+
+export const address = (row: number, column: number, fixed = true): string => (fixed ? `$${columnLetters(column)}$${row}` : `${columnLetters(column)}${row}`)
+export const range = (firstRow: number, lastRow: number, column: number, lastColumn = column): string => `${address(firstRow, column)}:${address(lastRow, lastColumn)}`
+
+/** A sheet's name as a formula writes it. */
+export const quotedSheet = (name: string): string => (/^[A-Za-z_][A-Za-z0-9_]*$/.test(name) && !/^[A-Za-z]{1,3}\d+$/.test(name) ? name : `'${name.replace(/'/g, "''")}'`)
+
+/** Collects the cells of a sheet row by row. */
+export class SheetDraft {
+  readonly cells: PlanCell[] = []
+  row = 1
+
+  put(column: number, role: Role, value: PlanCell['value'], more: { formula?: string; format?: PlanCell['format']; row?: number } = {}): PlanCell {
+    const { row = this.row, formula, format } = more
+    const cell: PlanCell = { row, column, role, value, ...(formula === undefined ? {} : { formula }), ...(format === undefined ? {} : { format }) }
+    this.cells.push(cell)
+    return cell
+  }
+
+  next(rows = 1): void {
+    this.row += rows
+  }
+
+  /** The three heading lines of every sheet. */
+  heading(title: string, what: string, made: string): void {
+    this.put(2, 'title', title)
+    this.next()
+    this.put(2, 'subtitle', what)
+    this.next()
+    this.put(2, 'made', made)
+    this.next()
+  }
+}
+
+export const madeLine = ({ date, revision, version }: Made): string => `Made ${date}, revision ${revision}, Cistern Sheet ${version}`

@@ -1,0 +1,133 @@
+/** The Takeoff sheet: itemized, priced, with the reason of every line; overrides and added lines have their own cells. */
+import { formula } from '../formula/formula.js'
+import { LABOR_HOURS, type ItemRule } from '../takeoff/itemRules.js'
+import { money, type Line, type Takeoff } from '../takeoff/takeoff.js'
+import type { CallWriter } from './calls.js'
+import { lookup, type NamePlaces, type OfficePlaces } from './places.js'
+import { address, SheetDraft, type PlanCell, type SheetPlan } from './plan.js'
+
+/** Columns of the sheet; hosts read overrides and added lines back from them. */
+export const takeoffColumns = { code: 2, description: 3, net: 4, yours: 5, waste: 6, lot: 7, order: 8, unit: 9, price: 10, amount: 11, hours: 12, why: 13 } as const
+export const TAKEOFF_HEADING_ROW = 5
+export const ADDED_SECTION = 'ADDED BY HAND'
+export const SPARE_ADDED_ROWS = 4
+const columns = takeoffColumns
+const headings: readonly [keyof typeof takeoffColumns, string][] = [
+  ['code', 'Code'], ['description', 'Description'], ['net', 'Net'], ['yours', 'Your quantity'], ['waste', 'Waste'], ['lot', 'Lot'], ['order', 'Order'], ['unit', 'Unit'],
+  ['price', 'Unit price, $'], ['amount', 'Amount, $'], ['hours', 'Crew hours'], ['why', 'Why'],
+]
+const textColumns: readonly string[] = ['code', 'description', 'unit', 'why']
+
+export function takeoffSheet(takeoff: Takeoff, names: NamePlaces, places: OfficePlaces, writer: CallWriter, sheet: string, heading: { title: string; made: string }): SheetPlan {
+  const { design } = takeoff
+  const draft = new SheetDraft()
+  draft.heading(heading.title, 'Itemized takeoff', heading.made)
+  draft.next()
+  for (const [name, text] of headings) draft.put(columns[name], textColumns.includes(name) ? 'heading' : 'headingRight', text)
+  draft.next()
+  const subtotals: string[] = []
+  const hourCells = new Map<Line, string>()
+  const pending: (() => void)[] = []
+  for (const { section, lines, total } of takeoff.sections) {
+    draft.put(columns.code, 'section', section.toUpperCase())
+    for (let column = columns.code + 1; column <= columns.why; column++) draft.put(column, 'section', null)
+    draft.next()
+    const first = draft.row
+    for (const line of lines) {
+      writeLine(line)
+      draft.next()
+    }
+    subtotal(`${section}, total`, first, draft.row - 1, total)
+  }
+  addedLines()
+  summary()
+  for (const finish of pending) finish()
+
+  function writeLine(line: Line): void {
+    const { rule } = line
+    const row = draft.row
+    const at = (column: keyof typeof takeoffColumns) => address(row, columns[column], false)
+    const item = (column: string) => lookup(places, 'Items', column, `"${rule.key.replace(/"/g, '""')}"`)
+    const used = `IF(${at('yours')}="",${at('net')},${at('yours')})`
+    const words = (part: ItemRule['why'], value: string): [PlanCell['value'], { formula?: string }] => [value, part.formula === undefined ? {} : { formula: formula(part.formula).render(names.from(sheet)) }]
+    draft.put(columns.code, 'faint', line.code, rule.code === undefined ? { format: 'text' } : { formula: formula(rule.code).render(names.from(sheet)) })
+    draft.put(columns.description, 'wrapped', ...words(rule.description, line.description))
+    if (rule.isLabor) pending.push(() => draft.put(columns.net, 'number', line.net, { row, format: 2, formula: laborFormula(rule) }))
+    else draft.put(columns.net, 'number', line.net, { format: 2, formula: writer.write(rule.quantity.text, sheet, `${line.code}, net quantity`) })
+    draft.put(columns.yours, 'input', line.override ?? null, { format: 2 })
+    draft.put(columns.waste, 'number', rule.waste, { format: 2, formula: item('Waste') })
+    draft.put(columns.lot, 'number', rule.lot, { format: 2, formula: `MAX(0.01,IF(${item('Lot')}=0,1,${item('Lot')}))` })
+    draft.put(columns.order, 'number', line.order, { format: 2, formula: `ROUNDUP(ROUND(${used}*(1+${at('waste')})/${at('lot')},9),0)*${at('lot')}` })
+    draft.put(columns.unit, 'unit', rule.unit)
+    const priceFormula = rule.price ? writer.write(rule.price.text, sheet, `${line.code}, price`) : lookup(places, 'Prices', 'Price_usd', at('code'))
+    draft.put(columns.price, line.priceOverride === undefined ? 'number' : 'input', line.price, line.priceOverride === undefined ? { format: 2, formula: priceFormula } : { format: 2 })
+    draft.put(columns.amount, 'number', line.amount, { format: 2, formula: `ROUND(${at('order')}*${at('price')},2)` })
+    draft.put(columns.hours, 'number', line.hours, { format: 2, formula: `${used}*${item('LaborHours')}` })
+    if (!rule.isLabor) hourCells.set(line, at('hours'))
+    draft.put(columns.why, 'faintWrapped', ...words(rule.why, line.why))
+  }
+
+  /** Hours of every line but those of labor itself: one sum a section. */
+  function laborFormula(rule: ItemRule): string {
+    const rows = [...hourCells.values()].map((cell) => Number(/\d+$/.exec(cell)![0])).sort((a, b) => a - b)
+    const runs: [number, number][] = []
+    for (const row of rows) {
+      const last = runs.at(-1)
+      if (last && row === last[1] + 1) last[1] = row
+      else runs.push([row, row])
+    }
+    const sum = `SUM(${runs.map(([from, to]) => `${address(from, columns.hours, false)}:${address(to, columns.hours, false)}`).join(',')})`
+    return formula(rule.quantity.text).render((name) => (name === LABOR_HOURS ? sum : names.from(sheet)(name)))
+  }
+
+  function subtotal(label: string, first: number, last: number, total: number): void {
+    const sum = `SUM(${address(first, columns.amount, false)}:${address(last, columns.amount, false)})`
+    draft.put(columns.description, 'subtotalLabel', label)
+    for (let column = columns.net; column < columns.amount; column++) draft.put(column, 'subtotalLabel', null)
+    draft.put(columns.amount, 'subtotal', total, { format: 2, formula: sum })
+    subtotals.push(address(draft.row, columns.amount, false))
+    draft.next(2)
+  }
+
+  function addedLines(): void {
+    draft.put(columns.code, 'section', ADDED_SECTION)
+    for (let column = columns.code + 1; column <= columns.why; column++) draft.put(column, 'section', null)
+    draft.next()
+    const first = draft.row
+    const blank = { code: '', description: '', unit: '', quantity: null, price: null, why: '' }
+    for (const line of [...takeoff.added, ...Array.from({ length: SPARE_ADDED_ROWS }, () => blank)]) {
+      const text = (column: keyof typeof takeoffColumns, value: string) => draft.put(columns[column], 'inputText', value || null, { format: 'text' })
+      text('code', line.code)
+      text('description', line.description)
+      draft.put(columns.yours, 'input', line.quantity, { format: 2 })
+      text('unit', line.unit)
+      draft.put(columns.price, 'input', line.price, { format: 2 })
+      const product = `ROUND(${address(draft.row, columns.yours, false)}*${address(draft.row, columns.price, false)},2)`
+      draft.put(columns.amount, 'number', money((line.quantity ?? 0) * (line.price ?? 0)), { format: 2, formula: product })
+      text('why', line.why)
+      draft.next()
+    }
+    subtotal('Added by hand, total', first, draft.row - 1, takeoff.addedTotal)
+  }
+
+  function summary(): void {
+    const amount = (row: number) => address(row, columns.amount, false)
+    const line = (label: string, value: number, text: string, role: 'subtotal' | 'total' = 'subtotal', why = '') => {
+      draft.put(columns.description, role === 'total' ? 'totalLabel' : 'subtotalLabel', label)
+      for (let column = columns.net; column < columns.amount; column++) draft.put(column, role === 'total' ? 'totalLabel' : 'subtotalLabel', null)
+      draft.put(columns.amount, role, value, { format: 2, formula: text })
+      if (why) draft.put(columns.why, 'faintWrapped', why)
+      draft.next()
+      return draft.row - 1
+    }
+    const cost = line('Order cost', takeoff.orderCost, subtotals.join('+'), 'subtotal', 'Sum of the section totals')
+    const markup = line('Markup', takeoff.markup, `ROUND(${amount(cost)}*${names.from(sheet)('Markup')},2)`, 'subtotal', 'Markup of the Design sheet, on the order cost')
+    const tax = line('Tax', takeoff.tax, `ROUND((${amount(cost)}+${amount(markup)})*${names.from(sheet)('Tax')},2)`, 'subtotal', 'Tax of the Design sheet, on cost with markup')
+    line('Total', takeoff.total, `${amount(cost)}+${amount(markup)}+${amount(tax)}`, 'total')
+  }
+
+  return {
+    name: sheet, kind: 'takeoff', widths: [2, 19, 42, 10, 10, 8, 8, 10, 9, 11, 13, 9, 62], cells: draft.cells, frozenRows: TAKEOFF_HEADING_ROW, titleRows: [1, TAKEOFF_HEADING_ROW],
+    landscape: true, footer: design.name, tables: [], validations: [],
+  }
+}
