@@ -2,7 +2,7 @@
  * The bibliography. A figure cites one of these works and the place in it. The grade says how far the
  * figure may be trusted and travels with it to the sheet.
  */
-export type Grade = 'standard' | 'government' | 'handbook' | 'open data' | 'derived' | 'common practice' | 'from memory'
+export type Grade = 'standard' | 'house figure' | 'government' | 'handbook' | 'open data' | 'derived' | 'common practice' | 'from memory'
 
 interface Work {
   title: string
@@ -14,6 +14,7 @@ interface Work {
 const works = {
   definitions: { title: 'Exact definitions of US customary units in SI', publisher: 'NIST, Handbook 44 and Special Publication 811', edition: 'values from memory, exact by definition', grade: 'derived' },
   derivation: { title: 'Follows from geometry or from the steps above it', publisher: 'this project', edition: '', grade: 'derived' },
+  office: { title: 'The office’s own table', publisher: 'the office', edition: '', grade: 'house figure' },
   practice: { title: 'Common practice, no source', publisher: 'the trade', edition: '', grade: 'common practice' },
   memory: { title: 'From memory, not read in a source', publisher: 'this project', edition: '', grade: 'from memory' },
   epanet: { title: 'EPANET 2.2 User Manual', publisher: 'U.S. Environmental Protection Agency', edition: '2020', grade: 'government' },
@@ -81,9 +82,19 @@ export function cite(work: WorkId, locator = '', grade: Grade = bibliography[wor
   return { work, locator, grade }
 }
 
+/** Sources that are no publication are named in a few words. */
+const inPlainWords: Partial<Record<WorkId, string>> = {
+  office: 'the office’s own table', practice: 'common practice, no source', memory: 'from memory, not read', derivation: 'derived', definitions: 'exact unit definitions (NIST Handbook 44)',
+}
+
+/** Title and place alone, where the full line would not fit. */
+export const shortCitation = (citation: Citation): string =>
+  inPlainWords[citation.work] ? citationText(citation) : [bibliography[citation.work].title, citation.locator].filter(Boolean).join(', ')
+
 /** A citation as one line for a sheet: publisher, title, place. */
 export function citationText({ work, locator }: Citation): string {
   const { title, publisher, edition } = bibliography[work]
-  if (work === 'practice') return locator ? `common practice, no source: ${locator}` : 'common practice, no source'
+  const plainly = inPlainWords[work]
+  if (plainly) return locator ? `${plainly}: ${locator}` : plainly
   return [publisher, title, edition, locator].filter(Boolean).join(', ')
 }

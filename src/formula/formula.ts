@@ -18,7 +18,8 @@ type Compiled = (scope: Scope) => Value
 
 export interface Call {
   name: string
-  args: readonly string[]
+  /** The arguments as rendered; made only when asked for. */
+  readonly args: readonly string[]
   start: number
   end: number
 }
@@ -207,8 +208,9 @@ function rendered(
     const [start, end] = part.loc as [number, number]
     if (part.type === 'ReferenceIdentifier') return [{ start, end, text: name(part.value) }]
     if (part.type === 'CallExpression' && part.callee.type === 'Identifier') {
-      const args = part.arguments.map((arg) => (arg?.loc ? write(arg as AstExpression, arg.loc[0]!, arg.loc[1]!) : ''))
-      const text = call?.({ name: part.callee.name.toUpperCase(), args, start, end })
+      const renderArgs = () => part.arguments.map((arg) => (arg?.loc ? write(arg as AstExpression, arg.loc[0]!, arg.loc[1]!) : ''))
+      let args: string[] | undefined
+      const text = call?.({ name: part.callee.name.toUpperCase(), start, end, get args() { return (args ??= renderArgs()) } })
       if (text !== undefined) return [{ start, end, text }]
     }
     const inner = 'arguments' in part ? part.arguments : []

@@ -125,7 +125,6 @@ export const nativeFunctions: Readonly<Record<string, Native>> = {
     return isError(text) ? text : text.length
   },
   LN: ofOne((x) => (x > 0 ? Math.log(x) : NaN)),
-  LOG10: ofOne((x) => (x > 0 ? Math.log10(x) : NaN)),
   LOWER: (args) => {
     const text = toText(args[0] ?? null)
     return isError(text) ? text : text.toLowerCase()
@@ -141,7 +140,6 @@ export const nativeFunctions: Readonly<Record<string, Native>> = {
   },
   OR: truths((list) => list.some(Boolean)),
   PI: () => Math.PI,
-  RADIANS: ofOne((x) => (x * Math.PI) / 180),
   ROUND: ofTwo((x, digits) => roundTo(x, digits)),
   ROUNDDOWN: ofTwo((x, digits) => roundTo(x, digits, Math.floor)),
   ROUNDUP: ofTwo((x, digits) => roundTo(x, digits, Math.ceil)),

@@ -3,6 +3,7 @@ import ExcelJS from 'exceljs'
 import { unzipSync, Unzip, UnzipInflate } from 'fflate'
 import { keyColumn, tableNames, fieldsOf, type TableName } from '../takeoff/officeTables.js'
 import type { RawOffice, RawTable } from '../takeoff/office.js'
+import { isTall, rowHeights } from '../plan/heights.js'
 import { looks, numberFormat, palette, type Look } from '../plan/looks.js'
 import { columnLetters, type PlanCell, type SheetPlan, type WorkbookPlan } from '../plan/plan.js'
 
@@ -25,8 +26,8 @@ function borderOf(look: Look): Partial<ExcelJS.Borders> | undefined {
 
 /** One style object for each look and format, shared by all cells that wear it. */
 const styles = new Map<string, Partial<ExcelJS.Style>>()
-function styleOf(cell: PlanCell): Partial<ExcelJS.Style> {
-  const key = `${cell.role} ${cell.format ?? ''}`
+function styleOf(cell: PlanCell, isTallRow: boolean): Partial<ExcelJS.Style> {
+  const key = `${cell.role} ${cell.format ?? ''} ${isTallRow}`
   let style = styles.get(key)
   if (style) return style
   const look = looks[cell.role]
@@ -34,7 +35,7 @@ function styleOf(cell: PlanCell): Partial<ExcelJS.Style> {
   const border = borderOf(look)
   style = {
     font: { name: 'Calibri', size: look.size ?? 10, bold: look.bold ?? false, italic: look.italic ?? false, color: { argb: `FF${look.color ?? palette.ink}` } },
-    alignment: { vertical: 'top', wrapText: look.wrap ?? false, ...(look.align ? { horizontal: look.align } : {}) },
+    alignment: { vertical: isTallRow ? 'top' : 'middle', wrapText: look.wrap ?? false, ...(look.indent ? { indent: look.indent, horizontal: 'left' } : {}), ...(look.align ? { horizontal: look.align } : {}) },
     protection: { locked: !look.unlocked },
     ...(look.fill ? { fill: { type: 'pattern', pattern: 'solid', fgColor: { argb: `FF${look.fill}` } } } : {}),
     ...(border ? { border } : {}),
@@ -63,10 +64,12 @@ function writeSheet(workbook: ExcelJS.Workbook, plan: SheetPlan): void {
     headerFooter: { oddFooter: `&L${plan.footer.replace(/&/g, '&&')}&C${plan.name.replace(/&/g, '&&')}&RPage &P of &N` },
   })
   plan.widths.forEach((width, at) => (sheet.getColumn(at + 1).width = width))
+  const heights = rowHeights(plan)
+  for (const [row, height] of heights) sheet.getRow(row).height = height
   for (const planned of plan.cells) {
     const cell = sheet.getCell(planned.row, planned.column)
     if (planned.value !== null || planned.formula !== undefined) cell.value = fileValue(planned)
-    cell.style = styleOf(planned)
+    cell.style = styleOf(planned, isTall(heights.get(planned.row)))
   }
   for (const table of plan.tables) {
     const rows = Array.from({ length: table.rows }, (_, row) => table.headings.map((_heading, column) => sheet.getCell(table.row + 1 + row, table.column + column).value))

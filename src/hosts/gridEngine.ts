@@ -40,7 +40,10 @@ export class GridEngine {
       rowNumber: Math.max(1, rows.length),
       cells: Object.fromEntries(rows.flatMap((row, y) => row.flatMap((value, x) => (value === null || value === '' ? [] : [[`${columnLetters(x)}${y + 1}`, gridContent(value)]])))),
     }))
-    this.model = new Model({ sheets: [{ id: GridEngine.SHEET, name: 'Formulas', colNumber: 60, rowNumber: 200, cells: formulas }, ...dataSheets] })
+    const places = Object.keys(formulas).map(place)
+    const colNumber = Math.max(60, ...places.map(({ col }) => col + 1))
+    const rowNumber = Math.max(200, ...places.map(({ row }) => row + 1))
+    this.model = new Model({ sheets: [{ id: GridEngine.SHEET, name: 'Formulas', colNumber, rowNumber, cells: formulas }, ...dataSheets] })
   }
 
   /** The value of one formula: a single value, or the rows it spills. */

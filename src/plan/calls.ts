@@ -72,7 +72,7 @@ export function nativeWriter(names: NamePlaces, design: Design, working: SheetDr
     const places = new Map<string, string>()
     const checked = check(calculation, values)
     const worked = checked instanceof FormulaError ? undefined : workThrough(calculation, checked).values
-    working.put(2, 'section', `${calculation.id} for ${about}`)
+    for (let column = 2; column <= 7; column++) working.put(column, 'section', column === 2 ? `${calculation.id} for ${about}` : null)
     working.next()
     calculation.names.forEach((name, at) => writeArgument(calculation, name, given[at], values[at], call.args[at], checked, sheet, places))
     for (const step of calculation.steps as readonly Step[]) {
@@ -102,7 +102,7 @@ export function nativeWriter(names: NamePlaces, design: Design, working: SheetDr
   function row(symbol: string, meaning: string, cell: { value: PlanCell['value']; formula?: string }, text: string, source: string): void {
     working.put(2, 'faint', bareName(symbol))
     working.put(3, 'wrapped', meaning)
-    working.put(4, 'number', cell.value, cell.formula === undefined ? { format: typeof cell.value === 'string' ? 'text' : undefined } : { formula: cell.formula })
+    working.put(4, 'number', cell.value, { format: workingFormat(cell.value), ...(cell.formula === undefined ? {} : { formula: cell.formula }) })
     working.put(5, 'unit', symbolOf(symbol))
     working.put(6, 'faintWrapped', text)
     working.put(7, 'faintWrapped', source)
@@ -110,6 +110,14 @@ export function nativeWriter(names: NamePlaces, design: Design, working: SheetDr
   }
 
   return writer
+}
+
+/** Figures of a working keep four significant places at least. */
+function workingFormat(value: PlanCell['value']): PlanCell['format'] {
+  if (typeof value === 'string') return 'text'
+  if (typeof value !== 'number') return undefined
+  const size = Math.abs(value)
+  return Number.isInteger(value) ? 0 : size >= 100 ? 2 : size >= 1 ? 4 : size >= 1e-3 ? 6 : 9
 }
 
 const sliceCall = (text: string, call: Call): string => `=${text.trim().replace(/^=/, '')}`.slice(call.start, call.end)

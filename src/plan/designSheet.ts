@@ -1,6 +1,6 @@
 /** The Design sheet: verdicts, inputs copied from the row, every result live with its unit and source, cautions. */
 import { formula } from '../formula/formula.js'
-import { citationText } from '../sources.js'
+import { citationText, shortCitation } from '../sources.js'
 import { closingCaution } from '../takeoff/cautions.js'
 import type { Design } from '../takeoff/design.js'
 import { allowedIn, type Field } from '../takeoff/fields.js'
@@ -8,7 +8,7 @@ import { jobFields } from '../takeoff/officeTables.js'
 import { resultGroups } from '../takeoff/results.js'
 import { templateFormula } from '../takeoff/template.js'
 import { verdictRules } from '../takeoff/verdicts.js'
-import { bareName, decimalsOf, symbolOf } from '../units.js'
+import { decimalsOf, symbolOf } from '../units.js'
 import { cellValue, type CallWriter } from './calls.js'
 import type { NamePlaces } from './places.js'
 import { address, SheetDraft, type PlanCell, type PlanValidation, type SheetPlan } from './plan.js'
@@ -43,10 +43,10 @@ export function designSheet(design: Design, names: NamePlaces, writer: CallWrite
   const draft = new SheetDraft()
   const validations: PlanValidation[] = []
   draft.heading(heading.title, 'Design: inputs, results, verdicts and cautions behind the takeoff', heading.made)
-  ;['', 'Name', 'Value', 'Unit', 'Source or reason', 'Grade'].forEach((text, at) => draft.put(at + 2, text === 'Value' ? 'headingRight' : 'heading', text))
+  ;['', 'Name, or where a limit is from', 'Value', 'Unit', 'Source or reason', 'Grade'].forEach((text, at) => draft.put(at + 2, text === 'Value' ? 'headingRight' : 'heading', text))
   draft.next()
   for (const row of rows) {
-    if (row.kind === 'section') draft.put(2, 'section', row.text)
+    if (row.kind === 'section') section(row.text)
     else if (row.kind === 'verdict') verdictRow(row.name)
     else if (row.kind === 'input') inputRow(row.name)
     else if (row.kind === 'result') resultRow(row.name)
@@ -54,10 +54,14 @@ export function designSheet(design: Design, names: NamePlaces, writer: CallWrite
   }
   cautions()
 
+  function section(text: string): void {
+    for (let column = 2; column <= 7; column++) draft.put(column, 'section', column === 2 ? text : null)
+  }
+
   function verdictRow(name: string): void {
     const rule = verdicts.get(name)!
     draft.put(2, 'text', rule.label)
-    draft.put(3, 'faintWrapped', citationText(rule.source))
+    draft.put(3, 'faintWrapped', shortCitation(rule.source))
     draft.put(VALUE_COLUMN, 'verdict', design.verdict(name), { formula: `IFERROR(${writer.write(rule.formula, sheet, rule.label)},"stop")` })
     draft.put(6, 'wrapped', design.words(rule.says), live(rule.says))
     draft.put(7, 'faint', rule.source.grade)
@@ -66,7 +70,7 @@ export function designSheet(design: Design, names: NamePlaces, writer: CallWrite
   function inputRow(name: string): void {
     const field = (jobFields as Record<string, Field>)[name]
     draft.put(2, 'text', field?.label ?? 'Run lengths taken at their default')
-    draft.put(3, 'faint', bareName(name))
+    draft.put(3, 'faint', name)
     const value = design.value(name) as PlanCell['value']
     const isText = typeof value === 'string' && name !== 'Date'
     const isEmpty = value === '' || value === null
@@ -82,10 +86,10 @@ export function designSheet(design: Design, names: NamePlaces, writer: CallWrite
     const rule = results.get(name)!
     const value = cellValue(design.single(name))
     draft.put(2, 'text', rule.label)
-    draft.put(3, 'faint', bareName(name))
+    draft.put(3, 'faint', name)
     const isConstant = /^[\d.]+$/.test(rule.formula)
     draft.put(VALUE_COLUMN, isConstant ? 'input' : typeof value === 'string' && !value.startsWith('#') ? 'text' : 'number', value, {
-      ...(isConstant ? {} : { formula: writer.write(rule.formula, sheet, `${rule.label} (${bareName(name)})`) }),
+      ...(isConstant ? {} : { formula: writer.write(rule.formula, sheet, `${rule.label} (${name})`) }),
       format: typeof value === 'number' ? (symbolOf(name) === '' && Number.isInteger(value) ? 0 : decimalsOf(name)) : undefined,
     })
     draft.put(5, 'unit', symbolOf(name))
@@ -99,7 +103,7 @@ export function designSheet(design: Design, names: NamePlaces, writer: CallWrite
   }
 
   function cautions(): void {
-    draft.put(2, 'section', 'CAUTIONS, WORST FIRST')
+    section('CAUTIONS, WORST FIRST')
     draft.next()
     for (const { name, text, words, points } of design.cautions()) {
       draft.put(2, 'text', name)
@@ -113,7 +117,7 @@ export function designSheet(design: Design, names: NamePlaces, writer: CallWrite
   }
 
   return {
-    name: sheet, kind: 'design', widths: [2, 34, 30, 15, 12, 72, 15], cells: draft.cells, frozenRows: 4, titleRows: [1, 4], landscape: true, footer: design.name, tables: [], validations,
+    name: sheet, kind: 'design', widths: [2, 34, 46, 16, 12, 66, 15], cells: draft.cells, frozenRows: 4, titleRows: [1, 4], landscape: true, footer: design.name, tables: [], validations,
   }
 }
 

@@ -25,11 +25,8 @@ export function jobSheets(takeoff: Takeoff, places: OfficePlaces, flavor: Flavor
   ;['symbol', 'meaning', 'value', 'unit', 'formula', 'source'].forEach((text, at) => working.put(at + 2, text === 'value' ? 'headingRight' : 'heading', text))
   working.next()
   const writer = flavor === 'native' ? nativeWriter(names, design, working, sheets.working) : cellsWriter(names)
-  const plans = [
-    takeoffSheet(takeoff, names, places, writer, sheets.takeoff, heading),
-    designSheet(design, names, writer, sheets.design, heading),
-    yearSheet(design, names, sheets.year, heading, flavor),
-  ]
+  const designPlan = designSheet(design, names, writer, sheets.design, heading)
+  const plans = [takeoffSheet(takeoff, names, places, writer, sheets.takeoff, heading), designPlan, yearSheet(design, names, sheets.year, heading, flavor)]
   if (flavor === 'native') {
     plans.push({
       name: sheets.working, kind: 'working', widths: [2, 16, 34, 16, 12, 60, 52], cells: working.cells, frozenRows: 5, titleRows: [1, 5], landscape: true, footer: design.name, tables: [], validations: [],

@@ -15,6 +15,7 @@ export interface Look {
   above?: 'thin' | 'medium'
   below?: 'hair' | 'thin'
   left?: 'thick'
+  indent?: number
   unlocked?: boolean
 }
 
@@ -28,15 +29,15 @@ export const looks: Readonly<Record<Role, Look>> = {
   tableHeading: { bold: true, size: 10, color: palette.ink, below: 'thin' },
   help: { size: 9, color: palette.stoneDark, wrap: true },
   text: { color: palette.ink },
-  wrapped: { color: palette.ink, wrap: true },
+  wrapped: { color: palette.ink, wrap: true, indent: 1 },
   faint: { size: 9, color: palette.stoneDark },
-  faintWrapped: { size: 9, color: palette.stoneDark, wrap: true },
+  faintWrapped: { size: 9, color: palette.stoneDark, wrap: true, indent: 1 },
   number: { color: palette.ink, align: 'right' },
   unit: { color: palette.stoneDark, align: 'left' },
   input: { color: palette.ink, fill: palette.stoneLight, align: 'right', unlocked: true },
   inputText: { color: palette.ink, fill: palette.stoneLight, align: 'left', unlocked: true },
-  verdict: { bold: true, color: palette.ink, left: 'thick', align: 'left' },
-  caution: { color: palette.ink, wrap: true },
+  verdict: { bold: true, color: palette.ink, left: 'thick', align: 'left', indent: 1 },
+  caution: { color: palette.ink, wrap: true, indent: 1 },
   subtotalLabel: { bold: true, color: palette.ink, above: 'thin' },
   subtotal: { bold: true, color: palette.ink, align: 'right', above: 'thin' },
   totalLabel: { bold: true, size: 12, color: palette.ink, above: 'medium' },
@@ -48,5 +49,6 @@ export function numberFormat(format: number | 'text' | 'date' | undefined): stri
   if (format === undefined) return undefined
   if (format === 'text') return '@'
   if (format === 'date') return 'yyyy-mm-dd'
-  return format === 0 ? '#,##0' : `#,##0.${'0'.repeat(format)}`
+  // The space at the end keeps the figure off the unit in the next column.
+  return `${format === 0 ? '#,##0' : `#,##0.${'0'.repeat(format)}`}_ `
 }

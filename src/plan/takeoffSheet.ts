@@ -16,6 +16,10 @@ const headings: readonly [keyof typeof takeoffColumns, string][] = [
   ['code', 'Code'], ['description', 'Description'], ['net', 'Net'], ['yours', 'Your quantity'], ['waste', 'Waste'], ['lot', 'Lot'], ['order', 'Order'], ['unit', 'Unit'],
   ['price', 'Unit price, $'], ['amount', 'Amount, $'], ['hours', 'Crew hours'], ['why', 'Why'],
 ]
+/** Decimals of a quantity by the unit it is priced in: pieces are whole, lengths and volumes take one, weights two. */
+const quantityDecimals: Readonly<Record<string, number>> = { ft: 1, 'yd³': 1, h: 1, 'ft²': 0, ton: 2, pint: 1, quart: 1, '1000 gal': 2 }
+const netDecimals = (rule: ItemRule) => quantityDecimals[rule.unit] ?? 0
+const orderDecimals = (rule: ItemRule) => (Number.isInteger(rule.lot) ? 0 : 2)
 const textColumns: readonly string[] = ['code', 'description', 'unit', 'why']
 
 export function takeoffSheet(takeoff: Takeoff, names: NamePlaces, places: OfficePlaces, writer: CallWriter, sheet: string, heading: { title: string; made: string }): SheetPlan {
@@ -52,12 +56,12 @@ export function takeoffSheet(takeoff: Takeoff, names: NamePlaces, places: Office
     const words = (part: ItemRule['why'], value: string): [PlanCell['value'], { formula?: string }] => [value, part.formula === undefined ? {} : { formula: formula(part.formula).render(names.from(sheet)) }]
     draft.put(columns.code, 'faint', line.code, rule.code === undefined ? { format: 'text' } : { formula: formula(rule.code).render(names.from(sheet)) })
     draft.put(columns.description, 'wrapped', ...words(rule.description, line.description))
-    if (rule.isLabor) pending.push(() => draft.put(columns.net, 'number', line.net, { row, format: 2, formula: laborFormula(rule) }))
-    else draft.put(columns.net, 'number', line.net, { format: 2, formula: writer.write(rule.quantity.text, sheet, `${line.code}, net quantity`) })
-    draft.put(columns.yours, 'input', line.override ?? null, { format: 2 })
+    if (rule.isLabor) pending.push(() => draft.put(columns.net, 'number', line.net, { row, format: netDecimals(rule), formula: laborFormula(rule) }))
+    else draft.put(columns.net, 'number', line.net, { format: netDecimals(rule), formula: writer.write(rule.quantity.text, sheet, `${line.code}, net quantity`) })
+    draft.put(columns.yours, 'input', line.override ?? null, { format: netDecimals(rule) })
     draft.put(columns.waste, 'number', rule.waste, { format: 2, formula: item('Waste') })
-    draft.put(columns.lot, 'number', rule.lot, { format: 2, formula: `MAX(0.01,IF(${item('Lot')}=0,1,${item('Lot')}))` })
-    draft.put(columns.order, 'number', line.order, { format: 2, formula: `ROUNDUP(ROUND(${used}*(1+${at('waste')})/${at('lot')},9),0)*${at('lot')}` })
+    draft.put(columns.lot, 'number', rule.lot, { format: orderDecimals(rule), formula: `MAX(0.01,IF(${item('Lot')}=0,1,${item('Lot')}))` })
+    draft.put(columns.order, 'number', line.order, { format: orderDecimals(rule), formula: `ROUNDUP(ROUND(${used}*(1+${at('waste')})/${at('lot')},9),0)*${at('lot')}` })
     draft.put(columns.unit, 'unit', rule.unit)
     const priceFormula = rule.price ? writer.write(rule.price.text, sheet, `${line.code}, price`) : lookup(places, 'Prices', 'Price_usd', at('code'))
     draft.put(columns.price, line.priceOverride === undefined ? 'number' : 'input', line.price, line.priceOverride === undefined ? { format: 2, formula: priceFormula } : { format: 2 })

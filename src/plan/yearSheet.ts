@@ -22,9 +22,10 @@ export function placeYear(names: NamePlaces, sheet: string): void {
 
 export function yearSheet(design: Design, names: NamePlaces, sheet: string, heading: { title: string; made: string }, flavor: Flavor): SheetPlan {
   const draft = new SheetDraft()
+  const section = (text: string) => draft.put(2, 'subtitle', text)
   draft.heading(heading.title, 'Storage through the year, and the pump curve', heading.made)
   draft.next()
-  draft.put(2, 'section', 'STORAGE, TWO LIKE YEARS FROM EMPTY, THE SECOND ONE COUNTED')
+  section('Storage: two like years from empty, the second one counted')
   draft.next()
   draft.put(2, 'heading', 'Month')
   monthColumns.forEach(({ name, label }) => draft.put(columnOf(name), 'headingRight', `${label}${symbolOf(name) ? `, ${symbolOf(name)}` : ''}`))
@@ -47,7 +48,7 @@ export function yearSheet(design: Design, names: NamePlaces, sheet: string, head
     else draft.put(columnOf(name), 'subtotal', null)
   }
   draft.next(3)
-  draft.put(2, 'section', 'PUMP CURVE')
+  section('Pump curve')
   draft.next()
   draft.put(2, 'heading', 'Point')
   curveColumns.forEach(({ name, label }) => draft.put(curveColumn(name), 'headingRight', `${label}, ${symbolOf(name)}`))

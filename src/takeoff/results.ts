@@ -13,8 +13,8 @@ export interface ResultRule {
 }
 const result = (name: string, label: string, formula: string, source: Citation): ResultRule => ({ name, label, formula, source })
 
-const office = cite('practice', 'the office’s own table')
-const sum = cite('derivation', 'a sum of the lines above')
+const office = cite('office')
+const sum = cite('derivation', 'from the lines above')
 const geometry = cite('derivation', 'geometry of the layout')
 const ofTank = (column: string) => `INDEX(Tanks[${column}],MATCH(TankModel,Tanks[Model],0))`
 const ofPump = (column: string) => `INDEX(Pumps[${column}],MATCH(PumpModel,Pumps[Model],0))`

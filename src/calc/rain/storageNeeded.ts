@@ -4,7 +4,9 @@ import { cite } from '../../sources.js'
 import { balanceTable, demandArg, demandOf, FULL_WITHIN_GAL, inflowArg, measureArg, MOST_GAL, reliabilityStep, ruleArg, type Measure, type Rule } from './balance.js'
 import { reliabilityAt } from './supplyReliability.js'
 
+/** The answer is a whole number of hundredths of a gallon. */
 const GRAIN_GAL = 0.01
+const gallons = (grains: number) => grains / 100
 
 export const storageNeeded = calc({
   id: 'STORAGENEEDED',
@@ -18,7 +20,7 @@ export const storageNeeded = calc({
     measure: measureArg,
   },
   gives: { capacity_gal: 'Capacity' },
-  steps: [reliabilityStep, step('enough', 'Target reached', 'reliability>=target', cite('derivation', 'the search ends at the smallest capacity for which this holds'))],
+  steps: [reliabilityStep, step('enough', 'Target reached, but for rounding', 'reliability>=target-0.000000000001', cite('derivation', 'the search ends at the smallest capacity for which this holds'))],
   periods: balanceTable('0'),
   notes: [
     'Reliability never falls when the tank grows, so the answer is unique. #N/A when even a tank that keeps every drop falls short of the target.',
@@ -32,9 +34,9 @@ export const storageNeeded = calc({
     if (!isEnough(MOST_GAL)) throw noAnswer('Wanted reliability (target)', 'no tank reaches it, however large', target)
     const close = measure === 'volume' ? record.capacityForVolume(target) : record.capacityForTime(target)
     let grains = Math.ceil(close / GRAIN_GAL - 1e-6)
-    while (!isEnough(grains * GRAIN_GAL)) grains++
-    while (grains > 0 && isEnough((grains - 1) * GRAIN_GAL)) grains--
-    return grains / (1 / GRAIN_GAL)
+    while (!isEnough(gallons(grains))) grains++
+    while (grains > 0 && isEnough(gallons(grains - 1))) grains--
+    return gallons(grains)
   },
 })
 

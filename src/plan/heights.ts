@@ -1,0 +1,23 @@
+/** Heights of rows, from the length of their wrapped texts: no host measures text for us. */
+import { looks } from './looks.js'
+import type { SheetPlan } from './plan.js'
+
+const LINE_POINTS = 12.6
+const ROW_POINTS = 16
+const TITLE_POINTS = 24
+/** Characters of our sizes that fit into one unit of column width, on the safe side. */
+const CHARACTERS_PER_WIDTH = 1.22
+
+export function rowHeights(plan: SheetPlan): Map<number, number> {
+  const lines = new Map<number, number>()
+  for (const { row, column, role, value } of plan.cells) {
+    const width = (plan.widths[column - 1] ?? 10) * CHARACTERS_PER_WIDTH * (10 / (looks[role].size ?? 10))
+    const needed = looks[role].wrap && typeof value === 'string' ? Math.max(1, Math.ceil(value.length / width)) : 1
+    lines.set(row, Math.max(lines.get(row) ?? 1, needed))
+  }
+  const heights = new Map([...lines].map(([row, count]) => [row, count === 1 ? ROW_POINTS : count * LINE_POINTS + 3] as const))
+  return heights.set(1, TITLE_POINTS)
+}
+
+/** True for rows of more than one line, whose cells stand at the top. */
+export const isTall = (height: number | undefined): boolean => (height ?? ROW_POINTS) > TITLE_POINTS

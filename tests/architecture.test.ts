@@ -1,0 +1,59 @@
+/** Imports point one way; below hosts/ there is no Office, DOM, clock, random number or global state; nothing names what it must not. */
+import { execFileSync } from 'node:child_process'
+import { readFileSync } from 'node:fs'
+import { dirname, join, relative } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { describe, expect, it } from 'vitest'
+
+const root = join(dirname(fileURLToPath(import.meta.url)), '..')
+const tracked = execFileSync('git', ['ls-files', '-co', '--exclude-standard'], { cwd: root, encoding: 'utf8' }).trim().split('\n')
+const sources = tracked.filter((file) => /^(?:src|functions|taskpane)\/.*\.ts$/.test(file))
+const read = (file: string) => readFileSync(join(root, file), 'utf8')
+
+/** Rooms from the bottom up: a file may import its own room and those to the left. */
+const rooms = ['base', 'formula', 'calc', 'takeoff', 'plan', 'hosts', 'top'] as const
+function roomOf(file: string): (typeof rooms)[number] {
+  if (/^src\/(?:units|sources|errors|rounding)\.ts$/.test(file)) return 'base'
+  if (file.startsWith('src/formula/')) return 'formula'
+  if (/^src\/(?:calc|table|keys|index)\.ts$/.test(file) || file.startsWith('src/calc/') || file.startsWith('src/tables/')) return 'calc'
+  if (file.startsWith('src/takeoff/')) return 'takeoff'
+  if (file.startsWith('src/plan/')) return 'plan'
+  if (file.startsWith('src/hosts/')) return 'hosts'
+  return 'top'
+}
+const importsOf = (file: string): string[] =>
+  [...read(file).matchAll(/^(?:import|export)[^'"]*['"](\.[^'"]+)['"]/gm)].map((match) => relative(root, join(root, dirname(file), match[1]!)).replace(/\.js$/, '.ts'))
+
+describe('rooms', () => {
+  it('are imported one way only', () => {
+    expect(sources.length).toBeGreaterThan(80)
+    const wrong = sources.flatMap((file) => importsOf(file).filter((target) => target.endsWith('.ts') && rooms.indexOf(roomOf(target)) > rooms.indexOf(roomOf(file))).map((target) => `${file} imports ${target}`))
+    expect(wrong).toEqual([])
+  })
+  it('functions/ holds no arithmetic of its own and imports no takeoff, plan or host', () => {
+    for (const file of sources.filter((name) => name.startsWith('functions/'))) for (const target of importsOf(file)) expect(['base', 'formula', 'calc', 'top'], `${file} imports ${target}`).toContain(roomOf(target))
+  })
+  it('below hosts/ nothing touches Office, the DOM, the clock, chance or global state', () => {
+    const banned = /\b(?:Office|Excel|CustomFunctions|document|window|localStorage|globalThis|process|fetch)\.|\bDate\.now\b|new Date\(\)|Math\.random|\bsetTimeout\b|\brequire\(/
+    for (const file of sources.filter((name) => !['hosts', 'top'].includes(roomOf(name)))) {
+      const code = read(file).replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, '')
+      expect(banned.exec(code)?.[0], file).toBeUndefined()
+    }
+  })
+  it('no calculation scrolls: a file of one is a page at most', () => {
+    for (const file of sources.filter((name) => /^src\/calc\/\w+\//.test(name) && !name.endsWith('storageNeeded.ts'))) expect(read(file).split('\n').length, file).toBeLessThanOrEqual(110)
+  })
+})
+
+describe('the tree', () => {
+  it('switches no check off and names no machine', () => {
+    const texts = tracked.filter((file) => /\.(?:ts|mjs|json|md|yml)$|^\.ci\//.test(file) && file !== 'package-lock.json' && file !== 'tests/architecture.test.ts')
+    for (const file of texts) {
+      expect(/\|\| true\b|\.only\(|it\.todo|@ts-ignore/.exec(read(file))?.[0], file).toBeUndefined()
+      expect(/(?:^|[^A-Za-z0-9_])\/(?:work|farm)\//.exec(read(file))?.[0], file).toBeUndefined()
+    }
+  })
+  it('package-lock.json names no hosts', () => {
+    expect(read('package-lock.json')).not.toContain('"resolved": "http')
+  })
+})
