@@ -8,7 +8,10 @@ const root = join(dirname(fileURLToPath(import.meta.url)), '..')
 const chapters = ['rain', 'pipe', 'power', 'earth', 'tank', 'estimate']
 const head = '// Made by scripts/make-index.mjs from the folder listing; run `npm run index` after adding a file.\n'
 
-const filesIn = (folder) => readdirSync(join(root, folder)).filter((name) => name.endsWith('.ts') && name !== 'index.ts').sort()
+const filesIn = (folder) =>
+  readdirSync(join(root, folder))
+    .filter((name) => name.endsWith('.ts') && name !== 'index.ts')
+    .sort()
 const namesIn = (path, pattern) => [...readFileSync(join(root, path), 'utf8').matchAll(pattern)].map((match) => match[1])
 
 function calculationsIndex() {
@@ -23,14 +26,19 @@ function calculationsIndex() {
 }
 
 function tablesIndex() {
-  const found = filesIn('src/tables').flatMap((file) => namesIn(`src/tables/${file}`, /^export const (\w+) = table\(/gm).map((name) => ({ name, from: `./${file.replace('.ts', '.js')}` })))
+  const found = filesIn('src/tables').flatMap((file) =>
+    namesIn(`src/tables/${file}`, /^export const (\w+) = table\(/gm).map((name) => ({ name, from: `./${file.replace('.ts', '.js')}` })),
+  )
   const byFile = Map.groupBy ? Map.groupBy(found, ({ from }) => from) : found.reduce((groups, item) => groups.set(item.from, [...(groups.get(item.from) ?? []), item]), new Map())
   const imports = [...byFile].map(([from, items]) => `import { ${items.map(({ name }) => name).join(', ')} } from '${from}'`).join('\n')
   return `${head}import type { Table } from '../table.js'\n${imports}\n\nexport const tables: readonly Table[] = [${found.map(({ name }) => name).join(', ')}]\n`
 }
 
 const check = process.argv.includes('--check')
-for (const [path, text] of [['src/calc/index.ts', calculationsIndex()], ['src/tables/index.ts', tablesIndex()]]) {
+for (const [path, text] of [
+  ['src/calc/index.ts', calculationsIndex()],
+  ['src/tables/index.ts', tablesIndex()],
+]) {
   const full = join(root, path)
   if (check) {
     if (!existsSync(full) || readFileSync(full, 'utf8') !== text) {

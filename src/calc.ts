@@ -60,8 +60,26 @@ export type Points = readonly (readonly [number, number])[]
 export type Argument = NumberArg | ChoiceArg | KeyArg | SeriesArg | CurveArg
 export type Arguments = Record<string, Argument>
 
-type Raw<A> = A extends CurveArg ? Points : A extends SeriesArg ? (A extends { orNumber: true } ? number | string | Series : Series) : A extends NumberArg ? number | string : string | number
-type Checked<A> = A extends CurveArg ? Points : A extends { optional: string } ? number | undefined : A extends SeriesArg ? (A extends { orNumber: true } ? number | Series : Series) : A extends NumberArg ? number : string
+type Raw<A> = A extends CurveArg
+  ? Points
+  : A extends SeriesArg
+    ? A extends { orNumber: true }
+      ? number | string | Series
+      : Series
+    : A extends NumberArg
+      ? number | string
+      : string | number
+type Checked<A> = A extends CurveArg
+  ? Points
+  : A extends { optional: string }
+    ? number | undefined
+    : A extends SeriesArg
+      ? A extends { orNumber: true }
+        ? number | Series
+        : Series
+      : A extends NumberArg
+        ? number
+        : string
 type OptionalKeys<T> = { [K in keyof T]: T[K] extends { default: unknown } | { optional: string } ? K : never }[keyof T]
 export type InputOf<T> = { [K in Exclude<keyof T, OptionalKeys<T>>]: Raw<T[K]> } & { [K in OptionalKeys<T>]?: Raw<T[K]> | null }
 export type ValuesOf<T> = { [K in keyof T]: Checked<T[K]> }
@@ -121,7 +139,6 @@ export interface Calculation<T extends Arguments = Arguments, R = Result> extend
   readonly resultName: string
 }
 // A list of all calculations holds functions with different inputs; only their data is read through it.
-// eslint-disable-next-line @typescript-eslint/no-explicit-any
 export type AnyCalculation = Calculation<any, any>
 
 export function calc<const T extends Arguments, R extends Result>(definition: Definition<T, R>): Calculation<T, R> {
@@ -215,8 +232,12 @@ function checkNumber(name: string, spec: NumberArg, value: unknown): number {
     if (reading.ok) number = reading.value
   }
   const fits =
-    number !== undefined && Number.isFinite(number) && number >= spec.least && number <= spec.most &&
-    !(spec.above && number === spec.least) && (!spec.only || spec.only.includes(number))
+    number !== undefined &&
+    Number.isFinite(number) &&
+    number >= spec.least &&
+    number <= spec.most &&
+    !(spec.above && number === spec.least) &&
+    (!spec.only || spec.only.includes(number))
   if (!fits) throw badInput(placeOf(name, spec), allowedText(name, spec), value)
   return number!
 }

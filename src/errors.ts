@@ -25,12 +25,10 @@ function sentence({ place, allowed, came }: Refusal): string {
 }
 
 /** Bad input: shown as #VALUE! with this message. */
-export const badInput = (place: string, allowed: string, came: unknown) =>
-  new InputError({ code: '#VALUE!', place, allowed, came: shown(came) })
+export const badInput = (place: string, allowed: string, came: unknown) => new InputError({ code: '#VALUE!', place, allowed, came: shown(came) })
 
 /** Good input that has no answer (a table miss, a curve that is never met): shown as #N/A with this message. */
-export const noAnswer = (place: string, why: string, came: unknown = '') =>
-  new InputError({ code: '#N/A', place, allowed: why, came: came === '' ? '' : shown(came) })
+export const noAnswer = (place: string, why: string, came: unknown = '') => new InputError({ code: '#N/A', place, allowed: why, came: came === '' ? '' : shown(came) })
 
 /** A value as it is shown in a message: short, quoted when it is text, "nothing" when it is empty. */
 export function shown(value: unknown): string {

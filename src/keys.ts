@@ -26,13 +26,20 @@ export function nominalSize(raw: string | number): string | undefined {
 
 /** A wire size: 12, "12 AWG", "#12" are "12"; 0 is "1/0". */
 export function wireSize(raw: string | number): string | undefined {
-  const text = String(raw).replace(/^(?:no\.?|#)\s*/i, '').replace(/\s*awg$/i, '').trim()
+  const text = String(raw)
+    .replace(/^(?:no\.?|#)\s*/i, '')
+    .replace(/\s*awg$/i, '')
+    .trim()
   const sizes = column(conductors, 'size').map(String)
   return sizes.find((size) => size === (text === '0' ? '1/0' : text))
 }
 
 function nameIn(names: readonly string[]) {
-  const tidy = (text: string) => text.toLowerCase().replace(/[^a-z0-9]+/g, ' ').trim()
+  const tidy = (text: string) =>
+    text
+      .toLowerCase()
+      .replace(/[^a-z0-9]+/g, ' ')
+      .trim()
   const byName = new Map(names.map((name) => [tidy(name), name]))
   return (raw: string | number) => byName.get(tidy(String(raw)))
 }

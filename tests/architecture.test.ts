@@ -27,11 +27,16 @@ const importsOf = (file: string): string[] =>
 describe('rooms', () => {
   it('are imported one way only', () => {
     expect(sources.length).toBeGreaterThan(80)
-    const wrong = sources.flatMap((file) => importsOf(file).filter((target) => target.endsWith('.ts') && rooms.indexOf(roomOf(target)) > rooms.indexOf(roomOf(file))).map((target) => `${file} imports ${target}`))
+    const wrong = sources.flatMap((file) =>
+      importsOf(file)
+        .filter((target) => target.endsWith('.ts') && rooms.indexOf(roomOf(target)) > rooms.indexOf(roomOf(file)))
+        .map((target) => `${file} imports ${target}`),
+    )
     expect(wrong).toEqual([])
   })
   it('functions/ holds no arithmetic of its own and imports no takeoff, plan or host', () => {
-    for (const file of sources.filter((name) => name.startsWith('functions/'))) for (const target of importsOf(file)) expect(['base', 'formula', 'calc', 'top'], `${file} imports ${target}`).toContain(roomOf(target))
+    for (const file of sources.filter((name) => name.startsWith('functions/')))
+      for (const target of importsOf(file)) expect(['base', 'formula', 'calc', 'top'], `${file} imports ${target}`).toContain(roomOf(target))
   })
   it('below hosts/ nothing touches Office, the DOM, the clock, chance or global state', () => {
     const banned = /\b(?:Office|Excel|CustomFunctions|document|window|localStorage|globalThis|process|fetch)\.|\bDate\.now\b|new Date\(\)|Math\.random|\bsetTimeout\b|\brequire\(/
@@ -41,7 +46,8 @@ describe('rooms', () => {
     }
   })
   it('no calculation scrolls: a file of one is a page at most', () => {
-    for (const file of sources.filter((name) => /^src\/calc\/\w+\//.test(name) && !name.endsWith('storageNeeded.ts'))) expect(read(file).split('\n').length, file).toBeLessThanOrEqual(110)
+    for (const file of sources.filter((name) => /^src\/calc\/\w+\//.test(name) && !name.endsWith('storageNeeded.ts')))
+      expect(read(file).split('\n').length, file).toBeLessThanOrEqual(110)
   })
 })
 

@@ -25,7 +25,13 @@ export function argumentValues(calculation: AnyCalculation, checked: Record<stri
   for (const name of calculation.names) {
     const spec = calculation.takes[name]
     const value = checked[name]
-    if (spec.kind === 'curve') spec.columns.forEach((part: string, side: number) => values.set(part, (value as Points).map((point) => point[side]!)))
+    if (spec.kind === 'curve')
+      spec.columns.forEach((part: string, side: number) =>
+        values.set(
+          part,
+          (value as Points).map((point) => point[side]!),
+        ),
+      )
     else values.set(name, value === undefined ? '' : (value as Value))
   }
   return values
@@ -67,7 +73,10 @@ function walkPeriods(calculation: AnyCalculation, values: Map<string, Value>): n
   }
   for (const name of inputs) {
     const series = values.get(name) as Series | number
-    values.set(name, Array.from({ length: total }, (_, at) => (typeof series === 'number' ? series : series[at % record.length]!)))
+    values.set(
+      name,
+      Array.from({ length: total }, (_, at) => (typeof series === 'number' ? series : series[at % record.length]!)),
+    )
   }
   for (const [name, list] of results) values.set(name, list)
   return total
@@ -83,7 +92,14 @@ export function workingRows(calculation: AnyCalculation, cells: readonly unknown
   const isSearch = calculation.periods !== undefined && calculation.steps.every((step: Step) => step.symbol !== calculation.resultName) && calculation.gives !== undefined
   const { values, periods } = workThrough(calculation, checked, isSearch ? { [calculation.resultName]: result as number } : {})
   const given = calculation.names.map((name) => argumentRow(calculation, name, checked[name]))
-  const stepRow = (step: Step, value: Value | undefined): WorkingRow => [step.symbol, step.meaning, shownValue(value), symbolOf(step.symbol), step.formula, citationText(step.source)]
+  const stepRow = (step: Step, value: Value | undefined): WorkingRow => [
+    step.symbol,
+    step.meaning,
+    shownValue(value),
+    symbolOf(step.symbol),
+    step.formula,
+    citationText(step.source),
+  ]
   const steps = calculation.steps.map((step: Step) => stepRow(step, values.get(step.symbol)))
   if (!calculation.periods) return [[...workingHeader], ...given, ...steps]
   const columns = calculation.periods.columns
@@ -91,13 +107,20 @@ export function workingRows(calculation: AnyCalculation, cells: readonly unknown
   const shown = [...inputs, ...columns.map((step: Step) => step.symbol)].slice(0, workingHeader.length - 1)
   const pad = (row: WorkingRow): WorkingRow => [...row, ...Array<string>(workingHeader.length - row.length).fill('')]
   const table = Array.from({ length: periods }, (_, at) => pad([at + 1, ...shown.map((name) => (values.get(name) as readonly (number | string)[])[at]!)]))
-  const searched: WorkingRow[] = isSearch ? [[calculation.resultName, calculation.gives![calculation.resultName]!, result as number, symbolOf(calculation.resultName), '', 'found by search; the table below proves it']] : []
+  const searched: WorkingRow[] = isSearch
+    ? [[calculation.resultName, calculation.gives![calculation.resultName]!, result as number, symbolOf(calculation.resultName), '', 'found by search; the table below proves it']]
+    : []
   return [[...workingHeader], ...given, ...searched, ...columns.map((step: Step) => stepRow(step, '')), pad(['period', ...shown]), ...table, ...steps]
 }
 
 function argumentRow(calculation: AnyCalculation, name: string, value: unknown): WorkingRow {
   const spec = calculation.takes[name]
-  const text = spec.kind === 'curve' ? `${(value as Points).length} points` : spec.kind === 'series' && typeof value !== 'number' ? `${(value as Series).length} entries` : shownValue(value as Value)
+  const text =
+    spec.kind === 'curve'
+      ? `${(value as Points).length} points`
+      : spec.kind === 'series' && typeof value !== 'number'
+        ? `${(value as Series).length} entries`
+        : shownValue(value as Value)
   return [name, spec.label, text, symbolOf(name), '', `given; ${allowedText(name, spec)}`]
 }
 

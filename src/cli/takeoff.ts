@@ -13,7 +13,10 @@ const usage = 'Usage: npm run -s takeoff -- [JOBS.xlsx] [--job NAME | --all] --o
 const flavors: readonly Flavor[] = ['native', 'cells']
 
 async function main(): Promise<void> {
-  const { values, positionals } = parseArgs({ allowPositionals: true, options: { job: { type: 'string', multiple: true }, all: { type: 'boolean' }, out: { type: 'string' }, flavor: { type: 'string', default: 'native' } } })
+  const { values, positionals } = parseArgs({
+    allowPositionals: true,
+    options: { job: { type: 'string', multiple: true }, all: { type: 'boolean' }, out: { type: 'string' }, flavor: { type: 'string', default: 'native' } },
+  })
   if (!values.out) throw new Error(`--out is missing. ${usage}`)
   if (positionals.length > 1) throw new Error(`One workbook at a time. ${usage}`)
   const flavor = flavors.find((known) => known === values.flavor)

@@ -101,7 +101,10 @@ function compile(node: AstExpression | null, names: Set<string>, functions: Set<
     case 'CallExpression': {
       const name = node.callee.type === 'Identifier' ? node.callee.name.toUpperCase() : ''
       functions.add(name)
-      return compileCall(name, node.arguments.map((part) => compile(part as AstExpression | null, names, functions)))
+      return compileCall(
+        name,
+        node.arguments.map((part) => compile(part as AstExpression | null, names, functions)),
+      )
     }
     default:
       throw new FormulaSyntaxError('lists in braces and LET or LAMBDA are not allowed')
@@ -132,11 +135,13 @@ function compileCall(name: string, args: readonly Compiled[]): Compiled {
 
 type Combine = (left: Single, right: Single) => Single
 
-const arithmetic = (compute: (x: number, y: number) => number): Combine => (left, right) => {
-  const x = toNumber(left)
-  const y = toNumber(right)
-  return isError(x) ? x : isError(y) ? y : finite(compute(x, y))
-}
+const arithmetic =
+  (compute: (x: number, y: number) => number): Combine =>
+  (left, right) => {
+    const x = toNumber(left)
+    const y = toNumber(right)
+    return isError(x) ? x : isError(y) ? y : finite(compute(x, y))
+  }
 
 /** Spreadsheets order numbers before texts before truths, and compare texts without regard to case. */
 function order(left: Single, right: Single): number | FormulaError {
@@ -151,10 +156,12 @@ function order(left: Single, right: Single): number | FormulaError {
   return a < b ? -1 : a > b ? 1 : 0
 }
 
-const comparison = (test: (order: number) => boolean): Combine => (left, right) => {
-  const result = order(left, right)
-  return isError(result) ? result : test(result)
-}
+const comparison =
+  (test: (order: number) => boolean): Combine =>
+  (left, right) => {
+    const result = order(left, right)
+    return isError(result) ? result : test(result)
+  }
 
 const operators: Readonly<Record<string, Combine | undefined>> = {
   '+': arithmetic((x, y) => x + y),
@@ -176,7 +183,11 @@ const operators: Readonly<Record<string, Combine | undefined>> = {
 }
 
 function eachNumber(value: Value, compute: (x: number) => number): Value {
-  return pairwise(value, 0, arithmetic((x) => compute(x)))
+  return pairwise(
+    value,
+    0,
+    arithmetic((x) => compute(x)),
+  )
 }
 
 function pairwise(left: Value, right: Value, combine: Combine): Value {
@@ -187,12 +198,7 @@ function pairwise(left: Value, right: Value, combine: Combine): Value {
 }
 
 /** Rebuilds the text of a node with its names and calls replaced; everything between them stays as it was. */
-function rendered(
-  node: AstExpression,
-  source: string,
-  name: (name: string) => string,
-  call: ((call: Call) => string | undefined) | undefined,
-): string {
+function rendered(node: AstExpression, source: string, name: (name: string) => string, call: ((call: Call) => string | undefined) | undefined): string {
   const write = (part: AstExpression, from: number, to: number): string => {
     const holes = replacements(part)
     let text = ''
@@ -210,7 +216,14 @@ function rendered(
     if (part.type === 'CallExpression' && part.callee.type === 'Identifier') {
       const renderArgs = () => part.arguments.map((arg) => (arg?.loc ? write(arg as AstExpression, arg.loc[0]!, arg.loc[1]!) : ''))
       let args: string[] | undefined
-      const text = call?.({ name: part.callee.name.toUpperCase(), start, end, get args() { return (args ??= renderArgs()) } })
+      const text = call?.({
+        name: part.callee.name.toUpperCase(),
+        start,
+        end,
+        get args() {
+          return (args ??= renderArgs())
+        },
+      })
       if (text !== undefined) return [{ start, end, text }]
     }
     const inner = 'arguments' in part ? part.arguments : []

@@ -43,5 +43,4 @@ export function toTruth(value: Value): boolean | FormulaError {
 }
 
 /** A finished number, or the error a spreadsheet shows in its place. */
-export const finite = (value: number): number | FormulaError =>
-  Number.isFinite(value) ? value : new FormulaError('#NUM!')
+export const finite = (value: number): number | FormulaError => (Number.isFinite(value) ? value : new FormulaError('#NUM!'))

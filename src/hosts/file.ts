@@ -35,7 +35,12 @@ function styleOf(cell: PlanCell, isTallRow: boolean): Partial<ExcelJS.Style> {
   const border = borderOf(look)
   style = {
     font: { name: 'Calibri', size: look.size ?? 10, bold: look.bold ?? false, italic: look.italic ?? false, color: { argb: `FF${look.color ?? palette.ink}` } },
-    alignment: { vertical: isTallRow ? 'top' : 'middle', wrapText: look.wrap ?? false, ...(look.indent ? { indent: look.indent, horizontal: 'left' } : {}), ...(look.align ? { horizontal: look.align } : {}) },
+    alignment: {
+      vertical: isTallRow ? 'top' : 'middle',
+      wrapText: look.wrap ?? false,
+      ...(look.indent ? { indent: look.indent, horizontal: 'left' } : {}),
+      ...(look.align ? { horizontal: look.align } : {}),
+    },
     protection: { locked: !look.unlocked },
     ...(look.fill ? { fill: { type: 'pattern', pattern: 'solid', fgColor: { argb: `FF${look.fill}` } } } : {}),
     ...(border ? { border } : {}),
@@ -60,7 +65,15 @@ function errorValue(value: PlanCell['value']): unknown {
 function writeSheet(workbook: ExcelJS.Workbook, plan: SheetPlan): void {
   const sheet = workbook.addWorksheet(plan.name, {
     views: [{ state: 'frozen', ySplit: plan.frozenRows, xSplit: 0, showGridLines: false }],
-    pageSetup: { paperSize: 1 as ExcelJS.PaperSize, orientation: plan.landscape ? 'landscape' : 'portrait', fitToPage: true, fitToWidth: 1, fitToHeight: 0, printTitlesRow: `${plan.titleRows[0]}:${plan.titleRows[1]}`, margins: { left: 0.5, right: 0.5, top: 0.6, bottom: 0.6, header: 0.3, footer: 0.3 } },
+    pageSetup: {
+      paperSize: 1 as ExcelJS.PaperSize,
+      orientation: plan.landscape ? 'landscape' : 'portrait',
+      fitToPage: true,
+      fitToWidth: 1,
+      fitToHeight: 0,
+      printTitlesRow: `${plan.titleRows[0]}:${plan.titleRows[1]}`,
+      margins: { left: 0.5, right: 0.5, top: 0.6, bottom: 0.6, header: 0.3, footer: 0.3 },
+    },
     headerFooter: { oddFooter: `&L${plan.footer.replace(/&/g, '&&')}&C${plan.name.replace(/&/g, '&&')}&RPage &P of &N` },
   })
   plan.widths.forEach((width, at) => (sheet.getColumn(at + 1).width = width))
@@ -73,16 +86,26 @@ function writeSheet(workbook: ExcelJS.Workbook, plan: SheetPlan): void {
   }
   for (const table of plan.tables) {
     const rows = Array.from({ length: table.rows }, (_, row) => table.headings.map((_heading, column) => sheet.getCell(table.row + 1 + row, table.column + column).value))
-    sheet.addTable({ name: table.name, ref: `${columnLetters(table.column)}${table.row}`, headerRow: true, style: { showRowStripes: false }, columns: table.headings.map((name) => ({ name, filterButton: false })), rows: rows as unknown[][] })
+    sheet.addTable({
+      name: table.name,
+      ref: `${columnLetters(table.column)}${table.row}`,
+      headerRow: true,
+      style: { showRowStripes: false },
+      columns: table.headings.map((name) => ({ name, filterButton: false })),
+      rows: rows as unknown[][],
+    })
   }
   for (const { firstRow, lastRow, column, list, range, span, message } of plan.validations) {
-    const rule: ExcelJS.DataValidation = span
-      ? { type: 'decimal', operator: 'between', formulae: [...span] }
-      : { type: 'list', formulae: [range ?? `"${list!.join(',')}"`] }
+    const rule: ExcelJS.DataValidation = span ? { type: 'decimal', operator: 'between', formulae: [...span] } : { type: 'list', formulae: [range ?? `"${list!.join(',')}"`] }
     const target = `${columnLetters(column)}${firstRow}${lastRow > firstRow ? `:${columnLetters(column)}${lastRow}` : ''}`
     // exceljs types leave out the range form of its own validations.
     ;(sheet as unknown as { dataValidations: { add(ref: string, rule: ExcelJS.DataValidation): void } }).dataValidations.add(target, {
-      ...rule, allowBlank: true, showErrorMessage: true, errorStyle: span ? 'warning' : 'stop', errorTitle: 'Not allowed here', error: `Allowed: ${message}`.slice(0, 250),
+      ...rule,
+      allowBlank: true,
+      showErrorMessage: true,
+      errorStyle: span ? 'warning' : 'stop',
+      errorTitle: 'Not allowed here',
+      error: `Allowed: ${message}`.slice(0, 250),
     })
   }
 }

@@ -64,7 +64,11 @@ export function registerGridFunctions(): void {
   const add = (id: string, description: string, args: object[]) =>
     addFunction(`${NAMESPACE}.${id}`, { description, category: 'Cistern', args, compute: (...given: GridArgument[]) => compute(id, given) } as never)
   for (const calculation of calculations as readonly AnyCalculation[]) {
-    add(calculation.id, calculation.summary, calculation.names.map((name) => gridArgument(name, calculation.takes[name])))
+    add(
+      calculation.id,
+      calculation.summary,
+      calculation.names.map((name) => gridArgument(name, calculation.takes[name])),
+    )
   }
   add(WORKING, 'The spelled-out working of a function: symbols, values, units, formulas, sources.', [
     { name: 'function', description: 'Name of the function, as text', type: ['STRING'] },

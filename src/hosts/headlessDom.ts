@@ -33,9 +33,21 @@ class EmptyElement extends EmptyNode {
 class Empty {}
 
 const empty: Record<string, unknown> = {
-  Node: EmptyNode, Element: EmptyElement, HTMLElement: EmptyElement, CharacterData: EmptyCharacterData, DOMTokenList: Empty,
-  Text: EmptyCharacterData, Comment: EmptyCharacterData, ShadowRoot: Empty,
-  document: { readyState: 'loading', createElement: () => new EmptyElement(), addEventListener: () => undefined, documentElement: new EmptyElement(), implementation: { createDocument: () => ({ createElement: () => new EmptyElement() }) } },
+  Node: EmptyNode,
+  Element: EmptyElement,
+  HTMLElement: EmptyElement,
+  CharacterData: EmptyCharacterData,
+  DOMTokenList: Empty,
+  Text: EmptyCharacterData,
+  Comment: EmptyCharacterData,
+  ShadowRoot: Empty,
+  document: {
+    readyState: 'loading',
+    createElement: () => new EmptyElement(),
+    addEventListener: () => undefined,
+    documentElement: new EmptyElement(),
+    implementation: { createDocument: () => ({ createElement: () => new EmptyElement() }) },
+  },
   window: globalThis,
   requestAnimationFrame: () => 0,
 }

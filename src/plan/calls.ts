@@ -85,7 +85,16 @@ export function nativeWriter(names: NamePlaces, design: Design, working: SheetDr
     return places.get(column ?? calculation.resultName)!
   }
 
-  function writeArgument(calculation: AnyCalculation, name: string, text: string | undefined, value: Value | undefined, rendered: string | undefined, checked: Record<string, unknown> | FormulaError, sheet: string, places: Map<string, string>): void {
+  function writeArgument(
+    calculation: AnyCalculation,
+    name: string,
+    text: string | undefined,
+    value: Value | undefined,
+    rendered: string | undefined,
+    checked: Record<string, unknown> | FormulaError,
+    sheet: string,
+    places: Map<string, string>,
+  ): void {
     const spec = calculation.takes[name]
     if (spec.kind === 'curve') {
       spec.columns.forEach((part: string) => places.set(part, names.from(workingSheet)(part === spec.columns[0] ? 'CurveFlow_gpm' : 'CurveHead_ftw')))
@@ -95,7 +104,17 @@ export function nativeWriter(names: NamePlaces, design: Design, working: SheetDr
     const taken = checked instanceof FormulaError ? value : (checked[name] as Value | undefined)
     const isPlain = text === undefined || /^(?:"[^"]*"|-?[\d.]+)$/.test(text.trim())
     if (isPlain) row(name, spec.label, { value: cellValue(taken) }, '', text === undefined ? 'default' : 'given')
-    else row(name, spec.label, { formula: sheet === workingSheet ? rendered! : formula(text!).render(names.from(workingSheet), (inner) => writer.write(sliceCall(text!, inner), workingSheet, name)), value: cellValue(value) }, '', 'given')
+    else
+      row(
+        name,
+        spec.label,
+        {
+          formula: sheet === workingSheet ? rendered! : formula(text!).render(names.from(workingSheet), (inner) => writer.write(sliceCall(text!, inner), workingSheet, name)),
+          value: cellValue(value),
+        },
+        '',
+        'given',
+      )
     places.set(name, address(working.row - 1, 4))
   }
 

@@ -28,7 +28,11 @@ const rows: readonly SheetRow[] = [
   ...inputNames.map((name) => ({ kind: 'input' as const, name })),
   { kind: 'input', name: 'RunsAssumed' },
   { kind: 'gap' },
-  ...resultGroups.flatMap(({ title, results }): SheetRow[] => [{ kind: 'section', text: title.toUpperCase() }, ...results.map(({ name }) => ({ kind: 'result' as const, name })), { kind: 'gap' }]),
+  ...resultGroups.flatMap(({ title, results }): SheetRow[] => [
+    { kind: 'section', text: title.toUpperCase() },
+    ...results.map(({ name }) => ({ kind: 'result' as const, name })),
+    { kind: 'gap' },
+  ]),
 ]
 const rowOf = new Map(rows.flatMap((row, at) => ('name' in row ? [[row.name, FIRST_ROW + at] as const] : [])))
 
@@ -43,7 +47,9 @@ export function designSheet(design: Design, names: NamePlaces, writer: CallWrite
   const draft = new SheetDraft()
   const validations: PlanValidation[] = []
   draft.heading(heading.title, 'Design: inputs, results, verdicts and cautions behind the takeoff', heading.made)
-  ;['', 'Name, or where a limit is from', 'Value', 'Unit', 'Source or reason', 'Grade'].forEach((text, at) => draft.put(at + 2, text === 'Value' ? 'headingRight' : 'heading', text))
+  ;['', 'Name, or where a limit is from', 'Value', 'Unit', 'Source or reason', 'Grade'].forEach((text, at) =>
+    draft.put(at + 2, text === 'Value' ? 'headingRight' : 'heading', text),
+  )
   draft.next()
   for (const row of rows) {
     if (row.kind === 'section') section(row.text)
@@ -78,8 +84,10 @@ export function designSheet(design: Design, names: NamePlaces, writer: CallWrite
     draft.put(5, 'unit', symbolOf(name))
     const from = design.sized.has(name) ? 'sized by the tool' : design.job.defaulted.has(name) ? 'default; the row left it empty' : isEmpty ? 'left empty' : 'from the job row'
     draft.put(6, 'faintWrapped', field ? `${from}. ${field.help}` : 'Counted when the takeoff was made')
-    if (field?.kind === 'spec' && field.spec.kind === 'choice') validations.push({ firstRow: draft.row, lastRow: draft.row, column: VALUE_COLUMN, list: field.spec.options, message: allowedIn(name, field, () => []) })
-    if (field?.kind === 'spec' && field.spec.kind === 'number') validations.push({ firstRow: draft.row, lastRow: draft.row, column: VALUE_COLUMN, span: [field.spec.least, field.spec.most], message: allowedIn(name, field, () => []) })
+    if (field?.kind === 'spec' && field.spec.kind === 'choice')
+      validations.push({ firstRow: draft.row, lastRow: draft.row, column: VALUE_COLUMN, list: field.spec.options, message: allowedIn(name, field, () => []) })
+    if (field?.kind === 'spec' && field.spec.kind === 'number')
+      validations.push({ firstRow: draft.row, lastRow: draft.row, column: VALUE_COLUMN, span: [field.spec.least, field.spec.most], message: allowedIn(name, field, () => []) })
   }
 
   function resultRow(name: string): void {
@@ -117,7 +125,16 @@ export function designSheet(design: Design, names: NamePlaces, writer: CallWrite
   }
 
   return {
-    name: sheet, kind: 'design', widths: [2, 34, 46, 16, 12, 66, 15], cells: draft.cells, frozenRows: 4, titleRows: [1, 4], landscape: true, footer: design.name, tables: [], validations,
+    name: sheet,
+    kind: 'design',
+    widths: [2, 34, 46, 16, 12, 66, 15],
+    cells: draft.cells,
+    frozenRows: 4,
+    titleRows: [1, 4],
+    landscape: true,
+    footer: design.name,
+    tables: [],
+    validations,
   }
 }
 

@@ -29,7 +29,16 @@ export function jobSheets(takeoff: Takeoff, places: OfficePlaces, flavor: Flavor
   const plans = [takeoffSheet(takeoff, names, places, writer, sheets.takeoff, heading), designPlan, yearSheet(design, names, sheets.year, heading, flavor)]
   if (flavor === 'native') {
     plans.push({
-      name: sheets.working, kind: 'working', widths: [2, 16, 34, 16, 12, 60, 52], cells: working.cells, frozenRows: 5, titleRows: [1, 5], landscape: true, footer: design.name, tables: [], validations: [],
+      name: sheets.working,
+      kind: 'working',
+      widths: [2, 16, 34, 16, 12, 60, 52],
+      cells: working.cells,
+      frozenRows: 5,
+      titleRows: [1, 5],
+      landscape: true,
+      footer: design.name,
+      tables: [],
+      validations: [],
     })
   }
   return plans

@@ -34,7 +34,14 @@ function officeSheet(table: TableName, raw: RawTable, made: Made): SheetPlan {
     })
   }
   return {
-    name: raw.sheet, kind: 'office', widths: [2, ...fields.map(([name, field]) => widthOf(name, field))], cells: draft.cells, frozenRows: OFFICE_HEADING_ROW, titleRows: [1, OFFICE_HEADING_ROW], landscape: true, footer: raw.sheet,
+    name: raw.sheet,
+    kind: 'office',
+    widths: [2, ...fields.map(([name, field]) => widthOf(name, field))],
+    cells: draft.cells,
+    frozenRows: OFFICE_HEADING_ROW,
+    titleRows: [1, OFFICE_HEADING_ROW],
+    landscape: true,
+    footer: raw.sheet,
     tables: [{ name: table, row: OFFICE_HEADING_ROW, column: OFFICE_FIRST_COLUMN, headings: fields.map(([name]) => name), rows }],
     validations: fields.flatMap(([name, field], at) => validationOf(name, field, OFFICE_FIRST_COLUMN + at, table)),
   }
@@ -46,7 +53,9 @@ const plain = (value: unknown): CellValue => (value === undefined || value === '
 
 function helpOf(name: string, field: Field): string {
   const required = field.required ? 'Required. ' : field.default !== undefined && field.default !== null ? `Empty means ${field.default}. ` : ''
-  return `${field.label}: ${required}${field.help} ${field.kind === 'rule' || field.kind === 'text' ? '' : allowedIn(name, field, () => [])}`.replace(/ a name in the first column of (\w+), which is empty/, ' a name in the first column of $1').trim()
+  return `${field.label}: ${required}${field.help} ${field.kind === 'rule' || field.kind === 'text' ? '' : allowedIn(name, field, () => [])}`
+    .replace(/ a name in the first column of (\w+), which is empty/, ' a name in the first column of $1')
+    .trim()
 }
 
 function validationOf(name: string, field: Field, column: number, table: TableName): PlanValidation[] {

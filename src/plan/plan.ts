@@ -3,8 +3,28 @@ export type Align = 'left' | 'right' | 'center'
 
 /** What a cell is; how that looks is said once, in looks.ts. */
 export type Role =
-  | 'title' | 'subtitle' | 'made' | 'section' | 'heading' | 'headingRight' | 'text' | 'wrapped' | 'faint' | 'faintWrapped' | 'number' | 'unit'
-  | 'input' | 'inputText' | 'verdict' | 'caution' | 'subtotal' | 'subtotalLabel' | 'total' | 'totalLabel' | 'help' | 'tableHeading'
+  | 'title'
+  | 'subtitle'
+  | 'made'
+  | 'section'
+  | 'heading'
+  | 'headingRight'
+  | 'text'
+  | 'wrapped'
+  | 'faint'
+  | 'faintWrapped'
+  | 'number'
+  | 'unit'
+  | 'input'
+  | 'inputText'
+  | 'verdict'
+  | 'caution'
+  | 'subtotal'
+  | 'subtotalLabel'
+  | 'total'
+  | 'totalLabel'
+  | 'help'
+  | 'tableHeading'
 
 export interface PlanCell {
   row: number

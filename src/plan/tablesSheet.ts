@@ -19,7 +19,9 @@ export function tablesSheet(made: Made): SheetPlan {
     })
     draft.row = heading
     const sourceColumn = table.columns.length + 2
-    table.columns.forEach((name, at) => draft.put(at + 2, typeof table.rows[0]![name] === 'string' ? 'heading' : 'headingRight', `${bareName(name)}${symbolOf(name) ? `, ${symbolOf(name)}` : ''}`))
+    table.columns.forEach((name, at) =>
+      draft.put(at + 2, typeof table.rows[0]![name] === 'string' ? 'heading' : 'headingRight', `${bareName(name)}${symbolOf(name) ? `, ${symbolOf(name)}` : ''}`),
+    )
     draft.put(sourceColumn, 'heading', 'Grade and source')
     table.rows.forEach((row, index) => {
       draft.next()
@@ -32,6 +34,15 @@ export function tablesSheet(made: Made): SheetPlan {
     })
   }
   return {
-    name: PUBLISHED_SHEET, kind: 'tables', widths: [2, 26, ...Array.from({ length: widest }, () => 13)], cells: draft.cells, frozenRows: 3, titleRows: [1, 3], landscape: true, footer: 'Published tables', tables: [], validations: [],
+    name: PUBLISHED_SHEET,
+    kind: 'tables',
+    widths: [2, 26, ...Array.from({ length: widest }, () => 13)],
+    cells: draft.cells,
+    frozenRows: 3,
+    titleRows: [1, 3],
+    landscape: true,
+    footer: 'Published tables',
+    tables: [],
+    validations: [],
   }
 }

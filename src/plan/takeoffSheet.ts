@@ -13,8 +13,18 @@ export const ADDED_SECTION = 'ADDED BY HAND'
 export const SPARE_ADDED_ROWS = 4
 const columns = takeoffColumns
 const headings: readonly [keyof typeof takeoffColumns, string][] = [
-  ['code', 'Code'], ['description', 'Description'], ['net', 'Net'], ['yours', 'Your quantity'], ['waste', 'Waste'], ['lot', 'Lot'], ['order', 'Order'], ['unit', 'Unit'],
-  ['price', 'Unit price, $'], ['amount', 'Amount, $'], ['hours', 'Crew hours'], ['why', 'Why'],
+  ['code', 'Code'],
+  ['description', 'Description'],
+  ['net', 'Net'],
+  ['yours', 'Your quantity'],
+  ['waste', 'Waste'],
+  ['lot', 'Lot'],
+  ['order', 'Order'],
+  ['unit', 'Unit'],
+  ['price', 'Unit price, $'],
+  ['amount', 'Amount, $'],
+  ['hours', 'Crew hours'],
+  ['why', 'Why'],
 ]
 /** Decimals of a quantity by the unit it is priced in: pieces are whole, lengths and volumes take one, weights two. */
 const quantityDecimals: Readonly<Record<string, number>> = { ft: 1, 'yd³': 1, h: 1, 'ft²': 0, ton: 2, pint: 1, quart: 1, '1000 gal': 2 }
@@ -53,7 +63,10 @@ export function takeoffSheet(takeoff: Takeoff, names: NamePlaces, places: Office
     const at = (column: keyof typeof takeoffColumns) => address(row, columns[column], false)
     const item = (column: string) => lookup(places, 'Items', column, `"${rule.key.replace(/"/g, '""')}"`)
     const used = `IF(${at('yours')}="",${at('net')},${at('yours')})`
-    const words = (part: ItemRule['why'], value: string): [PlanCell['value'], { formula?: string }] => [value, part.formula === undefined ? {} : { formula: formula(part.formula).render(names.from(sheet)) }]
+    const words = (part: ItemRule['why'], value: string): [PlanCell['value'], { formula?: string }] => [
+      value,
+      part.formula === undefined ? {} : { formula: formula(part.formula).render(names.from(sheet)) },
+    ]
     draft.put(columns.code, 'faint', line.code, rule.code === undefined ? { format: 'text' } : { formula: formula(rule.code).render(names.from(sheet)) })
     draft.put(columns.description, 'wrapped', ...words(rule.description, line.description))
     if (rule.isLabor) pending.push(() => draft.put(columns.net, 'number', line.net, { row, format: netDecimals(rule), formula: laborFormula(rule) }))
@@ -64,7 +77,12 @@ export function takeoffSheet(takeoff: Takeoff, names: NamePlaces, places: Office
     draft.put(columns.order, 'number', line.order, { format: orderDecimals(rule), formula: `ROUNDUP(ROUND(${used}*(1+${at('waste')})/${at('lot')},9),0)*${at('lot')}` })
     draft.put(columns.unit, 'unit', rule.unit)
     const priceFormula = rule.price ? writer.write(rule.price.text, sheet, `${line.code}, price`) : lookup(places, 'Prices', 'Price_usd', at('code'))
-    draft.put(columns.price, line.priceOverride === undefined ? 'number' : 'input', line.price, line.priceOverride === undefined ? { format: 2, formula: priceFormula } : { format: 2 })
+    draft.put(
+      columns.price,
+      line.priceOverride === undefined ? 'number' : 'input',
+      line.price,
+      line.priceOverride === undefined ? { format: 2, formula: priceFormula } : { format: 2 },
+    )
     draft.put(columns.amount, 'number', line.amount, { format: 2, formula: `ROUND(${at('order')}*${at('price')},2)` })
     draft.put(columns.hours, 'number', line.hours, { format: 2, formula: `${used}*${item('LaborHours')}` })
     if (!rule.isLabor) hourCells.set(line, at('hours'))
@@ -131,7 +149,15 @@ export function takeoffSheet(takeoff: Takeoff, names: NamePlaces, places: Office
   }
 
   return {
-    name: sheet, kind: 'takeoff', widths: [2, 19, 42, 10, 10, 8, 8, 10, 9, 11, 13, 9, 62], cells: draft.cells, frozenRows: TAKEOFF_HEADING_ROW, titleRows: [1, TAKEOFF_HEADING_ROW],
-    landscape: true, footer: design.name, tables: [], validations: [],
+    name: sheet,
+    kind: 'takeoff',
+    widths: [2, 19, 42, 10, 10, 8, 8, 10, 9, 11, 13, 9, 62],
+    cells: draft.cells,
+    frozenRows: TAKEOFF_HEADING_ROW,
+    titleRows: [1, TAKEOFF_HEADING_ROW],
+    landscape: true,
+    footer: design.name,
+    tables: [],
+    validations: [],
   }
 }

@@ -44,7 +44,11 @@ export function yearSheet(design: Design, names: NamePlaces, sheet: string, head
   for (const { name } of monthColumns) {
     const isSum = !['FirstYear_gal', 'MonthStored_gal'].includes(name)
     const total = design.column(name).reduce((sum, value) => sum + value, 0)
-    if (isSum) draft.put(columnOf(name), 'subtotal', total, { formula: `SUM(${range(FIRST_MONTH, LAST_MONTH, columnOf(name)).replace(/\$/g, '')})`, format: name === 'MonthDays' ? 0 : decimalsOf(name) })
+    if (isSum)
+      draft.put(columnOf(name), 'subtotal', total, {
+        formula: `SUM(${range(FIRST_MONTH, LAST_MONTH, columnOf(name)).replace(/\$/g, '')})`,
+        format: name === 'MonthDays' ? 0 : decimalsOf(name),
+      })
     else draft.put(columnOf(name), 'subtotal', null)
   }
   draft.next(3)
@@ -56,7 +60,10 @@ export function yearSheet(design: Design, names: NamePlaces, sheet: string, head
   for (let point = 0; point < CURVE_POINTS; point++) {
     draft.put(2, 'text', String(point + 1), { format: 'text' })
     for (const { name } of curveColumns) {
-      draft.put(curveColumn(name), 'number', cellValue((design.value(name) as readonly number[])[point]), { format: decimalsOf(name), formula: formula(curveCell(name, point)).render(names.from(sheet)) })
+      draft.put(curveColumn(name), 'number', cellValue((design.value(name) as readonly number[])[point]), {
+        format: decimalsOf(name),
+        formula: formula(curveCell(name, point)).render(names.from(sheet)),
+      })
     }
     draft.next()
   }
@@ -77,6 +84,15 @@ export function yearSheet(design: Design, names: NamePlaces, sheet: string, head
   }
 
   return {
-    name: sheet, kind: 'year', widths: [2, 12, 13, 13, 13, 13, 13, 13, 13, 13], cells: draft.cells, frozenRows: 6, titleRows: [1, 3], landscape: true, footer: design.name, tables: [], validations: [],
+    name: sheet,
+    kind: 'year',
+    widths: [2, 12, 13, 13, 13, 13, 13, 13, 13, 13],
+    cells: draft.cells,
+    frozenRows: 6,
+    titleRows: [1, 3],
+    landscape: true,
+    footer: design.name,
+    tables: [],
+    validations: [],
   }
 }

@@ -27,7 +27,13 @@ const curveNames = new Set(curveColumns.map((rule) => rule.name))
 
 /** Every name that an item rule may use. */
 export const knownNames: ReadonlySet<string> = new Set([
-  ...Object.keys(jobFields), ...resultByName.keys(), ...verdictByName.keys(), ...monthByName.keys(), ...curveNames, 'Curve', 'RunsAssumed',
+  ...Object.keys(jobFields),
+  ...resultByName.keys(),
+  ...verdictByName.keys(),
+  ...monthByName.keys(),
+  ...curveNames,
+  'Curve',
+  'RunsAssumed',
 ])
 
 /** A function name in a formula: a cell function, or one column of what it spills ("PUMPDUTY.FLOW"). */
@@ -173,7 +179,10 @@ export class Design {
 
   private walkMonths(): void {
     const columns = new Map<string, Single[]>(monthColumns.map(({ name }) => [name, []]))
-    columns.set('MonthRain_in', monthNames.map((_, month) => this.evaluate(monthRain(month)) as Single))
+    columns.set(
+      'MonthRain_in',
+      monthNames.map((_, month) => this.evaluate(monthRain(month)) as Single),
+    )
     columns.set('MonthDays', [...monthDays])
     this.known.set('MonthRain_in', columns.get('MonthRain_in')!)
     const walk = (names: readonly string[]) => {
@@ -184,7 +193,8 @@ export class Design {
       }
       for (let month = 0; month < monthNames.length; month++) {
         const row = (name: string): Single | undefined => before.get(name) ?? columns.get(name)?.[month]
-        for (const name of names) columns.get(name)![month] = formula(monthByName.get(name)!.formula).evaluate({ value: (wanted) => row(wanted) ?? this.value(wanted), call: callFromFormula }) as Single
+        for (const name of names)
+          columns.get(name)![month] = formula(monthByName.get(name)!.formula).evaluate({ value: (wanted) => row(wanted) ?? this.value(wanted), call: callFromFormula }) as Single
         for (const name of names) if (before.has(`before_${name}`)) before.set(`before_${name}`, columns.get(name)![month]!)
       }
     }

@@ -24,16 +24,38 @@ export type Field = Common &
 
 export type Fields = Readonly<Record<string, Field>>
 
-export const text = (label: string, help: string, more: { required?: boolean; unique?: boolean; longest?: number; default?: string } = {}): Field => ({ kind: 'text', label, help, longest: 120, ...more })
+export const text = (label: string, help: string, more: { required?: boolean; unique?: boolean; longest?: number; default?: string } = {}): Field => ({
+  kind: 'text',
+  label,
+  help,
+  longest: 120,
+  ...more,
+})
 export const date = (label: string, help: string): Field => ({ kind: 'date', label, help })
 export const rule = (label: string, help: string, more: { required?: boolean; default?: CellValue } = {}): Field => ({ kind: 'rule', label, help, ...more })
 export const rowOf = (table: string, label: string, help: string, more: { required?: boolean; default?: CellValue } = {}): Field => ({ kind: 'row', table, label, help, ...more })
-export const number = (label: string, help: string, span: { least: number; most: number; above?: boolean; only?: readonly number[]; default?: number; required?: boolean }): Field => {
+export const number = (
+  label: string,
+  help: string,
+  span: { least: number; most: number; above?: boolean; only?: readonly number[]; default?: number; required?: boolean },
+): Field => {
   const { required, default: fallback, ...limits } = span
   return { kind: 'spec', label, help, spec: arg(label, limits), ...(required ? { required } : {}), ...(fallback === undefined ? {} : { default: fallback }) }
 }
-export const oneOf = (label: string, help: string, options: readonly string[], more: { required?: boolean; default?: string } = {}): Field => ({ kind: 'spec', label, help, spec: choice(label, { options }), ...more })
-export const keyed = (spec: KeyArg, label: string, help: string, more: { required?: boolean; default?: string } = {}): Field => ({ kind: 'spec', label, help, spec: { ...spec, label }, ...more })
+export const oneOf = (label: string, help: string, options: readonly string[], more: { required?: boolean; default?: string } = {}): Field => ({
+  kind: 'spec',
+  label,
+  help,
+  spec: choice(label, { options }),
+  ...more,
+})
+export const keyed = (spec: KeyArg, label: string, help: string, more: { required?: boolean; default?: string } = {}): Field => ({
+  kind: 'spec',
+  label,
+  help,
+  spec: { ...spec, label },
+  ...more,
+})
 
 export interface Problem {
   sheet: string
@@ -99,7 +121,9 @@ export function allowedIn(name: string, field: Field, names: (table: string) => 
   if (field.kind === 'spec') return allowedText(name, field.spec)
   if (field.kind === 'row') {
     const known = names(field.table)
-    return known.length ? `a name in the first column of ${field.table}: ${known.slice(0, 12).join(', ')}${known.length > 12 ? ' and others' : ''}` : `a name in the first column of ${field.table}, which is empty`
+    return known.length
+      ? `a name in the first column of ${field.table}: ${known.slice(0, 12).join(', ')}${known.length > 12 ? ' and others' : ''}`
+      : `a name in the first column of ${field.table}, which is empty`
   }
   if (field.kind === 'date') return 'a date, as 2026-05-31'
   if (field.kind === 'rule') return 'a spreadsheet formula over the names of fields and results'

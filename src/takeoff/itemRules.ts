@@ -84,8 +84,19 @@ export function readItemRules(office: Office): { rules: ItemRule[]; problems: Pr
     const price = read('Price')
     if (problems.length > before || !quantity || item.cells.Section === null) continue
     rules.push({
-      row: item.row, key: code.text, code: code.formula, section: item.cells.Section as Section, description, why, when, quantity, price,
-      unit: cellText(item, 'Unit'), waste: Number(item.cells.Waste), lot: Number(item.cells.Lot), laborHours: Number(item.cells.LaborHours),
+      row: item.row,
+      key: code.text,
+      code: code.formula,
+      section: item.cells.Section as Section,
+      description,
+      why,
+      when,
+      quantity,
+      price,
+      unit: cellText(item, 'Unit'),
+      waste: Number(item.cells.Waste),
+      lot: Number(item.cells.Lot),
+      laborHours: Number(item.cells.LaborHours),
       isLabor: [quantity, when].some((part) => part?.names.includes(LABOR_HOURS)),
     })
   }

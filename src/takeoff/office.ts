@@ -34,7 +34,10 @@ export function readOffice(raw: RawOffice): Office {
   const names = (table: string): readonly string[] => {
     const source = raw[table as TableName]
     const key = keyColumn(table as TableName)
-    return source.rows.filter((row) => !isEmptyRow(row)).map((row) => String(row.cells[key] ?? '').trim()).filter(Boolean)
+    return source.rows
+      .filter((row) => !isEmptyRow(row))
+      .map((row) => String(row.cells[key] ?? '').trim())
+      .filter(Boolean)
   }
   const tables = Object.fromEntries(tableNames.map((table) => [table, readTable(table, raw[table], names, problems)])) as unknown as Office['tables']
   return { tables, sheets: Object.fromEntries(tableNames.map((table) => [table, raw[table].sheet])) as Office['sheets'], problems }
@@ -46,42 +49,45 @@ function readTable(table: TableName, raw: RawTable, names: (table: string) => re
     if (!raw.columns.includes(name) && field.required) problems.push({ sheet: raw.sheet, row: 0, column: name, allowed: `a column headed ${name}`, came: 'no such column' })
   }
   const seen = new Map<string, number>()
-  return raw.rows.filter((row) => !isEmptyRow(row)).map((rawRow) => {
-    const cells: Record<string, CellValue> = {}
-    const defaulted = new Set<string>()
-    for (const [name, field] of Object.entries(fields)) {
-      const cell = rawRow.cells[name]
-      try {
-        cells[name] = checkField(name, field, cell, names)
-        if ((cell === null || cell === undefined || cell === '') && field.default !== undefined) defaulted.add(name)
-        if (field.kind === 'text' && field.unique) {
-          const known = String(cells[name]).toLowerCase()
-          const first = seen.get(`${name}\n${known}`)
-          if (first !== undefined) throw badInput(name, `each ${field.label.toLowerCase()} once; row ${first} has it already`, cell)
-          seen.set(`${name}\n${known}`, rawRow.row)
+  return raw.rows
+    .filter((row) => !isEmptyRow(row))
+    .map((rawRow) => {
+      const cells: Record<string, CellValue> = {}
+      const defaulted = new Set<string>()
+      for (const [name, field] of Object.entries(fields)) {
+        const cell = rawRow.cells[name]
+        try {
+          cells[name] = checkField(name, field, cell, names)
+          if ((cell === null || cell === undefined || cell === '') && field.default !== undefined) defaulted.add(name)
+          if (field.kind === 'text' && field.unique) {
+            const known = String(cells[name]).toLowerCase()
+            const first = seen.get(`${name}\n${known}`)
+            if (first !== undefined) throw badInput(name, `each ${field.label.toLowerCase()} once; row ${first} has it already`, cell)
+            seen.set(`${name}\n${known}`, rawRow.row)
+          }
+        } catch (error) {
+          problems.push(problemAt(raw.sheet, rawRow.row, name, error))
+          cells[name] = null
         }
-      } catch (error) {
-        problems.push(problemAt(raw.sheet, rawRow.row, name, error))
-        cells[name] = null
       }
-    }
-    if (table === 'Pumps') checkCurve(raw.sheet, rawRow.row, cells, problems)
-    return { row: rawRow.row, cells, defaulted }
-  })
+      if (table === 'Pumps') checkCurve(raw.sheet, rawRow.row, cells, problems)
+      return { row: rawRow.row, cells, defaulted }
+    })
 }
 
 function checkCurve(sheet: string, row: number, cells: Record<string, CellValue>, problems: Problem[]): void {
   for (let at = 2; at <= CURVE_POINTS; at++) {
     const [flow, before] = [cells[`Flow${at}_gpm`], cells[`Flow${at - 1}_gpm`]]
     const [head, headBefore] = [cells[`Head${at}_ftw`], cells[`Head${at - 1}_ftw`]]
-    if (typeof flow === 'number' && typeof before === 'number' && flow <= before) problems.push({ sheet, row, column: `Flow${at}_gpm`, allowed: `flow ascending, above ${before} gpm`, came: shown(flow) })
-    if (typeof head === 'number' && typeof headBefore === 'number' && head >= headBefore) problems.push({ sheet, row, column: `Head${at}_ftw`, allowed: `head descending, below ${headBefore} ft`, came: shown(head) })
+    if (typeof flow === 'number' && typeof before === 'number' && flow <= before)
+      problems.push({ sheet, row, column: `Flow${at}_gpm`, allowed: `flow ascending, above ${before} gpm`, came: shown(flow) })
+    if (typeof head === 'number' && typeof headBefore === 'number' && head >= headBefore)
+      problems.push({ sheet, row, column: `Head${at}_ftw`, allowed: `head descending, below ${headBefore} ft`, came: shown(head) })
   }
 }
 
 /** The row of a table by its first column. */
-export const rowNamed = (office: Office, table: TableName, name: CellValue): Row | undefined =>
-  office.tables[table].find((row) => row.cells[keyColumn(table)] === name)
+export const rowNamed = (office: Office, table: TableName, name: CellValue): Row | undefined => office.tables[table].find((row) => row.cells[keyColumn(table)] === name)
 
 /** A column of a table as a list, as `Tanks[Length_ft]` means it. */
 export const officeColumn = (office: Office, table: TableName, column: string): CellValue[] => office.tables[table].map((row) => row.cells[column] ?? null)

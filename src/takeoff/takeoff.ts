@@ -87,7 +87,16 @@ export function makeTakeoff(office: Office, job: Row, kept: Kept = nothingKept):
   const tax = money((orderCost + markup) * design.number('Tax'))
   const codes = new Set(lines.map((line) => line.code))
   return {
-    design, lines, added: kept.added, sections: grouped.filter((group) => group.lines.length), laborHours, addedTotal, orderCost, markup, tax, total: money(orderCost + markup + tax),
+    design,
+    lines,
+    added: kept.added,
+    sections: grouped.filter((group) => group.lines.length),
+    laborHours,
+    addedTotal,
+    orderCost,
+    markup,
+    tax,
+    total: money(orderCost + markup + tax),
     unused: Object.keys(kept.overrides).filter((code) => !codes.has(code)),
   }
 }
@@ -129,7 +138,13 @@ function designProblems(office: Office, job: Row, design: Design): Problem[] {
   })
   const distinct = failed.filter((problem, index) => failed.findIndex((other) => other.allowed === problem.allowed) === index)
   if (design.verdict('FittingsVerdict') === 'stop') {
-    distinct.push(at('LineFittings', `${design.single('LineFit') === 'CTS' ? 'CTS compression' : 'IPS insert'} on ${design.single('WaterLinePipe')}: IPS and CTS are never mixed`, `"${design.single('LineFittings')}"`))
+    distinct.push(
+      at(
+        'LineFittings',
+        `${design.single('LineFit') === 'CTS' ? 'CTS compression' : 'IPS insert'} on ${design.single('WaterLinePipe')}: IPS and CTS are never mixed`,
+        `"${design.single('LineFittings')}"`,
+      ),
+    )
   }
   return distinct
 }
@@ -151,7 +166,11 @@ function makeLines(office: Office, design: Design, rules: readonly ItemRule[], k
 const pricesByOffice = new WeakMap<Office, Map<string, number>>()
 function pricesOf(office: Office): Map<string, number> {
   let found = pricesByOffice.get(office)
-  if (!found) pricesByOffice.set(office, (found = new Map(office.tables.Prices.flatMap(({ cells }) => (typeof cells.Price_usd === 'number' ? [[String(cells.Code), cells.Price_usd] as const] : [])))))
+  if (!found)
+    pricesByOffice.set(
+      office,
+      (found = new Map(office.tables.Prices.flatMap(({ cells }) => (typeof cells.Price_usd === 'number' ? [[String(cells.Code), cells.Price_usd] as const] : [])))),
+    )
   return found
 }
 
@@ -169,11 +188,24 @@ function makeLine(office: Office, design: Design, rule: ItemRule, laborHours: nu
   if (net === 0) return undefined
   const code = rule.code === undefined ? rule.key : String(evaluate(rule.code))
   const listed = rule.price ? evaluate(rule.price.text) : prices.get(code)
-  if (typeof listed !== 'number') return problem(rule.price ? 'Price' : 'Code', rule.price ? 'a formula that gives a price' : `a code with a row in ${office.sheets.Prices}`, `"${code}"`)
+  if (typeof listed !== 'number')
+    return problem(rule.price ? 'Price' : 'Code', rule.price ? 'a formula that gives a price' : `a code with a row in ${office.sheets.Prices}`, `"${code}"`)
   const { quantity: override, price: priceOverride } = kept.overrides[code] ?? {}
   const used = override ?? net
   const order = orderQuantity.run({ net: used, waste: rule.waste, lot: rule.lot })
   const price = priceOverride ?? listed
   const words = (part: ItemRule['why']) => (part.formula === undefined ? part.text : String(evaluate(part.formula)))
-  return { rule, code, description: words(rule.description), why: words(rule.why), net, override, order, price, priceOverride, amount: money(order * price), hours: used * rule.laborHours }
+  return {
+    rule,
+    code,
+    description: words(rule.description),
+    why: words(rule.why),
+    net,
+    override,
+    order,
+    price,
+    priceOverride,
+    amount: money(order * price),
+    hours: used * rule.laborHours,
+  }
 }

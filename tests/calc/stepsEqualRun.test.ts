@@ -19,7 +19,9 @@ const PERIODS = 12
 /** Two orders of the same arithmetic differ in the last digits only. */
 const WITHIN = 1e-9
 
-const tableSheets: Record<string, SheetRows> = Object.fromEntries(tables.map((table) => [table.id, [table.columns, ...table.rows.map((row) => table.columns.map((name) => row[name] ?? null))]]))
+const tableSheets: Record<string, SheetRows> = Object.fromEntries(
+  tables.map((table) => [table.id, [table.columns, ...table.rows.map((row) => table.columns.map((name) => row[name] ?? null))]]),
+)
 const tableRange = (name: string): string | undefined => {
   const parts = /^(\w+)\[(\w+)\]$/.exec(name)
   const table = parts && tables.find(({ id }) => id === parts[1])
@@ -119,7 +121,9 @@ const expectedOf = (calculation: AnyCalculation, { result }: Sample): Record<str
 describe('steps equal run', () => {
   for (const calculation of calculations) {
     it(`${calculation.id}`, () => {
-      const single = calculation.shapeOf ? { ...calculation, takes: { ...calculation.takes, [calculation.shapeOf]: { kind: 'number', label: 'Rain', least: 0, most: 1000 } } } : calculation
+      const single = calculation.shapeOf
+        ? { ...calculation, takes: { ...calculation.takes, [calculation.shapeOf]: { kind: 'number', label: 'Rain', least: 0, most: 1000 } } }
+        : calculation
       const list = samples(single as AnyCalculation)
       expect(list.length).toBe(RUNS)
       const { cells, resultCells } = layOut(single as AnyCalculation, list)

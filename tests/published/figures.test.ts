@@ -51,5 +51,7 @@ describe('published figures', () => {
 
 afterAll(() => {
   const { functions, checked, sources, published, derived, fromMemory, worst } = tally(list, valueOf)
-  console.log(`Tally: ${functions} functions, ${checked} figures checked (${published} published, ${derived} derived, ${fromMemory} from memory), ${sources} sources; worst difference as a share of its tolerance ${worst.share.toFixed(3)} (${worst.formula})`)
+  console.log(
+    `Tally: ${functions} functions, ${checked} figures checked (${published} published, ${derived} derived, ${fromMemory} from memory), ${sources} sources; worst difference as a share of its tolerance ${worst.share.toFixed(3)} (${worst.formula})`,
+  )
 })

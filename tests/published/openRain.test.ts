@@ -12,12 +12,20 @@ const L_PER_GAL = 231 * 0.0254 ** 3 * 1000
 /** Daily rain in mm between two dates; a missing day counts as dry and stays a day. */
 function rain_mm(file: string, from: string, to: string): number[] {
   return readFileSync(new URL(`../data/${file}`, import.meta.url), 'utf8')
-    .trim().split(/\r?\n/).slice(1).map((line) => line.split(',')).filter(([date]) => date! >= from && date! <= to).map(([, mm]) => (mm === '' ? 0 : Number(mm)))
+    .trim()
+    .split(/\r?\n/)
+    .slice(1)
+    .map((line) => line.split(','))
+    .filter(([date]) => date! >= from && date! <= to)
+    .map(([, mm]) => (mm === '' ? 0 : Number(mm)))
 }
 
 const inflow_gal = (rain: readonly number[], roof_m2: number, runoff: number, firstFlush_mm: number): Float64Array =>
   catchmentYield({
-    area_ft2: convert(roof_m2, 'm2', 'ft2'), rain_in: Float64Array.from(rain, (mm) => mm / 25.4), runoff, firstFlush_in: firstFlush_mm / 25.4,
+    area_ft2: convert(roof_m2, 'm2', 'ft2'),
+    rain_in: Float64Array.from(rain, (mm) => mm / 25.4),
+    runoff,
+    firstFlush_in: firstFlush_mm / 25.4,
   }) as Float64Array
 
 interface Case {
@@ -42,18 +50,210 @@ interface Case {
 
 const college = { file: 'college_station_tx_daily_prcp.csv', from: '2000-01-01', to: '2020-12-31', start_L: 0 }
 const cases: Case[] = [
-  { name: 'E01', ...college, roof_m2: 150, runoff: 0.85, firstFlush_mm: 0, tank_L: 10000, demand_L: 200, rule: 'YAS', inflow_L: 2760489.75, yield_L: 1457762.25, overflow_L: 1292927.5, final_L: 9800, volume: 0.950177, time: 0.946422 },
-  { name: 'E01', ...college, roof_m2: 150, runoff: 0.85, firstFlush_mm: 0, tank_L: 10000, demand_L: 200, rule: 'YBS', inflow_L: 2760489.75, yield_L: 1463962.25, overflow_L: 1286527.5, final_L: 10000, volume: 0.954219, time: 0.950724 },
-  { name: 'E03', ...college, roof_m2: 250, runoff: 0.9, firstFlush_mm: 0.5, tank_L: 20000, demand_L: 400, rule: 'YAS', inflow_L: 4668210, yield_L: 2825260, overflow_L: 1826537.5, final_L: 16412.5, volume: 0.92076, time: 0.915135 },
-  { name: 'E03', ...college, roof_m2: 250, runoff: 0.9, firstFlush_mm: 0.5, tank_L: 20000, demand_L: 400, rule: 'YBS', inflow_L: 4668210, yield_L: 2839260, overflow_L: 1812937.5, final_L: 16012.5, volume: 0.925323, time: 0.919958 },
-  { name: 'E05', ...college, roof_m2: 232.2576, runoff: 0.85, firstFlush_mm: 0.41, tank_L: 37854.1, demand_L: 378.541, rule: 'YAS', inflow_L: 4125499.54, yield_L: 2821612.46, overflow_L: 1283839.14, final_L: 20047.938, volume: 0.971701, time: 0.970147 },
-  { name: 'E05', ...college, roof_m2: 232.2576, runoff: 0.85, firstFlush_mm: 0.41, tank_L: 37854.1, demand_L: 378.541, rule: 'YBS', inflow_L: 4125499.54, yield_L: 2824262.25, overflow_L: 1280810.81, final_L: 20426.479, volume: 0.972613, time: 0.97106 },
-  { name: 'E07', ...college, roof_m2: 60, runoff: 0.75, firstFlush_mm: 0, tank_L: 1000, demand_L: 100, rule: 'YAS', inflow_L: 974290.5, yield_L: 453540.5, overflow_L: 519850, final_L: 900, volume: 0.59124, time: 0.55612 },
-  { name: 'E07', ...college, roof_m2: 60, runoff: 0.75, firstFlush_mm: 0, tank_L: 1000, demand_L: 100, rule: 'YBS', inflow_L: 974290.5, yield_L: 485314.5, overflow_L: 487976, final_L: 1000, volume: 0.632661, time: 0.599531 },
-  { name: 'E09', file: 'seattle_wa_daily_prcp.csv', from: '2012-01-01', to: '2015-12-31', start_L: 0, roof_m2: 120, runoff: 0.85, firstFlush_mm: 0, tank_L: 5000, demand_L: 180, rule: 'YAS', inflow_L: 451452, yield_L: 220428.4, overflow_L: 226770.6, final_L: 4253, volume: 0.838195, time: 0.831622 },
-  { name: 'E09', file: 'seattle_wa_daily_prcp.csv', from: '2012-01-01', to: '2015-12-31', start_L: 0, roof_m2: 120, runoff: 0.85, firstFlush_mm: 0, tank_L: 5000, demand_L: 180, rule: 'YBS', inflow_L: 451452, yield_L: 222147.8, overflow_L: 224871.2, final_L: 4433, volume: 0.844733, time: 0.838467 },
-  { name: 'E12', file: 'merced_ca_daily_prcp.csv', from: '1999-01-01', to: '2022-12-31', start_L: 60000, roof_m2: 300, runoff: 0.85, firstFlush_mm: 0, tank_L: 60000, demand_L: 250, rule: 'YAS', inflow_L: 1654516.5, yield_L: 1652512.5, overflow_L: 35691, final_L: 26313, volume: 0.754055, time: 0.749943 },
-  { name: 'E12', file: 'merced_ca_daily_prcp.csv', from: '1999-01-01', to: '2022-12-31', start_L: 60000, roof_m2: 300, runoff: 0.85, firstFlush_mm: 0, tank_L: 60000, demand_L: 250, rule: 'YBS', inflow_L: 1654516.5, yield_L: 1654390, overflow_L: 34063.5, final_L: 26063, volume: 0.754912, time: 0.750742 },
+  {
+    name: 'E01',
+    ...college,
+    roof_m2: 150,
+    runoff: 0.85,
+    firstFlush_mm: 0,
+    tank_L: 10000,
+    demand_L: 200,
+    rule: 'YAS',
+    inflow_L: 2760489.75,
+    yield_L: 1457762.25,
+    overflow_L: 1292927.5,
+    final_L: 9800,
+    volume: 0.950177,
+    time: 0.946422,
+  },
+  {
+    name: 'E01',
+    ...college,
+    roof_m2: 150,
+    runoff: 0.85,
+    firstFlush_mm: 0,
+    tank_L: 10000,
+    demand_L: 200,
+    rule: 'YBS',
+    inflow_L: 2760489.75,
+    yield_L: 1463962.25,
+    overflow_L: 1286527.5,
+    final_L: 10000,
+    volume: 0.954219,
+    time: 0.950724,
+  },
+  {
+    name: 'E03',
+    ...college,
+    roof_m2: 250,
+    runoff: 0.9,
+    firstFlush_mm: 0.5,
+    tank_L: 20000,
+    demand_L: 400,
+    rule: 'YAS',
+    inflow_L: 4668210,
+    yield_L: 2825260,
+    overflow_L: 1826537.5,
+    final_L: 16412.5,
+    volume: 0.92076,
+    time: 0.915135,
+  },
+  {
+    name: 'E03',
+    ...college,
+    roof_m2: 250,
+    runoff: 0.9,
+    firstFlush_mm: 0.5,
+    tank_L: 20000,
+    demand_L: 400,
+    rule: 'YBS',
+    inflow_L: 4668210,
+    yield_L: 2839260,
+    overflow_L: 1812937.5,
+    final_L: 16012.5,
+    volume: 0.925323,
+    time: 0.919958,
+  },
+  {
+    name: 'E05',
+    ...college,
+    roof_m2: 232.2576,
+    runoff: 0.85,
+    firstFlush_mm: 0.41,
+    tank_L: 37854.1,
+    demand_L: 378.541,
+    rule: 'YAS',
+    inflow_L: 4125499.54,
+    yield_L: 2821612.46,
+    overflow_L: 1283839.14,
+    final_L: 20047.938,
+    volume: 0.971701,
+    time: 0.970147,
+  },
+  {
+    name: 'E05',
+    ...college,
+    roof_m2: 232.2576,
+    runoff: 0.85,
+    firstFlush_mm: 0.41,
+    tank_L: 37854.1,
+    demand_L: 378.541,
+    rule: 'YBS',
+    inflow_L: 4125499.54,
+    yield_L: 2824262.25,
+    overflow_L: 1280810.81,
+    final_L: 20426.479,
+    volume: 0.972613,
+    time: 0.97106,
+  },
+  {
+    name: 'E07',
+    ...college,
+    roof_m2: 60,
+    runoff: 0.75,
+    firstFlush_mm: 0,
+    tank_L: 1000,
+    demand_L: 100,
+    rule: 'YAS',
+    inflow_L: 974290.5,
+    yield_L: 453540.5,
+    overflow_L: 519850,
+    final_L: 900,
+    volume: 0.59124,
+    time: 0.55612,
+  },
+  {
+    name: 'E07',
+    ...college,
+    roof_m2: 60,
+    runoff: 0.75,
+    firstFlush_mm: 0,
+    tank_L: 1000,
+    demand_L: 100,
+    rule: 'YBS',
+    inflow_L: 974290.5,
+    yield_L: 485314.5,
+    overflow_L: 487976,
+    final_L: 1000,
+    volume: 0.632661,
+    time: 0.599531,
+  },
+  {
+    name: 'E09',
+    file: 'seattle_wa_daily_prcp.csv',
+    from: '2012-01-01',
+    to: '2015-12-31',
+    start_L: 0,
+    roof_m2: 120,
+    runoff: 0.85,
+    firstFlush_mm: 0,
+    tank_L: 5000,
+    demand_L: 180,
+    rule: 'YAS',
+    inflow_L: 451452,
+    yield_L: 220428.4,
+    overflow_L: 226770.6,
+    final_L: 4253,
+    volume: 0.838195,
+    time: 0.831622,
+  },
+  {
+    name: 'E09',
+    file: 'seattle_wa_daily_prcp.csv',
+    from: '2012-01-01',
+    to: '2015-12-31',
+    start_L: 0,
+    roof_m2: 120,
+    runoff: 0.85,
+    firstFlush_mm: 0,
+    tank_L: 5000,
+    demand_L: 180,
+    rule: 'YBS',
+    inflow_L: 451452,
+    yield_L: 222147.8,
+    overflow_L: 224871.2,
+    final_L: 4433,
+    volume: 0.844733,
+    time: 0.838467,
+  },
+  {
+    name: 'E12',
+    file: 'merced_ca_daily_prcp.csv',
+    from: '1999-01-01',
+    to: '2022-12-31',
+    start_L: 60000,
+    roof_m2: 300,
+    runoff: 0.85,
+    firstFlush_mm: 0,
+    tank_L: 60000,
+    demand_L: 250,
+    rule: 'YAS',
+    inflow_L: 1654516.5,
+    yield_L: 1652512.5,
+    overflow_L: 35691,
+    final_L: 26313,
+    volume: 0.754055,
+    time: 0.749943,
+  },
+  {
+    name: 'E12',
+    file: 'merced_ca_daily_prcp.csv',
+    from: '1999-01-01',
+    to: '2022-12-31',
+    start_L: 60000,
+    roof_m2: 300,
+    runoff: 0.85,
+    firstFlush_mm: 0,
+    tank_L: 60000,
+    demand_L: 250,
+    rule: 'YBS',
+    inflow_L: 1654516.5,
+    yield_L: 1654390,
+    overflow_L: 34063.5,
+    final_L: 26063,
+    volume: 0.754912,
+    time: 0.750742,
+  },
 ]
 
 describe('daily rain of NOAA', () => {
@@ -104,7 +304,11 @@ describe('daily rain of NOAA', () => {
   })
 
   it('the same days in the npm package vega-datasets give the same dry spells and totals', () => {
-    const packaged = readFileSync(new URL('../../node_modules/vega-datasets/data/seattle-weather.csv', import.meta.url), 'utf8').trim().split(/\r?\n/).slice(1).map((line) => Number(line.split(',')[1]))
+    const packaged = readFileSync(new URL('../../node_modules/vega-datasets/data/seattle-weather.csv', import.meta.url), 'utf8')
+      .trim()
+      .split(/\r?\n/)
+      .slice(1)
+      .map((line) => Number(line.split(',')[1]))
     const ours = rain_mm('seattle_wa_daily_prcp.csv', '2012-01-01', '2015-12-31')
     expect(packaged).toHaveLength(1461)
     expect(packaged).toEqual(ours)
@@ -128,4 +332,11 @@ function oncePeak(inflow: Float64Array, demand: number): number {
 }
 
 /** The longest run of true, found by splitting a text: a way unlike the function's own. */
-const longestRun = (days: readonly boolean[]): number => Math.max(...days.map((dry) => (dry ? 'd' : ' ')).join('').split(' ').map((run) => run.length))
+const longestRun = (days: readonly boolean[]): number =>
+  Math.max(
+    ...days
+      .map((dry) => (dry ? 'd' : ' '))
+      .join('')
+      .split(' ')
+      .map((run) => run.length),
+  )

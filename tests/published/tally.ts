@@ -23,6 +23,9 @@ export function tally(figures: readonly Figure[], valueOf: (formula: string) => 
     functions: new Set(figures.flatMap(({ formula }) => functionsIn(formula))).size,
     checked: figures.length,
     sources: new Set(figures.map(({ source }) => source.split(', example')[0])).size,
-    published: count('published'), derived: count('derived'), fromMemory: count('from memory'), worst,
+    published: count('published'),
+    derived: count('derived'),
+    fromMemory: count('from memory'),
+    worst,
   }
 }

@@ -28,7 +28,12 @@ export async function convertWithCalc(file: string, kind: 'xlsx' | 'pdf', outFol
   const filter = kind === 'xlsx' ? 'xlsx:Calc MS Excel 2007 XML' : 'pdf'
   try {
     await new Promise<void>((resolve, reject) => {
-      execFile(calcPath!, [`-env:UserInstallation=${pathToFileURL(profile).href}`, '--headless', '--norestore', '--convert-to', filter, '--outdir', outFolder, file], { timeout }, (error) => (error ? reject(error) : resolve()))
+      execFile(
+        calcPath!,
+        [`-env:UserInstallation=${pathToFileURL(profile).href}`, '--headless', '--norestore', '--convert-to', filter, '--outdir', outFolder, file],
+        { timeout },
+        (error) => (error ? reject(error) : resolve()),
+      )
     })
   } finally {
     rmSync(profile, { recursive: true, force: true })

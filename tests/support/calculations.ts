@@ -29,14 +29,25 @@ function between(least: number, most: number): fc.Arbitrary<number> {
   const plain = share.map((part) => tidy(least + (most - least) * part))
   if (least >= 0 && most > 1000 * Math.max(least, 1)) {
     const low = Math.log(Math.max(least, 1e-3))
-    return fc.oneof(share.map((part) => tidy(Math.exp(low + (Math.log(most) - low) * part))), plain)
+    return fc.oneof(
+      share.map((part) => tidy(Math.exp(low + (Math.log(most) - low) * part))),
+      plain,
+    )
   }
   return plain
 }
 
 /** Arguments that stand in one row of a table, so that a lookup by several keys finds something. */
 const pairs: Record<string, readonly (readonly unknown[])[]> = {
-  MOTORCURRENT: motors.rows.flatMap((row) => [['at115_A', 115], ['at200_A', 200], ['at208_A', 208], ['at230_A', 230], ['at460_A', 460]].flatMap(([column, volts]) => (row[column!] === null ? [] : [[row.power_hp, volts, row.phases]]))),
+  MOTORCURRENT: motors.rows.flatMap((row) =>
+    [
+      ['at115_A', 115],
+      ['at200_A', 200],
+      ['at208_A', 208],
+      ['at230_A', 230],
+      ['at460_A', 460],
+    ].flatMap(([column, volts]) => (row[column!] === null ? [] : [[row.power_hp, volts, row.phases]])),
+  ),
   PIPEBORE: pipes.rows.map((row) => [String(row.pipe), String(row.size)]),
   CONDUITFILL: column(conduits, 'conduit').map((conduit, at) => [String(conduit), String(conduits.rows[at]!.size)]),
 }

@@ -32,9 +32,15 @@ export const darcyLoss = calc({
   },
   gives: { loss_ftw: 'Head lost' },
   steps: [
-    step('row', 'Row of the water table below this temperature', `MIN(MATCH(temperature_F,Water[temperature_F],1),${water.rows.length - 1})`, cite('hiData', 'section II-A, Table 2.A.2')),
     step(
-      'viscosity_ft2_per_s', 'Kinematic viscosity, straight line between rows',
+      'row',
+      'Row of the water table below this temperature',
+      `MIN(MATCH(temperature_F,Water[temperature_F],1),${water.rows.length - 1})`,
+      cite('hiData', 'section II-A, Table 2.A.2'),
+    ),
+    step(
+      'viscosity_ft2_per_s',
+      'Kinematic viscosity, straight line between rows',
       'INDEX(Water[viscosity_ft2_per_s],row)+(temperature_F-INDEX(Water[temperature_F],row))*(INDEX(Water[viscosity_ft2_per_s],row+1)-INDEX(Water[viscosity_ft2_per_s],row))/(INDEX(Water[temperature_F],row+1)-INDEX(Water[temperature_F],row))',
       cite('hiData', 'section II-A, Table 2.A.2'),
     ),

@@ -28,18 +28,38 @@ export const pumpDuty = calc({
   },
   spills: { flow_gpm: 'Flow', head_ftw: 'Head' },
   steps: [
-    step('points', 'Points of the curve at or above the line', 'SUMPRODUCT((curveHead_ftw>=lift_ftw+testLoss_ftw*(curveFlow_gpm/testFlow_gpm)^1.852)*1)', cite('hiData', 'section I-A, system curve')),
+    step(
+      'points',
+      'Points of the curve at or above the line',
+      'SUMPRODUCT((curveHead_ftw>=lift_ftw+testLoss_ftw*(curveFlow_gpm/testFlow_gpm)^1.852)*1)',
+      cite('hiData', 'section I-A, system curve'),
+    ),
     step('low', 'Point left of the crossing', 'MIN(points,COUNT(curveFlow_gpm)-1)', straight),
     step('lowFlow_gpm', 'Flow left of the crossing', 'INDEX(curveFlow_gpm,low)', straight),
     step('lowHead_ftw', 'Head left of the crossing', 'INDEX(curveHead_ftw,low)', straight),
     step('fall', 'Fall of the curve, ft per gpm', '(lowHead_ftw-INDEX(curveHead_ftw,low+1))/(INDEX(curveFlow_gpm,low+1)-lowFlow_gpm)', straight),
-    step('try0_gpm', 'Crossing, from the right', 'IF(testLoss_ftw=0,INDEX(curveFlow_gpm,low+1),MIN(INDEX(curveFlow_gpm,low+1),testFlow_gpm*(MAX(0,lowHead_ftw-lift_ftw)/testLoss_ftw)^(1/1.852)))', search),
+    step(
+      'try0_gpm',
+      'Crossing, from the right',
+      'IF(testLoss_ftw=0,INDEX(curveFlow_gpm,low+1),MIN(INDEX(curveFlow_gpm,low+1),testFlow_gpm*(MAX(0,lowHead_ftw-lift_ftw)/testLoss_ftw)^(1/1.852)))',
+      search,
+    ),
     ...newton,
     step('flow_gpm', 'Flow', `MAX(lowFlow_gpm,try${NEWTON_STEPS}_gpm)`, search),
     step('head_ftw', 'Head', 'lowHead_ftw-fall*(flow_gpm-lowFlow_gpm)', straight),
   ],
   notes: ['Loss is taken to grow with the 1.852 power of flow. Between two points the curve is a straight line, which lies below the true curve of a centrifugal pump.'],
-  example: [[[0, 180], [8, 160], [16, 110], [22, 50]], 117.5, 10, 12],
+  example: [
+    [
+      [0, 180],
+      [8, 160],
+      [16, 110],
+      [22, 50],
+    ],
+    117.5,
+    10,
+    12,
+  ],
   run({ curve, lift_ftw, testFlow_gpm, testLoss_ftw }) {
     const asked = (flow: number) => lift_ftw + testLoss_ftw * (flow / testFlow_gpm) ** 1.852
     const points = countWhile(curve, ([flow, head]) => head >= asked(flow))

@@ -20,7 +20,12 @@ export const conductorSize = calc({
   gives: { size: 'Size, AWG' },
   steps: [
     step('run', 'Length factor times current times length', `${runFactorFormula}*current_A*length_ft`, cite('nec', 'voltage-drop formulas in common use')),
-    step('dropRow', 'First row within the drop limit', resistanceFormula((list) => `SUMPRODUCT((run*${list}/1000>limit*voltage_V)*1)`) + '+1', cite('nec', 'Chapter 9 Table 8; 3 % is advice of the code notes')),
+    step(
+      'dropRow',
+      'First row within the drop limit',
+      resistanceFormula((list) => `SUMPRODUCT((run*${list}/1000>limit*voltage_V)*1)`) + '+1',
+      cite('nec', 'Chapter 9 Table 8; 3 % is advice of the code notes'),
+    ),
     step('ampacityRow', 'First row that carries 125 %', ampacityFormula((list) => `SUMPRODUCT((${list}<1.25*current_A)*1)`) + '+1', cite('nec', '430.22 and Table 310.16')),
     step('size', 'Size, AWG', 'INDEX(Conductors[size],MAX(dropRow,ampacityRow,IF(metal="copper",1,2)))', cite('nec')),
   ],

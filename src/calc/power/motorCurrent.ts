@@ -28,9 +28,16 @@ export const motorCurrent = calc({
   },
   gives: { current_A: 'Full-load current' },
   steps: [
-    step('current_A', 'Full-load current', columns.map(({ name, low, high }) => `IF((voltage_V>=${low})*(voltage_V<=${high})=1,SUMPRODUCT(${inRow},Motors[${name}]),0)`).join('+'), cite('nec', 'Tables 430.248 and 430.250')),
+    step(
+      'current_A',
+      'Full-load current',
+      columns.map(({ name, low, high }) => `IF((voltage_V>=${low})*(voltage_V<=${high})=1,SUMPRODUCT(${inRow},Motors[${name}]),0)`).join('+'),
+      cite('nec', 'Tables 430.248 and 430.250'),
+    ),
   ],
-  notes: ['Use the table, not the nameplate, for conductors and short-circuit protection; the nameplate for the overload device. Some submersible motors draw more than the table: then the maker’s figure governs.'],
+  notes: [
+    'Use the table, not the nameplate, for conductors and short-circuit protection; the nameplate for the overload device. Some submersible motors draw more than the table: then the maker’s figure governs.',
+  ],
   example: [1, 230],
   run({ power_hp, voltage_V, phases }) {
     const column = columns.find(({ low, high }) => voltage_V >= low && voltage_V <= high)

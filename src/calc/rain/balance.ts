@@ -32,8 +32,7 @@ export function checkStart(start_gal: number, capacity_gal: number): void {
  * One period. YAS: rain comes in, the excess spills, then the yield, limited to what was stored before, is drawn.
  * YBS: the yield is drawn from store and inflow, then the excess spills.
  */
-export const suppliedIn = (rule: Rule, before: number, inflow: number, demand: number): number =>
-  Math.min(demand, rule === 'YAS' ? before : before + inflow)
+export const suppliedIn = (rule: Rule, before: number, inflow: number, demand: number): number => Math.min(demand, rule === 'YAS' ? before : before + inflow)
 export const storedAfter = (rule: Rule, before: number, inflow: number, supplied: number, capacity: number): number =>
   Math.min(before + inflow - supplied, rule === 'YAS' ? capacity - supplied : capacity)
 
@@ -41,8 +40,18 @@ export const balanceTable = (start: string): PeriodTable => ({
   start: { stored_gal: start },
   passes: 1,
   columns: [
-    step('supplied_gal', 'Supplied', 'IF(rule="YAS",MIN(demand_gal,before_stored_gal),MIN(demand_gal,before_stored_gal+inflow_gal))', cite('yield', 'yield after spillage, yield before spillage')),
-    step('stored_gal', 'Stored at the end', 'MIN(before_stored_gal+inflow_gal-supplied_gal,IF(rule="YAS",capacity_gal-supplied_gal,capacity_gal))', cite('yield', 'yield after spillage, yield before spillage')),
+    step(
+      'supplied_gal',
+      'Supplied',
+      'IF(rule="YAS",MIN(demand_gal,before_stored_gal),MIN(demand_gal,before_stored_gal+inflow_gal))',
+      cite('yield', 'yield after spillage, yield before spillage'),
+    ),
+    step(
+      'stored_gal',
+      'Stored at the end',
+      'MIN(before_stored_gal+inflow_gal-supplied_gal,IF(rule="YAS",capacity_gal-supplied_gal,capacity_gal))',
+      cite('yield', 'yield after spillage, yield before spillage'),
+    ),
     step('overflow_gal', 'Overflow', 'before_stored_gal+inflow_gal-supplied_gal-stored_gal', cite('derivation', 'what is neither supplied nor stored')),
   ],
 })

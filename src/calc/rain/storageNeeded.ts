@@ -20,7 +20,10 @@ export const storageNeeded = calc({
     measure: measureArg,
   },
   gives: { capacity_gal: 'Capacity' },
-  steps: [reliabilityStep, step('enough', 'Target reached, but for rounding', 'reliability>=target-0.000000000001', cite('derivation', 'the search ends at the smallest capacity for which this holds'))],
+  steps: [
+    reliabilityStep,
+    step('enough', 'Target reached, but for rounding', 'reliability>=target-0.000000000001', cite('derivation', 'the search ends at the smallest capacity for which this holds')),
+  ],
   periods: balanceTable('0'),
   notes: [
     'Reliability never falls when the tank grows, so the answer is unique. #N/A when even a tank that keeps every drop falls short of the target.',
@@ -51,7 +54,11 @@ class RainRecord {
   private readonly periods: number
   private readonly evenDemand: number | undefined
 
-  constructor(inflow: Series, demands: number | Series, private readonly rule: Rule) {
+  constructor(
+    inflow: Series,
+    demands: number | Series,
+    private readonly rule: Rule,
+  ) {
     const demandIn = demandOf(demands, inflow.length)
     const room = inflow.length + 1
     this.dry = new Float64Array(room)

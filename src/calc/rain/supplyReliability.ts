@@ -1,7 +1,20 @@
 import { calc, type Series } from '../../calc.js'
 import {
-  balanceTable, capacityArg, checkStart, demandArg, demandOf, FULL_WITHIN_GAL, inflowArg, measureArg, reliabilityStep, ruleArg, startArg, storedAfter,
-  suppliedIn, type Measure, type Rule,
+  balanceTable,
+  capacityArg,
+  checkStart,
+  demandArg,
+  demandOf,
+  FULL_WITHIN_GAL,
+  inflowArg,
+  measureArg,
+  reliabilityStep,
+  ruleArg,
+  startArg,
+  storedAfter,
+  suppliedIn,
+  type Measure,
+  type Rule,
 } from './balance.js'
 
 export const supplyReliability = calc({

@@ -12,7 +12,9 @@ export const slingTension = calc({
   },
   gives: { tension_lb: 'Pull in a leg' },
   steps: [step('tension_lb', 'Pull in a leg', 'weight_lb/legs/SIN(angle_deg*PI()/180)', cite('slings', 'factor = 1 / sin of the angle from horizontal'))],
-  notes: ['Of four legs on a rigid tank count two (common practice). Below 30° from horizontal slings are not used. Lifting is planned by a competent person; nobody stands under a load.'],
+  notes: [
+    'Of four legs on a rigid tank count two (common practice). Below 30° from horizontal slings are not used. Lifting is planned by a competent person; nobody stands under a load.',
+  ],
   example: [18479, 2, 60],
   run: ({ weight_lb, legs, angle_deg }) => weight_lb / legs / Math.sin((angle_deg * Math.PI) / 180),
 })

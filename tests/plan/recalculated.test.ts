@@ -1,0 +1,64 @@
+/** LibreOffice Calc, a program that nobody here wrote, recalculates the demo workbook from formulas alone and agrees. */
+import ExcelJS from 'exceljs'
+import { describe, expect, it } from 'vitest'
+import { writeWorkbook } from '../../src/hosts/file.js'
+import { formula } from '../../src/formula/formula.js'
+import { allowedFunctions } from '../../src/formula/functions.js'
+import type { Flavor } from '../../src/plan/calls.js'
+import type { WorkbookPlan } from '../../src/plan/plan.js'
+import { takeoffWorkbook } from '../../src/plan/workbook.js'
+import { startingOffice } from '../../src/takeoff/demo.js'
+import { readOffice } from '../../src/takeoff/office.js'
+import { makeTakeoff } from '../../src/takeoff/takeoff.js'
+import { hasCalc } from '../support/calc.js'
+import { compareWithCalc } from '../support/recalculate.js'
+
+const made = { date: '2026-11-25', revision: 1, version: 'test' }
+const raw = startingOffice(true)
+const office = readOffice(raw)
+const plan = (flavor: Flavor): WorkbookPlan => takeoffWorkbook(raw, office.tables.Jobs.map((job) => makeTakeoff(office, job)), flavor, made)
+
+describe('the demo workbook', () => {
+  // Where there is no Calc, setup has said so; in CI setup fails without it.
+  it.runIf(hasCalc)('is recalculated by Calc to 1e-9, every cached value spoilt first', async () => {
+    const { compared, spoiltLeft, worst, differences } = await compareWithCalc(plan('native'), 1e-9)
+    console.log(`Calc: ${compared} formula cells compared, worst relative difference ${worst.toExponential(1)}`)
+    expect(compared).toBeGreaterThan(5000)
+    expect(spoiltLeft).toBe(0)
+    expect(differences).toEqual([])
+  })
+
+  it('the check can fail: a plan with one wrong value is caught', async () => {
+    if (!hasCalc) return
+    const small: WorkbookPlan = { sheets: [{ ...plan('native').sheets[2]!, name: 'Alone', cells: [{ row: 1, column: 1, role: 'number', value: 7, formula: '1+1' }] }] }
+    expect((await compareWithCalc(small, 1e-9)).differences).toHaveLength(1)
+  })
+
+  it.each(['native', 'cells'] as const)('%s: uses only functions that Excel, the grid and Calc know alike', (flavor) => {
+    let formulas = 0
+    for (const sheet of plan(flavor).sheets) {
+      for (const cell of sheet.cells) {
+        if (cell.formula === undefined) continue
+        formulas++
+        for (const name of formula(cell.formula).functions) expect(flavor === 'cells' && name.startsWith('CISTERN.') ? [name] : allowedFunctions, `${sheet.name}: ${cell.formula}`).toContain(name)
+      }
+    }
+    expect(formulas).toBeGreaterThan(2000)
+  })
+
+  it('has no error cell but where a job has no uplift', () => {
+    const errors = plan('native').sheets.flatMap((sheet) => sheet.cells.filter(({ value }) => typeof value === 'string' && value.startsWith('#')).map((cell) => `${sheet.name} ${cell.formula}`))
+    for (const text of errors) expect(text).toMatch(/^Working .*(?:uplift|NA\(\)|IF\()/)
+  })
+
+  it('is read back by exceljs as it was planned', async () => {
+    const written = plan('native')
+    const workbook = new ExcelJS.Workbook()
+    await workbook.xlsx.load((await writeWorkbook(written)).buffer as ArrayBuffer)
+    expect(workbook.worksheets.map(({ name }) => name)).toEqual(written.sheets.map(({ name }) => name))
+    for (const sheet of written.sheets) {
+      const there = workbook.getWorksheet(sheet.name)!
+      for (const cell of sheet.cells) if (cell.formula !== undefined) expect(there.getCell(cell.row, cell.column).formula, `${sheet.name} ${cell.row} ${cell.column}`).toBe(cell.formula)
+    }
+  })
+})

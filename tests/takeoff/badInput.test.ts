@@ -1,0 +1,102 @@
+/** Every mistake is named with its sheet, row and column, what is allowed and what came; all mistakes of a row at once. */
+import { describe, expect, it } from 'vitest'
+import { ProblemsError } from '../../src/takeoff/fields.js'
+import { readOffice } from '../../src/takeoff/office.js'
+import { makeTakeoff } from '../../src/takeoff/takeoff.js'
+import { demoRows, leastRow, officeWith, takeoffOf } from '../support/office.js'
+
+const messageOf = (make: () => unknown): string => {
+  try {
+    make()
+  } catch (error) {
+    if (error instanceof ProblemsError) return error.message
+    throw error
+  }
+  throw new Error('Nothing was refused.')
+}
+
+describe('a job row', () => {
+  it.each([
+    [{ TankModel: 'Nowhere' }, /^Jobs, row 6, TankModel: a name in the first column of Tanks: Quern 1200, Quern 1800, Quern 2600; got "Nowhere"\.$/],
+    [{ RainStation: 'Nowhere' }, /Jobs, row 6, RainStation: a name in the first column of Rain: .*got "Nowhere"/],
+    [{ RoofSurface: 'thatch' }, /Jobs, row 6, RoofSurface: .*got "thatch"/],
+    [{ PumpModel: 'Nowhere' }, /Jobs, row 6, PumpModel: .*got "Nowhere"/],
+    [{ RoofArea_ft2: '' }, /Jobs, row 6, RoofArea_ft2: 1 to 1,000,000 ft²; got nothing/],
+    [{ RoofArea_ft2: 'big' }, /Jobs, row 6, RoofArea_ft2: .*got "big"/],
+    [{ RoofArea_ft2: -5 }, /Jobs, row 6, RoofArea_ft2: .*got -5/],
+    [{ RoofArea_ft2: '20 m' }, /Jobs, row 6, RoofArea_ft2: .*got "20 m"/],
+    [{ TankCount: 2.5 }, /Jobs, row 6, TankCount: 1 or 2 or .*got 2\.5/],
+    [{ Date: 'soon' }, /Jobs, row 6, Date: a date, as 2026-05-31; got "soon"/],
+    [{ Date: '2026-02-30' }, /Jobs, row 6, Date: .*got "2026-02-30"/],
+    [{ Job: 'A name that is far too long for a sheet' }, /Jobs, row 6, Job: a text of 1 to 23 characters/],
+    [{ Job: 'A/B' }, /Jobs, row 6, Job: no \[ \] : \* \? \/ or \\ in a sheet name; got "A\/B"/],
+    [{ WaterLineSize: '9' }, /Bore of the line .*one of 1\/2, 3\/4, 1, .* for PE IPS 200; got "9"/],
+    [{ CableSize: '13' }, /Jobs, row 6, CableSize: .*got 13|Jobs, row 6, CableSize: .*got "13"/],
+    [{ SoilClass: 'D' }, /Jobs, row 6, SoilClass: one of rock, A, B, C; got "D"/],
+    [{ DropLimit: 0.005, PowerRun_ft: 5000, PumpModel: 'Lark 150' }, /no copper conductor up to 4\/0 AWG is large enough/],
+    [{ WaterLinePipe: 'PE IPS 160', WaterLineSize: '2' }, /Items, row \d+, Code: a code with a row in Prices .*"PE-PE IPS 160-2"/],
+  ])('%o', (change, message) => {
+    expect(messageOf(() => takeoffOf({ ...leastRow, ...change }))).toMatch(message)
+  })
+
+  it('takes text with units', () => {
+    const { design } = takeoffOf({ ...leastRow, RoofArea_ft2: '186 m2', WaterLineRun_ft: '30 m', HousePressure_psi: '3 bar' })
+    // 1 m is 1/0.3048 ft; 1 bar is 14.5038 psi (definitions).
+    expect(design.number('WaterLineRun_ft')).toBeCloseTo(30 / 0.3048, 9)
+    expect(design.number('RoofArea_ft2')).toBeCloseTo(186 / 0.3048 ** 2, 6)
+    expect(design.number('HousePressure_psi')).toBeCloseTo(43.511, 3)
+  })
+  it('gathers all problems of a row', () => {
+    const message = messageOf(() => takeoffOf({ Job: 'Bad', RoofArea_ft2: -1, RainStation: 'X', People: 'many', TankModel: '', Voltage_V: 12 }))
+    expect(message.split('\n')).toHaveLength(5)
+  })
+  it('a name twice is refused with the row that has it', () => {
+    const office = readOffice(officeWith({ Jobs: [leastRow, { ...leastRow, Job: 'least' }] }))
+    expect(messageOf(() => makeTakeoff(office, office.tables.Jobs[1]!))).toMatch(/Jobs, row 7, Job: each job once; row 6 has it already; got "least"/)
+    expect(makeTakeoff(office, office.tables.Jobs[0]!).lines.length).toBeGreaterThan(60)
+  })
+  it('text that begins like a formula stays text', () => {
+    const { design } = takeoffOf({ ...leastRow, Site: '=1+1' })
+    expect(design.single('Site')).toBe('=1+1')
+  })
+  it('a mistake in a tank or pump that the job does not use is no reason to refuse it', () => {
+    const Tanks = demoRows('Tanks').map((row) => (row.Model === 'Quern 2600' ? { ...row, Weight_lb: 'heavy' } : row))
+    expect(takeoffOf(leastRow, { Tanks }).lines.length).toBeGreaterThan(60)
+    expect(messageOf(() => takeoffOf({ ...leastRow, TankModel: 'Quern 2600' }, { Tanks }))).toMatch(/Tanks, row 8, Weight_lb: .*got "heavy"/)
+  })
+})
+
+describe('an item rule', () => {
+  const withRule = (change: Record<string, unknown>) => takeoffOf(leastRow, { Items: [...demoRows('Items'), { Code: 'LOCATE2', Section: 'Test', Description: 'New', Quantity: '1', Unit: 'each', Why: 'a reason', Price: '5', ...change }] })
+  it('can be added without a programmer', () => {
+    const takeoff = withRule({ Code: 'TWICE', Quantity: 'IF(TankCount>1,2*TieCount,TankCount)', Description: 'For {TankCount}' })
+    expect(takeoff.lines.find((line) => line.code === 'TWICE')).toMatchObject({ price: 5 })
+  })
+  it.each([
+    [{ Quantity: 'Tank_Count*2' }, /Items, row \d+, Quantity: .*no field or result is called Tank_Count/],
+    [{ Quantity: 'RoofArea*2' }, /no field or result is called RoofArea; did you mean RoofArea_ft2/],
+    [{ Quantity: '1+' }, /Items, row \d+, Quantity: a spreadsheet formula; got "1\+", which cannot be read as one/],
+    [{ Quantity: 'WEBSERVICE("x")' }, /the function WEBSERVICE is not among/],
+    [{ Quantity: 'HYPERLINK("x")' }, /the function HYPERLINK is not among/],
+    [{ Quantity: '' }, /Items, row \d+, Quantity: .*got nothing/],
+    [{ Quantity: '"text"' }, /Quantity: a formula that gives a number, 0 or more/],
+    [{ Quantity: '0-1' }, /Quantity: a formula that gives a number, 0 or more.*got -1/],
+    [{ Quantity: '1/0' }, /Quantity: .*got #DIV\/0!/],
+    [{ When: 'Nothing' }, /Items, row \d+, When: .*no field or result is called Nothing/],
+    [{ Why: '{Nothing}' }, /Items, row \d+, Why: .*no field or result is called Nothing/],
+    [{ Section: 'Roofing' }, /Items, row \d+, Section: one of Earthwork/],
+    [{ Code: 'LOCATE' }, /Items, row \d+, Code: each code once; row 6 has it already/],
+    [{ Price: '' }, /Items, row \d+, Code: a code with a row in Prices \(job Least\); got "LOCATE2"/],
+    [{ Waste: -1 }, /Items, row \d+, Waste: 0 to 1; got -1/],
+  ])('%o', (change, message) => {
+    expect(messageOf(() => withRule(change))).toMatch(message)
+  })
+})
+
+describe('a pump', () => {
+  it('whose curve is none is refused', () => {
+    const Pumps = demoRows('Pumps').map((row) => ({ ...row, Flow3_gpm: 1, Head4_ftw: 500 }))
+    expect(messageOf(() => takeoffOf(leastRow, { Pumps }))).toMatch(/Pumps, row 6, Flow3_gpm: flow ascending, above 4 gpm; got 1/)
+    expect(messageOf(() => takeoffOf(leastRow, { Pumps }))).toMatch(/Pumps, row 6, Head4_ftw: head descending/)
+  })
+})

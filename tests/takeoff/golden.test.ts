@@ -1,0 +1,183 @@
+/** Takeoffs that a person can re-derive: each expected quantity is written out as hand arithmetic, never copied from our own output. */
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { startingOffice } from '../../src/takeoff/demo.js'
+import { defaultItems } from '../../src/takeoff/defaultItems.js'
+import { ProblemsError } from '../../src/takeoff/fields.js'
+import { readOffice } from '../../src/takeoff/office.js'
+import { makeTakeoff } from '../../src/takeoff/takeoff.js'
+import { demoTakeoff, leastRow, lineOf, takeoffOf } from '../support/office.js'
+
+describe('rows of 1 to 6 tanks', () => {
+  for (let tanks = 1; tanks <= 6; tanks++) {
+    it(`${tanks} ${tanks === 1 ? 'tank' : 'tanks'}: ties, boots, clamps, plugs and plates to match`, () => {
+      const takeoff = takeoffOf({ ...leastRow, TankCount: tanks, RainIntensity_in_per_h: 1 })
+      const net = (code: string) => lineOf(takeoff, code)?.net ?? 0
+      // Common practice, no source: N - 1 ties; two boots and two clamps a tie.
+      expect(net('TIE-BOOT')).toBe(2 * (tanks - 1))
+      expect(net('TIE-CLAMP')).toBe(2 * (tanks - 1))
+      // A tie is the 12 in gap, two 4 in walls and two 3 in stubs: 26 in.
+      expect(net('TIE-PIPE')).toBeCloseTo(((tanks - 1) * 26) / 12, 12)
+      // One inlet and one overflow: two ports cut, each with stub, bend and clamp.
+      expect([net('PORT-BEND'), net('PORT-CLAMP'), net('PORT-STUB')]).toEqual([2, 2, 3])
+      // A plate on each opening (one a tank); a plug in both holes of each tie and in each port; one for the pump coupling.
+      expect([net('PLATE'), net('PLUG'), net('PLUG-PUMP'), net('VACUUM')]).toEqual([tanks, 2 * (tanks - 1) + 2, 1, tanks])
+      // Joints: tank wall, house, and two of the drop pipe; a 90 ft run needs no coupling. Two clamps each.
+      expect(net('ADAPTER-MALE') + net('ADAPTER-HOUSE') + net('DROP-ADAPTER')).toBe(4)
+      expect(net('CLAMP')).toBe(2 * 4)
+      expect(net('TANK')).toBe(tanks)
+    })
+  }
+  it('a line of 640 ft has two couplings, so eight joints and sixteen clamps', () => {
+    const takeoff = takeoffOf({ ...leastRow, TankCount: 1, WaterLineRun_ft: 640, WaterLineSize: '1-1/4', HouseFlow_gpm: 5 })
+    expect([lineOf(takeoff, 'COUPLING')!.net, lineOf(takeoff, 'CLAMP')!.net]).toEqual([2, 2 * (4 + 2 * 2)])
+  })
+})
+
+describe('demo job Wicket Mill, by hand', () => {
+  const takeoff = demoTakeoff('Wicket Mill')
+  const { design } = takeoff
+  // Three tanks of 10 x 6 x 6.5 ft outside, 14 in gaps, 2 ft room, 3 ft cover, 8 in bed, soil C (1.5:1).
+  const pitLength = 3 * 6 + (2 * 14) / 12 + 2 * 2
+  const pitWidth = 10 + 2 * 2
+  const pitDepth = 3 + 6.5 + 8 / 12
+  const spread = 1.5 * pitDepth
+  const dig = ((pitDepth / 6) * (pitLength * pitWidth + 4 * (pitLength + spread) * (pitWidth + spread) + (pitLength + 2 * spread) * (pitWidth + 2 * spread))) / 27
+  const bed = (pitLength * pitWidth * 8) / 12 / 27
+  // Line 6 in floor + 8 in coupling over the bed, stone 6 in above it, over the working room at the pump end.
+  const pumpEnd = (2 * pitWidth * (6 + 8 + 6)) / 12 / 27
+  const tanks = (3 * 10 * 6 * 6.5) / 27
+
+  it('digs, beds and backfills as worked out here', () => {
+    expect(lineOf(takeoff, 'DIG')!.net).toBeCloseTo(dig, 9)
+    expect(design.number('Bed_yd3')).toBeCloseTo(bed, 9)
+    expect(design.number('PumpEndStone_yd3')).toBeCloseTo(pumpEnd, 9)
+    expect(lineOf(takeoff, 'BACKFILL')!.net).toBeCloseTo(dig - bed - pumpEnd - tanks, 9)
+    // 12 % for compaction, 2,600 lb a yard, 10 % waste, whole tons.
+    expect(lineOf(takeoff, 'STONE-BED')!.net).toBeCloseTo((bed * 1.12 * 2600) / 2000, 9)
+    expect(lineOf(takeoff, 'STONE-BED')!.order).toBe(Math.ceil((bed * 1.12 * 2600 * 1.1) / 2000))
+  })
+  it('lines, pump and cable follow from the row', () => {
+    // 140 ft run, 2 ft slack, 4.75 ft drop; coils of 100 ft with 2 % waste.
+    expect(lineOf(takeoff, 'PE-PE IPS 200-1')!.net).toBeCloseTo(140 + 2 + 4.75, 9)
+    expect(lineOf(takeoff, 'PE-PE IPS 200-1')!.order).toBe(200)
+    // 150 ft run, 3 ft cover, 6.5 ft tank, 10 ft slack.
+    expect(design.number('FeederLength_ft')).toBe(150 + 3 + 6.5 + 10)
+    // 3/4 hp at 230 V draws 6.9 A (NEC Table 430.248). 12 AWG, 1.98 ohm: 2 x 6.9 x 169.5 x 1.98 / 1000 = 4.63 V, under 3 % of 230 = 6.9 V; 14 AWG gives 7.34 V.
+    expect(design.single('Cable')).toBe('12')
+    expect(design.number('FeederDrop_V')).toBeCloseTo((2 * 6.9 * 169.5 * 1.98) / 1000, 9)
+    // Groundwater 6 ft down, tank base 9.5 ft down: (19,200 + 60 x 3 x 57.6) / (62.4 x 60 x 3.5).
+    expect(design.number('UpliftSafety')).toBeCloseTo((19_200 + 60 * 3 * 57.6) / (62.4 * 60 * 3.5), 9)
+  })
+  it('adds up: amounts, sections, markup, tax', () => {
+    const cents = (value: number) => Math.round(value * 100)
+    const sum = takeoff.lines.reduce((total, line) => total + cents(line.order * line.price), 0)
+    expect(cents(takeoff.orderCost)).toBe(sum)
+    expect(cents(takeoff.markup)).toBe(Math.round(sum * 0.2))
+    expect(cents(takeoff.tax)).toBe(Math.round((sum + Math.round(sum * 0.2)) * 0.06))
+    expect(cents(takeoff.total)).toBe(cents(takeoff.orderCost) + cents(takeoff.markup) + cents(takeoff.tax))
+  })
+})
+
+describe('every takeoff', () => {
+  it('has sixty rules or more, and each demo job an itemized list with a reason on every line', () => {
+    expect(defaultItems.length).toBeGreaterThanOrEqual(60)
+    const office = readOffice(startingOffice(true))
+    expect(office.problems).toEqual([])
+    for (const job of office.tables.Jobs) {
+      const takeoff = makeTakeoff(office, job)
+      expect(takeoff.lines.length).toBeGreaterThan(60)
+      for (const line of takeoff.lines) {
+        expect(line.net).toBeGreaterThan(0)
+        expect(line.why.length, line.code).toBeGreaterThan(5)
+        expect(line.why + line.description, line.code).not.toMatch(/[{}]|#N\/A|#NAME|NaN/)
+      }
+    }
+  })
+  it('works from the least row, and says which lengths it assumed', () => {
+    const both = takeoffOf(leastRow)
+    expect(both.design.verdict('RunsVerdict')).toBe('check')
+    const { WaterLineRun_ft: _line, PowerRun_ft: _power, ...bare } = leastRow
+    const drains = takeoffOf({ ...bare, InletRun_ft: 30, OverflowRun_ft: 25 })
+    expect(drains.design.number('RunsAssumed')).toBe(2)
+    expect(drains.lines.length).toBeGreaterThan(60)
+  })
+  it('keeps the mass: dig = bed + tanks + backfill + pump-end stone, for any layout', () => {
+    fc.assert(
+      fc.property(
+        fc.record({
+          TankCount: fc.integer({ min: 1, max: 12 }), TankGap_in: fc.integer({ min: 4, max: 60 }), Cover_ft: fc.integer({ min: 0, max: 4 }), BedThickness_in: fc.integer({ min: 2, max: 24 }),
+          WorkingRoom_ft: fc.integer({ min: 1, max: 6 }), StoneOverLine_in: fc.integer({ min: 0, max: 24 }), SoilClass: fc.constantFrom('rock', 'A', 'B', 'C'), TankModel: fc.constantFrom('Quern 1200', 'Quern 1800', 'Quern 2600'),
+        }),
+        (layout) => {
+          const { design } = takeoffOf({ ...leastRow, ...layout })
+          const part = (name: string) => design.number(name)
+          const dig = part('Dig_yd3')
+          expect(Math.abs(dig - part('Bed_yd3') - part('TanksOutside_yd3') - part('PumpEndStone_yd3') - part('Backfill_yd3'))).toBeLessThan(1e-9 * dig)
+          expect(part('Backfill_yd3')).toBeGreaterThan(0)
+        },
+      ),
+      { numRuns: 60 },
+    )
+  })
+  it('sizes tanks to the fewest that reach the wanted reliability, and a pump that meets the duty', () => {
+    const { design } = demoTakeoff('Fernlow 12')
+    const tanks = design.number('TankCount')
+    expect(design.number('Reliability')).toBeGreaterThanOrEqual(0.9)
+    const fewer = takeoffOf({ ...leastRow, Job: 'Fewer', RoofArea_ft2: 2400, People: 3, TankCount: tanks - 1 })
+    expect(fewer.design.number('Reliability')).toBeLessThan(0.9)
+    expect(design.verdict('DutyVerdict')).toBe('pass')
+    expect(design.single('PumpModel')).toBe('Lark 75')
+    expect(takeoffOf({ ...leastRow, PumpModel: 'Lark 50' }).design.verdict('DutyVerdict')).toBe('stop')
+  })
+  it('keeps overrides and added lines, and names overrides that no line takes', () => {
+    const office = readOffice(startingOffice(true))
+    const job = office.tables.Jobs[3]!
+    const plain = makeTakeoff(office, job)
+    const kept = makeTakeoff(office, job, {
+      overrides: { 'TIE-BOOT': { quantity: 6 }, RISER: { price: 70 }, GONE: { quantity: 1 } },
+      added: [{ code: 'EXTRA', description: 'Gate', unit: 'each', quantity: 2, price: 45.5, why: 'asked for' }],
+    })
+    expect(lineOf(kept, 'TIE-BOOT')).toMatchObject({ net: 4, override: 6, order: 6 })
+    // Two boots more at 27.50, nine feet of riser at 8 more a foot, two gates.
+    expect(kept.orderCost - plain.orderCost).toBeCloseTo(2 * 27.5 + 9 * 8 + 2 * 45.5 + (kept.laborHours > plain.laborHours ? lineOf(kept, 'LABOR')!.amount - lineOf(plain, 'LABOR')!.amount : 0), 2)
+    expect(kept.unused).toEqual(['GONE'])
+  })
+})
+
+describe('verdicts turn where they should', () => {
+  const verdict = (name: string, row: Record<string, unknown>) => takeoffOf({ ...leastRow, ...row }).design.verdict(name)
+  it.each([
+    ['VelocityVerdict', { HouseFlow_gpm: 13, PumpModel: 'Lark 150' }, 'pass'],
+    ['VelocityVerdict', { HouseFlow_gpm: 14, PumpModel: 'Lark 150' }, 'check'],
+    ['PitVerdict', { Cover_ft: 2 }, 'check'],
+    ['CoverVerdict', { Cover_ft: 5 }, 'stop'],
+    ['UpliftVerdict', { GroundwaterDepth_ft: 0, Cover_ft: 0 }, 'stop'],
+    ['UpliftVerdict', { GroundwaterDepth_ft: 200 }, 'pass'],
+    ['DropVerdict', { CableSize: '14', PowerRun_ft: 400 }, 'check'],
+    ['AmpacityVerdict', { CableSize: '14', PumpModel: 'Lark 150', DropLimit: 0.1 }, 'pass'],
+    ['SlopeVerdict', { DrainSlope_in_per_ft: 0.1 }, 'check'],
+    ['SupplyVerdict', { Voltage_V: 208 }, 'stop'],
+    ['StorageVerdict', { People: 20, TankCount: 1 }, 'check'],
+    ['FittingsVerdict', { WaterLinePipe: 'PE CTS' }, 'pass'],
+    ['TrenchVerdict', { TrenchDepth_in: 18 }, 'stop'],
+    ['RatingVerdict', { PumpModel: 'Lark 150', WaterLinePipe: 'PE IPS 160' }, 'pass'],
+  ])('%s with %o: %s', (name, row, expected) => {
+    expect(verdict(name, row)).toBe(expected)
+  })
+  it('13 gpm in a 1.049 in bore is 4.83 ft/s, 14 gpm 5.20 ft/s (area of a circle)', () => {
+    const velocity = (gpm: number) => (gpm * 231) / 1728 / 60 / ((Math.PI / 4) * (1.049 / 12) ** 2)
+    expect(velocity(13)).toBeLessThan(5)
+    expect(velocity(14)).toBeGreaterThan(5)
+  })
+  it('IPS and CTS are never mixed: the job is refused', () => {
+    expect(() => takeoffOf({ ...leastRow, LineFittings: 'CTS compression' })).toThrow(ProblemsError)
+    expect(() => takeoffOf({ ...leastRow, WaterLinePipe: 'PE CTS', LineFittings: 'IPS insert' })).toThrow(/LineFittings: CTS compression on PE CTS: IPS and CTS are never mixed; got "IPS insert"/)
+  })
+  it('raises the cautions of the job, worst first', () => {
+    const names = takeoffOf({ ...leastRow, GroundwaterDepth_ft: 3 }).design.cautions().map(({ name }) => name)
+    expect(names[0]).toBe('pit walls')
+    expect(names).toContain('flotation')
+    expect(takeoffOf(leastRow).design.cautions().map(({ name }) => name)).not.toContain('flotation')
+  })
+})
