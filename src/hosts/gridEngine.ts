@@ -1,8 +1,11 @@
 /** The grid's engine without a page: evaluates formulas for the command line, and workbooks for tests. */
 import './headlessDom.js'
 import { Model } from '@odoo/o-spreadsheet'
+import { columnLetters as lettersFromOne } from '../plan/plan.js'
+import { gridContent } from './gridData.js'
 import { registerGridFunctions } from './gridFunctions.js'
 
+export { gridContent }
 export type SheetRows = readonly (readonly (string | number | boolean | null)[])[]
 export interface GridValue {
   value: number | string | boolean | null
@@ -12,19 +15,8 @@ export interface GridValue {
 /** The engine prints how long each step took; that is of no use to anyone here. */
 console.debug = () => undefined
 
-export function columnLetters(column: number): string {
-  let letters = ''
-  for (let left = column + 1; left > 0; left = Math.floor((left - 1) / 26)) letters = String.fromCharCode(65 + ((left - 1) % 26)) + letters
-  return letters
-}
-
-/** How a value is typed into the grid: texts that look like numbers, dates or formulas stay texts. */
-export function gridContent(value: string | number | boolean | null): string {
-  if (value === null) return ''
-  if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE'
-  if (typeof value === 'number') return String(value)
-  return /^[A-Za-z][^"]*$/.test(value) && !/^(?:true|false)$/i.test(value) ? value : `="${value.replace(/"/g, '""')}"`
-}
+/** Letters of a column counted from 0. */
+export const columnLetters = (column: number): string => lettersFromOne(column + 1)
 
 export class GridEngine {
   private readonly model: InstanceType<typeof Model>

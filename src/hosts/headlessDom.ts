@@ -52,3 +52,11 @@ const empty: Record<string, unknown> = {
   requestAnimationFrame: () => 0,
 }
 for (const [name, value] of Object.entries(empty)) if (!(name in globalThis)) Object.defineProperty(globalThis, name, { value, configurable: true, writable: true })
+
+/** The grid was built for Node 22, which has Object.groupBy; Node 20 has not. */
+const objects = Object as unknown as { groupBy?: <T>(items: Iterable<T>, key: (item: T) => string) => Record<string, T[]> }
+objects.groupBy ??= (items, key) => {
+  const groups: Record<string, (typeof items extends Iterable<infer T> ? T : never)[]> = Object.create(null) as never
+  for (const item of items) (groups[key(item)] ??= []).push(item)
+  return groups
+}

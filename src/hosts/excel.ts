@@ -1,0 +1,308 @@
+/**
+ * The Excel host. One read and three steps of writing: copies of the sheets to be rewritten, the new content, and
+ * the copies away again. If a step fails, the copies bring the old content back and new sheets go.
+ */
+import { isTall, rowHeights } from '../plan/heights.js'
+import { looks, numberFormat, type Look } from '../plan/looks.js'
+import { standardPlaces, type OfficePlaces, type TablePlace } from '../plan/places.js'
+import { address, columnLetters, type PlanCell, type SheetPlan } from '../plan/plan.js'
+import type { RawOffice, RawTable } from '../takeoff/office.js'
+import { tableNames } from '../takeoff/officeTables.js'
+import { HostError, type Host, type Place, type SheetCell, type SheetContent, type Snapshot } from './host.js'
+
+type Run = <T>(work: (context: Excel.RequestContext) => Promise<T>) => Promise<T>
+const BACKUP = 'cistern backup '
+/** Excel takes addresses of areas up to 8,192 characters. */
+const LONGEST_AREAS = 7000
+
+/** Excel's own refusals in words that say what to do. */
+function inWords(error: unknown): unknown {
+  const code = (error as { code?: string }).code
+  const words: Record<string, string> = {
+    AccessDenied: 'Excel refused: the sheet or the workbook is protected or open read-only. Remove the protection, or save a copy and try there. Nothing was changed.',
+    InvalidOperationInCellEditMode: 'A cell is being edited: press Enter or Esc, then try again. Nothing was changed.',
+    RequestAborted: 'Excel broke off. The workbook is as it was; try again.',
+    ItemAlreadyExists: 'A sheet or table of that name exists already. Nothing was changed.',
+  }
+  return code && words[code] ? new HostError(words[code]) : error
+}
+
+export class ExcelHost implements Host {
+  readonly name = 'Excel'
+  private places: OfficePlaces = standardPlaces()
+
+  constructor(private readonly run: Run = (work) => Excel.run(work)) {}
+
+  private async guarded<T>(work: (context: Excel.RequestContext) => Promise<T>): Promise<T> {
+    try {
+      return await this.run(work)
+    } catch (error) {
+      throw inWords(error)
+    }
+  }
+
+  read(sheets: readonly string[]): Promise<Snapshot> {
+    return this.guarded(async (context) => {
+      const { workbook } = context
+      const tables = tableNames.map((name) => {
+        const table = workbook.tables.getItemOrNullObject(name)
+        const range = table.getRange()
+        table.worksheet.load('name')
+        range.load('values,rowIndex,columnIndex')
+        return { name, table, range }
+      })
+      const wanted = sheets.map((name) => {
+        const sheet = workbook.worksheets.getItemOrNullObject(name)
+        const range = sheet.getUsedRangeOrNullObject()
+        range.load('values,formulas,rowIndex,columnIndex')
+        return { name, range }
+      })
+      await context.sync()
+      const found = tables.filter(({ table }) => !table.isNullObject)
+      const raw = found.map(({ name, table, range }) => [name, asTable(table.worksheet.name, range)] as const)
+      const missing = tables.filter(({ table }) => table.isNullObject).map(({ name }) => name)
+      this.places = { ...standardPlaces(), ...Object.fromEntries(found.map(({ name, table, range }) => [name, asPlace(table.worksheet.name, range)])) }
+      return {
+        office: missing.length ? undefined : (Object.fromEntries(raw) as unknown as RawOffice),
+        missing,
+        places: this.places,
+        sheets: new Map(wanted.filter(({ range }) => !range.isNullObject).map(({ name, range }) => [name, asContent(range)])),
+      }
+    })
+  }
+
+  write(plans: readonly SheetPlan[]): Promise<void> {
+    return this.guarded(async (context) => {
+      const { worksheets } = context.workbook
+      const targets = plans.map((plan) => ({ plan, sheet: worksheets.getItemOrNullObject(plan.name) }))
+      targets.forEach(({ sheet }) => sheet.load('visibility'))
+      await context.sync()
+      const olds = targets.filter(({ sheet }) => !sheet.isNullObject)
+      const backups = new Map<string, string>()
+      try {
+        context.application.suspendApiCalculationUntilNextSync()
+        for (const [at, { plan, sheet }] of olds.entries()) {
+          const backup = sheet.copy()
+          backup.name = `${BACKUP}${at + 1}`
+          backup.visibility = 'Hidden'
+          backups.set(plan.name, `${BACKUP}${at + 1}`)
+          sheet.visibility = 'Visible'
+          sheet.getRange().clear()
+        }
+        for (const { plan, sheet } of targets) writeSheet(sheet.isNullObject ? worksheets.add(plan.name) : sheet, plan)
+        await context.sync()
+      } catch (error) {
+        await this.restore(targets.map(({ plan }) => plan.name), new Set(olds.map(({ plan }) => plan.name)), backups)
+        throw error
+      }
+      for (const backup of backups.values()) worksheets.getItem(backup).delete()
+      if (backups.size) await context.sync()
+    })
+  }
+
+  /** Brings the copies back and takes away what was new. A batch that failed half-way may have left either. */
+  private async restore(names: readonly string[], existed: ReadonlySet<string>, backups: ReadonlyMap<string, string>): Promise<void> {
+    await this.run(async (context) => {
+      const { worksheets } = context.workbook
+      const found = names.map((name) => ({ name, sheet: worksheets.getItemOrNullObject(name), backup: worksheets.getItemOrNullObject(backups.get(name) ?? `${BACKUP}0`) }))
+      found.forEach(({ sheet, backup }) => {
+        sheet.load('name')
+        backup.load('name')
+      })
+      await context.sync()
+      for (const { name, sheet, backup } of found) {
+        if (!existed.has(name)) {
+          if (!sheet.isNullObject) sheet.delete()
+        } else if (!backup.isNullObject) {
+          sheet.getRange().clear()
+          sheet.getRange('A1').copyFrom(backup.getUsedRange())
+          backup.delete()
+        }
+      }
+      await context.sync()
+    })
+  }
+
+  select({ sheet, row, column }: Place): Promise<void> {
+    return this.guarded(async (context) => {
+      const worksheet = context.workbook.worksheets.getItem(sheet)
+      const place = Object.values(this.places).find((known) => known.sheet === sheet)
+      worksheet.activate()
+      worksheet.getRange(address(Math.max(1, row), place?.columnOf(column) ?? 1, false)).select()
+      await context.sync()
+    })
+  }
+
+  show(sheet: string): Promise<void> {
+    return this.guarded(async (context) => {
+      context.workbook.worksheets.getItem(sheet).activate()
+      await context.sync()
+    })
+  }
+
+  insert(formula: string): Promise<string> {
+    return this.guarded(async (context) => {
+      const cell = context.workbook.getActiveCell()
+      cell.formulas = [[formula]]
+      cell.load('address')
+      await context.sync()
+      return cell.address
+    })
+  }
+
+  onSelection(listener: (sheet: string, row: number) => void): void {
+    const look = async () => {
+      await this.run(async (context) => {
+        const cell = context.workbook.getActiveCell()
+        cell.load('rowIndex')
+        cell.worksheet.load('name')
+        await context.sync()
+        listener(cell.worksheet.name, cell.rowIndex + 1)
+      })
+    }
+    void this.run(async (context) => {
+      context.workbook.onSelectionChanged.add(look)
+      await context.sync()
+    })
+  }
+
+  onChange(listener: () => void): void {
+    void this.run(async (context) => {
+      context.workbook.worksheets.onChanged.add(async (event) => {
+        // Our own writing is no news.
+        if (event.triggerSource !== 'ThisLocalAddin') listener()
+      })
+      await context.sync()
+    })
+  }
+}
+
+function asTable(sheet: string, range: Excel.Range): RawTable {
+  const [headings, ...rows] = range.values as unknown[][]
+  const columns = headings!.map((heading) => String(heading).trim())
+  return {
+    sheet,
+    columns,
+    rows: rows.map((values, at) => ({ row: range.rowIndex + 2 + at, cells: Object.fromEntries(columns.map((column, index) => [column, values[index] === '' ? null : values[index]])) })),
+  }
+}
+
+function asPlace(sheet: string, range: Excel.Range): TablePlace {
+  const headings = (range.values[0] as unknown[]).map((heading) => String(heading).trim())
+  const first = range.columnIndex + 1
+  return { sheet, firstRow: range.rowIndex + 2, columnOf: (name) => (headings.includes(name) ? first + headings.indexOf(name) : undefined) }
+}
+
+/** The used range as a block from A1. */
+function asContent(range: Excel.Range): SheetContent {
+  const empty: SheetCell = { value: null }
+  const rows: SheetCell[][] = Array.from({ length: range.rowIndex }, () => [])
+  for (const [at, values] of (range.values as unknown[][]).entries()) {
+    const formulas = (range.formulas as unknown[][])[at]!
+    rows.push([
+      ...Array.from({ length: range.columnIndex }, () => empty),
+      ...values.map((value, column): SheetCell => {
+        const text = formulas[column]
+        const plain = value === '' ? null : (value as SheetCell['value'])
+        return typeof text === 'string' && text.startsWith('=') ? { value: plain, formula: text.slice(1) } : { value: plain }
+      }),
+    ])
+  }
+  return rows
+}
+
+function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan): void {
+  const lastRow = Math.max(...plan.cells.map(({ row }) => row))
+  const lastColumn = Math.max(...plan.cells.map(({ column }) => column))
+  const block = <T>(fill: T): T[][] => Array.from({ length: lastRow }, () => Array<T>(lastColumn).fill(fill))
+  const formulas = block<string | number | boolean>('')
+  const formats = block('General')
+  for (const cell of plan.cells) {
+    formulas[cell.row - 1]![cell.column - 1] = excelContent(cell)
+    formats[cell.row - 1]![cell.column - 1] = numberFormat(cell.format) ?? 'General'
+  }
+  const range = sheet.getRange(`A1:${address(lastRow, lastColumn, false)}`)
+  range.numberFormat = formats
+  range.formulas = formulas
+  const heights = rowHeights(plan)
+  for (const [look, isTallRow, cells] of byLook(plan, heights)) for (const areas of areasOf(cells)) dress(sheet.getRanges(areas).format, look, isTallRow)
+  plan.widths.forEach((width, at) => (sheet.getRange(`${columnLetters(at + 1)}:${columnLetters(at + 1)}`).format.columnWidth = width * 5.4))
+  for (const [row, height] of heights) sheet.getRange(`${row}:${row}`).format.rowHeight = height
+  sheet.showGridlines = false
+  sheet.freezePanes.freezeRows(plan.frozenRows)
+  sheet.pageLayout.orientation = plan.landscape ? 'Landscape' : 'Portrait'
+  sheet.pageLayout.zoom = { horizontalFitToPages: 1, verticalFitToPages: 0 }
+  sheet.pageLayout.setPrintTitleRows(`$${plan.titleRows[0]}:$${plan.titleRows[1]}`)
+  sheet.pageLayout.headersFooters.defaultForAllPages.leftFooter = plan.footer
+  sheet.pageLayout.headersFooters.defaultForAllPages.rightFooter = 'Page &P of &N'
+  for (const { name, row, column, headings, rows } of plan.tables) {
+    const table = sheet.tables.add(`${address(row, column, false)}:${address(row + rows, column + headings.length - 1, false)}`, true)
+    table.name = name
+    table.showFilterButton = false
+    table.showBandedRows = false
+  }
+  for (const { firstRow, lastRow: last, column, list, range: source, span, message } of plan.validations) {
+    const target = sheet.getRange(`${address(firstRow, column, false)}:${address(last, column, false)}`).dataValidation
+    target.rule = span ? { decimal: { formula1: span[0], formula2: span[1], operator: 'Between' } } : { list: { inCellDropDown: true, source: source ? `=${source}` : list!.join(',') } }
+    target.errorAlert = { message: `Allowed: ${message}`.slice(0, 250), showAlert: true, style: span ? 'Warning' : 'Stop', title: 'Not allowed here' }
+  }
+}
+
+/** A text that begins like a formula is put in as text. */
+function excelContent({ value, formula }: PlanCell): string | number | boolean {
+  if (formula !== undefined) return `=${formula}`
+  if (value === null) return ''
+  return typeof value === 'string' && /^[=+\-@']/.test(value) ? `'${value}` : value
+}
+
+function byLook(plan: SheetPlan, heights: Map<number, number>): [Look, boolean, PlanCell[]][] {
+  const groups = new Map<string, [Look, boolean, PlanCell[]]>()
+  for (const cell of plan.cells) {
+    const tall = isTall(heights.get(cell.row))
+    const key = `${cell.role} ${tall}`
+    const group = groups.get(key) ?? [looks[cell.role], tall, []]
+    group[2].push(cell)
+    groups.set(key, group)
+  }
+  return [...groups.values()]
+}
+
+/** Addresses of cells, runs along a row joined, in pieces that Excel takes. */
+function areasOf(cells: readonly PlanCell[]): string[] {
+  const sorted = [...cells].sort((one, other) => one.row - other.row || one.column - other.column)
+  const runs: [row: number, from: number, to: number][] = []
+  for (const { row, column } of sorted) {
+    const last = runs.at(-1)
+    if (last && last[0] === row && last[2] === column - 1) last[2] = column
+    else runs.push([row, column, column])
+  }
+  const pieces: string[] = []
+  for (const [row, from, to] of runs) {
+    const text = from === to ? address(row, from, false) : `${address(row, from, false)}:${address(row, to, false)}`
+    const last = pieces.at(-1)
+    if (last !== undefined && last.length + text.length < LONGEST_AREAS) pieces[pieces.length - 1] = `${last},${text}`
+    else pieces.push(text)
+  }
+  return pieces
+}
+
+function dress(format: Excel.RangeFormat, look: Look, isTallRow: boolean): void {
+  format.font.bold = look.bold ?? false
+  format.font.size = look.size ?? 10
+  format.font.color = `#${look.color ?? '1F2A30'}`
+  format.wrapText = look.wrap ?? false
+  format.verticalAlignment = isTallRow ? 'Top' : 'Center'
+  if (look.align) format.horizontalAlignment = look.align === 'right' ? 'Right' : look.align === 'center' ? 'Center' : 'Left'
+  if (look.indent) format.indentLevel = look.indent
+  if (look.fill) format.fill.color = `#${look.fill}`
+  format.protection.locked = !look.unlocked
+  const line = (edge: 'EdgeTop' | 'EdgeBottom' | 'EdgeLeft', weight: 'Hairline' | 'Thin' | 'Medium' | 'Thick', color: string) => {
+    const border = format.borders.getItem(edge)
+    border.style = 'Continuous'
+    border.weight = weight
+    border.color = `#${color}`
+  }
+  if (look.above) line('EdgeTop', look.above === 'medium' ? 'Medium' : 'Thin', '1F2A30')
+  if (look.below) line('EdgeBottom', look.below === 'hair' ? 'Hairline' : 'Thin', '6B675F')
+  if (look.left) line('EdgeLeft', 'Thick', '8A4B2A')
+}

@@ -1,0 +1,232 @@
+/** The host of the local workbook page: the grid's model, written with its own commands so that undo keeps working. */
+import type { Model } from '@odoo/o-spreadsheet'
+import { rowHeights } from '../plan/heights.js'
+import { looks } from '../plan/looks.js'
+import { standardPlaces, type OfficePlaces, type TablePlace } from '../plan/places.js'
+import { columnLetters, type PlanCell, type SheetPlan } from '../plan/plan.js'
+import type { RawOffice, RawTable } from '../takeoff/office.js'
+import { fieldsOf, keyColumn, tableNames, type TableName } from '../takeoff/officeTables.js'
+import { cellContent, gridFormat, gridStyle } from './gridData.js'
+import { together } from './gridTogether.js'
+import { HostError, type Host, type Place, type SheetCell, type SheetContent, type Snapshot } from './host.js'
+
+type GridModel = InstanceType<typeof Model>
+interface Position {
+  sheetId: string
+  col: number
+  row: number
+}
+/** The getters and commands that we use; the grid's own types cover far more. */
+interface Getters {
+  getSheetIds(): string[]
+  getSheetName(id: string): string
+  getSheetIdByName(name: string): string | undefined
+  getSheetSize(id: string): { numberOfRows: number; numberOfCols: number }
+  getActiveSheetId(): string
+  getActivePosition(): Position
+  getEvaluatedCell(position: Position): { value: SheetCell['value']; type: string; format?: string }
+  getCell(position: Position): { isFormula?: boolean; content?: string } | undefined
+  getCellText(position: Position, options?: object): string
+}
+
+/** How deep the heading of an office table is looked for. */
+const HEADINGS_WITHIN = 30
+
+export class GridHost implements Host {
+  readonly name = 'this page'
+  private places: OfficePlaces = standardPlaces()
+  private nextId = 1
+
+  constructor(readonly model: GridModel) {}
+
+  private get getters(): Getters {
+    return this.model.getters as unknown as Getters
+  }
+
+  private dispatch(command: string, payload: object): void {
+    const result = this.model.dispatch(command as never, payload as never)
+    const ignorable = ['NoChanges', 'SheetIsHidden']
+    if (!result.isSuccessful && !result.reasons.every((reason) => ignorable.includes(String(reason)))) throw new HostError(`The grid refused ${command}: ${result.reasons.join(', ')}.`)
+  }
+
+  async read(sheets: readonly string[]): Promise<Snapshot> {
+    const found = new Map<TableName, { raw: RawTable; place: TablePlace }>()
+    for (const name of tableNames) {
+      const table = this.findTable(name)
+      if (table) found.set(name, table)
+    }
+    const missing = tableNames.filter((name) => !found.has(name))
+    this.places = { ...standardPlaces(), ...Object.fromEntries([...found].map(([name, { place }]) => [name, place])) }
+    return {
+      office: missing.length ? undefined : (Object.fromEntries([...found].map(([name, { raw }]) => [name, raw])) as unknown as RawOffice),
+      missing,
+      places: this.places,
+      sheets: new Map(sheets.flatMap((name) => {
+        const id = this.getters.getSheetIdByName(name)
+        return id === undefined ? [] : [[name, this.content(id)] as const]
+      })),
+    }
+  }
+
+  /** A table stands on the sheet of its name, below a row that holds its first heading. */
+  private findTable(name: TableName): { raw: RawTable; place: TablePlace } | undefined {
+    const sheetId = this.getters.getSheetIdByName(name)
+    if (sheetId === undefined) return undefined
+    const { numberOfRows, numberOfCols } = this.getters.getSheetSize(sheetId)
+    const text = (row: number, col: number) => String(this.getters.getEvaluatedCell({ sheetId, row, col }).value ?? '').trim()
+    const headings = Object.keys(fieldsOf(name))
+    for (let row = 0; row < Math.min(HEADINGS_WITHIN, numberOfRows); row++) {
+      for (let col = 0; col < Math.min(HEADINGS_WITHIN, numberOfCols); col++) {
+        if (text(row, col) !== keyColumn(name) || !headings.includes(text(row, col + 1))) continue
+        const columns: string[] = []
+        for (let at = col; at < numberOfCols; at++) columns.push(text(row, at))
+        while (columns.at(-1) === '') columns.pop()
+        const rows = []
+        for (let at = row + 1; at < numberOfRows; at++) {
+          const cells: Record<string, unknown> = {}
+          columns.forEach((column, index) => {
+            if (column) cells[column] = this.valueAt({ sheetId, row: at, col: col + index })
+          })
+          rows.push({ row: at + 1, cells })
+        }
+        return { raw: { sheet: name, columns, rows }, place: { sheet: name, firstRow: row + 2, columnOf: (wanted) => (columns.includes(wanted) ? col + 1 + columns.indexOf(wanted) : undefined) } }
+      }
+    }
+    return undefined
+  }
+
+  private valueAt(position: Position): SheetCell['value'] {
+    const { value, type } = this.getters.getEvaluatedCell(position)
+    return type === 'empty' || value === '' ? null : value
+  }
+
+  private content(sheetId: string): SheetContent {
+    const { numberOfRows, numberOfCols } = this.getters.getSheetSize(sheetId)
+    return Array.from({ length: numberOfRows }, (_, row) =>
+      Array.from({ length: numberOfCols }, (_unused, col): SheetCell => {
+        const position = { sheetId, row, col }
+        const cell = this.getters.getCell(position)
+        const value = this.valueAt(position)
+        // A text kept by a formula of itself is a plain text to everyone else.
+        const text = cell?.isFormula ? this.getters.getCellText(position, { showFormula: true }).replace(/^=/, '') : undefined
+        return text === undefined || /^"(?:[^"\\]|\\.)*"$/.test(text) ? { value } : { value, formula: text }
+      }),
+    )
+  }
+
+  async write(plans: readonly SheetPlan[]): Promise<void> {
+    const before = new Map<string, PlanCell[] | undefined>()
+    for (const { name } of plans) {
+      const id = this.getters.getSheetIdByName(name)
+      before.set(name, id === undefined ? undefined : this.cellsOf(id))
+    }
+    const active = this.getters.getActiveSheetId()
+    try {
+      together(this.model, () => {
+        // Sheets first: a formula may point to any of them.
+        for (const plan of plans) this.makeRoom(plan)
+        for (const plan of plans) this.writeSheet(plan)
+        if (this.getters.getActiveSheetId() !== active) this.dispatch('ACTIVATE_SHEET', { sheetIdFrom: this.getters.getActiveSheetId(), sheetIdTo: active })
+      })
+    } catch (error) {
+      together(this.model, () => this.restore(before))
+      throw error
+    }
+  }
+
+  private cellsOf(sheetId: string): PlanCell[] {
+    return this.content(sheetId).flatMap((row, y) =>
+      row.flatMap(({ value, formula }, x): PlanCell[] => (value === null && formula === undefined ? [] : [{ row: y + 1, column: x + 1, role: 'text', value, ...(formula === undefined ? {} : { formula }) }])),
+    )
+  }
+
+  private restore(before: ReadonlyMap<string, PlanCell[] | undefined>): void {
+    for (const [name, cells] of before) {
+      const id = this.getters.getSheetIdByName(name)
+      if (id === undefined) continue
+      if (cells === undefined) this.dispatch('DELETE_SHEET', { sheetId: id, sheetName: name })
+      else {
+        this.clear(id)
+        for (const cell of cells) this.dispatch('UPDATE_CELL', { sheetId: id, col: cell.column - 1, row: cell.row - 1, content: cellContent(cell) })
+      }
+    }
+  }
+
+  private clear(sheetId: string): void {
+    const { numberOfRows, numberOfCols } = this.getters.getSheetSize(sheetId)
+    const target = [{ left: 0, top: 0, right: numberOfCols - 1, bottom: numberOfRows - 1 }]
+    this.dispatch('DELETE_CONTENT', { sheetId, target })
+    this.dispatch('CLEAR_FORMATTING', { sheetId, target })
+  }
+
+  /** A sheet of the plan's name, empty and large enough. */
+  private makeRoom(plan: SheetPlan): void {
+    const rows = Math.max(...plan.cells.map(({ row }) => row)) + 30
+    const cols = Math.max(plan.widths.length, ...plan.cells.map(({ column }) => column)) + 2
+    const existing = this.getters.getSheetIdByName(plan.name)
+    if (existing === undefined) {
+      this.dispatch('CREATE_SHEET', { sheetId: `made-${this.nextId++}-${plan.name}`, name: plan.name, position: this.getters.getSheetIds().length, rows, cols })
+      return
+    }
+    this.clear(existing)
+    const size = this.getters.getSheetSize(existing)
+    const grow = (dimension: 'ROW' | 'COL', from: number, to: number) => {
+      if (from < to) this.dispatch('ADD_COLUMNS_ROWS', { sheetId: existing, sheetName: plan.name, dimension, base: from - 1, position: 'after', quantity: to - from })
+    }
+    grow('ROW', size.numberOfRows, rows)
+    grow('COL', size.numberOfCols, cols)
+  }
+
+  private writeSheet(plan: SheetPlan): void {
+    const sheetId = this.getters.getSheetIdByName(plan.name)!
+    for (const cell of plan.cells) {
+      const format = gridFormat(cell.format)
+      this.dispatch('UPDATE_CELL', { sheetId, col: cell.column - 1, row: cell.row - 1, content: cellContent(cell), style: gridStyle(looks[cell.role]), ...(format ? { format } : {}) })
+    }
+    plan.widths.forEach((width, at) => this.dispatch('RESIZE_COLUMNS_ROWS', { sheetId, dimension: 'COL', elements: [at], size: Math.round(width * 7.2) }))
+    const bySize = new Map<number, number[]>()
+    for (const [row, points] of rowHeights(plan)) bySize.set(Math.round((points * 96) / 72), [...(bySize.get(Math.round((points * 96) / 72)) ?? []), row - 1])
+    for (const [size, elements] of bySize) this.dispatch('RESIZE_COLUMNS_ROWS', { sheetId, dimension: 'ROW', elements, size })
+    this.dispatch('SET_GRID_LINES_VISIBILITY', { sheetId, areGridLinesVisible: false })
+    if (plan.frozenRows) this.dispatch('FREEZE_ROWS', { sheetId, quantity: plan.frozenRows })
+  }
+
+  async select({ sheet, row, column }: Place): Promise<void> {
+    await this.show(sheet)
+    const place = Object.values(this.places).find((known) => known.sheet === sheet)
+    const col = (place?.columnOf(column) ?? 1) - 1
+    this.selectCell(col, Math.max(0, row - 1))
+  }
+
+  private selectCell(col: number, row: number): void {
+    ;(this.model as unknown as { selection: { selectCell(col: number, row: number): void } }).selection.selectCell(col, row)
+  }
+
+  async show(sheet: string): Promise<void> {
+    const to = this.getters.getSheetIdByName(sheet)
+    if (to === undefined) throw new HostError(`There is no sheet ${sheet}.`)
+    const from = this.getters.getActiveSheetId()
+    if (from !== to) this.dispatch('ACTIVATE_SHEET', { sheetIdFrom: from, sheetIdTo: to })
+  }
+
+  async insert(formula: string): Promise<string> {
+    const { sheetId, col, row } = this.getters.getActivePosition()
+    this.dispatch('UPDATE_CELL', { sheetId, col, row, content: formula })
+    return `${this.getters.getSheetName(sheetId)}!${columnLetters(col + 1)}${row + 1}`
+  }
+
+  onSelection(listener: (sheet: string, row: number) => void): void {
+    let last = ''
+    this.model.on('update', this, () => {
+      const { sheetId, row } = this.getters.getActivePosition()
+      const now = `${sheetId} ${row}`
+      if (now === last) return
+      last = now
+      listener(this.getters.getSheetName(sheetId), row + 1)
+    })
+  }
+
+  onChange(listener: () => void): void {
+    ;(this.model as unknown as { on(type: string, owner: object, callback: () => void): void }).on('update', { listener }, listener)
+  }
+}

@@ -1,0 +1,105 @@
+/** Plans as the data of the grid: cells, looks, formats, widths, lists. Used for a new workbook and for single cells. */
+import { rowHeights } from '../plan/heights.js'
+import { looks, numberFormat, palette, type Look } from '../plan/looks.js'
+import { columnLetters, type PlanCell, type SheetPlan, type WorkbookPlan } from '../plan/plan.js'
+
+export interface GridStyle {
+  bold?: boolean
+  italic?: boolean
+  align?: string
+  wrapping?: string
+  fontSize?: number
+  textColor?: string
+  fillColor?: string
+  verticalAlign?: string
+}
+
+/** Pixels for a unit of column width. */
+const PIXELS_PER_WIDTH = 7.2
+const PIXELS_PER_POINT = 96 / 72
+
+export function gridStyle(look: Look): GridStyle {
+  return {
+    textColor: `#${look.color ?? palette.ink}`,
+    fontSize: look.size ?? 10,
+    ...(look.bold ? { bold: true } : {}),
+    ...(look.italic ? { italic: true } : {}),
+    ...(look.align ? { align: look.align } : {}),
+    ...(look.wrap ? { wrapping: 'wrap' } : {}),
+    ...(look.fill ? { fillColor: `#${look.fill}` } : {}),
+  }
+}
+
+/** The grid knows no text format: a text that could be read as a number, date or formula is written as a formula of itself. It escapes a quote with a backslash. */
+export function gridContent(value: PlanCell['value'], formula?: string): string {
+  if (formula !== undefined) return `=${formula}`
+  if (value === null) return ''
+  if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE'
+  if (typeof value === 'number') return String(value)
+  return /^[A-Za-zÀ-ÿ]/.test(value) && !/^(?:true|false)$/i.test(value) ? value : `="${value.replace(/["\\]/g, '\\$&')}"`
+}
+
+export const cellContent = (cell: PlanCell): string => (cell.format === 'date' && typeof cell.value === 'string' && cell.formula === undefined ? cell.value : gridContent(cell.value, cell.formula))
+
+/** The grid does not know the space that keeps a figure off its unit. */
+export const gridFormat = (format: PlanCell['format']): string | undefined => (format === 'text' ? undefined : numberFormat(format)?.replace('_ ', ''))
+
+const borderOf = (look: Look) => ({
+  ...(look.above ? { top: { style: look.above === 'medium' ? 'medium' : 'thin', color: `#${palette.ink}` } } : {}),
+  ...(look.below ? { bottom: { style: 'thin', color: `#${look.below === 'hair' ? palette.stone : palette.stoneDark}` } } : {}),
+  ...(look.left ? { left: { style: 'thick', color: `#${palette.clay}` } } : {}),
+})
+
+/** The data of one sheet; style numbers come from the registers shared by the workbook. */
+export class GridDataWriter {
+  private readonly styleIds = new Map<string, number>()
+  private readonly formatIds = new Map<string, number>()
+  private readonly borderIds = new Map<string, number>()
+
+  private idOf(register: Map<string, number>, value: unknown): number {
+    const key = JSON.stringify(value)
+    let id = register.get(key)
+    if (id === undefined) register.set(key, (id = register.size + 1))
+    return id
+  }
+
+  sheet(plan: SheetPlan, id: string, look: (cell: PlanCell) => Look = (cell) => looks[cell.role]): object {
+    const cells: Record<string, string> = {}
+    const styles: Record<string, number> = {}
+    const formats: Record<string, number> = {}
+    const borders: Record<string, number> = {}
+    for (const cell of plan.cells) {
+      const at = `${columnLetters(cell.column)}${cell.row}`
+      const content = cellContent(cell)
+      if (content !== '') cells[at] = content
+      styles[at] = this.idOf(this.styleIds, gridStyle(look(cell)))
+      const format = gridFormat(cell.format)
+      if (format) formats[at] = this.idOf(this.formatIds, format)
+      const border = borderOf(look(cell))
+      if (Object.keys(border).length) borders[at] = this.idOf(this.borderIds, border)
+    }
+    const lastRow = Math.max(1, ...plan.cells.map(({ row }) => row))
+    const lastColumn = Math.max(1, ...plan.cells.map(({ column }) => column))
+    return {
+      id, name: plan.name, colNumber: Math.max(lastColumn + 2, plan.widths.length + 2), rowNumber: lastRow + (plan.kind === 'office' ? 200 : 30), cells, styles, formats, borders,
+      cols: Object.fromEntries(plan.widths.map((width, at) => [at, { size: Math.round(width * PIXELS_PER_WIDTH) }])),
+      rows: Object.fromEntries([...rowHeights(plan)].map(([row, points]) => [row - 1, { size: Math.round(points * PIXELS_PER_POINT) }])),
+      panes: { xSplit: 0, ySplit: plan.frozenRows }, areGridLinesVisible: false, isVisible: true,
+      dataValidationRules: plan.validations.flatMap(({ list, range, firstRow, lastRow: last, column }, at) => {
+        if (!list && !range) return []
+        const letters = columnLetters(column)
+        return [{ id: `${id}-${at}`, ranges: [`${letters}${firstRow}:${letters}${last}`], isBlocking: false, criterion: list ? { type: 'isValueInList', values: [...list], displayStyle: 'arrow' } : { type: 'isValueInRange', values: [range!.replace(/\$/g, '')], displayStyle: 'arrow' } }]
+      }),
+    }
+  }
+
+  workbook(sheets: readonly object[]): object {
+    const table = (register: Map<string, number>) => Object.fromEntries([...register].map(([key, id]) => [id, JSON.parse(key) as unknown]))
+    return { sheets, styles: table(this.styleIds), formats: table(this.formatIds), borders: table(this.borderIds) }
+  }
+}
+
+export function gridData(plan: WorkbookPlan): object {
+  const writer = new GridDataWriter()
+  return writer.workbook(plan.sheets.map((sheet, at) => writer.sheet(sheet, `sheet${at + 1}`)))
+}

@@ -1,0 +1,49 @@
+/** What every host of a workbook can do for us; nothing else in the project knows one. */
+import type { OfficePlaces } from '../plan/places.js'
+import type { SheetPlan } from '../plan/plan.js'
+import type { RawOffice } from '../takeoff/office.js'
+
+export interface SheetCell {
+  value: string | number | boolean | null
+  /** Without the equals sign; undefined for a plain value. */
+  formula?: string
+}
+/** The cells of a sheet from A1, row by row. */
+export type SheetContent = readonly (readonly SheetCell[])[]
+
+export interface Snapshot {
+  /** The office's tables, or the names of those that are missing. */
+  office: RawOffice | undefined
+  missing: readonly string[]
+  places: OfficePlaces
+  /** The sheets asked for that exist. */
+  sheets: ReadonlyMap<string, SheetContent>
+}
+
+/** A place on an office sheet: a row of a table and the heading of a column. */
+export interface Place {
+  sheet: string
+  row: number
+  column: string
+}
+
+export interface Host {
+  /** Shown to people: "Excel", "this page". */
+  readonly name: string
+  /** Reads the office's tables and the sheets named. */
+  read(sheets: readonly string[]): Promise<Snapshot>
+  /** Writes sheets, all or nothing: a failure leaves the workbook as it was. */
+  write(plans: readonly SheetPlan[]): Promise<void>
+  select(place: Place): Promise<void>
+  /** Shows a sheet. */
+  show(sheet: string): Promise<void>
+  /** Puts a formula into the active cell; answers its address. */
+  insert(formula: string): Promise<string>
+  /** Calls back with the sheet and row that a person selects. */
+  onSelection(listener: (sheet: string, row: number) => void): void
+  /** Calls back when the workbook has changed. */
+  onChange(listener: () => void): void
+}
+
+/** A refusal of the host itself, in words: read-only, protected with a password, no cell selected. */
+export class HostError extends Error {}

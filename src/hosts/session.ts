@@ -1,0 +1,79 @@
+/** What the pane does with a workbook, whatever its host: read the jobs, set up tables, make takeoffs. */
+import type { Flavor } from '../plan/calls.js'
+import { jobSheetNames, jobSheets } from '../plan/jobSheets.js'
+import { keptFrom } from '../plan/kept.js'
+import { officeSheets } from '../plan/officeSheets.js'
+import { PUBLISHED_SHEET } from '../plan/places.js'
+import type { Made, SheetPlan } from '../plan/plan.js'
+import { tablesSheet } from '../plan/tablesSheet.js'
+import { startingOffice } from '../takeoff/demo.js'
+import { ProblemsError, type Problem } from '../takeoff/fields.js'
+import { readOffice, rowNamed, type Office } from '../takeoff/office.js'
+import { makeTakeoff, nothingKept, type Takeoff } from '../takeoff/takeoff.js'
+import type { Host } from './host.js'
+
+export interface Opened {
+  office: Office | undefined
+  missing: readonly string[]
+}
+
+export async function open(host: Host): Promise<Opened> {
+  const { office, missing } = await host.read([])
+  return { office: office && readOffice(office), missing }
+}
+
+/** Adds the tables that are missing; what exists is left alone. */
+export async function setUp(host: Host, made: Made, demo: boolean): Promise<readonly string[]> {
+  const { missing } = await host.read([])
+  const sheets = officeSheets(startingOffice(demo), made).filter((sheet) => missing.includes(sheet.tables[0]!.name))
+  await host.write(sheets)
+  return sheets.map(({ name }) => name)
+}
+
+export interface Progress {
+  job: string
+  done: number
+  of: number
+}
+export interface Outcome {
+  made: readonly { job: string; takeoff: Takeoff; sheets: readonly string[] }[]
+  problems: readonly Problem[]
+  cancelled: boolean
+}
+
+/** Makes the takeoffs of jobs, one at a time. A job with problems is passed over and its problems reported. */
+export async function makeTakeoffs(host: Host, jobs: readonly string[], options: { flavor: Flavor; made: Made; onProgress?: (progress: Progress) => void; signal?: AbortSignal }): Promise<Outcome> {
+  const finished: { job: string; takeoff: Takeoff; sheets: readonly string[] }[] = []
+  const problems: Problem[] = []
+  for (const [at, job] of jobs.entries()) {
+    if (options.signal?.aborted) return { made: finished, problems, cancelled: true }
+    options.onProgress?.({ job, done: at, of: jobs.length })
+    try {
+      finished.push(await makeOne(host, job, options.flavor, options.made))
+    } catch (error) {
+      if (!(error instanceof ProblemsError)) throw error
+      problems.push(...error.problems)
+    }
+  }
+  options.onProgress?.({ job: '', done: jobs.length, of: jobs.length })
+  return { made: finished, problems, cancelled: false }
+}
+
+async function makeOne(host: Host, name: string, flavor: Flavor, made: Made) {
+  const names = jobSheetNames(name)
+  const { office: raw, places, sheets } = await host.read([names.takeoff, PUBLISHED_SHEET])
+  if (!raw) throw new Error('The tables of the workbook are missing; set it up first.')
+  const office = readOffice(raw)
+  const job = rowNamed(office, 'Jobs', name)
+  if (!job) throw new Error(`${office.sheets.Jobs} has no job ${name}.`)
+  const before = sheets.get(names.takeoff)
+  const takeoff = makeTakeoff(office, job, before ? keptFrom(before) : nothingKept)
+  const revision = before ? revisionOf(before[2]?.[1]?.value) + 1 : 1
+  const plans: SheetPlan[] = jobSheets(takeoff, places, flavor, { ...made, revision })
+  if (!sheets.has(PUBLISHED_SHEET)) plans.push(tablesSheet(made))
+  await host.write(plans)
+  return { job: name, takeoff, sheets: plans.map((plan) => plan.name) }
+}
+
+/** The revision that the heading of a takeoff says it is. */
+const revisionOf = (heading: unknown): number => Number(/revision (\d+)/.exec(String(heading))?.[1] ?? 0)
