@@ -47,6 +47,7 @@ export class ExcelHost implements Host {
       const tables = tableNames.map((name) => {
         const table = workbook.tables.getItemOrNullObject(name)
         const range = table.getRange()
+        table.load('name')
         table.worksheet.load('name')
         range.load('values,rowIndex,columnIndex')
         return { name, table, range }
@@ -82,9 +83,10 @@ export class ExcelHost implements Host {
       try {
         context.application.suspendApiCalculationUntilNextSync()
         for (const [at, { plan, sheet }] of olds.entries()) {
-          const backup = sheet.copy()
-          backup.name = `${BACKUP}${at + 1}`
+          // Made under its own name: a copy that is renamed later could be left behind by a batch that breaks off between.
+          const backup = worksheets.add(`${BACKUP}${at + 1}`)
           backup.visibility = 'Hidden'
+          backup.getRange().copyFrom(sheet.getRange())
           backups.set(plan.name, `${BACKUP}${at + 1}`)
           sheet.visibility = 'Visible'
           sheet.getRange().clear()
@@ -92,7 +94,11 @@ export class ExcelHost implements Host {
         for (const { plan, sheet } of targets) writeSheet(sheet.isNullObject ? worksheets.add(plan.name) : sheet, plan)
         await context.sync()
       } catch (error) {
-        await this.restore(targets.map(({ plan }) => plan.name), new Set(olds.map(({ plan }) => plan.name)), backups)
+        await this.restore(
+          targets.map(({ plan }) => plan.name),
+          new Set(olds.map(({ plan }) => plan.name)),
+          backups,
+        )
         throw error
       }
       for (const backup of backups.values()) worksheets.getItem(backup).delete()
@@ -115,7 +121,7 @@ export class ExcelHost implements Host {
           if (!sheet.isNullObject) sheet.delete()
         } else if (!backup.isNullObject) {
           sheet.getRange().clear()
-          sheet.getRange('A1').copyFrom(backup.getUsedRange())
+          sheet.getRange().copyFrom(backup.getRange())
           backup.delete()
         }
       }
@@ -183,7 +189,10 @@ function asTable(sheet: string, range: Excel.Range): RawTable {
   return {
     sheet,
     columns,
-    rows: rows.map((values, at) => ({ row: range.rowIndex + 2 + at, cells: Object.fromEntries(columns.map((column, index) => [column, values[index] === '' ? null : values[index]])) })),
+    rows: rows.map((values, at) => ({
+      row: range.rowIndex + 2 + at,
+      cells: Object.fromEntries(columns.map((column, index) => [column, values[index] === '' ? null : values[index]])),
+    })),
   }
 }
 
@@ -243,7 +252,9 @@ function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan): void {
   }
   for (const { firstRow, lastRow: last, column, list, range: source, span, message } of plan.validations) {
     const target = sheet.getRange(`${address(firstRow, column, false)}:${address(last, column, false)}`).dataValidation
-    target.rule = span ? { decimal: { formula1: span[0], formula2: span[1], operator: 'Between' } } : { list: { inCellDropDown: true, source: source ? `=${source}` : list!.join(',') } }
+    target.rule = span
+      ? { decimal: { formula1: span[0], formula2: span[1], operator: 'Between' } }
+      : { list: { inCellDropDown: true, source: source ? `=${source}` : list!.join(',') } }
     target.errorAlert = { message: `Allowed: ${message}`.slice(0, 250), showAlert: true, style: span ? 'Warning' : 'Stop', title: 'Not allowed here' }
   }
 }

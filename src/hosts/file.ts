@@ -27,10 +27,10 @@ function borderOf(look: Look): Partial<ExcelJS.Borders> | undefined {
 /** One style object for each look and format, shared by all cells that wear it. */
 const styles = new Map<string, Partial<ExcelJS.Style>>()
 function styleOf(cell: PlanCell, isTallRow: boolean): Partial<ExcelJS.Style> {
-  const key = `${cell.role} ${cell.format ?? ''} ${isTallRow}`
+  const key = `${cell.look ? JSON.stringify(cell.look) : cell.role} ${cell.format ?? ''} ${isTallRow}`
   let style = styles.get(key)
   if (style) return style
-  const look = looks[cell.role]
+  const look: Look = cell.look ?? looks[cell.role]
   const numFmt = numberFormat(cell.format)
   const border = borderOf(look)
   style = {

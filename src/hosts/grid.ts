@@ -6,7 +6,7 @@ import { standardPlaces, type OfficePlaces, type TablePlace } from '../plan/plac
 import { columnLetters, type PlanCell, type SheetPlan } from '../plan/plan.js'
 import type { RawOffice, RawTable } from '../takeoff/office.js'
 import { fieldsOf, keyColumn, tableNames, type TableName } from '../takeoff/officeTables.js'
-import { cellContent, gridFormat, gridStyle } from './gridData.js'
+import { cellContent, gridBorder, gridFormat, gridStyle } from './gridData.js'
 import { together } from './gridTogether.js'
 import { HostError, type Host, type Place, type SheetCell, type SheetContent, type Snapshot } from './host.js'
 
@@ -46,7 +46,8 @@ export class GridHost implements Host {
   private dispatch(command: string, payload: object): void {
     const result = this.model.dispatch(command as never, payload as never)
     const ignorable = ['NoChanges', 'SheetIsHidden']
-    if (!result.isSuccessful && !result.reasons.every((reason) => ignorable.includes(String(reason)))) throw new HostError(`The grid refused ${command}: ${result.reasons.join(', ')}.`)
+    if (!result.isSuccessful && !result.reasons.every((reason) => ignorable.includes(String(reason))))
+      throw new HostError(`The grid refused ${command}: ${result.reasons.join(', ')}.`)
   }
 
   async read(sheets: readonly string[]): Promise<Snapshot> {
@@ -61,10 +62,12 @@ export class GridHost implements Host {
       office: missing.length ? undefined : (Object.fromEntries([...found].map(([name, { raw }]) => [name, raw])) as unknown as RawOffice),
       missing,
       places: this.places,
-      sheets: new Map(sheets.flatMap((name) => {
-        const id = this.getters.getSheetIdByName(name)
-        return id === undefined ? [] : [[name, this.content(id)] as const]
-      })),
+      sheets: new Map(
+        sheets.flatMap((name) => {
+          const id = this.getters.getSheetIdByName(name)
+          return id === undefined ? [] : [[name, this.content(id)] as const]
+        }),
+      ),
     }
   }
 
@@ -89,7 +92,10 @@ export class GridHost implements Host {
           })
           rows.push({ row: at + 1, cells })
         }
-        return { raw: { sheet: name, columns, rows }, place: { sheet: name, firstRow: row + 2, columnOf: (wanted) => (columns.includes(wanted) ? col + 1 + columns.indexOf(wanted) : undefined) } }
+        return {
+          raw: { sheet: name, columns, rows },
+          place: { sheet: name, firstRow: row + 2, columnOf: (wanted) => (columns.includes(wanted) ? col + 1 + columns.indexOf(wanted) : undefined) },
+        }
       }
     }
     return undefined
@@ -136,7 +142,9 @@ export class GridHost implements Host {
 
   private cellsOf(sheetId: string): PlanCell[] {
     return this.content(sheetId).flatMap((row, y) =>
-      row.flatMap(({ value, formula }, x): PlanCell[] => (value === null && formula === undefined ? [] : [{ row: y + 1, column: x + 1, role: 'text', value, ...(formula === undefined ? {} : { formula }) }])),
+      row.flatMap(({ value, formula }, x): PlanCell[] =>
+        value === null && formula === undefined ? [] : [{ row: y + 1, column: x + 1, role: 'text', value, ...(formula === undefined ? {} : { formula }) }],
+      ),
     )
   }
 
@@ -181,7 +189,16 @@ export class GridHost implements Host {
     const sheetId = this.getters.getSheetIdByName(plan.name)!
     for (const cell of plan.cells) {
       const format = gridFormat(cell.format)
-      this.dispatch('UPDATE_CELL', { sheetId, col: cell.column - 1, row: cell.row - 1, content: cellContent(cell), style: gridStyle(looks[cell.role]), ...(format ? { format } : {}) })
+      this.dispatch('UPDATE_CELL', {
+        sheetId,
+        col: cell.column - 1,
+        row: cell.row - 1,
+        content: cellContent(cell),
+        style: gridStyle(looks[cell.role]),
+        ...(format ? { format } : {}),
+      })
+      const border = gridBorder(looks[cell.role])
+      if (Object.keys(border).length) this.dispatch('SET_BORDER', { sheetId, col: cell.column - 1, row: cell.row - 1, border })
     }
     plan.widths.forEach((width, at) => this.dispatch('RESIZE_COLUMNS_ROWS', { sheetId, dimension: 'COL', elements: [at], size: Math.round(width * 7.2) }))
     const bySize = new Map<number, number[]>()

@@ -39,12 +39,13 @@ export function gridContent(value: PlanCell['value'], formula?: string): string 
   return /^[A-Za-zÀ-ÿ]/.test(value) && !/^(?:true|false)$/i.test(value) ? value : `="${value.replace(/["\\]/g, '\\$&')}"`
 }
 
-export const cellContent = (cell: PlanCell): string => (cell.format === 'date' && typeof cell.value === 'string' && cell.formula === undefined ? cell.value : gridContent(cell.value, cell.formula))
+export const cellContent = (cell: PlanCell): string =>
+  cell.format === 'date' && typeof cell.value === 'string' && cell.formula === undefined ? cell.value : gridContent(cell.value, cell.formula)
 
 /** The grid does not know the space that keeps a figure off its unit. */
 export const gridFormat = (format: PlanCell['format']): string | undefined => (format === 'text' ? undefined : numberFormat(format)?.replace('_ ', ''))
 
-const borderOf = (look: Look) => ({
+export const gridBorder = (look: Look) => ({
   ...(look.above ? { top: { style: look.above === 'medium' ? 'medium' : 'thin', color: `#${palette.ink}` } } : {}),
   ...(look.below ? { bottom: { style: 'thin', color: `#${look.below === 'hair' ? palette.stone : palette.stoneDark}` } } : {}),
   ...(look.left ? { left: { style: 'thick', color: `#${palette.clay}` } } : {}),
@@ -75,20 +76,38 @@ export class GridDataWriter {
       styles[at] = this.idOf(this.styleIds, gridStyle(look(cell)))
       const format = gridFormat(cell.format)
       if (format) formats[at] = this.idOf(this.formatIds, format)
-      const border = borderOf(look(cell))
+      const border = gridBorder(look(cell))
       if (Object.keys(border).length) borders[at] = this.idOf(this.borderIds, border)
     }
     const lastRow = Math.max(1, ...plan.cells.map(({ row }) => row))
     const lastColumn = Math.max(1, ...plan.cells.map(({ column }) => column))
     return {
-      id, name: plan.name, colNumber: Math.max(lastColumn + 2, plan.widths.length + 2), rowNumber: lastRow + (plan.kind === 'office' ? 200 : 30), cells, styles, formats, borders,
+      id,
+      name: plan.name,
+      colNumber: Math.max(lastColumn + 2, plan.widths.length + 2),
+      rowNumber: lastRow + (plan.kind === 'office' ? 200 : 30),
+      cells,
+      styles,
+      formats,
+      borders,
       cols: Object.fromEntries(plan.widths.map((width, at) => [at, { size: Math.round(width * PIXELS_PER_WIDTH) }])),
       rows: Object.fromEntries([...rowHeights(plan)].map(([row, points]) => [row - 1, { size: Math.round(points * PIXELS_PER_POINT) }])),
-      panes: { xSplit: 0, ySplit: plan.frozenRows }, areGridLinesVisible: false, isVisible: true,
+      panes: { xSplit: 0, ySplit: plan.frozenRows },
+      areGridLinesVisible: false,
+      isVisible: true,
       dataValidationRules: plan.validations.flatMap(({ list, range, firstRow, lastRow: last, column }, at) => {
         if (!list && !range) return []
         const letters = columnLetters(column)
-        return [{ id: `${id}-${at}`, ranges: [`${letters}${firstRow}:${letters}${last}`], isBlocking: false, criterion: list ? { type: 'isValueInList', values: [...list], displayStyle: 'arrow' } : { type: 'isValueInRange', values: [range!.replace(/\$/g, '')], displayStyle: 'arrow' } }]
+        return [
+          {
+            id: `${id}-${at}`,
+            ranges: [`${letters}${firstRow}:${letters}${last}`],
+            isBlocking: false,
+            criterion: list
+              ? { type: 'isValueInList', values: [...list], displayStyle: 'plainText' }
+              : { type: 'isValueInRange', values: [range!.replace(/\$/g, '')], displayStyle: 'plainText' },
+          },
+        ]
       }),
     }
   }

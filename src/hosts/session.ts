@@ -42,12 +42,16 @@ export interface Outcome {
 }
 
 /** Makes the takeoffs of jobs, one at a time. A job with problems is passed over and its problems reported. */
-export async function makeTakeoffs(host: Host, jobs: readonly string[], options: { flavor: Flavor; made: Made; onProgress?: (progress: Progress) => void; signal?: AbortSignal }): Promise<Outcome> {
+export async function makeTakeoffs(
+  host: Host,
+  jobs: readonly string[],
+  options: { flavor: Flavor; made: Made; onProgress?: (progress: Progress) => void | Promise<void>; signal?: AbortSignal },
+): Promise<Outcome> {
   const finished: { job: string; takeoff: Takeoff; sheets: readonly string[] }[] = []
   const problems: Problem[] = []
   for (const [at, job] of jobs.entries()) {
     if (options.signal?.aborted) return { made: finished, problems, cancelled: true }
-    options.onProgress?.({ job, done: at, of: jobs.length })
+    await options.onProgress?.({ job, done: at, of: jobs.length })
     try {
       finished.push(await makeOne(host, job, options.flavor, options.made))
     } catch (error) {
@@ -55,7 +59,7 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
       problems.push(...error.problems)
     }
   }
-  options.onProgress?.({ job: '', done: jobs.length, of: jobs.length })
+  await options.onProgress?.({ job: '', done: jobs.length, of: jobs.length })
   return { made: finished, problems, cancelled: false }
 }
 

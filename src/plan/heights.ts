@@ -10,9 +10,9 @@ const CHARACTERS_PER_WIDTH = 1.22
 
 export function rowHeights(plan: SheetPlan): Map<number, number> {
   const lines = new Map<number, number>()
-  for (const { row, column, role, value } of plan.cells) {
-    const width = (plan.widths[column - 1] ?? 10) * CHARACTERS_PER_WIDTH * (10 / (looks[role].size ?? 10))
-    const needed = looks[role].wrap && typeof value === 'string' ? Math.max(1, Math.ceil(value.length / width)) : 1
+  for (const { row, column, role, value, look = looks[role] } of plan.cells) {
+    const width = (plan.widths[column - 1] ?? 10) * CHARACTERS_PER_WIDTH * (10 / (look.size ?? 10))
+    const needed = look.wrap && typeof value === 'string' ? Math.max(1, Math.ceil(value.length / width)) : 1
     lines.set(row, Math.max(lines.get(row) ?? 1, needed))
   }
   const heights = new Map([...lines].map(([row, count]) => [row, count === 1 ? ROW_POINTS : count * LINE_POINTS + 3] as const))

@@ -1,4 +1,6 @@
 /** A workbook as plain data: what every host writes, and nothing of any host. Rows and columns count from 1. */
+import type { Look } from './looks.js'
+
 export type Align = 'left' | 'right' | 'center'
 
 /** What a cell is; how that looks is said once, in looks.ts. */
@@ -36,6 +38,8 @@ export interface PlanCell {
   formula?: string
   /** Decimals of a number; 'text' keeps entries such as 1/2 from becoming dates; 'date' is a day. */
   format?: number | 'text' | 'date'
+  /** A look of its own, for cells that no layout of ours made (a workbook saved from the grid). */
+  look?: Look
 }
 
 export interface PlanTable {

@@ -105,7 +105,8 @@ describe.each(calculations.map((calculation) => [calculation.id, calculation] as
   })
 
   it('wears units from the closed list and fits the limits of a spreadsheet', () => {
-    for (const name of [...calculation.names, ...Object.keys({ ...calculation.gives, ...calculation.spills })]) expect(!name.includes('_') || unitOf(name) !== undefined, name).toBe(true)
+    for (const name of [...calculation.names, ...Object.keys({ ...calculation.gives, ...calculation.spills })])
+      expect(!name.includes('_') || unitOf(name) !== undefined, name).toBe(true)
     expect(calculation.id).toMatch(/^[A-Z][A-Z0-9.]{2,}$/)
     expect(calculation.id, 'looks like a cell').not.toMatch(/^[A-Z]{1,3}\d+$/)
     expect(calculation.summary.length).toBeLessThanOrEqual(255)

@@ -16,7 +16,13 @@ import { compareWithCalc } from '../support/recalculate.js'
 const made = { date: '2026-11-25', revision: 1, version: 'test' }
 const raw = startingOffice(true)
 const office = readOffice(raw)
-const plan = (flavor: Flavor): WorkbookPlan => takeoffWorkbook(raw, office.tables.Jobs.map((job) => makeTakeoff(office, job)), flavor, made)
+const plan = (flavor: Flavor): WorkbookPlan =>
+  takeoffWorkbook(
+    raw,
+    office.tables.Jobs.map((job) => makeTakeoff(office, job)),
+    flavor,
+    made,
+  )
 
 describe('the demo workbook', () => {
   // Where there is no Calc, setup has said so; in CI setup fails without it.
@@ -40,14 +46,17 @@ describe('the demo workbook', () => {
       for (const cell of sheet.cells) {
         if (cell.formula === undefined) continue
         formulas++
-        for (const name of formula(cell.formula).functions) expect(flavor === 'cells' && name.startsWith('CISTERN.') ? [name] : allowedFunctions, `${sheet.name}: ${cell.formula}`).toContain(name)
+        for (const name of formula(cell.formula).functions)
+          expect(flavor === 'cells' && name.startsWith('CISTERN.') ? [name] : allowedFunctions, `${sheet.name}: ${cell.formula}`).toContain(name)
       }
     }
     expect(formulas).toBeGreaterThan(2000)
   })
 
   it('has no error cell but where a job has no uplift', () => {
-    const errors = plan('native').sheets.flatMap((sheet) => sheet.cells.filter(({ value }) => typeof value === 'string' && value.startsWith('#')).map((cell) => `${sheet.name} ${cell.formula}`))
+    const errors = plan('native').sheets.flatMap((sheet) =>
+      sheet.cells.filter(({ value }) => typeof value === 'string' && value.startsWith('#')).map((cell) => `${sheet.name} ${cell.formula}`),
+    )
     for (const text of errors) expect(text).toMatch(/^Working .*(?:uplift|NA\(\)|IF\()/)
   })
 
@@ -58,7 +67,8 @@ describe('the demo workbook', () => {
     expect(workbook.worksheets.map(({ name }) => name)).toEqual(written.sheets.map(({ name }) => name))
     for (const sheet of written.sheets) {
       const there = workbook.getWorksheet(sheet.name)!
-      for (const cell of sheet.cells) if (cell.formula !== undefined) expect(there.getCell(cell.row, cell.column).formula, `${sheet.name} ${cell.row} ${cell.column}`).toBe(cell.formula)
+      for (const cell of sheet.cells)
+        if (cell.formula !== undefined) expect(there.getCell(cell.row, cell.column).formula, `${sheet.name} ${cell.row} ${cell.column}`).toBe(cell.formula)
     }
   })
 })

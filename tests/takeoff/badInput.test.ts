@@ -67,7 +67,10 @@ describe('a job row', () => {
 })
 
 describe('an item rule', () => {
-  const withRule = (change: Record<string, unknown>) => takeoffOf(leastRow, { Items: [...demoRows('Items'), { Code: 'LOCATE2', Section: 'Test', Description: 'New', Quantity: '1', Unit: 'each', Why: 'a reason', Price: '5', ...change }] })
+  const withRule = (change: Record<string, unknown>) =>
+    takeoffOf(leastRow, {
+      Items: [...demoRows('Items'), { Code: 'LOCATE2', Section: 'Test', Description: 'New', Quantity: '1', Unit: 'each', Why: 'a reason', Price: '5', ...change }],
+    })
   it('can be added without a programmer', () => {
     const takeoff = withRule({ Code: 'TWICE', Quantity: 'IF(TankCount>1,2*TieCount,TankCount)', Description: 'For {TankCount}' })
     expect(takeoff.lines.find((line) => line.code === 'TWICE')).toMatchObject({ price: 5 })

@@ -106,8 +106,14 @@ describe('every takeoff', () => {
     fc.assert(
       fc.property(
         fc.record({
-          TankCount: fc.integer({ min: 1, max: 12 }), TankGap_in: fc.integer({ min: 4, max: 60 }), Cover_ft: fc.integer({ min: 0, max: 4 }), BedThickness_in: fc.integer({ min: 2, max: 24 }),
-          WorkingRoom_ft: fc.integer({ min: 1, max: 6 }), StoneOverLine_in: fc.integer({ min: 0, max: 24 }), SoilClass: fc.constantFrom('rock', 'A', 'B', 'C'), TankModel: fc.constantFrom('Quern 1200', 'Quern 1800', 'Quern 2600'),
+          TankCount: fc.integer({ min: 1, max: 12 }),
+          TankGap_in: fc.integer({ min: 4, max: 60 }),
+          Cover_ft: fc.integer({ min: 0, max: 4 }),
+          BedThickness_in: fc.integer({ min: 2, max: 24 }),
+          WorkingRoom_ft: fc.integer({ min: 1, max: 6 }),
+          StoneOverLine_in: fc.integer({ min: 0, max: 24 }),
+          SoilClass: fc.constantFrom('rock', 'A', 'B', 'C'),
+          TankModel: fc.constantFrom('Quern 1200', 'Quern 1800', 'Quern 2600'),
         }),
         (layout) => {
           const { design } = takeoffOf({ ...leastRow, ...layout })
@@ -140,7 +146,10 @@ describe('every takeoff', () => {
     })
     expect(lineOf(kept, 'TIE-BOOT')).toMatchObject({ net: 4, override: 6, order: 6 })
     // Two boots more at 27.50, nine feet of riser at 8 more a foot, two gates.
-    expect(kept.orderCost - plain.orderCost).toBeCloseTo(2 * 27.5 + 9 * 8 + 2 * 45.5 + (kept.laborHours > plain.laborHours ? lineOf(kept, 'LABOR')!.amount - lineOf(plain, 'LABOR')!.amount : 0), 2)
+    expect(kept.orderCost - plain.orderCost).toBeCloseTo(
+      2 * 27.5 + 9 * 8 + 2 * 45.5 + (kept.laborHours > plain.laborHours ? lineOf(kept, 'LABOR')!.amount - lineOf(plain, 'LABOR')!.amount : 0),
+      2,
+    )
     expect(kept.unused).toEqual(['GONE'])
   })
 })
@@ -172,12 +181,20 @@ describe('verdicts turn where they should', () => {
   })
   it('IPS and CTS are never mixed: the job is refused', () => {
     expect(() => takeoffOf({ ...leastRow, LineFittings: 'CTS compression' })).toThrow(ProblemsError)
-    expect(() => takeoffOf({ ...leastRow, WaterLinePipe: 'PE CTS', LineFittings: 'IPS insert' })).toThrow(/LineFittings: CTS compression on PE CTS: IPS and CTS are never mixed; got "IPS insert"/)
+    expect(() => takeoffOf({ ...leastRow, WaterLinePipe: 'PE CTS', LineFittings: 'IPS insert' })).toThrow(
+      /LineFittings: CTS compression on PE CTS: IPS and CTS are never mixed; got "IPS insert"/,
+    )
   })
   it('raises the cautions of the job, worst first', () => {
-    const names = takeoffOf({ ...leastRow, GroundwaterDepth_ft: 3 }).design.cautions().map(({ name }) => name)
+    const names = takeoffOf({ ...leastRow, GroundwaterDepth_ft: 3 })
+      .design.cautions()
+      .map(({ name }) => name)
     expect(names[0]).toBe('pit walls')
     expect(names).toContain('flotation')
-    expect(takeoffOf(leastRow).design.cautions().map(({ name }) => name)).not.toContain('flotation')
+    expect(
+      takeoffOf(leastRow)
+        .design.cautions()
+        .map(({ name }) => name),
+    ).not.toContain('flotation')
   })
 })

@@ -1,0 +1,83 @@
+// Serves dist/ to this machine alone: 127.0.0.1, port 3000 or the next one free. Opens the default browser when there is one.
+import { spawn } from 'node:child_process'
+import { createReadStream, existsSync, statSync } from 'node:fs'
+import { createServer } from 'node:http'
+import { dirname, extname, join, normalize } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { build } from './build.mjs'
+
+const dist = join(dirname(fileURLToPath(import.meta.url)), '..', 'dist')
+const types = {
+  '.html': 'text/html; charset=utf-8',
+  '.js': 'text/javascript; charset=utf-8',
+  '.css': 'text/css; charset=utf-8',
+  '.json': 'application/json',
+  '.xml': 'application/xml',
+  '.png': 'image/png',
+  '.txt': 'text/plain; charset=utf-8',
+  '.woff2': 'font/woff2',
+  '.woff': 'font/woff',
+  '.ttf': 'font/ttf',
+  '.svg': 'image/svg+xml',
+}
+const TRIES = 50
+
+export function handler(request, response) {
+  const refuse = (code, words) => response.writeHead(code, { 'Content-Type': 'text/plain; charset=utf-8' }).end(words)
+  // A page of another name that points here must not read what is here.
+  if (!/^(?:127\.0\.0\.1|localhost)(?::\d+)?$/.test(request.headers.host ?? '')) return refuse(403, 'This server answers on this machine only.')
+  if (request.method !== 'GET' && request.method !== 'HEAD') return refuse(405, 'Only reading.')
+  let path
+  try {
+    path = decodeURIComponent(new URL(request.url, 'http://localhost').pathname)
+  } catch {
+    return refuse(400, 'No such address.')
+  }
+  const file = normalize(join(dist, path === '/' ? 'index.html' : path))
+  if (!file.startsWith(dist) || !existsSync(file) || !statSync(file).isFile()) return refuse(404, 'Not here.')
+  response.writeHead(200, {
+    'Content-Type': types[extname(file)] ?? 'application/octet-stream',
+    'X-Content-Type-Options': 'nosniff',
+    'Referrer-Policy': 'no-referrer',
+    'Cache-Control': 'no-cache',
+  })
+  if (request.method === 'HEAD') response.end()
+  else createReadStream(file).pipe(response)
+}
+
+/** Listens on the wanted port or the next one free; answers the port. */
+export function listen(server, wanted) {
+  return new Promise((resolve, reject) => {
+    let port = wanted
+    server.on('error', (error) => {
+      if (error.code === 'EADDRINUSE' && port < wanted + TRIES) server.listen(++port, '127.0.0.1')
+      else reject(error)
+    })
+    server.on('listening', () => resolve(port))
+    server.listen(port, '127.0.0.1')
+  })
+}
+
+function openBrowser(address) {
+  if (process.env.CI || process.env.NO_BROWSER) return
+  const [command, words] =
+    process.platform === 'darwin'
+      ? ['open', [address]]
+      : process.platform === 'win32'
+        ? ['cmd', ['/c', 'start', '', address]]
+        : process.env.DISPLAY || process.env.WAYLAND_DISPLAY
+          ? ['xdg-open', [address]]
+          : []
+  if (command)
+    spawn(command, words, { stdio: 'ignore', detached: true })
+      .on('error', () => undefined)
+      .unref()
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  build()
+  const port = await listen(createServer(handler), Number(process.env.PORT ?? 3000))
+  const address = `http://127.0.0.1:${port}/`
+  console.log(`Cistern Sheet is open at ${address} (this machine only; Ctrl+C ends it).`)
+  openBrowser(address)
+}

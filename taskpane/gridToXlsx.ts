@@ -1,0 +1,91 @@
+/** Saves the grid as an .xlsx file through our own file host, the office's tables as real tables. */
+import type { Model } from '@odoo/o-spreadsheet'
+import { writeWorkbook } from '../src/hosts/file.js'
+import type { Look } from '../src/plan/looks.js'
+import type { PlanCell, SheetPlan } from '../src/plan/plan.js'
+import { keyColumn, tableNames, type TableName } from '../src/takeoff/officeTables.js'
+
+interface Style {
+  bold?: boolean
+  fontSize?: number
+  textColor?: string
+  fillColor?: string
+  align?: 'left' | 'right' | 'center'
+  wrapping?: string
+}
+interface Getters {
+  getSheetIds(): string[]
+  getSheetName(id: string): string
+  getSheetSize(id: string): { numberOfRows: number; numberOfCols: number }
+  getEvaluatedCell(position: object): { value: PlanCell['value']; type: string; format?: string }
+  getCell(position: object): { isFormula?: boolean } | undefined
+  getCellText(position: object, options: object): string
+  getCellStyle(position: object): Style
+  getHeaderSize(sheet: string, dimension: 'COL' | 'ROW', index: number): number
+  getPaneDivisions(sheet: string): { ySplit: number }
+}
+
+const lookOf = (style: Style): Look => ({
+  ...(style.bold ? { bold: true } : {}),
+  ...(style.fontSize ? { size: style.fontSize } : {}),
+  ...(style.textColor ? { color: style.textColor.replace('#', '').toUpperCase() } : {}),
+  ...(style.fillColor ? { fill: style.fillColor.replace('#', '').toUpperCase(), unlocked: true } : {}),
+  ...(style.align ? { align: style.align } : {}),
+  ...(style.wrapping === 'wrap' ? { wrap: true } : {}),
+})
+
+const formatOf = (format: string | undefined): PlanCell['format'] => (!format ? undefined : /y/.test(format) ? 'date' : (/\.(0+)/.exec(format)?.[1] ?? '').length)
+
+function planOf(getters: Getters, sheetId: string): SheetPlan {
+  const name = getters.getSheetName(sheetId)
+  const { numberOfRows, numberOfCols } = getters.getSheetSize(sheetId)
+  const cells: PlanCell[] = []
+  for (let row = 0; row < numberOfRows; row++) {
+    for (let col = 0; col < numberOfCols; col++) {
+      const position = { sheetId, row, col }
+      const style = getters.getCellStyle(position)
+      const { value, type, format } = getters.getEvaluatedCell(position)
+      if (type === 'empty' && !style.fillColor) continue
+      const text = getters.getCell(position)?.isFormula ? getters.getCellText(position, { showFormula: true }).replace(/^=/, '') : undefined
+      const isOwnText = text !== undefined && /^"(?:[^"\\]|\\.)*"$/.test(text)
+      cells.push({
+        row: row + 1,
+        column: col + 1,
+        role: 'text',
+        look: lookOf(style),
+        value: type === 'error' ? '#N/A' : type === 'empty' ? null : value,
+        ...(text === undefined || isOwnText ? {} : { formula: text }),
+        ...(isOwnText || typeof value === 'string' ? { format: 'text' as const } : { format: formatOf(format) }),
+      })
+    }
+  }
+  const tables = tableNames.includes(name as TableName) ? tablesOf(name as TableName, cells) : []
+  const widths = Array.from({ length: Math.min(numberOfCols, Math.max(1, ...cells.map(({ column }) => column))) }, (_, at) => getters.getHeaderSize(sheetId, 'COL', at) / 7.2)
+  const frozenRows = getters.getPaneDivisions(sheetId).ySplit
+  return {
+    name,
+    kind: tables.length ? 'office' : 'design',
+    widths,
+    cells,
+    frozenRows,
+    titleRows: [1, Math.max(1, frozenRows)],
+    landscape: true,
+    footer: name,
+    tables,
+    validations: [],
+  }
+}
+
+/** The block under a table's first heading, to its last filled row. */
+function tablesOf(name: TableName, cells: readonly PlanCell[]): SheetPlan['tables'] {
+  const heading = cells.find(({ value, row }) => value === keyColumn(name) && row <= 30)
+  if (!heading) return []
+  const headings = cells.filter(({ row, column, value }) => row === heading.row && column >= heading.column && value !== null).map(({ value }) => String(value))
+  const last = Math.max(heading.row + 1, ...cells.filter(({ row, value }) => row > heading.row && value !== null).map(({ row }) => row))
+  return [{ name, row: heading.row, column: heading.column, headings, rows: last - heading.row }]
+}
+
+export async function workbookFromGrid(model: InstanceType<typeof Model>): Promise<Uint8Array> {
+  const getters = model.getters as unknown as Getters
+  return writeWorkbook({ sheets: getters.getSheetIds().map((id) => planOf(getters, id)) })
+}

@@ -1,0 +1,309 @@
+/** The pane: pick a job, see what it says, make its takeoff. One bundle for Excel and for the local workbook page. */
+import '@fluentui/web-components/button.js'
+import '@fluentui/web-components/progress-bar.js'
+import { setTheme } from '@fluentui/web-components/theme/set-theme.js'
+import { webDarkTheme, webLightTheme } from '@fluentui/tokens'
+import type { Host } from '../../src/hosts/host.js'
+import { makeTakeoffs, open, setUp, type Opened, type Outcome } from '../../src/hosts/session.js'
+import type { Flavor } from '../../src/plan/calls.js'
+import type { Made } from '../../src/plan/plan.js'
+import { ProblemsError, type Problem } from '../../src/takeoff/fields.js'
+import { rowNamed } from '../../src/takeoff/office.js'
+import { makeTakeoff, type Takeoff } from '../../src/takeoff/takeoff.js'
+import { fill, h } from './element.js'
+import { functionsView } from './functionsView.js'
+import { jobView } from './jobView.js'
+import { Settings } from './settings.js'
+import type { Shown } from './units.js'
+
+/** Edits come in bursts; the pane looks again when they pause. */
+const PAUSE_MS = 350
+
+export class Pane {
+  private readonly settings = new Settings()
+  private opened: Opened = { office: undefined, missing: [] }
+  private job = ''
+  private running: AbortController | undefined
+  private timer: ReturnType<typeof setTimeout> | undefined
+
+  private readonly setup = h('section', { class: 'setup', hidden: true })
+  private readonly search = h('input', { type: 'search', id: 'job-search', class: 'search', autocomplete: 'off' })
+  private readonly picker = h('select', { id: 'job-picker', class: 'picker' })
+  private readonly jobs = h(
+    'section',
+    { class: 'jobs', hidden: true },
+    h('label', { for: 'job-search' }, 'Find a job'),
+    this.search,
+    h('label', { for: 'job-picker' }, 'Job'),
+    this.picker,
+  )
+  private readonly glance = h('section', { class: 'glance-holder', 'aria-live': 'off' })
+  private readonly problems = h('section', { class: 'problems', hidden: true, 'aria-label': 'Problems' })
+  private readonly make = h('fluent-button', { class: 'make', appearance: 'primary', on: { click: () => void this.run() } }, 'Make takeoff')
+  private readonly cancel = h('fluent-button', { class: 'cancel', hidden: true, on: { click: () => this.running?.abort() } }, 'Cancel')
+  private readonly all = h('input', { type: 'checkbox', id: 'all-jobs' })
+  private readonly flavor = h(
+    'select',
+    { id: 'flavor' },
+    h('option', { value: 'cells' }, 'with cell functions'),
+    h('option', { value: 'native' }, 'native copy, ordinary formulas only'),
+  )
+  private readonly progress = h('fluent-progress-bar', { class: 'progress', hidden: true, 'aria-label': 'Writing sheets' })
+  private readonly status = h('p', { class: 'status', role: 'status' })
+  private readonly actions = h(
+    'section',
+    { class: 'actions', hidden: true },
+    this.make,
+    this.cancel,
+    h('p', {}, this.all, h('label', { for: 'all-jobs' }, ' all jobs')),
+    h('p', {}, h('label', { for: 'flavor' }, 'Formulas '), this.flavor),
+    this.progress,
+  )
+
+  constructor(
+    root: HTMLElement,
+    private readonly host: Host,
+    private readonly made: () => Made,
+  ) {
+    applyTheme()
+    const functions = h(
+      'details',
+      { class: 'fold', id: 'functions' },
+      h('summary', {}, 'Functions'),
+      functionsView((formula) => void this.insert(formula)),
+    )
+    functions.open = this.settings.get('functionsOpen')
+    functions.addEventListener('toggle', () => this.settings.set('functionsOpen', functions.open))
+    fill(root, h('header', {}, h('h1', {}, 'Cistern Sheet')), this.setup, this.jobs, this.problems, this.glance, this.actions, this.status, functions, this.settingsFold())
+    this.job = this.settings.get('job')
+    this.search.addEventListener('input', () => this.listJobs())
+    this.picker.addEventListener('change', () => this.pick(this.picker.value))
+    host.onSelection((sheet, row) => this.follow(sheet, row))
+    host.onChange(() => this.lookAgain())
+  }
+
+  /** Reads the workbook and shows what it holds. */
+  async refresh(): Promise<void> {
+    try {
+      this.opened = await open(this.host)
+      this.showSetup()
+      this.listJobs()
+      this.showJob()
+    } catch (error) {
+      this.say(wordsOf(error))
+    }
+  }
+
+  private lookAgain(): void {
+    if (this.running) return
+    clearTimeout(this.timer)
+    this.timer = setTimeout(() => void this.refresh(), PAUSE_MS)
+  }
+
+  private showSetup(): void {
+    const { office, missing } = this.opened
+    this.setup.hidden = office !== undefined
+    this.jobs.hidden = this.actions.hidden = office === undefined
+    if (office) return
+    fill(
+      this.setup,
+      h('p', {}, `This workbook has no table ${missing.join(', ')} yet. Setting it up adds them on sheets of their own; nothing that exists is changed.`),
+      h('fluent-button', { appearance: 'primary', class: 'set-up', on: { click: () => void this.setUp(false) } }, 'Set up this workbook'),
+      h('fluent-button', { class: 'set-up-demo', on: { click: () => void this.setUp(true) } }, 'Set up with the demo jobs'),
+    )
+  }
+
+  private async setUp(demo: boolean): Promise<void> {
+    await this.guarded(async () => {
+      const added = await setUp(this.host, this.made(), demo)
+      this.say(`Added: ${added.join(', ')}. Fill in Jobs, Tanks, Pumps, Rain and Prices, then pick a job here.`)
+    })
+    await this.refresh()
+  }
+
+  private listJobs(): void {
+    const rows = this.opened.office?.tables.Jobs ?? []
+    const wanted = this.search.value.trim().toLowerCase()
+    const shown = rows.filter(({ cells }) => `${cells.Job} ${cells.Site ?? ''}`.toLowerCase().includes(wanted))
+    fill(this.picker, ...shown.map(({ cells }) => h('option', { value: String(cells.Job ?? ''), selected: cells.Job === this.job }, String(cells.Job ?? '(no name)'))))
+    if (!rows.length && this.opened.office)
+      fill(this.glance, h('p', { class: 'empty' }, 'No job yet. Type a row in the sheet Jobs: name, roof area, rain station, people, tank model and the run lengths are enough.'))
+    if (shown.length && !shown.some(({ cells }) => cells.Job === this.job)) this.pick(String(shown[0]!.cells.Job ?? ''))
+    this.actions.hidden = !rows.length
+  }
+
+  private pick(job: string): void {
+    this.job = job
+    this.settings.set('job', job)
+    this.picker.value = job
+    this.showJob()
+  }
+
+  /** A row selected in the sheet Jobs is the job to show. */
+  private follow(sheet: string, row: number): void {
+    const { office } = this.opened
+    if (!office || sheet !== office.sheets.Jobs) return
+    const job = office.tables.Jobs.find((known) => known.row === row)?.cells.Job
+    if (typeof job === 'string' && job !== this.job) this.pick(job)
+  }
+
+  private showJob(): void {
+    const { office } = this.opened
+    const row = office && rowNamed(office, 'Jobs', this.job)
+    if (!office || !row) {
+      this.showProblems([])
+      if (office?.tables.Jobs.length) fill(this.glance)
+      return
+    }
+    let takeoff: Takeoff | undefined
+    let found: readonly Problem[] = []
+    try {
+      takeoff = makeTakeoff(office, row)
+    } catch (error) {
+      if (!(error instanceof ProblemsError)) throw error
+      found = error.problems
+    }
+    this.showProblems(found)
+    fill(this.glance, takeoff ? jobView(takeoff, this.settings.get('units')) : h('h2', {}, this.job))
+  }
+
+  private showProblems(list: readonly Problem[]): void {
+    this.problems.hidden = !list.length
+    fill(
+      this.problems,
+      h('h2', {}, list.length === 1 ? 'One problem' : `${list.length} problems`),
+      h(
+        'ul',
+        {},
+        ...list.map((problem) =>
+          h(
+            'li',
+            {},
+            h(
+              'button',
+              {
+                type: 'button',
+                class: 'problem',
+                on: { click: () => void this.guarded(() => this.host.select({ sheet: problem.sheet, row: problem.row, column: problem.column })) },
+              },
+              h('strong', {}, `${problem.sheet}, row ${problem.row}, ${problem.column}`),
+              `: ${problem.allowed}${problem.came ? `; got ${problem.came}` : ''}.`,
+            ),
+          ),
+        ),
+      ),
+    )
+  }
+
+  private async run(): Promise<void> {
+    const { office } = this.opened
+    if (!office || this.running) return
+    const jobs = this.all.checked ? office.tables.Jobs.map(({ cells }) => String(cells.Job ?? '')).filter(Boolean) : [this.job]
+    this.running = new AbortController()
+    this.busy(true)
+    await this.guarded(async () => {
+      const outcome = await makeTakeoffs(this.host, jobs, {
+        flavor: this.flavor.value as Flavor,
+        made: this.made(),
+        signal: this.running!.signal,
+        onProgress: async ({ job, done, of }) => {
+          this.progress.setAttribute('max', String(of))
+          this.progress.setAttribute('value', String(done))
+          if (job) this.say(`Writing ${job}, ${done + 1} of ${of}`)
+          await new Promise((resolve) => setTimeout(resolve))
+        },
+      })
+      this.report(outcome)
+    })
+    this.running = undefined
+    this.busy(false)
+  }
+
+  private report({ made, problems, cancelled }: Outcome): void {
+    if (problems.length) this.showProblems(problems)
+    const sheets = made.flatMap(({ sheets: names }) => names)
+    const unused = made.flatMap(({ job, takeoff }) => takeoff.unused.map((code) => `${job}: your entry for ${code} has no line any more`))
+    this.say(
+      [
+        cancelled ? 'Cancelled.' : '',
+        made.length ? `${made.length} ${made.length === 1 ? 'takeoff' : 'takeoffs'} made: ${sheets.join(', ')}.` : 'No takeoff was made.',
+        problems.length ? `${problems.length} ${problems.length === 1 ? 'problem' : 'problems'} above.` : '',
+        ...unused,
+      ]
+        .filter(Boolean)
+        .join(' '),
+    )
+    if (made.length === 1) void this.host.show(made[0]!.sheets[0]!)
+  }
+
+  private busy(isBusy: boolean): void {
+    this.progress.hidden = !isBusy
+    this.cancel.hidden = !isBusy
+    this.make.toggleAttribute('disabled', isBusy)
+  }
+
+  private async insert(formula: string): Promise<void> {
+    await this.guarded(async () => this.say(`${formula} is in ${await this.host.insert(formula)}.`))
+  }
+
+  private async guarded(work: () => Promise<unknown>): Promise<void> {
+    try {
+      await work()
+    } catch (error) {
+      this.say(wordsOf(error))
+    }
+  }
+
+  private say(words: string): void {
+    this.status.textContent = words
+  }
+
+  private settingsFold(): HTMLElement {
+    const units = h(
+      'select',
+      { id: 'units' },
+      ...(['US', 'metric'] as const).map((name) =>
+        h('option', { value: name, selected: this.settings.get('units') === name }, name === 'US' ? 'US (ft, gal, psi)' : 'metric (m, L, bar)'),
+      ),
+    )
+    units.addEventListener('change', () => {
+      this.settings.set('units', units.value as Shown)
+      this.showJob()
+    })
+    return h(
+      'details',
+      { class: 'fold', id: 'settings' },
+      h('summary', {}, 'Settings'),
+      h('p', {}, h('label', { for: 'units' }, 'Units shown here '), units),
+      h('p', { class: 'note' }, 'Cells stay in US units; text such as "45 m" may be typed into any of them.'),
+    )
+  }
+}
+
+const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error))
+
+/** Fluent's tokens with our one accent; they follow the theme of the system. */
+function applyTheme(): void {
+  const dark = matchMedia('(prefers-color-scheme: dark)')
+  const accent = { light: '#8A4B2A', lightHover: '#733D21', dark: '#E0A98A', darkHover: '#EBC0A8' }
+  const set = () => {
+    const own = dark.matches
+      ? {
+          colorBrandBackground: accent.dark,
+          colorBrandBackgroundHover: accent.darkHover,
+          colorBrandBackgroundPressed: accent.dark,
+          colorNeutralForegroundOnBrand: '#1E2326',
+          colorCompoundBrandBackground: accent.dark,
+        }
+      : {
+          colorBrandBackground: accent.light,
+          colorBrandBackgroundHover: accent.lightHover,
+          colorBrandBackgroundPressed: accent.lightHover,
+          colorNeutralForegroundOnBrand: '#FFFFFF',
+          colorCompoundBrandBackground: accent.light,
+        }
+    setTheme({ ...(dark.matches ? webDarkTheme : webLightTheme), ...own })
+  }
+  set()
+  dark.addEventListener('change', set)
+}

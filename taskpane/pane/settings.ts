@@ -1,0 +1,27 @@
+/** What the pane remembers between openings, in the browser's own storage: units shown, what was open. Nothing leaves the machine. */
+import { Storage } from '@microsoft/office-js-helpers'
+import type { Shown } from './units.js'
+
+interface Kept {
+  units: Shown
+  job: string
+  functionsOpen: boolean
+}
+const defaults: Kept = { units: 'US', job: '', functionsOpen: false }
+
+export class Settings {
+  private readonly storage: Pick<Storage<unknown>, 'get' | 'set'>
+
+  constructor() {
+    this.storage = new Storage<unknown>('CisternSheet')
+  }
+
+  get<K extends keyof Kept>(name: K): Kept[K] {
+    const value = this.storage.get(name) as Kept[K] | null | undefined
+    return typeof value === typeof defaults[name] ? value! : defaults[name]
+  }
+
+  set<K extends keyof Kept>(name: K, value: Kept[K]): void {
+    this.storage.set(name, value)
+  }
+}

@@ -1,0 +1,245 @@
+/** One contract for every host: the same steps against the Excel in memory, the grid and the file. */
+import { describe, expect, it } from 'vitest'
+import { GridEngine } from '../../src/hosts/gridEngine.js'
+import { Model } from '@odoo/o-spreadsheet'
+import { ExcelHost } from '../../src/hosts/excel.js'
+import { openWorkbook, readOfficeTables, writeWorkbook } from '../../src/hosts/file.js'
+import { GridHost } from '../../src/hosts/grid.js'
+import { gridData } from '../../src/hosts/gridData.js'
+import { registerTogether } from '../../src/hosts/gridTogether.js'
+import type { Host } from '../../src/hosts/host.js'
+import { makeTakeoffs, open, setUp } from '../../src/hosts/session.js'
+import { jobSheetNames } from '../../src/plan/jobSheets.js'
+import { takeoffColumns } from '../../src/plan/takeoffSheet.js'
+import { templateWorkbook } from '../../src/plan/workbook.js'
+import { startingOffice } from '../../src/takeoff/demo.js'
+import { readOffice } from '../../src/takeoff/office.js'
+import { demoTakeoff } from '../support/office.js'
+import { letters, MemoryExcel } from '../support/memoryExcel.js'
+
+const made = { date: '2026-11-25', revision: 1, version: 'test' }
+// The engine registers the functions with the grid.
+void new GridEngine()
+registerTogether()
+
+interface Rig {
+  host: Host
+  type(sheet: string, row: number, column: number, value: number | string): void
+  sheetNames(): string[]
+  cell(sheet: string, row: number, column: number): unknown
+}
+
+function excelRig(): Rig & { book: MemoryExcel } {
+  const book = new MemoryExcel()
+  return {
+    book,
+    host: new ExcelHost(book.run as never),
+    type: (sheet, row, column, value) => void book.sheet(sheet)!.formulas.set(`${row},${column}`, value),
+    sheetNames: () => book.sheets.map(({ name }) => name),
+    cell: (sheet, row, column) => book.sheet(sheet)!.formulas.get(`${row},${column}`),
+  }
+}
+
+function gridRig(): Rig {
+  const model = new Model({ sheets: [{ id: 'first', name: 'Sheet1' }] } as never)
+  const getters = model.getters as unknown as {
+    getSheetIds(): string[]
+    getSheetName(id: string): string
+    getSheetIdByName(name: string): string
+    getEvaluatedCell(position: object): { value: unknown }
+    getCellText(position: object, options: object): string
+  }
+  return {
+    host: new GridHost(model),
+    type: (sheet, row, column, value) =>
+      void model.dispatch('UPDATE_CELL' as never, { sheetId: getters.getSheetIdByName(sheet), col: column - 1, row: row - 1, content: String(value) } as never),
+    sheetNames: () => getters.getSheetIds().map((id) => getters.getSheetName(id)),
+    cell: (sheet, row, column) => getters.getCellText({ sheetId: getters.getSheetIdByName(sheet), col: column - 1, row: row - 1 }, { showFormula: true }),
+  }
+}
+
+const names = jobSheetNames('Wicket Mill')
+const TIE_BOOT = (rig: Rig): number => {
+  for (let row = 1; row < 200; row++) if (rig.cell(names.takeoff, row, takeoffColumns.code) === 'TIE-BOOT') return row
+  throw new Error('No line TIE-BOOT.')
+}
+
+describe.each([
+  ['Excel in memory', excelRig],
+  ['grid', gridRig],
+] as const)('%s', (_name, makeRig) => {
+  it('sets up a workbook without touching what is there, and once only', async () => {
+    const rig = makeRig()
+    rig.type('Sheet1', 1, 1, 'mine')
+    expect((await open(rig.host)).missing).toHaveLength(7)
+    expect(await setUp(rig.host, made, true)).toHaveLength(7)
+    const opened = await open(rig.host)
+    expect(opened.missing).toEqual([])
+    expect(opened.office!.problems).toEqual([])
+    expect(opened.office!.tables.Jobs.map(({ cells }) => cells.Job)).toEqual(readOffice(startingOffice(true)).tables.Jobs.map(({ cells }) => cells.Job))
+    expect(await setUp(rig.host, made, true)).toEqual([])
+    expect(rig.cell('Sheet1', 1, 1)).toBe('mine')
+  })
+
+  it('makes a takeoff, and made again keeps overrides and added lines', async () => {
+    const rig = makeRig()
+    await setUp(rig.host, made, true)
+    const first = await makeTakeoffs(rig.host, ['Wicket Mill'], { flavor: 'cells', made })
+    expect(first.problems).toEqual([])
+    expect(first.made[0]!.takeoff.total).toBe(demoTakeoff('Wicket Mill').total)
+    expect(rig.sheetNames()).toEqual(expect.arrayContaining([names.takeoff, names.design, names.year, 'Published tables']))
+    const row = TIE_BOOT(rig)
+    rig.type(names.takeoff, row, takeoffColumns.yours, 9)
+    const again = await makeTakeoffs(rig.host, ['Wicket Mill'], { flavor: 'cells', made })
+    expect(again.made[0]!.takeoff.lines.find(({ code }) => code === 'TIE-BOOT')).toMatchObject({ override: 9, order: 9 })
+    expect(String(rig.cell(names.takeoff, TIE_BOOT(rig), takeoffColumns.yours))).toBe('9')
+    expect(String(rig.cell(names.takeoff, 3, 2))).toContain('revision 2')
+  })
+
+  it('reports the problems of a job and writes nothing for it', async () => {
+    const rig = makeRig()
+    await setUp(rig.host, made, true)
+    rig.type('Jobs', 6, 5, 'big')
+    const before = rig.sheetNames()
+    const outcome = await makeTakeoffs(rig.host, ['Fernlow 12'], { flavor: 'cells', made })
+    expect(outcome.made).toEqual([])
+    expect(outcome.problems[0]).toMatchObject({ sheet: 'Jobs', row: 6, column: 'RoofArea_ft2' })
+    expect(rig.sheetNames()).toEqual(before)
+  })
+
+  it('can be cancelled between jobs', async () => {
+    const rig = makeRig()
+    await setUp(rig.host, made, true)
+    const cancel = new AbortController()
+    const outcome = await makeTakeoffs(rig.host, ['Fernlow 12', 'Pipit Hollow'], {
+      flavor: 'native',
+      made,
+      signal: cancel.signal,
+      onProgress: ({ done }) => (done === 0 ? cancel.abort() : undefined),
+    })
+    expect(outcome.cancelled).toBe(true)
+    expect(outcome.made.map(({ job }) => job)).toEqual(['Fernlow 12'])
+  })
+
+  it('finds tables in columns of another order, with columns of the office’s own', async () => {
+    const rig = makeRig()
+    await setUp(rig.host, made, true)
+    const width = 50
+    const heading = Array.from({ length: width }, (_, at) => at + 2).find((column) => rig.cell('Tanks', 5, column) === 'Price_usd')!
+    rig.type('Tanks', 5, heading, 'Price_old')
+    const opened = await open(rig.host)
+    expect(opened.office!.problems.some(({ column }) => column === 'Price_usd')).toBe(true)
+  })
+})
+
+describe('Excel in memory, what can go wrong', () => {
+  it('takes at most four syncs for one takeoff, made new or again', async () => {
+    const { book, host } = excelRig()
+    await setUp(host, made, true)
+    for (let round = 0; round < 2; round++) {
+      book.syncs = 0
+      await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'cells', made })
+      expect(book.syncs, `round ${round}`).toBeLessThanOrEqual(4)
+    }
+    expect(book.suspended).toBeGreaterThan(0)
+  })
+
+  it('a failure at any sync leaves the workbook as it was', async () => {
+    for (const isAgain of [false, true]) {
+      for (let at = 1; at <= 3; at++) {
+        const { book, host } = excelRig()
+        await setUp(host, made, true)
+        if (isAgain) await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'cells', made })
+        const before = book.picture()
+        book.syncs = 0
+        book.failAtSync = at
+        await expect(makeTakeoffs(host, ['Wicket Mill'], { flavor: 'native', made }), `sync ${at}`).rejects.toThrow(/as told/)
+        expect(book.picture(), `sync ${at}, ${isAgain ? 'again' : 'new'}`).toBe(before)
+      }
+    }
+  })
+
+  it('a protected sheet and a read-only workbook are refused in words, nothing lost', async () => {
+    const { book, host } = excelRig()
+    await setUp(host, made, true)
+    await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'cells', made })
+    book.sheet(names.takeoff)!.isProtected = true
+    await expect(makeTakeoffs(host, ['Wicket Mill'], { flavor: 'cells', made })).rejects.toThrow(/protected or open read-only/)
+    expect(book.sheet(names.takeoff)!.formulas.size).toBeGreaterThan(300)
+    book.sheet(names.takeoff)!.isProtected = false
+    book.isReadOnly = true
+    const before = book.picture()
+    await expect(makeTakeoffs(host, ['Pipit Hollow'], { flavor: 'cells', made })).rejects.toThrow(/Nothing was changed/)
+    expect(book.picture()).toBe(before)
+  })
+
+  it('a hidden target is shown again; a renamed one is made new beside it', async () => {
+    const { book, host } = excelRig()
+    await setUp(host, made, true)
+    await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'cells', made })
+    book.sheet(names.takeoff)!.visibility = 'Hidden'
+    book.sheet(names.design)!.name = 'My design'
+    await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'cells', made })
+    expect(book.sheet(names.takeoff)!.visibility).toBe('Visible')
+    expect(book.sheet('My design')).toBeDefined()
+    expect(book.sheet(names.design)).toBeDefined()
+  })
+
+  it('tables that were moved are found where they are, and formulas point there', async () => {
+    const { book, host } = excelRig()
+    await setUp(host, made, true)
+    const table = book.tables.find(({ name }) => name === 'Prices')!
+    const moved = new Map(
+      [...table.sheet.formulas].map(([at, value]) => [
+        at
+          .split(',')
+          .map((part, side) => Number(part) + (side ? 3 : 4))
+          .join(','),
+        value,
+      ]),
+    )
+    table.sheet.formulas = moved
+    table.area = { ...table.area, row: table.area.row + 4, column: table.area.column + 3 }
+    const outcome = await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'cells', made })
+    expect(outcome.problems).toEqual([])
+    const formulas = [...book.sheet(names.takeoff)!.formulas.values()].map(String)
+    expect(formulas.some((text) => text.includes(`Prices!$${letters(8)}$10:`))).toBe(true)
+  })
+
+  it('texts that begin like formulas go in as text', async () => {
+    const { book, host } = excelRig()
+    await setUp(host, made, true)
+    book.sheet('Jobs')!.formulas.set('9,3', "'=HYPERLINK(1)")
+    await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'cells', made })
+    const texts = [...book.sheet(names.design)!.formulas.values()].map(String).filter((value) => value.includes('HYPERLINK'))
+    expect(texts).toContain("'=HYPERLINK(1)")
+    expect(texts.some((value) => value.startsWith('='))).toBe(false)
+  })
+
+  it('puts a formula into the active cell and selects a place', async () => {
+    const { book, host } = excelRig()
+    await setUp(host, made, true)
+    book.active = { sheet: 'Sheet1', cell: 'C4' }
+    expect(await host.insert('=CISTERN.PEAKFLOW(2500,4.7)')).toBe('Sheet1!C4')
+    await host.read([])
+    await host.select({ sheet: 'Jobs', row: 8, column: 'RoofArea_ft2' })
+    expect(book.active).toEqual({ sheet: 'Jobs', cell: 'E8' })
+  })
+})
+
+describe('file', () => {
+  it('writes tables that it reads back as they were', async () => {
+    const raw = startingOffice(true)
+    const workbook = await openWorkbook(await writeWorkbook(templateWorkbook(raw, made)), 'demo.xlsx')
+    const back = readOffice(readOfficeTables(workbook, 'demo.xlsx'))
+    expect(back.problems).toEqual([])
+    expect(Object.values(back.tables).map((rows) => rows.map(({ cells }) => cells))).toEqual(Object.values(readOffice(raw).tables).map((rows) => rows.map(({ cells }) => cells)))
+  })
+  it('the grid opens the same workbook with the same data', () => {
+    const model = new Model(gridData(templateWorkbook(startingOffice(true), made)) as never)
+    return open(new GridHost(model)).then(({ office }) => {
+      expect(office!.problems).toEqual([])
+      expect(office!.tables.Items.length).toBe(readOffice(startingOffice(true)).tables.Items.length)
+    })
+  })
+})

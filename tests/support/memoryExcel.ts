@@ -1,0 +1,323 @@
+/**
+ * An Excel in memory that is as strict as the real one where others got hurt: nothing may be read before load and sync,
+ * value arrays must have the shape of their range, sheet names follow the rules, tables need unique names, protected
+ * sheets refuse. It counts syncs and can be told to fail at the n-th.
+ */
+type Value = string | number | boolean
+type Cells = Map<string, Value>
+
+export class ExcelError extends Error {
+  constructor(
+    readonly code: string,
+    message: string,
+  ) {
+    super(message)
+  }
+}
+
+interface SheetState {
+  name: string
+  formulas: Cells
+  formats: Map<string, string>
+  isProtected: boolean
+  visibility: string
+  order: number
+}
+interface TableState {
+  name: string
+  sheet: SheetState
+  area: Area
+}
+interface Area {
+  row: number
+  column: number
+  rows: number
+  columns: number
+}
+
+const MOST_ROWS = 1_048_576
+const MOST_COLUMNS = 16_384
+const key = (row: number, column: number) => `${row},${column}`
+const columnNumber = (letters: string) => [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0)
+export const letters = (column: number): string => (column > 0 ? letters(Math.floor((column - 1) / 26)) + String.fromCharCode(65 + ((column - 1) % 26)) : '')
+
+function parseArea(address: string): Area {
+  const bare = address.replace(/\$/g, '').replace(/^.*!/, '')
+  const cells = /^([A-Z]+)(\d+)(?::([A-Z]+)(\d+))?$/.exec(bare)
+  if (cells) {
+    const [row, column] = [Number(cells[2]), columnNumber(cells[1]!)]
+    return { row, column, rows: Number(cells[4] ?? row) - row + 1, columns: (cells[3] ? columnNumber(cells[3]) : column) - column + 1 }
+  }
+  const columns = /^([A-Z]+):([A-Z]+)$/.exec(bare)
+  if (columns) return { row: 1, column: columnNumber(columns[1]!), rows: MOST_ROWS, columns: columnNumber(columns[2]!) - columnNumber(columns[1]!) + 1 }
+  const rows = /^(\d+):(\d+)$/.exec(bare)
+  if (rows) return { row: Number(rows[1]), column: 1, rows: Number(rows[2]) - Number(rows[1]) + 1, columns: MOST_COLUMNS }
+  throw new ExcelError('InvalidArgument', `No such address: ${address}`)
+}
+
+/** An object of the API: its properties can be read only after load and sync. */
+function proxyObject<T extends object>(context: MemoryContext, target: T, read: () => Record<string, unknown>): T & { load(names: string): unknown; isNullObject: boolean } {
+  let asked = new Set<string>()
+  let loaded: Record<string, unknown> | undefined
+  return new Proxy(target, {
+    get(own, name: string) {
+      if (name === 'load') {
+        return (names: string | string[]) => {
+          const list = Array.isArray(names) ? names : names.split(',').map((part) => part.trim())
+          asked = new Set([...asked, ...list])
+          context.queue(() => {
+            const all = read()
+            loaded = { ...loaded, isNullObject: all.isNullObject === true, ...Object.fromEntries(list.map((wanted) => [wanted, all.isNullObject ? undefined : all[wanted]])) }
+          })
+        }
+      }
+      if (name in own) return Reflect.get(own, name) as unknown
+      if (name === 'then') return undefined
+      if (!loaded || !(name in loaded)) throw new ExcelError('PropertyNotLoaded', `The property '${name}' is not available: load it and sync first.`)
+      return loaded[name]
+    },
+    set(own, name: string, value: unknown) {
+      if (!(`set_${name}` in own)) throw new ExcelError('InvalidArgument', `The property '${name}' cannot be set.`)
+      ;(own as Record<string, (value: unknown) => void>)[`set_${name}`]!(value)
+      return true
+    },
+  }) as T & { load(names: string): unknown; isNullObject: boolean }
+}
+
+/** Takes any formatting and remembers none of it: formats are not what these tests are about. */
+const anything = (): unknown => new Proxy(() => undefined, { get: (_own, name) => (name === 'then' ? undefined : anything()), set: () => true, apply: () => anything() })
+
+export class MemoryContext {
+  private readonly pending: (() => void)[] = []
+  constructor(readonly book: MemoryExcel) {}
+  queue(work: () => void): void {
+    this.pending.push(work)
+  }
+  sync = async (): Promise<void> => {
+    this.book.syncs++
+    const failing = this.book.failAtSync === this.book.syncs
+    // A batch that fails has done half of its work: the hardest case.
+    const works = this.pending.splice(0)
+    const until = failing ? Math.floor(works.length / 2) : works.length
+    for (const work of works.slice(0, until)) work()
+    if (failing) throw new ExcelError('GeneralException', 'The batch failed, as told.')
+  }
+  application = { suspendApiCalculationUntilNextSync: () => this.queue(() => void this.book.suspended++) }
+  get workbook() {
+    const { book } = this
+    return {
+      worksheets: {
+        getItem: (name: string) => this.sheetProxy(() => book.sheet(name) ?? fail('ItemNotFound', `No sheet ${name}.`)),
+        getItemOrNullObject: (name: string) => this.sheetProxy(() => book.sheet(name)),
+        add: (name: string) => {
+          this.queue(() => book.addSheet(name))
+          return this.sheetProxy(() => book.sheet(name))
+        },
+        onChanged: { add: () => undefined },
+      },
+      tables: { getItemOrNullObject: (name: string) => this.tableProxy(() => book.tables.find((table) => table.name.toLowerCase() === name.toLowerCase())) },
+      getActiveCell: () =>
+        this.rangeProxy(
+          () => book.sheet(book.active.sheet),
+          () => parseArea(book.active.cell),
+        ),
+      onSelectionChanged: { add: () => undefined },
+    }
+  }
+
+  private tableProxy(find: () => TableState | undefined): unknown {
+    const sheet = () => find()?.sheet
+    return proxyObject(this, { worksheet: this.sheetProxy(sheet), getRange: () => this.rangeProxy(sheet, () => find()!.area) }, () =>
+      find() ? { name: find()!.name } : { isNullObject: true },
+    )
+  }
+
+  private sheetProxy(find: () => SheetState | undefined): unknown {
+    const { book } = this
+    const must = () => find() ?? fail('ItemNotFound', 'The sheet does not exist.')
+    const target = {
+      getRange: (address?: string) => this.rangeProxy(find, () => (address ? parseArea(address) : { row: 1, column: 1, rows: MOST_ROWS, columns: MOST_COLUMNS })),
+      getRanges: (addresses: string) => {
+        if (addresses.length > 8192) throw new ExcelError('InvalidArgument', 'The address is too long.')
+        addresses.split(',').forEach(parseArea)
+        return { format: anything() }
+      },
+      getUsedRange: () => this.rangeProxy(find, () => usedArea(must())),
+      getUsedRangeOrNullObject: () => this.rangeProxy(find, () => usedArea(must())),
+      copy: () => {
+        let made: SheetState | undefined
+        this.queue(() => {
+          const from = must()
+          made = book.addSheet(`${from.name} (2)`.slice(0, 31))
+          made.formulas = new Map(from.formulas)
+          made.formats = new Map(from.formats)
+        })
+        return this.sheetProxy(() => made)
+      },
+      delete: () => this.queue(() => book.deleteSheet(must())),
+      activate: () => this.queue(() => void (book.active.sheet = must().name)),
+      freezePanes: anything(),
+      pageLayout: anything(),
+      tables: {
+        add: (address: string) => {
+          let made: TableState | undefined
+          this.queue(() => (made = book.addTable(must(), parseArea(address))))
+          return proxyObject(
+            this,
+            { set_name: (name: unknown) => this.queue(() => book.renameTable(made!, String(name))), set_showFilterButton: () => undefined, set_showBandedRows: () => undefined },
+            () => ({ name: made!.name }),
+          )
+        },
+      },
+      set_name: (name: unknown) => this.queue(() => book.rename(must(), String(name))),
+      set_visibility: (visibility: unknown) => this.queue(() => void (must().visibility = String(visibility))),
+      set_showGridlines: () => undefined,
+    }
+    return proxyObject(this, target, () => (find() ? { name: find()!.name, visibility: find()!.visibility } : { isNullObject: true }))
+  }
+
+  private rangeProxy(find: () => SheetState | undefined, area: () => Area): unknown {
+    const { book } = this
+    const must = () => {
+      const sheet = find() ?? fail('ItemNotFound', 'The sheet does not exist.')
+      return sheet
+    }
+    const writable = () => {
+      const sheet = must()
+      if (sheet.isProtected || book.isReadOnly) fail('AccessDenied', 'The sheet is protected.')
+      return sheet
+    }
+    const put = (values: unknown, into: (sheet: SheetState) => Map<string, unknown>) =>
+      this.queue(() => {
+        const { row, column, rows, columns } = area()
+        const block = values as unknown[][]
+        if (!Array.isArray(block) || block.length !== rows || block.some((line) => !Array.isArray(line) || line.length !== columns))
+          fail('InvalidArgument', `The array has not the shape of the range, ${rows} by ${columns}.`)
+        const cells = into(writable())
+        block.forEach((line, y) =>
+          line.forEach((value, x) => (value === '' || value === null ? cells.delete(key(row + y, column + x)) : cells.set(key(row + y, column + x), value))),
+        )
+      })
+    const target = {
+      worksheet: {
+        ...(find as unknown as object),
+        load: () => undefined,
+        get name() {
+          return must().name
+        },
+      },
+      format: anything(),
+      dataValidation: anything(),
+      clear: () =>
+        this.queue(() => {
+          const { row, column, rows, columns } = area()
+          const sheet = writable()
+          for (const at of [...sheet.formulas.keys()]) {
+            const [y, x] = at.split(',').map(Number) as [number, number]
+            if (y >= row && y < row + rows && x >= column && x < column + columns) sheet.formulas.delete(at)
+          }
+        }),
+      copyFrom: (source: { area(): Area; sheet(): SheetState }) =>
+        this.queue(() => {
+          const from = source.area()
+          const to = area()
+          for (const [at, value] of source.sheet().formulas) {
+            const [y, x] = at.split(',').map(Number) as [number, number]
+            must().formulas.set(key(to.row + y - from.row, to.column + x - from.column), value)
+          }
+        }),
+      select: () => this.queue(() => void (book.active.cell = `${letters(area().column)}${area().row}`)),
+      area,
+      sheet: must,
+      set_formulas: (values: unknown) => put(values, (sheet) => sheet.formulas),
+      set_numberFormat: (values: unknown) => put(values, (sheet) => sheet.formats),
+    }
+    return proxyObject(this, target, () => {
+      const sheet = find()
+      if (!sheet) return { isNullObject: true }
+      const { row, column, rows, columns } = area()
+      if (rows * columns > 5_000_000) fail('ResponsePayloadSizeLimitExceeded', 'Too many cells to read.')
+      const block = (show: (value: Value) => Value) =>
+        Array.from({ length: rows }, (_, y) => Array.from({ length: columns }, (_unused, x) => show(sheet.formulas.get(key(row + y, column + x)) ?? '')))
+      return {
+        formulas: block((value) => value),
+        values: block((value) => book.valueOf(value)),
+        rowIndex: row - 1,
+        columnIndex: column - 1,
+        address: `${sheet.name}!${letters(column)}${row}`,
+      }
+    })
+  }
+}
+
+function fail(code: string, message: string): never {
+  throw new ExcelError(code, message)
+}
+
+function usedArea(sheet: SheetState): Area {
+  const places = [...sheet.formulas.keys()].map((at) => at.split(',').map(Number) as [number, number])
+  if (!places.length) return { row: 1, column: 1, rows: 1, columns: 1 }
+  const [rows, columns] = [places.map(([row]) => row), places.map(([, column]) => column)]
+  const [row, column] = [Math.min(...rows), Math.min(...columns)]
+  return { row, column, rows: Math.max(...rows) - row + 1, columns: Math.max(...columns) - column + 1 }
+}
+
+export class MemoryExcel {
+  syncs = 0
+  suspended = 0
+  failAtSync: number | undefined
+  isReadOnly = false
+  active = { sheet: 'Sheet1', cell: 'A1' }
+  sheets: SheetState[] = []
+  tables: TableState[] = []
+  /** What a formula would show; the tests give it the plan's own results. */
+  results = new Map<string, Value>()
+
+  constructor() {
+    this.addSheet('Sheet1')
+  }
+
+  run = async <T>(work: (context: never) => Promise<T>): Promise<T> => work(new MemoryContext(this) as never)
+
+  sheet(name: string): SheetState | undefined {
+    return this.sheets.find((sheet) => sheet.name.toLowerCase() === name.toLowerCase())
+  }
+  addSheet(name: string): SheetState {
+    this.checkName(name)
+    const sheet: SheetState = { name, formulas: new Map(), formats: new Map(), isProtected: false, visibility: 'Visible', order: this.sheets.length }
+    this.sheets.push(sheet)
+    return sheet
+  }
+  deleteSheet(sheet: SheetState): void {
+    this.sheets = this.sheets.filter((known) => known !== sheet)
+    this.tables = this.tables.filter((table) => table.sheet !== sheet)
+  }
+  rename(sheet: SheetState, name: string): void {
+    this.checkName(name)
+    sheet.name = name
+  }
+  private checkName(name: string): void {
+    if (!name || name.length > 31 || /[[\]:*?/\\]/.test(name) || /^'|'$/.test(name)) fail('InvalidArgument', `No sheet may be called ${name}.`)
+    if (this.sheet(name)) fail('ItemAlreadyExists', `There is a sheet ${name}.`)
+  }
+  addTable(sheet: SheetState, area: Area): TableState {
+    const overlaps = this.tables.some((table) => table.sheet === sheet && table.area.row < area.row + area.rows && area.row < table.area.row + table.area.rows)
+    if (overlaps) fail('InvalidArgument', 'A table may not overlap another.')
+    const table = { name: `Table${this.tables.length + 1}`, sheet, area }
+    this.tables.push(table)
+    return table
+  }
+  renameTable(table: TableState, name: string): void {
+    if (this.tables.some((other) => other !== table && other.name.toLowerCase() === name.toLowerCase())) fail('ItemAlreadyExists', `There is a table ${name}.`)
+    table.name = name
+  }
+  valueOf(formula: Value): Value {
+    if (typeof formula !== 'string') return formula
+    if (formula.startsWith("'")) return formula.slice(1)
+    return formula.startsWith('=') ? (this.results.get(formula) ?? 0) : formula
+  }
+  /** Everything a person could see, for comparing before and after. */
+  picture(): string {
+    return JSON.stringify(this.sheets.map((sheet) => [sheet.name, sheet.visibility, [...sheet.formulas].sort(([one], [other]) => (one < other ? -1 : 1))]))
+  }
+}
