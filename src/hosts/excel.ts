@@ -110,20 +110,27 @@ export class ExcelHost implements Host {
   private async restore(names: readonly string[], existed: ReadonlySet<string>, backups: ReadonlyMap<string, string>): Promise<void> {
     await this.run(async (context) => {
       const { worksheets } = context.workbook
-      const found = names.map((name) => ({ name, sheet: worksheets.getItemOrNullObject(name), backup: worksheets.getItemOrNullObject(backups.get(name) ?? `${BACKUP}0`) }))
-      found.forEach(({ sheet, backup }) => {
+      const found = names.map((name) => {
+        const sheet = worksheets.getItemOrNullObject(name)
+        const backup = worksheets.getItemOrNullObject(backups.get(name) ?? `${BACKUP}0`)
+        const content = backup.getUsedRangeOrNullObject()
         sheet.load('name')
         backup.load('name')
+        content.load('address')
+        return { name, sheet, backup, content }
       })
       await context.sync()
-      for (const { name, sheet, backup } of found) {
+      for (const { name, sheet, backup, content } of found) {
         if (!existed.has(name)) {
           if (!sheet.isNullObject) sheet.delete()
-        } else if (!backup.isNullObject) {
+          continue
+        }
+        // An empty copy means that the batch broke off before it was filled, and so before the sheet was cleared.
+        if (!backup.isNullObject && !content.isNullObject) {
           sheet.getRange().clear()
           sheet.getRange().copyFrom(backup.getRange())
-          backup.delete()
         }
+        if (!backup.isNullObject) backup.delete()
       }
       await context.sync()
     })
@@ -160,8 +167,7 @@ export class ExcelHost implements Host {
     const look = async () => {
       await this.run(async (context) => {
         const cell = context.workbook.getActiveCell()
-        cell.load('rowIndex')
-        cell.worksheet.load('name')
+        cell.load('rowIndex,worksheet/name')
         await context.sync()
         listener(cell.worksheet.name, cell.rowIndex + 1)
       })

@@ -111,10 +111,10 @@ export class GridHost implements Host {
     return Array.from({ length: numberOfRows }, (_, row) =>
       Array.from({ length: numberOfCols }, (_unused, col): SheetCell => {
         const position = { sheetId, row, col }
-        const cell = this.getters.getCell(position)
+        const content = this.getters.getCell(position)
         const value = this.valueAt(position)
         // A text kept by a formula of itself is a plain text to everyone else.
-        const text = cell?.isFormula ? this.getters.getCellText(position, { showFormula: true }).replace(/^=/, '') : undefined
+        const text = content?.isFormula ? this.getters.getCellText(position, { showFormula: true }).replace(/^=/, '') : undefined
         return text === undefined || /^"(?:[^"\\]|\\.)*"$/.test(text) ? { value } : { value, formula: text }
       }),
     )

@@ -1,0 +1,230 @@
+/** The local workbook page as a person uses it, in headless Chromium: from a job row to a takeoff, overridden, saved and opened again. */
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import type { Server } from 'node:http'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { jobFields } from '../../src/takeoff/officeTables.js'
+import { hasChromium, launch, serve, watchedPage } from '../support/browser.js'
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
+const fieldNames = Object.keys(jobFields)
+const NEW_ROW = 11
+
+interface GridWindow {
+  cisternModel: { getters: Record<string, (...args: unknown[]) => unknown>; dispatch(type: string, payload: object): unknown }
+}
+
+/** What the grid holds in a cell. */
+const cellIn = (page: Page, sheet: string, row: number, column: number) =>
+  page.evaluate(
+    ([name, y, x]) => {
+      const { getters } = (window as unknown as GridWindow).cisternModel
+      const position = { sheetId: getters.getSheetIdByName!(name), row: (y as number) - 1, col: (x as number) - 1 }
+      return { text: String(getters.getCellText!(position, { showFormula: true })), value: (getters.getEvaluatedCell!(position) as { value: unknown }).value }
+    },
+    [sheet, row, column] as const,
+  )
+const activeCell = (page: Page) =>
+  page.evaluate(() => {
+    const { getters } = (window as unknown as GridWindow).cisternModel
+    const { sheetId, row, col } = getters.getActivePosition!() as { sheetId: string; row: number; col: number }
+    return { sheet: getters.getSheetName!(sheetId) as string, row: row + 1, column: col + 1 }
+  })
+const statusSays = (page: Page, words: RegExp) => page.waitForFunction((source) => new RegExp(source).test(document.querySelector('.status')?.textContent ?? ''), words.source, { timeout: 30_000 })
+const columnOf = (field: string) => fieldNames.indexOf(field) + 2
+
+/** Moves the grid's selection as the name box would, then types as a person does. */
+async function typeInto(page: Page, sheet: string, row: number, column: number, text: string): Promise<void> {
+  await page.click('.o-grid-overlay', { position: { x: 200, y: 80 } })
+  await page.evaluate(
+    ([name, y, x]) => {
+      const model = (window as unknown as GridWindow).cisternModel
+      const to = model.getters.getSheetIdByName!(name)
+      const from = model.getters.getActiveSheetId!()
+      if (from !== to) model.dispatch('ACTIVATE_SHEET', { sheetIdFrom: from, sheetIdTo: to })
+      ;(model as unknown as { selection: { selectCell(x: number, y: number): void } }).selection.selectCell((x as number) - 1, (y as number) - 1)
+    },
+    [sheet, row, column] as const,
+  )
+  await page.keyboard.type(text)
+  await page.keyboard.press('Enter')
+}
+
+async function axeFindsNothing(page: Page, within: string): Promise<void> {
+  await page.evaluate(axeSource)
+  const found = await page.evaluate(async (scope) => {
+    const { axe } = window as unknown as { axe: { run(scope: string, options: object): Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }> } }
+    const { violations } = await axe.run(scope, { resultTypes: ['violations'] })
+    return violations.filter(({ impact }) => impact === 'serious' || impact === 'critical').map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`)
+  }, within)
+  expect(found).toEqual([])
+}
+
+describe.runIf(hasChromium)('the local workbook page', () => {
+  let browser: Browser
+  let server: Server
+  let address: string
+  beforeAll(async () => {
+    browser = await launch()
+    ;({ server, address } = await serve())
+  })
+  afterAll(async () => {
+    await browser?.close()
+    server?.close()
+  })
+
+  async function opened(options = {}) {
+    const watched = await watchedPage(browser, address, options)
+    await watched.page.goto(address)
+    await watched.page.waitForSelector('.glance h2', { timeout: 30_000 })
+    return watched
+  }
+
+  it('takes a job row to a takeoff, keeps an override, saves and opens again', async () => {
+    const { page, errors, strangers } = await opened()
+    // A row typed into the grid becomes a job of the pane.
+    const row = { Job: 'Typed 1', Site: 'By hand', RoofArea_ft2: '2400', RainStation: 'Alder Reach', People: '2', TankModel: 'Quern 1800', TankCount: '2', WaterLineRun_ft: '80', PowerRun_ft: '90', InletRun_ft: '20', OverflowRun_ft: '20' }
+    for (const [field, text] of Object.entries(row)) await typeInto(page, 'Jobs', NEW_ROW, columnOf(field), text)
+    await page.waitForSelector('#job-picker option[value="Typed 1"]', { state: 'attached' })
+    await page.selectOption('#job-picker', 'Typed 1')
+    await page.waitForFunction(() => document.querySelector('.glance h2')?.textContent === 'Typed 1')
+    const verdict = () => page.evaluate(() => [...document.querySelectorAll('.verdicts li')].find((item) => item.textContent?.includes('Tank volume'))?.querySelector('strong')?.textContent)
+    expect(await verdict()).toBe('pass')
+    await typeInto(page, 'Jobs', NEW_ROW, columnOf('People'), '30')
+    await page.waitForFunction(() => [...document.querySelectorAll('.verdicts li.check')].some((item) => item.textContent?.includes('Tank volume')))
+
+    // Two tanks: one tie, two boots.
+    await page.click('fluent-button.make')
+    await statusSays(page, /1 takeoff made: Takeoff Typed 1/)
+    expect((await activeCell(page)).sheet).toBe('Takeoff Typed 1')
+    const boots = await page.evaluate(() => {
+      const { getters } = (window as unknown as GridWindow).cisternModel
+      const sheetId = getters.getSheetIdByName!('Takeoff Typed 1')
+      for (let row = 0; row < 200; row++) if ((getters.getEvaluatedCell!({ sheetId, row, col: 1 }) as { value: unknown }).value === 'TIE-BOOT') return row + 1
+      return 0
+    })
+    expect((await cellIn(page, 'Takeoff Typed 1', boots, 8)).value).toBe(2)
+    await typeInto(page, 'Takeoff Typed 1', boots, 5, '7')
+    await page.waitForTimeout(100)
+    expect((await cellIn(page, 'Takeoff Typed 1', boots, 8)).value).toBe(7)
+    await page.click('fluent-button.make')
+    await page.waitForFunction(() => document.querySelector('.cancel')?.hasAttribute('hidden'))
+    await statusSays(page, /1 takeoff made/)
+    expect((await cellIn(page, 'Takeoff Typed 1', boots, 8)).value).toBe(7)
+    expect((await cellIn(page, 'Takeoff Typed 1', 3, 2)).text).toContain('revision 2')
+
+    // Saved, and opened again.
+    const [download] = await Promise.all([page.waitForEvent('download'), page.click('#save-file')])
+    const file = join(tmpdir(), `cistern-e2e-${process.pid}.xlsx`)
+    await download.saveAs(file)
+    await page.setInputFiles('#file', file)
+    await page.waitForFunction(() => document.querySelector('#bar-status')?.textContent?.includes('is open'), null, { timeout: 30_000 })
+    await page.waitForSelector('#job-picker option[value="Typed 1"]', { state: 'attached' })
+    expect((await cellIn(page, 'Takeoff Typed 1', boots, 5)).value).toBe(7)
+    expect((await cellIn(page, 'Takeoff Typed 1', boots, 8)).value).toBe(7)
+    expect(errors).toEqual([])
+    expect(strangers).toEqual([])
+  })
+
+  it('names a wrong cell, and a click selects it', async () => {
+    const { page, errors } = await opened()
+    await typeInto(page, 'Jobs', 6, columnOf('RoofArea_ft2'), 'big')
+    await page.selectOption('#job-picker', 'Fernlow 12')
+    await page.waitForSelector('.problem')
+    expect(await page.textContent('.problem')).toBe('Jobs, row 6, RoofArea_ft2: 1 to 1,000,000 ft²; got "big".')
+    await page.evaluate(() => {
+      const model = (window as unknown as GridWindow).cisternModel
+      model.dispatch('ACTIVATE_SHEET', { sheetIdFrom: model.getters.getActiveSheetId!(), sheetIdTo: model.getters.getSheetIdByName!('Tanks') })
+    })
+    await page.click('.problem')
+    expect(await activeCell(page)).toEqual({ sheet: 'Jobs', row: 6, column: columnOf('RoofArea_ft2') })
+    expect(errors).toEqual([])
+  })
+
+  it('keeps unsaved work and offers it after a reload', async () => {
+    const { page } = await opened()
+    await typeInto(page, 'Jobs', 6, columnOf('Job'), 'Renamed')
+    await page.waitForTimeout(2500)
+    await page.reload()
+    await page.waitForSelector('#restore:not([hidden]) button', { timeout: 30_000 })
+    await page.click('#restore button')
+    await page.waitForSelector('#job-picker option[value="Renamed"]', { state: 'attached', timeout: 30_000 })
+  })
+
+  it('keyboard alone: picks a job, makes its takeoff, finds and inserts a function', async () => {
+    const { page, errors } = await opened()
+    await page.focus('#job-search')
+    await page.keyboard.type('pipit')
+    await page.waitForFunction(() => document.querySelector('.glance h2')?.textContent === 'Pipit Hollow')
+    const reach = async (matches: string) => {
+      for (let presses = 0; presses < 60; presses++) {
+        if (await page.evaluate((selector) => document.activeElement?.matches(selector) ?? false, matches)) return
+        await page.keyboard.press('Tab')
+      }
+      throw new Error(`Tab never reaches ${matches}.`)
+    }
+    await reach('#job-picker')
+    await reach('fluent-button.make')
+    await page.keyboard.press('Enter')
+    await statusSays(page, /1 takeoff made: Takeoff Pipit Hollow/)
+    await reach('#functions > summary')
+    await page.keyboard.press('Enter')
+    await reach('#function-search')
+    await page.keyboard.type('PEAKFLOW')
+    await reach('#function-PEAKFLOW > summary')
+    await page.keyboard.press('Enter')
+    await reach('#function-PEAKFLOW fluent-button.insert')
+    const before = await activeCell(page)
+    await page.keyboard.press('Enter')
+    await statusSays(page, /=CISTERN\.PEAKFLOW\(2500,4\.7\) is in /)
+    const cell = await cellIn(page, before.sheet, before.row, before.column)
+    // 2,500 ft² at 4.7 in/h: 122.08 gpm, the Miami rate of IPC Appendix B.
+    expect(cell.text).toBe('=CISTERN.PEAKFLOW(2500,4.7)')
+    expect(cell.value).toBeCloseTo(122.08, 2)
+    expect(errors).toEqual([])
+  })
+
+  it('shows the message of a refused function on its cell', async () => {
+    const { page } = await opened()
+    await typeInto(page, 'Jobs', 30, 3, '=CISTERN.PEAKFLOW(-1,4)')
+    const message = await page.evaluate(() => {
+      const { getters } = (window as unknown as GridWindow).cisternModel
+      return (getters.getEvaluatedCell!({ sheetId: getters.getSheetIdByName!('Jobs'), row: 29, col: 2 }) as { message?: string }).message
+    })
+    expect(message).toBe('Plan area of the roof (area): 0 to 10,000,000 ft²; got -1.')
+  })
+
+  it('makes a native copy and all jobs, with words for what was made', async () => {
+    const { page } = await opened()
+    await page.check('#all-jobs')
+    await page.selectOption('#flavor', 'native')
+    await page.click('fluent-button.make')
+    await statusSays(page, /5 takeoffs made/)
+    const errors = await page.evaluate(() => {
+      const { getters } = (window as unknown as GridWindow).cisternModel
+      return (getters.getSheetIds!() as string[]).flatMap((id) => {
+        const name = getters.getSheetName!(id) as string
+        return (getters.getEvaluatedCellsPositions!(id) as object[]).map((position) => getters.getEvaluatedCell!(position) as { type: string; value: unknown }).filter(({ type }) => type === 'error').map(({ value }) => `${name} ${String(value)}`)
+      })
+    })
+    // Where no groundwater reaches a tank, the working of its uplift is #N/A, as planned.
+    expect(errors.filter((text) => !/^Working .* #N\/A$/.test(text))).toEqual([])
+  })
+
+  for (const theme of [{ colorScheme: 'light' as const }, { colorScheme: 'dark' as const }, { forcedColors: 'active' as const }]) {
+    for (const width of [320, 350]) {
+      it(`axe finds nothing serious at ${width} px, ${JSON.stringify(theme)}, plain and at 200 %`, async () => {
+        const { page } = await opened({ viewport: { width, height: 900 }, ...theme })
+        await page.evaluate(() => document.querySelectorAll('details').forEach((fold) => fold.setAttribute('open', '')))
+        await axeFindsNothing(page, '#pane')
+        await page.evaluate(() => (document.documentElement.style.zoom = '2'))
+        await axeFindsNothing(page, '#pane')
+        const overflow = await page.evaluate(() => document.querySelector('#pane')!.scrollWidth - document.querySelector('#pane')!.clientWidth)
+        expect(overflow).toBeLessThanOrEqual(1)
+      })
+    }
+  }
+})
