@@ -239,7 +239,7 @@ export class Pane {
   private busy(isBusy: boolean): void {
     this.progress.hidden = !isBusy
     this.cancel.hidden = !isBusy
-    this.make.toggleAttribute('disabled', isBusy)
+    this.make.toggleAttribute('disabled-focusable', isBusy)
   }
 
   private async insert(formula: string): Promise<void> {
