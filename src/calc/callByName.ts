@@ -41,9 +41,10 @@ function asCells(calculation: AnyCalculation, result: unknown, cells: readonly u
   if (typeof result === 'number' || typeof result === 'string') return result
   if (calculation.spills) {
     const columns = result as Columns
-    const names = Object.keys(columns)
-    const length = columns[names[0]!]!.length
-    return [names.map(bareName), ...Array.from({ length }, (_, at) => names.map((name) => columns[name]![at]!))]
+    const names = Object.keys(calculation.spills as object)
+    const length = Object.values(columns)[0]!.length
+    // A column that the run leaves out is the number of the period.
+    return [names.map(bareName), ...Array.from({ length }, (_, at) => names.map((name) => columns[name]?.[at] ?? at + 1))]
   }
   const list = Array.from(result as Series)
   const source = cells[calculation.names.indexOf(calculation.shapeOf!)]

@@ -3,6 +3,7 @@ import ExcelJS from 'exceljs'
 import { unzipSync, Unzip, UnzipInflate } from 'fflate'
 import { keyColumn, tableNames, fieldsOf, type TableName } from '../takeoff/officeTables.js'
 import type { RawOffice, RawTable } from '../takeoff/office.js'
+import { callsCellFunction, storeCalls } from './cellFunctionCalls.js'
 import { isTall, rowHeights } from '../plan/heights.js'
 import { looks, numberFormat, palette, type Look } from '../plan/looks.js'
 import { columnLetters, type PlanCell, type SheetPlan, type WorkbookPlan } from '../plan/plan.js'
@@ -115,9 +116,12 @@ export async function writeWorkbook(plan: WorkbookPlan): Promise<Uint8Array> {
   const workbook = new ExcelJS.Workbook()
   workbook.creator = 'Cistern Sheet'
   workbook.created = CREATED
-  workbook.calcProperties.fullCalcOnLoad = true
+  const hasCalls = plan.sheets.some((sheet) => sheet.cells.some(({ formula }) => formula !== undefined && callsCellFunction(formula)))
+  // Without the add-in a recalculation would turn every call into #NAME?: such a file opens with the results it was saved with.
+  workbook.calcProperties.fullCalcOnLoad = !hasCalls
   for (const sheet of plan.sheets) writeSheet(workbook, sheet)
-  return new Uint8Array(await workbook.xlsx.writeBuffer())
+  const bytes = new Uint8Array(await workbook.xlsx.writeBuffer())
+  return hasCalls ? storeCalls(bytes) : bytes
 }
 
 /** Opens a workbook after looking at its size packed and unpacked; refuses what is no workbook. */
@@ -140,9 +144,9 @@ function checkSize(bytes: Uint8Array, name: string): void {
   let total = 0
   const unzip = new Unzip((file) => {
     file.ondata = (error, piece) => {
-      if (error) throw new WorkbookError(`${name}: the workbook is damaged or cut short.`)
+      if (error) throw error
       total += piece.length
-      if (total > MOST_UNPACKED_BYTES) throw new WorkbookError(`${name}: it unpacks to more than ${MOST_UNPACKED_BYTES / 2 ** 20} MB and is refused.`)
+      if (total > MOST_UNPACKED_BYTES) throw new WorkbookError('too large')
     }
     file.start()
   })
@@ -150,9 +154,9 @@ function checkSize(bytes: Uint8Array, name: string): void {
   const PIECE = 1 << 16
   try {
     for (let at = 0; at < bytes.length; at += PIECE) unzip.push(bytes.subarray(at, at + PIECE), at + PIECE >= bytes.length)
-    if (!Object.keys(unzipSync(bytes, { filter: ({ name: entry }) => entry === '[Content_Types].xml' })).length) throw new Error('no content types')
-  } catch (error) {
-    if (error instanceof WorkbookError) throw error
+    if (!Object.keys(unzipSync(bytes, { filter: ({ name: entry }) => entry === '[Content_Types].xml' })).length) throw new WorkbookError('no content types')
+  } catch {
+    if (total > MOST_UNPACKED_BYTES) throw new WorkbookError(`${name}: it unpacks to more than ${MOST_UNPACKED_BYTES / 2 ** 20} MB and is refused.`)
     throw new WorkbookError(`${name}: the workbook is damaged or cut short.`)
   }
 }

@@ -17,11 +17,9 @@ export const measureArg = choice('Measure of reliability', { options: ['volume',
 /** A period counts as met in full when the shortfall is within this, so that rounding does not fail it. */
 export const FULL_WITHIN_GAL = 1e-9
 
-/** Demand of a period, after checking that a range of demands is as long as the inflow. */
-export function demandOf(demand: number | Series, periods: number): (period: number) => number {
-  if (typeof demand === 'number') return () => demand
-  if (demand.length !== periods) throw badInput('Demand (demand)', `one number, or as many entries as the inflow has (${periods})`, demand.length)
-  return (period) => demand[period]!
+/** A range of demands must be as long as the inflow. */
+export function checkDemand(demand: number | Series, periods: number): void {
+  if (typeof demand !== 'number' && demand.length !== periods) throw badInput('Demand (demand)', `one number, or as many entries as the inflow has (${periods})`, demand.length)
 }
 
 export function checkStart(start_gal: number, capacity_gal: number): void {
@@ -29,13 +27,9 @@ export function checkStart(start_gal: number, capacity_gal: number): void {
 }
 
 /**
- * One period. YAS: rain comes in, the excess spills, then the yield, limited to what was stored before, is drawn.
- * YBS: the yield is drawn from store and inflow, then the excess spills.
+ * The rules as the steps below state them, and as the loops walk them. YAS: rain comes in, the excess spills, then the
+ * yield, limited to what was stored before, is drawn. YBS: the yield is drawn from store and inflow, then the excess spills.
  */
-export const suppliedIn = (rule: Rule, before: number, inflow: number, demand: number): number => Math.min(demand, rule === 'YAS' ? before : before + inflow)
-export const storedAfter = (rule: Rule, before: number, inflow: number, supplied: number, capacity: number): number =>
-  Math.min(before + inflow - supplied, rule === 'YAS' ? capacity - supplied : capacity)
-
 export const balanceTable = (start: string): PeriodTable => ({
   start: { stored_gal: start },
   passes: 1,

@@ -1,6 +1,6 @@
 import { calc, step, type PeriodTable } from '../../calc.js'
 import { cite } from '../../sources.js'
-import { demandArg, demandOf, inflowArg } from './balance.js'
+import { demandArg, checkDemand, inflowArg } from './balance.js'
 
 const periods: PeriodTable = {
   start: { short_gal: '0' },
@@ -19,12 +19,12 @@ export const sequentPeak = calc({
   notes: ['Where demand is above inflow over the whole record, the shortage grows without end; the result is then only what two passes show.'],
   example: [[1, 3, 3, 5, 8, 6, 7, 2, 1], 3.5],
   run({ inflow_gal, demand_gal }) {
-    const demand = demandOf(demand_gal, inflow_gal.length)
+    checkDemand(demand_gal, inflow_gal.length)
     let short = 0
     let largest = 0
     for (let pass = 0; pass < 2; pass++) {
       for (let at = 0; at < inflow_gal.length; at++) {
-        short = Math.max(0, short + demand(at) - inflow_gal[at]!)
+        short = Math.max(0, short + (typeof demand_gal === 'number' ? demand_gal : demand_gal[at]!) - inflow_gal[at]!)
         if (short > largest) largest = short
       }
     }

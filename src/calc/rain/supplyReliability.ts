@@ -1,21 +1,5 @@
 import { calc, type Series } from '../../calc.js'
-import {
-  balanceTable,
-  capacityArg,
-  checkStart,
-  demandArg,
-  demandOf,
-  FULL_WITHIN_GAL,
-  inflowArg,
-  measureArg,
-  reliabilityStep,
-  ruleArg,
-  startArg,
-  storedAfter,
-  suppliedIn,
-  type Measure,
-  type Rule,
-} from './balance.js'
+import { balanceTable, capacityArg, checkDemand, checkStart, demandArg, FULL_WITHIN_GAL, inflowArg, measureArg, reliabilityStep, ruleArg, startArg, type Measure, type Rule } from './balance.js'
 
 export const supplyReliability = calc({
   id: 'SUPPLYRELIABILITY',
@@ -29,25 +13,32 @@ export const supplyReliability = calc({
   example: [[0, 300, 0, 900, 0], 150, 600, 100, 'YAS', 'volume'],
   run({ inflow_gal, demand_gal, capacity_gal, start_gal, rule, measure }) {
     checkStart(start_gal, capacity_gal)
+    checkDemand(demand_gal, inflow_gal.length)
     return reliabilityAt(inflow_gal, demand_gal, capacity_gal, start_gal, rule as Rule, measure as Measure)
   },
 })
 
 /** The plain walk through the record; STORAGENEEDED proves its answer with it. */
-export function reliabilityAt(inflow: Series, demands: number | Series, capacity: number, start: number, rule: Rule, measure: Measure): number {
-  const demandIn = demandOf(demands, inflow.length)
+export function reliabilityAt(inflows: Series, demands: number | Series, capacity: number, start: number, rule: Rule, measure: Measure): number {
+  const isAfter = rule === 'YAS'
+  const even = typeof demands === 'number'
   let before = start
   let wanted = 0
   let met = 0
+  const isByTime = measure === 'time'
   let full = 0
-  for (let at = 0; at < inflow.length; at++) {
-    const demand = demandIn(at)
-    const supplied = suppliedIn(rule, before, inflow[at]!, demand)
-    before = storedAfter(rule, before, inflow[at]!, supplied, capacity)
+  for (let at = 0; at < inflows.length; at++) {
+    const inflow = inflows[at]!
+    const demand = even ? demands : demands[at]!
+    const reach = isAfter ? before : before + inflow
+    const drawn = demand < reach ? demand : reach
+    const kept = before + inflow - drawn
+    const most = isAfter ? capacity - drawn : capacity
+    before = kept < most ? kept : most
     wanted += demand
-    met += supplied
-    if (supplied >= demand - FULL_WITHIN_GAL) full++
+    met += drawn
+    if (isByTime && drawn >= demand - FULL_WITHIN_GAL) full++
   }
-  if (measure === 'time') return full / inflow.length
+  if (isByTime) return full / inflows.length
   return wanted === 0 ? 1 : met / wanted
 }

@@ -1,6 +1,6 @@
 import { calc, step } from '../../calc.js'
 import { cite } from '../../sources.js'
-import { balanceTable, capacityArg, checkStart, demandArg, demandOf, inflowArg, ruleArg, startArg, storedAfter, suppliedIn } from './balance.js'
+import { balanceTable, capacityArg, checkDemand, checkStart, demandArg, inflowArg, ruleArg, startArg } from './balance.js'
 
 export const waterBalance = calc({
   id: 'WATERBALANCE',
@@ -17,23 +17,28 @@ export const waterBalance = calc({
   example: [[0, 300, 0, 900, 0], 150, 600, 100, 'YAS'],
   run({ inflow_gal, demand_gal, capacity_gal, start_gal, rule }) {
     checkStart(start_gal, capacity_gal)
+    checkDemand(demand_gal, inflow_gal.length)
     const periods = inflow_gal.length
-    const demand = demandOf(demand_gal, periods)
-    const period = new Float64Array(periods)
-    const supplied = new Float64Array(periods)
-    const overflow = new Float64Array(periods)
-    const stored = new Float64Array(periods)
+    const room = new Float64Array(3 * periods)
+    const supplied = room.subarray(0, periods)
+    const overflow = room.subarray(periods, 2 * periods)
+    const stored = room.subarray(2 * periods)
+    const isAfter = rule === 'YAS'
+    const even = typeof demand_gal === 'number'
     let before = start_gal
     for (let at = 0; at < periods; at++) {
       const inflow = inflow_gal[at]!
-      const drawn = suppliedIn(rule as 'YAS' | 'YBS', before, inflow, demand(at))
-      const after = storedAfter(rule as 'YAS' | 'YBS', before, inflow, drawn, capacity_gal)
-      period[at] = at + 1
+      const demand = even ? demand_gal : demand_gal[at]!
+      const reach = isAfter ? before : before + inflow
+      const drawn = demand < reach ? demand : reach
+      const kept = before + inflow - drawn
+      const most = isAfter ? capacity_gal - drawn : capacity_gal
+      const after = kept < most ? kept : most
       supplied[at] = drawn
       stored[at] = after
-      overflow[at] = before + inflow - drawn - after
+      overflow[at] = kept - after
       before = after
     }
-    return { period, inflow_gal, supplied_gal: supplied, overflow_gal: overflow, stored_gal: stored }
+    return { inflow_gal, supplied_gal: supplied, overflow_gal: overflow, stored_gal: stored }
   },
 })

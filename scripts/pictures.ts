@@ -1,0 +1,53 @@
+/** Takes the pictures of the README: the page and the pane in Chromium, the sheets through Calc. `npm run pictures` */
+import { execFileSync } from 'node:child_process'
+import { mkdtempSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { writeWorkbook } from '../src/hosts/file.js'
+import { takeoffWorkbook } from '../src/plan/workbook.js'
+import { startingOffice } from '../src/takeoff/demo.js'
+import { readOffice, rowNamed } from '../src/takeoff/office.js'
+import { makeTakeoff } from '../src/takeoff/takeoff.js'
+import { launch, serve, watchedPage } from '../tests/support/browser.js'
+import { convertWithCalc } from '../tests/support/calc.js'
+
+const out = 'docs/pictures'
+const browser = await launch()
+const { server, address } = await serve()
+const { page } = await watchedPage(browser, address, { viewport: { width: 1280, height: 820 } })
+await page.goto(address)
+await page.waitForSelector('.glance h2')
+await page.selectOption('#job-picker', 'Wicket Mill')
+await page.waitForTimeout(500)
+await page.screenshot({ path: `${out}/page.png` })
+await page.click('fluent-button.make')
+await page.waitForFunction(() => document.querySelector('.status')?.textContent?.includes('made'))
+await page.waitForTimeout(500)
+await page.screenshot({ path: `${out}/takeoff-in-page.png` })
+for (const [name, options] of [['light', {}], ['dark', { colorScheme: 'dark' as const }]] as const) {
+  const { page: pane } = await watchedPage(browser, address, { viewport: { width: 350, height: 1500 }, ...options })
+  await pane.goto(address)
+  await pane.waitForSelector('.glance h2')
+  await pane.selectOption('#job-picker', 'Wicket Mill')
+  await pane.waitForTimeout(400)
+  await pane.locator('#pane').screenshot({ path: `${out}/pane-${name}.png` })
+  if (name === 'light') {
+    await pane.evaluate(() => document.querySelectorAll('#functions, #function-FRICTIONLOSS').forEach((fold) => fold.setAttribute('open', '')))
+    await pane.fill('#function-search', 'friction')
+    await pane.locator('#functions').screenshot({ path: `${out}/functions.png` })
+  }
+}
+await browser.close()
+server.close()
+
+const folder = mkdtempSync(join(tmpdir(), 'pictures-'))
+const raw = startingOffice(true)
+const office = readOffice(raw)
+for (const name of ['Wicket Mill', 'Pipit Hollow']) {
+  const file = join(folder, `${name.replace(' ', '-')}.xlsx`)
+  writeFileSync(file, await writeWorkbook(takeoffWorkbook(raw, [makeTakeoff(office, rowNamed(office, 'Jobs', name)!)], 'native', { date: '2026-11-25', revision: 1, version: '0.1.0' })))
+  const pdf = await convertWithCalc(file, 'pdf', folder)
+  const stem = `${out}/${name.toLowerCase().replace(' ', '-')}`
+  execFileSync('pdftoppm', ['-r', '80', '-f', '1', '-l', '1', '-singlefile', '-png', pdf, `${stem}-takeoff`])
+  execFileSync('pdftoppm', ['-r', '80', '-f', '4', '-l', '4', '-singlefile', '-png', pdf, `${stem}-design`])
+}
