@@ -41,14 +41,17 @@ async function timeAsync(work: () => Promise<unknown>, rounds = 3): Promise<numb
   }
   return best
 }
-const report = (what: string, ratio: number, limit?: number) => console.log(`${what.padEnd(78)} ${ratio.toFixed(2)} x${limit === undefined ? '' : `   (at most ${limit} x${ratio <= limit ? '' : ', MISSED'})`}`)
+const report = (what: string, ratio: number, limit?: number) =>
+  console.log(`${what.padEnd(78)} ${ratio.toFixed(2)} x${limit === undefined ? '' : `   (at most ${limit} x${ratio <= limit ? '' : ', MISSED'})`}`)
 
-const inputs = (count: number) => Array.from({ length: count }, (_, at) => ({ flow_gpm: 1 + (at % 97) / 4, length_ft: 50 + (at % 311), bore_in: 0.6 + (at % 13) / 8, smoothness: 140 + (at % 11) }))
+const inputs = (count: number) =>
+  Array.from({ length: count }, (_, at) => ({ flow_gpm: 1 + (at % 97) / 4, length_ft: 50 + (at % 311), bore_in: 0.6 + (at % 13) / 8, smoothness: 140 + (at % 11) }))
 
 function friction(): void {
   const inlined = (list: ReturnType<typeof inputs>) => {
     let total = 0
-    for (const { flow_gpm, length_ft, bore_in, smoothness } of list) total += (4.727 * length_ft * ((flow_gpm * 231) / 1728 / 60) ** 1.852) / (smoothness ** 1.852 * (bore_in / 12) ** 4.871)
+    for (const { flow_gpm, length_ft, bore_in, smoothness } of list)
+      total += (4.727 * length_ft * ((flow_gpm * 231) / 1728 / 60) ** 1.852) / (smoothness ** 1.852 * (bore_in / 12) ** 4.871)
     sink += total
   }
   const unchecked = (list: ReturnType<typeof inputs>) => {
@@ -82,14 +85,17 @@ function friction(): void {
   report('mathjs on the same formula, against the loop', time(() => evaluated(list), 3) / base)
   for (const count of [1000, 10_000, 100_000]) {
     const some = inputs(count)
-    console.log(`  growth at ${String(count).padStart(7)}: run ${((time(() => unchecked(some)) / count) * 1e6).toFixed(0)} ns, checked ${((time(() => checked(some)) / count) * 1e6).toFixed(0)} ns a call`)
+    console.log(
+      `  growth at ${String(count).padStart(7)}: run ${((time(() => unchecked(some)) / count) * 1e6).toFixed(0)} ns, checked ${((time(() => checked(some)) / count) * 1e6).toFixed(0)} ns a call`,
+    )
   }
 }
 
 function grid(): void {
   const rows = (count: number, formula: (row: number) => string) => {
     const cells: Record<string, string> = {}
-    for (let row = 1; row <= count; row++) Object.assign(cells, { [`A${row}`]: String(1 + (row % 97) / 4), [`B${row}`]: String(50 + (row % 311)), [`C${row}`]: String(0.6 + (row % 13) / 8), [`D${row}`]: formula(row) })
+    for (let row = 1; row <= count; row++)
+      Object.assign(cells, { [`A${row}`]: String(1 + (row % 97) / 4), [`B${row}`]: String(50 + (row % 311)), [`C${row}`]: String(0.6 + (row % 13) / 8), [`D${row}`]: formula(row) })
     return cells
   }
   const call = rows(10_000, (row) => `=CISTERN.FRICTIONLOSS(A${row},B${row},C${row})`)
@@ -108,18 +114,26 @@ function rain(): void {
     for (let day = 0; day < record.length; day++) stored = Math.min(Math.max(stored + record[day]! - demand, 0), 3000)
     sink += stored
   }
-  const balance = (record: Float64Array) => void (sink += (waterBalance.run({ inflow_gal: record, demand_gal: demand, capacity_gal: 3000, start_gal: 0, rule: 'YAS' }) as { stored_gal: Float64Array }).stored_gal[record.length - 1]!)
+  const balance = (record: Float64Array) =>
+    void (sink += (waterBalance.run({ inflow_gal: record, demand_gal: demand, capacity_gal: 3000, start_gal: 0, rule: 'YAS' }) as { stored_gal: Float64Array }).stored_gal[
+      record.length - 1
+    ]!)
   const needed = (record: Float64Array) => void (sink += storageNeeded.run({ inflow_gal: record, demand_gal: demand, target: 0.95, rule: 'YAS', measure: 'volume' }))
   for (let at = 0; at < 200; at++) bare(inflow)
   for (let at = 0; at < 150; at++) balance(inflow)
   for (let at = 0; at < 150; at++) needed(inflow)
-  const many = (work: () => void, times: number) => time(() => { for (let at = 0; at < times; at++) work() }) / times
+  const many = (work: () => void, times: number) =>
+    time(() => {
+      for (let at = 0; at < times; at++) work()
+    }) / times
   const base = many(() => bare(inflow), 40)
   report('WATERBALANCE on 30 years of days, against a bare min/max loop', many(() => balance(inflow), 20) / base, 4)
   report('STORAGENEEDED on 30 years of days, in passes of that loop', many(() => needed(inflow), 10) / base, 12)
   for (const count of [1000, 10_000, 40_000]) {
     const record = Float64Array.from({ length: count }, (_, day) => inflow[day % days]!)
-    console.log(`  growth at ${String(count).padStart(7)}: balance ${((many(() => balance(record), 5) / count) * 1e6).toFixed(1)} ns, storage ${((many(() => needed(record), 3) / count) * 1e6).toFixed(0)} ns a day`)
+    console.log(
+      `  growth at ${String(count).padStart(7)}: balance ${((many(() => balance(record), 5) / count) * 1e6).toFixed(1)} ns, storage ${((many(() => needed(record), 3) / count) * 1e6).toFixed(0)} ns a day`,
+    )
   }
 }
 
@@ -136,16 +150,29 @@ function manyJobs(count: number): RawOffice {
 async function workbooks(): Promise<void> {
   const raw = manyJobs(200)
   const office = readOffice(raw)
-  const plan = takeoffWorkbook(raw, office.tables.Jobs.map((job) => makeTakeoff(office, job)), 'native', made)
+  const plan = takeoffWorkbook(
+    raw,
+    office.tables.Jobs.map((job) => makeTakeoff(office, job)),
+    'native',
+    made,
+  )
   const whole = await timeAsync(async () => {
     const fresh = readOffice(manyJobs(200))
-    await writeWorkbook(takeoffWorkbook(raw, fresh.tables.Jobs.map((job) => makeTakeoff(fresh, job)), 'native', made))
+    await writeWorkbook(
+      takeoffWorkbook(
+        raw,
+        fresh.tables.Jobs.map((job) => makeTakeoff(fresh, job)),
+        'native',
+        made,
+      ),
+    )
   }, 2)
   const alone = await timeAsync(async () => {
     const workbook = new ExcelJS.Workbook()
     for (const sheet of plan.sheets) {
       const target = workbook.addWorksheet(sheet.name)
-      for (const { row, column, value, formula } of sheet.cells) if (value !== null || formula !== undefined) target.getCell(row, column).value = (formula === undefined ? value : { formula, result: value }) as ExcelJS.CellValue
+      for (const { row, column, value, formula } of sheet.cells)
+        if (value !== null || formula !== undefined) target.getCell(row, column).value = (formula === undefined ? value : { formula, result: value }) as ExcelJS.CellValue
     }
     await workbook.xlsx.writeBuffer()
   }, 2)
@@ -165,13 +192,28 @@ async function page(): Promise<void> {
   const bare = await timeAsync(async () => {
     const model = demo()
     for (const plan of plans) model.dispatch('CREATE_SHEET' as never, { sheetId: plan.name, name: plan.name, rows: 400, cols: 20, position: 1 } as never)
-    for (const plan of plans) for (const cell of plan.cells) model.dispatch('UPDATE_CELL' as never, { sheetId: plan.name, col: cell.column - 1, row: cell.row - 1, content: cellContent(cell), style: gridStyle(looks[cell.role]), ...(gridFormat(cell.format) ? { format: gridFormat(cell.format) } : {}) } as never)
+    for (const plan of plans)
+      for (const cell of plan.cells)
+        model.dispatch(
+          'UPDATE_CELL' as never,
+          {
+            sheetId: plan.name,
+            col: cell.column - 1,
+            row: cell.row - 1,
+            content: cellContent(cell),
+            style: gridStyle(looks[cell.role]),
+            ...(gridFormat(cell.format) ? { format: gridFormat(cell.format) } : {}),
+          } as never,
+        )
   }, 1)
   report('Takeoff of a demo job in the grid, against the grid filling the same cells bare', (ours - making) / (bare - making), 2)
 }
 
 function bundles(): void {
-  for (const [file, limit] of [['functions', 40], ['taskpane', 120]] as const) {
+  for (const [file, limit] of [
+    ['functions', 40],
+    ['taskpane', 120],
+  ] as const) {
     const size = gzipSync(readFileSync(new URL(`../dist/${file}.js`, import.meta.url)), { level: 9 }).length / 1024
     console.log(`${`${file}.js`.padEnd(78)} ${size.toFixed(1)} kB gzip   (at most ${limit} kB${size <= limit ? '' : ', MISSED'})`)
   }

@@ -24,7 +24,10 @@ await page.click('fluent-button.make')
 await page.waitForFunction(() => document.querySelector('.status')?.textContent?.includes('made'))
 await page.waitForTimeout(500)
 await page.screenshot({ path: `${out}/takeoff-in-page.png` })
-for (const [name, options] of [['light', {}], ['dark', { colorScheme: 'dark' as const }]] as const) {
+for (const [name, options] of [
+  ['light', {}],
+  ['dark', { colorScheme: 'dark' as const }],
+] as const) {
   const { page: pane } = await watchedPage(browser, address, { viewport: { width: 350, height: 1500 }, ...options })
   await pane.goto(address)
   await pane.waitForSelector('.glance h2')
@@ -45,7 +48,10 @@ const raw = startingOffice(true)
 const office = readOffice(raw)
 for (const name of ['Wicket Mill', 'Pipit Hollow']) {
   const file = join(folder, `${name.replace(' ', '-')}.xlsx`)
-  writeFileSync(file, await writeWorkbook(takeoffWorkbook(raw, [makeTakeoff(office, rowNamed(office, 'Jobs', name)!)], 'native', { date: '2026-11-25', revision: 1, version: '0.1.0' })))
+  writeFileSync(
+    file,
+    await writeWorkbook(takeoffWorkbook(raw, [makeTakeoff(office, rowNamed(office, 'Jobs', name)!)], 'native', { date: '2026-11-25', revision: 1, version: '0.1.0' })),
+  )
   const pdf = await convertWithCalc(file, 'pdf', folder)
   const stem = `${out}/${name.toLowerCase().replace(' ', '-')}`
   execFileSync('pdftoppm', ['-r', '80', '-f', '1', '-l', '1', '-singlefile', '-png', pdf, `${stem}-takeoff`])

@@ -141,6 +141,9 @@ function sameQuantity(one: Unit, other: Unit): boolean {
   return kind(one) === kind(other)
 }
 
+/** "5 ft" is a head only where a head is asked for; as a pressure it must say "5 ft of water". */
+const isWrittenOut = (name: UnitName, spelling: string): boolean => unitByName[name].quantity !== 'head' || spelling === plainUnitText(unitByName[name].symbol)
+
 const plainNumber = /^[-+]?(?:\d{1,3}(?:,\d{3})+|\d+)?(?:\.\d+)?(?:[eE][-+]?\d+)?$/
 const mixedFraction = /^([-+]?)(?:(\d+)[\s-]+)?(\d+)\/(\d+)$/
 
@@ -194,7 +197,7 @@ export function readAs(text: string, wanted: UnitName | undefined): Reading {
   if (!candidates) return { ok: false, reason: 'unknown unit' }
   const fitting =
     candidates.find((name) => wanted !== undefined && unitByName[name].quantity === unitByName[wanted].quantity) ??
-    candidates.find((name) => (wanted === undefined ? unitByName[name].quantity === 'ratio' : sameQuantity(unitByName[name], unitByName[wanted])))
+    candidates.find((name) => (wanted === undefined ? unitByName[name].quantity === 'ratio' : isWrittenOut(name, spelling) && sameQuantity(unitByName[name], unitByName[wanted])))
   if (!fitting) return { ok: false, reason: 'other quantity' }
   return { ok: true, value: wanted === undefined ? value * unitByName[fitting].size : convert(value, fitting, wanted) }
 }

@@ -54,8 +54,18 @@ describe.runIf(hasChromium)('the pane of the Excel build', () => {
     await page.click('fluent-button.make')
     await page.waitForFunction(() => document.querySelector('.status')?.textContent?.includes('1 takeoff made'))
     const book = await page.evaluate(() => {
-      const { memoryBook, CustomFunctions: custom } = window as unknown as { memoryBook: { sheets: { name: string; formulas: Map<string, string> }[] }; CustomFunctions: { bound: string[] } }
-      return { bound: custom.bound.length, sheets: memoryBook.sheets.map(({ name, formulas }) => ({ name, cells: formulas.size, calls: [...formulas.values()].filter((text) => String(text).includes('CISTERN.')).length })) }
+      const { memoryBook, CustomFunctions: custom } = window as unknown as {
+        memoryBook: { sheets: { name: string; formulas: Map<string, string> }[] }
+        CustomFunctions: { bound: string[] }
+      }
+      return {
+        bound: custom.bound.length,
+        sheets: memoryBook.sheets.map(({ name, formulas }) => ({
+          name,
+          cells: formulas.size,
+          calls: [...formulas.values()].filter((text) => String(text).includes('CISTERN.')).length,
+        })),
+      }
     })
     expect(book.bound).toBe(44)
     const design = book.sheets.find(({ name }) => name === 'Design Wicket Mill')!

@@ -33,7 +33,8 @@ const activeCell = (page: Page) =>
     const { sheetId, row, col } = getters.getActivePosition!() as { sheetId: string; row: number; col: number }
     return { sheet: getters.getSheetName!(sheetId) as string, row: row + 1, column: col + 1 }
   })
-const statusSays = (page: Page, words: RegExp) => page.waitForFunction((source) => new RegExp(source).test(document.querySelector('.status')?.textContent ?? ''), words.source, { timeout: 30_000 })
+const statusSays = (page: Page, words: RegExp) =>
+  page.waitForFunction((source) => new RegExp(source).test(document.querySelector('.status')?.textContent ?? ''), words.source, { timeout: 30_000 })
 const columnOf = (field: string) => fieldNames.indexOf(field) + 2
 
 /** Moves the grid's selection as the name box would, then types as a person does. */
@@ -58,7 +59,9 @@ async function axeFindsNothing(page: Page, within: string): Promise<void> {
   const found = await page.evaluate(async (scope) => {
     const { axe } = window as unknown as { axe: { run(scope: string, options: object): Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }> } }
     const { violations } = await axe.run(scope, { resultTypes: ['violations'] })
-    return violations.filter(({ impact }) => impact === 'serious' || impact === 'critical').map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`)
+    return violations
+      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+      .map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`)
   }, within)
   expect(found).toEqual([])
 }
@@ -86,12 +89,25 @@ describe.runIf(hasChromium)('the local workbook page', () => {
   it('takes a job row to a takeoff, keeps an override, saves and opens again', async () => {
     const { page, errors, strangers } = await opened()
     // A row typed into the grid becomes a job of the pane.
-    const row = { Job: 'Typed 1', Site: 'By hand', RoofArea_ft2: '2400', RainStation: 'Alder Reach', People: '2', TankModel: 'Quern 1800', TankCount: '2', WaterLineRun_ft: '80', PowerRun_ft: '90', InletRun_ft: '20', OverflowRun_ft: '20' }
+    const row = {
+      Job: 'Typed 1',
+      Site: 'By hand',
+      RoofArea_ft2: '2400',
+      RainStation: 'Alder Reach',
+      People: '2',
+      TankModel: 'Quern 1800',
+      TankCount: '2',
+      WaterLineRun_ft: '80',
+      PowerRun_ft: '90',
+      InletRun_ft: '20',
+      OverflowRun_ft: '20',
+    }
     for (const [field, text] of Object.entries(row)) await typeInto(page, 'Jobs', NEW_ROW, columnOf(field), text)
     await page.waitForSelector('#job-picker option[value="Typed 1"]', { state: 'attached' })
     await page.selectOption('#job-picker', 'Typed 1')
     await page.waitForFunction(() => document.querySelector('.glance h2')?.textContent === 'Typed 1')
-    const verdict = () => page.evaluate(() => [...document.querySelectorAll('.verdicts li')].find((item) => item.textContent?.includes('Tank volume'))?.querySelector('strong')?.textContent)
+    const verdict = () =>
+      page.evaluate(() => [...document.querySelectorAll('.verdicts li')].find((item) => item.textContent?.includes('Tank volume'))?.querySelector('strong')?.textContent)
     expect(await verdict()).toBe('pass')
     await typeInto(page, 'Jobs', NEW_ROW, columnOf('People'), '30')
     await page.waitForFunction(() => [...document.querySelectorAll('.verdicts li.check')].some((item) => item.textContent?.includes('Tank volume')))
@@ -207,7 +223,10 @@ describe.runIf(hasChromium)('the local workbook page', () => {
       const { getters } = (window as unknown as GridWindow).cisternModel
       return (getters.getSheetIds!() as string[]).flatMap((id) => {
         const name = getters.getSheetName!(id) as string
-        return (getters.getEvaluatedCellsPositions!(id) as object[]).map((position) => getters.getEvaluatedCell!(position) as { type: string; value: unknown }).filter(({ type }) => type === 'error').map(({ value }) => `${name} ${String(value)}`)
+        return (getters.getEvaluatedCellsPositions!(id) as object[])
+          .map((position) => getters.getEvaluatedCell!(position) as { type: string; value: unknown })
+          .filter(({ type }) => type === 'error')
+          .map(({ value }) => `${name} ${String(value)}`)
       })
     })
     // Where no groundwater reaches a tank, the working of its uplift is #N/A, as planned.

@@ -15,7 +15,8 @@ describe('what is refused', () => {
     await expect(openWorkbook(strToU8('hello'), 'a.xlsx')).rejects.toThrow('a.xlsx: an .xlsx workbook is needed; this is no such file.')
     await expect(openWorkbook(new Uint8Array(), 'a.xlsx')).rejects.toThrow('no such file')
     const whole = await cellsFile()
-    for (const share of [0.2, 0.6, 0.95]) await expect(openWorkbook(whole.subarray(0, Math.floor(whole.length * share)), 'cut.xlsx')).rejects.toThrow(/cut\.xlsx: .*(?:damaged|cut short)/)
+    for (const share of [0.2, 0.6, 0.95])
+      await expect(openWorkbook(whole.subarray(0, Math.floor(whole.length * share)), 'cut.xlsx')).rejects.toThrow(/cut\.xlsx: .*(?:damaged|cut short)/)
     await expect(openWorkbook(zipSync({ 'readme.txt': strToU8('x') }), 'zip.xlsx')).rejects.toThrow(/zip\.xlsx: .*damaged/)
     const stranger = new ExcelJS.Workbook()
     stranger.addWorksheet('Other')
@@ -34,7 +35,10 @@ describe('what is refused', () => {
 describe('calls of cell functions in a file', () => {
   it('are stored as dynamic-array cells with cached results, metadata and relationship', async () => {
     const parts = unzipSync(await cellsFile())
-    const sheets = Object.entries(parts).filter(([name]) => /^xl\/worksheets\/[^/]+\.xml$/.test(name)).map(([, bytes]) => strFromU8(bytes)).join('')
+    const sheets = Object.entries(parts)
+      .filter(([name]) => /^xl\/worksheets\/[^/]+\.xml$/.test(name))
+      .map(([, bytes]) => strFromU8(bytes))
+      .join('')
     const calls = [...sheets.matchAll(/<c r="([A-Z]+\d+)"[^>]* cm="1"><f t="array" ref="([A-Z]+\d+)">([^<]*_xldudf_CISTERN_[^<]*)<\/f><v>([^<]+)<\/v>/g)]
     expect(calls.length).toBeGreaterThan(40)
     for (const [, cell, reference, , cached] of calls) {

@@ -143,10 +143,11 @@ export class MemoryContext {
         return { format: anything() }
       },
       getUsedRange: () => this.rangeProxy(find, () => usedArea(must())),
-      getUsedRangeOrNullObject: () => this.rangeProxy(
-        () => (find()?.formulas.size ? find() : undefined),
-        () => usedArea(must()),
-      ),
+      getUsedRangeOrNullObject: () =>
+        this.rangeProxy(
+          () => (find()?.formulas.size ? find() : undefined),
+          () => usedArea(must()),
+        ),
       copy: () => {
         let made: SheetState | undefined
         this.queue(() => {

@@ -1,5 +1,19 @@
 import { calc, type Series } from '../../calc.js'
-import { balanceTable, capacityArg, checkDemand, checkStart, demandArg, FULL_WITHIN_GAL, inflowArg, measureArg, reliabilityStep, ruleArg, startArg, type Measure, type Rule } from './balance.js'
+import {
+  balanceTable,
+  capacityArg,
+  checkDemand,
+  checkStart,
+  demandArg,
+  FULL_WITHIN_GAL,
+  inflowArg,
+  measureArg,
+  reliabilityStep,
+  ruleArg,
+  startArg,
+  type Measure,
+  type Rule,
+} from './balance.js'
 
 export const supplyReliability = calc({
   id: 'SUPPLYRELIABILITY',

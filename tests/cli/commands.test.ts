@@ -1,0 +1,115 @@
+/** The commands as a person types them, in processes of their own. */
+import { execFile } from 'node:child_process'
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import ExcelJS from 'exceljs'
+import { afterAll, describe, expect, it } from 'vitest'
+
+const folder = mkdtempSync(join(tmpdir(), 'cistern-cli-'))
+afterAll(() => rmSync(folder, { recursive: true, force: true }))
+const at = (name: string) => join(folder, name)
+
+function run(command: string, args: readonly string[], input?: string): Promise<{ code: number; out: string; err: string }> {
+  return new Promise((resolve) => {
+    const child = execFile(process.execPath, ['node_modules/tsx/dist/cli.mjs', `src/cli/${command}.ts`, ...args], { maxBuffer: 64 * 1024 * 1024 }, (error, out, err) =>
+      resolve({ code: error ? Number(error.code) : 0, out: out.trim(), err: err.trim() }),
+    )
+    child.stdin!.end(input ?? '')
+  })
+}
+
+describe('cell', () => {
+  it('prints a result with full precision, a spilled table as rows, an error with status 1', async () => {
+    const one = await run('cell', ['=CISTERN.FRICTIONLOSS(9,180,1.049,145)'])
+    expect(one.code).toBe(0)
+    expect(one.out).toMatch(/^\d\.\d{10,}$/)
+    expect(await run('cell', ['=ROUND(CISTERN.PEAKFLOW(2500,"4.7 in/h"),2)+1'])).toMatchObject({ code: 0, out: '123.08' })
+    const table = await run('cell', ['=CISTERN.WATERBALANCE({0;300},150,600,100)'])
+    expect(JSON.parse(table.out)).toEqual([
+      ['period', 'inflow', 'supplied', 'overflow', 'stored'],
+      [1, 0, 100, 0, 0],
+      [2, 300, 0, 0, 300],
+    ])
+    expect(await run('cell', ['=CISTERN.PEAKFLOW(-1,4)'])).toMatchObject({ code: 1, out: '#VALUE! Plan area of the roof (area): 0 to 10,000,000 ft²; got -1.' })
+    expect((await run('cell', ['=CISTERN.NOTHING(1)'])).code).toBe(1)
+  })
+  it('takes 10,000 lines through one process', async () => {
+    const lines = Array.from({ length: 10_000 }, (_, line) => `=CISTERN.TANKVOLUME(${(line % 1000) + 1},1,1)`)
+    lines[7] = '=CISTERN.PIPEBORE("PE IPS 200",9)'
+    lines[8] = '=CISTERN.PUMPDUTY({0,180;8,160;16,110},100,10,12)'
+    const { out, code } = await run('cell', [], lines.join('\n'))
+    const answers = out.split('\n').map((line) => JSON.parse(line) as { value?: number; rows?: unknown[][]; error?: string; message?: string })
+    expect(code).toBe(0)
+    expect(answers).toHaveLength(10_000)
+    // 1728/231 gal a cubic foot, by definition.
+    expect(answers[9999]!.value).toBeCloseTo((1728 / 231) * 1000, 6)
+    expect(answers[7]).toMatchObject({ error: '#N/A', message: expect.stringContaining('got "9"') })
+    expect(answers[8]!.rows![0]).toEqual(['flow', 'head'])
+  })
+  it('loads CSV files as sheets', async () => {
+    writeFileSync(at('rain.csv'), 'date,mm\n2026-01-01,10\n2026-01-02,\n2026-01-03,25.4\n')
+    writeFileSync(at('use.csv'), '"a ""quoted"" head",2\n5,\n')
+    expect((await run('cell', ['--sheet', `Rain=${at('rain.csv')}`, '--sheet', `Use=${at('use.csv')}`, '=SUM(Rain!B2:B4)+Use!A2'])).out).toBe('40.4')
+    expect(await run('cell', ['--sheet', 'Rain', '=1'])).toMatchObject({ code: 1, err: '--sheet takes NAME=FILE.csv; got Rain.' })
+  })
+})
+
+describe('takeoff and template', () => {
+  it('makes the demo, one line a job', async () => {
+    const { out, code } = await run('takeoff', ['--all', '--out', at('demo.xlsx')])
+    expect(code).toBe(0)
+    expect(out.split('\n')).toHaveLength(6)
+    expect(out).toMatch(/^Wicket Mill: \d\d lines, order cost \$[\d,.]+, total \$[\d,.]+; \d+ pass, \d+ check, \d+ stop; \d+ cautions$/m)
+  })
+  it('reads a workbook that template wrote and a person filled in', async () => {
+    expect((await run('template', [at('office.xlsx'), '--demo'])).code).toBe(0)
+    const workbook = new ExcelJS.Workbook()
+    await workbook.xlsx.readFile(at('office.xlsx'))
+    const jobs = workbook.getWorksheet('Jobs')!
+    const column = (name: string) => (jobs.getRow(5).values as unknown[]).indexOf(name)
+    const cells: Record<string, string | number> = {
+      Job: 'Least',
+      RoofArea_ft2: '200 m2',
+      RainStation: 'low fallow',
+      People: 2,
+      TankModel: 'Quern 1200',
+      WaterLineRun_ft: 60,
+      PowerRun_ft: 60,
+    }
+    for (const [name, value] of Object.entries(cells)) jobs.getCell(11, column(name)).value = value
+    await workbook.xlsx.writeFile(at('office.xlsx'))
+    const { out, code } = await run('takeoff', [at('office.xlsx'), '--job', 'least', '--out', at('least.xlsx')])
+    expect(code, out).toBe(0)
+    expect(out).toMatch(/^Least: /)
+  })
+  it('names every problem, exits with 1 and leaves an existing file alone', async () => {
+    await run('template', [at('bad.xlsx'), '--demo'])
+    const workbook = new ExcelJS.Workbook()
+    await workbook.xlsx.readFile(at('bad.xlsx'))
+    const jobs = workbook.getWorksheet('Jobs')!
+    const column = (name: string) => (jobs.getRow(5).values as unknown[]).indexOf(name)
+    jobs.getCell(6, column('RoofArea_ft2')).value = 'big'
+    jobs.getCell(6, column('People')).value = -2
+    await workbook.xlsx.writeFile(at('bad.xlsx'))
+    writeFileSync(at('kept.xlsx'), 'precious')
+    const { err, out, code } = await run('takeoff', [at('bad.xlsx'), '--all', '--out', at('kept.xlsx')])
+    expect(code).toBe(1)
+    expect(err.split('\n')).toEqual(['Jobs, row 6, RoofArea_ft2: 1 to 1,000,000 ft²; got "big".', 'Jobs, row 6, People: 0 to 10,000; got -2.', '2 problems; nothing was written.'])
+    expect(out).toBe('')
+    expect(readFileSync(at('kept.xlsx'), 'utf8')).toBe('precious')
+    expect(readdirSync(folder).filter((name) => name.endsWith('.part'))).toEqual([])
+  })
+  it.each([
+    [['takeoff', '--out', 'x.xlsx', 'nothere.xlsx'], /nothere\.xlsx: the file cannot be read/],
+    [['takeoff'], /--out is missing/],
+    [['takeoff', '--out', 'x.xlsx', '--job', 'Nobody'], /--job: one of Fernlow 12, .*; got Nobody/],
+    [['takeoff', '--out', 'x.xlsx', '--flavor', 'plain'], /--flavor takes native or cells; got plain/],
+    [['template'], /Usage/],
+  ])('%j is refused in words', async ([command, ...args], message) => {
+    const { err, code } = await run(command!, args)
+    expect(code).toBe(1)
+    expect(err).toMatch(message)
+    expect(existsSync('x.xlsx')).toBe(false)
+  })
+})

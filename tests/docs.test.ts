@@ -1,0 +1,33 @@
+/** What is generated is current, and what the README promises exists. */
+import { execFileSync } from 'node:child_process'
+import { existsSync, readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { calculations } from '../src/calc/index.js'
+import packageJson from '../package.json'
+
+const readme = readFileSync('README.md', 'utf8')
+const developers = readFileSync('DEVELOPERS.md', 'utf8')
+
+describe('documents', () => {
+  it('docs/FUNCTIONS.md is what the definitions make it, examples computed', () => {
+    execFileSync(process.execPath, ['node_modules/tsx/dist/cli.mjs', 'scripts/write-generated.ts', '--check'])
+    const page = readFileSync('docs/FUNCTIONS.md', 'utf8')
+    for (const { id } of calculations) expect(page).toContain(`### ${id}(`)
+  })
+  it('commands and pictures of the documents exist', () => {
+    const scripts = packageJson.scripts as Record<string, string>
+    for (const text of [readme, developers]) {
+      for (const match of text.matchAll(/npm run (?:-s )?([a-z:]+)/g)) expect(scripts[match[1]!], match[0]).toBeDefined()
+      for (const match of text.matchAll(/\]\(((?:docs\/|LICENSE)[^)]*)\)/g)) expect(existsSync(match[1]!), match[1]).toBe(true)
+    }
+  })
+  it('every dependency is explained to contributors and pinned', () => {
+    for (const [name, version] of Object.entries({ ...packageJson.dependencies, ...packageJson.devDependencies })) {
+      expect(version, name).toMatch(/^\d+\.\d+\.\d+(?:-[\w.]+)?$/)
+      if (name !== '@types/node') expect(developers, name).toContain(name)
+    }
+  })
+  it('the ribbon page links to the same content', () => {
+    expect(readFileSync('dist/help.html', 'utf8')).toContain('FRICTIONLOSS(flow, length, bore, [smoothness])')
+  })
+})

@@ -1,0 +1,76 @@
+/** The published tables held to what must be true of them, whatever their source. */
+import { describe, expect, it } from 'vitest'
+import { bibliography } from '../src/sources.js'
+import { conductors } from '../src/tables/conductors.js'
+import { conduits } from '../src/tables/conduits.js'
+import { breakers } from '../src/tables/breakers.js'
+import { tables } from '../src/tables/index.js'
+import { motors } from '../src/tables/motors.js'
+import { pipes } from '../src/tables/pipes.js'
+import { pitBatters } from '../src/tables/soils.js'
+import { water } from '../src/tables/water.js'
+import { unitOf } from '../src/units.js'
+
+const n = (value: unknown) => value as number
+
+describe('tables', () => {
+  it('wear units from the closed list, and cite a work for every row', () => {
+    for (const table of tables) {
+      for (const column of table.columns) expect(!column.includes('_') || unitOf(column) !== undefined, `${table.id} ${column}`).toBe(true)
+      table.rows.forEach((_row, at) => expect(bibliography[table.sourceOf(at).work], `${table.id} ${at}`).toBeDefined())
+    }
+  })
+  it('pipe: bore and two walls make the outside; ratios hold', () => {
+    for (const { pipe, size, bore_in, outside_in, wall_in, ratio, rating_psi } of pipes.rows) {
+      const where = `${pipe} ${size}`
+      // Walls and diameters are printed to 0.001 in.
+      expect(Math.abs(n(outside_in) - 2 * n(wall_in) - n(bore_in)), where).toBeLessThanOrEqual(0.0011)
+      if (String(pipe).startsWith('PE IPS')) {
+        expect(n(wall_in), where).toBeGreaterThanOrEqual(Math.max(0.06, n(bore_in) / n(ratio)) - 0.0006)
+        // 2 x 800 psi / (SIDR + 1), marked in round figures: within 3 %.
+        expect(Math.abs((2 * 800) / (n(ratio) + 1) / n(rating_psi) - 1), where).toBeLessThan(0.03)
+      }
+      // 2 x 800 psi / (SDR - 1) at SDR 9.
+      if (pipe === 'PE CTS') expect(Math.abs(n(outside_in) / n(wall_in) - 9), where).toBeLessThan(0.07)
+      // 2 x 2000 psi x wall / (outside - wall), rounded to 10 psi.
+      if (String(pipe).match(/^PVC [48]0$/)) expect(Math.abs((4000 * n(wall_in)) / (n(outside_in) - n(wall_in)) - n(rating_psi)), where).toBeLessThanOrEqual(6)
+      if (pipe === 'PVC SDR 35') expect(Math.abs(n(outside_in) / n(wall_in) - 35), where).toBeLessThan(0.4)
+    }
+    expect(new Set(pipes.rows.map(({ pipe }) => pipe)).size).toBe(9)
+  })
+  it('conductors: areas follow the gauge formula, resistances the area, ampacities rise', () => {
+    const gauge = (size: string) => (size.endsWith('/0') ? 1 - Number(size[0]) : Number(size))
+    conductors.rows.forEach((row, at) => {
+      const diameter = 0.005 * 92 ** ((36 - gauge(String(row.size))) / 39)
+      // The code prints four figures (ASTM B258 formula, reference pack: within 0.1 %).
+      expect(Math.abs((1000 * diameter) ** 2 / n(row.area_cmil) - 1), String(row.size)).toBeLessThan(0.001)
+      // 10.371 ohm cmil/ft (NBS Handbook 100), 0.00393 per °C to 75 °C, 2 % for stranding; printed to three figures.
+      expect(Math.abs((((10.371 * (1 + 0.00393 * 55) * 1.02) / n(row.area_cmil)) * 1000) / n(row.copper_ohm_per_kft) - 1), String(row.size)).toBeLessThan(0.008)
+      expect(Math.abs((((17.002 * (1 + 0.00403 * 55) * 1.02) / n(row.area_cmil)) * 1000) / n(row.aluminum_ohm_per_kft) - 1), String(row.size)).toBeLessThan(0.009)
+      const before = conductors.rows[at - 1]
+      for (const column of ['copper60_A', 'copper75_A', 'aluminum60_A', 'aluminum75_A'])
+        if (before && typeof before[column] === 'number') expect(n(row[column]), `${row.size} ${column}`).toBeGreaterThan(n(before[column]))
+      expect(n(row.copper75_A)).toBeGreaterThan(n(row.copper60_A))
+    })
+    expect(conductors.rows).toHaveLength(13)
+  })
+  it('conduit: area is pi/4 of the square of the diameter', () => {
+    // Printed to 0.001 in².
+    for (const { conduit, size, inside_in, area_in2 } of conduits.rows) expect(Math.abs((Math.PI / 4) * n(inside_in) ** 2 - n(area_in2)), `${conduit} ${size}`).toBeLessThan(0.002)
+    expect(conduits.rows).toHaveLength(20)
+  })
+  it('motors and breakers rise; a motor at half the voltage draws twice', () => {
+    for (const row of motors.rows) if (typeof row.at115_A === 'number') expect(Math.abs(n(row.at115_A) / n(row.at230_A) - 2)).toBeLessThan(0.02)
+    const ratings = breakers.rows.map(({ rating_A }) => n(rating_A))
+    expect([...ratings].sort((one, other) => one - other)).toEqual(ratings)
+    expect(ratings).toEqual([15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 110, 125, 150, 175, 200, 225, 250, 300, 350, 400])
+  })
+  it('batters: the angle is that of the run', () => {
+    // Printed to a degree, rounded either way.
+    for (const { batter, angle_deg } of pitBatters.rows) expect(Math.abs((Math.atan2(1, n(batter)) * 180) / Math.PI - n(angle_deg))).toBeLessThan(0.6)
+  })
+  it('water: viscosity falls with temperature, smoothly', () => {
+    const list = water.rows.map(({ viscosity_ft2_per_s }) => n(viscosity_ft2_per_s))
+    for (let at = 1; at < list.length; at++) expect(list[at]!).toBeLessThan(list[at - 1]!)
+  })
+})

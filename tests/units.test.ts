@@ -1,0 +1,110 @@
+/** The closed list of units: exact factors, and texts as people write them. */
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { convert, parseNumber, readAs, unitNames, unitOf, type UnitName } from '../src/units.js'
+
+describe('conversions', () => {
+  // NIST Handbook 44 Appendix C and Special Publication 811 (values from memory, exact by definition), but where a source is named.
+  it.each<[number, UnitName, number, UnitName]>([
+    [1, 'ft', 0.3048, 'm'],
+    [1, 'in', 25.4, 'mm'],
+    [1, 'gal', 3.785411784, 'L'],
+    [1, 'ft3', 1728 / 231, 'gal'],
+    [1, 'yd3', 27, 'ft3'],
+    [1, 'acre', 43560, 'ft2'],
+    [1, 'lb', 0.45359237, 'kg'],
+    [1, 'ton', 2000, 'lb'],
+    [1, 'tonne', 1000, 'kg'],
+    [100, 'C', 212, 'F'],
+    [32, 'F', 0, 'C'],
+    [1, 'hp', 745.6998715822702, 'W'],
+    [1, 'bar', 100, 'kPa'],
+    [1, 'psi', 6.894757293168361, 'kPa'],
+    [1, 'cfs', 448.8311688311688, 'gpm'],
+    [1, 'm3ph', 1 / 3.6, 'Lps'],
+    [12, 'in_per_ft', 1000, 'mm_per_m'],
+    // Reference pack, conversions: 1 inHg (32 °F) is 3386.3886 Pa, 0.491154 psi.
+    [1, 'inHg', 3.386388640341, 'kPa'],
+    // 1 ft of water is 2989.06692 Pa, the conventional column.
+    [1, 'ftw', 2.98906692, 'kPa'],
+  ])('%d %s is %d %s', (value, from, expected, to) => {
+    // Sixteen figures of a double, a few operations.
+    expect(Math.abs(convert(value, from, to) - expected)).toBeLessThanOrEqual(1e-12 * Math.max(1, Math.abs(expected)))
+  })
+  it('goes there and back', () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...unitNames), fc.constantFrom(...unitNames), fc.double({ min: -1e6, max: 1e6, noNaN: true }), (one, other, value) => {
+        let there: number
+        try {
+          there = convert(value, one, other)
+        } catch (error) {
+          expect(error).toBeInstanceOf(RangeError)
+          return
+        }
+        const back = convert(there, other, one)
+        expect(Math.abs(back - value)).toBeLessThanOrEqual(1e-9 * Math.max(1, Math.abs(value)))
+      }),
+    )
+  })
+})
+
+describe('texts', () => {
+  it.each<[string, UnitName, number]>([
+    ['45 m', 'ft', 45 / 0.3048],
+    ['6 L/s', 'gpm', (6 * 60) / 3.785411784],
+    ['2 in', 'in', 2],
+    ['15 °C', 'F', 59],
+    ['3 bar', 'psi', 43.511321],
+    ['1-1/4 in', 'in', 1.25],
+    ['1 1/4 in', 'in', 1.25],
+    ['3/4"', 'in', 0.75],
+    ['5\' 6"', 'ft', 5.5],
+    ['5 ft 6 in', 'in', 66],
+    ['1,200 gal', 'gal', 1200],
+    ['10 m3/h', 'gpm', 10_000 / 60 / 3.785411784],
+    ['10 L/min', 'gpm', 10 / 3.785411784],
+    ['4 in', 'ft', 1 / 3],
+    ['100 kPa', 'psi', 14.503774],
+    ['10 m of water', 'ftw', 32.808399],
+    ['10 m', 'ftw', 32.808399],
+    ['1 acre', 'ft2', 43560],
+    ['2 m2', 'ft2', 21.527821],
+    ['0.75 kW', 'hp', 1.005766],
+    ['2 tonne', 'lb', 4409.245244],
+    ['12', 'ft', 12],
+    ['1e3', 'ft', 1000],
+    ['−5', 'ft', -5],
+    ['120 mm', 'in', 120 / 25.4],
+    ['3 cm', 'in', 3 / 2.54],
+    ['2 yd3', 'yd3', 2],
+    ['54 ft3', 'yd3', 2],
+    ['230 V', 'V', 230],
+    ['8 A', 'A', 8],
+    ['500 W', 'hp', 0.670511],
+    ['4 inHg', 'inHg', 4],
+    ['50 lb', 'lb', 50],
+  ])('%s in %s', (text, unit, expected) => {
+    const reading = readAs(text, unit)
+    // Six or more figures are given above.
+    expect(reading.ok && Math.abs(reading.value - expected) <= 1e-6 * Math.max(1, Math.abs(expected)), JSON.stringify(reading)).toBe(true)
+  })
+  it.each(['', 'twelve', '1,2,3', '1..2', '4 furlongs', '--1', '1/0', '5 6', 'm', '2026-01-31', '1e999'])('%j is refused as a length', (text) => {
+    expect(readAs(text, 'ft').ok).toBe(false)
+  })
+  it.each<[string, UnitName]>([
+    ['5 gal', 'ft'],
+    ['3 bar', 'gpm'],
+    ['20 °C', 'psi'],
+    ['5 ft', 'psi'],
+    ['1 m', 'gal'],
+  ])('%s is no %s', (text, unit) => {
+    expect(readAs(text, unit)).toEqual({ ok: false, reason: 'other quantity' })
+  })
+  it('reads numbers as people write them, and nothing else', () => {
+    expect(['12', '1,200', '0.5', '.5', '3/4', '1-1/4', '-2', '1e-3'].map(parseNumber)).toEqual([12, 1200, 0.5, 0.5, 0.75, 1.25, -2, 0.001])
+    expect(['1,2', '1/0', 'x', '', '1.2.3', '0x10', '١'].map(parseNumber)).toEqual(Array(7).fill(undefined))
+  })
+  it('knows the unit of a name', () => {
+    expect([unitOf('flow_gpm'), unitOf('viscosity_ft2_per_s'), unitOf('count'), unitOf('before_stored')]).toEqual(['gpm', 'ft2_per_s', undefined, undefined])
+  })
+})
