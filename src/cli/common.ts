@@ -1,9 +1,12 @@
 /** What the commands share: the version, the clock, reading a workbook, and writing a file all or nothing. */
 import { mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
-import { openWorkbook, readOfficeTables } from '../hosts/file.js'
+import { openWorkbook, readOfficeTables, readSheet } from '../hosts/file.js'
+import { jobSheetNames } from '../plan/jobSheets.js'
+import { keptFrom } from '../plan/kept.js'
 import type { Made } from '../plan/plan.js'
 import type { RawOffice } from '../takeoff/office.js'
+import { nothingKept, type Kept } from '../takeoff/takeoff.js'
 import packageJson from '../../package.json' with { type: 'json' }
 
 export const made = (): Made => ({ date: new Date().toISOString().slice(0, 10), revision: 1, version: packageJson.version })
@@ -22,14 +25,20 @@ export function writeWhole(path: string, bytes: Uint8Array): void {
   }
 }
 
-export async function readOfficeFile(path: string): Promise<RawOffice> {
+/** The office's tables of a workbook, and what an estimator changed on takeoffs that it already holds. */
+export async function readOfficeFile(path: string): Promise<{ raw: RawOffice; kept(job: string): Kept }> {
   let bytes: Uint8Array
   try {
     bytes = readFileSync(path)
   } catch {
     throw new Error(`${path}: the file cannot be read.`)
   }
-  return readOfficeTables(await openWorkbook(bytes, path), path)
+  const workbook = await openWorkbook(bytes, path)
+  const kept = (job: string): Kept => {
+    const before = readSheet(workbook, jobSheetNames(job).takeoff)
+    return before ? keptFrom(before) : nothingKept
+  }
+  return { raw: readOfficeTables(workbook, path), kept }
 }
 
 export function fail(error: unknown): void {

@@ -6,7 +6,7 @@ import { takeoffWorkbook } from '../plan/workbook.js'
 import { startingOffice } from '../takeoff/demo.js'
 import { ProblemsError, problemText, type Problem } from '../takeoff/fields.js'
 import { readOffice, type Row } from '../takeoff/office.js'
-import { makeTakeoff, type Takeoff } from '../takeoff/takeoff.js'
+import { makeTakeoff, nothingKept, type Takeoff } from '../takeoff/takeoff.js'
 import { fail, made, readOfficeFile, writeWhole } from './common.js'
 
 const usage = 'Usage: npm run -s takeoff -- [JOBS.xlsx] [--job NAME | --all] --out OUT.xlsx [--flavor native|cells]'
@@ -21,14 +21,14 @@ async function main(): Promise<void> {
   if (positionals.length > 1) throw new Error(`One workbook at a time. ${usage}`)
   const flavor = flavors.find((known) => known === values.flavor)
   if (!flavor) throw new Error(`--flavor takes ${flavors.join(' or ')}; got ${values.flavor}.`)
-  const raw = positionals[0] ? await readOfficeFile(positionals[0]) : startingOffice(true)
+  const { raw, kept } = positionals[0] ? await readOfficeFile(positionals[0]) : { raw: startingOffice(true), kept: () => nothingKept }
   const office = readOffice(raw)
   const jobs = chosen(office.tables.Jobs, values.all ? [] : (values.job ?? []))
   const takeoffs: Takeoff[] = []
   const problems = new Map<string, Problem>()
   for (const job of jobs) {
     try {
-      takeoffs.push(makeTakeoff(office, job))
+      takeoffs.push(makeTakeoff(office, job, kept(String(job.cells.Job ?? ''))))
     } catch (error) {
       if (!(error instanceof ProblemsError)) throw error
       for (const problem of error.problems) problems.set(problemText(problem), problem)

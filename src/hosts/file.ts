@@ -3,6 +3,7 @@ import ExcelJS from 'exceljs'
 import { unzipSync, Unzip, UnzipInflate } from 'fflate'
 import { keyColumn, tableNames, fieldsOf, type TableName } from '../takeoff/officeTables.js'
 import type { RawOffice, RawTable } from '../takeoff/office.js'
+import type { SheetCell, SheetContent } from './host.js'
 import { callsCellFunction, storeCalls } from './cellFunctionCalls.js'
 import { isTall, rowHeights } from '../plan/heights.js'
 import { looks, numberFormat, palette, type Look } from '../plan/looks.js'
@@ -173,6 +174,20 @@ function plainValue(value: ExcelJS.CellValue): string | number | boolean | Date 
   if ('text' in value) return String(value.text)
   if ('error' in value) return value.error
   return null
+}
+
+/** The cells of a sheet from A1, for reading an earlier takeoff back; undefined when there is no such sheet. */
+export function readSheet(workbook: ExcelJS.Workbook, name: string): SheetContent | undefined {
+  const sheet = workbook.getWorksheet(name)
+  if (!sheet) return undefined
+  return Array.from({ length: sheet.rowCount }, (_, row) =>
+    Array.from({ length: sheet.columnCount }, (_unused, column): SheetCell => {
+      const cell = sheet.getCell(row + 1, column + 1)
+      const value = plainCell(cell)
+      const plain = value instanceof Date ? value.toISOString().slice(0, 10) : value
+      return cell.formula ? { value: plain, formula: cell.formula } : { value: plain }
+    }),
+  )
 }
 
 /** Finds the office's tables in a workbook: by table name, else by the headings on a sheet of that name. */

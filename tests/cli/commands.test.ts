@@ -83,6 +83,25 @@ describe('takeoff and template', () => {
     expect(code, out).toBe(0)
     expect(out).toMatch(/^Least: /)
   })
+  it('made again from its own workbook, keeps what the estimator typed', async () => {
+    await run('takeoff', ['--job', 'Wicket Mill', '--out', at('first.xlsx')])
+    const workbook = new ExcelJS.Workbook()
+    await workbook.xlsx.readFile(at('first.xlsx'))
+    const takeoff = workbook.getWorksheet('Takeoff Wicket Mill')!
+    const codes = takeoff.getColumn(2).values as unknown[]
+    takeoff.getCell(codes.indexOf('TIE-BOOT'), 5).value = 11
+    const added = codes.indexOf('ADDED BY HAND') + 1
+    Object.entries({ 2: 'GATE', 3: 'Farm gate', 5: 2, 10: 45.5 }).forEach(([column, value]) => (takeoff.getCell(added, Number(column)).value = value))
+    await workbook.xlsx.writeFile(at('edited.xlsx'))
+    await run('takeoff', [at('edited.xlsx'), '--job', 'Wicket Mill', '--out', at('second.xlsx')])
+    const again = new ExcelJS.Workbook()
+    await again.xlsx.readFile(at('second.xlsx'))
+    const sheet = again.getWorksheet('Takeoff Wicket Mill')!
+    const rows = sheet.getColumn(2).values as unknown[]
+    expect(sheet.getCell(rows.indexOf('TIE-BOOT'), 5).value).toBe(11)
+    expect(sheet.getCell(rows.indexOf('TIE-BOOT'), 8).result).toBe(11)
+    expect(sheet.getCell(rows.indexOf('GATE'), 11).result).toBe(91)
+  })
   it('names every problem, exits with 1 and leaves an existing file alone', async () => {
     await run('template', [at('bad.xlsx'), '--demo'])
     const workbook = new ExcelJS.Workbook()
