@@ -27,6 +27,7 @@ const rows: readonly SheetRow[] = [
   { kind: 'section', text: 'INPUTS, COPIED FROM THE JOB ROW' },
   ...inputNames.map((name) => ({ kind: 'input' as const, name })),
   { kind: 'input', name: 'RunsAssumed' },
+  { kind: 'input', name: 'GroundwaterAssumed' },
   { kind: 'gap' },
   ...resultGroups.flatMap(({ title, results }): SheetRow[] => [
     { kind: 'section', text: title.toUpperCase() },
@@ -75,7 +76,7 @@ export function designSheet(design: Design, names: NamePlaces, writer: CallWrite
 
   function inputRow(name: string): void {
     const field = (jobFields as Record<string, Field>)[name]
-    draft.put(2, 'text', field?.label ?? 'Run lengths taken at their default')
+    draft.put(2, 'text', field?.label ?? (name === 'RunsAssumed' ? 'Run lengths taken at their default' : 'Groundwater depth not given'))
     draft.put(3, 'faint', name)
     const value = design.value(name) as PlanCell['value']
     const isText = typeof value === 'string' && name !== 'Date'

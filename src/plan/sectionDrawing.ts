@@ -77,7 +77,7 @@ export function sectionDrawing(design: Design): string {
         ],
         'groundwater',
       ),
-      text(2, frame.y(groundwater) + 10, `groundwater ${feet(groundwater)}`, 'label minor'),
+      text(WIDTH - 2, frame.y(groundwater) - 3, `groundwater ${feet(groundwater)}`, 'label minor', 'end'),
     )
   parts.push(
     line(
@@ -115,7 +115,7 @@ export function sectionDrawing(design: Design): string {
       ),
     )
 
-  // Inlet into the far tank, overflow out of the pump tank, water line low in its wall.
+  // Inlet and overflow at the far tank, water line low in the wall of the pump tank.
   const port = waterTop - 0.15
   const fall = Math.min(0.6, n('InletFall_in') / 12)
   parts.push(
@@ -132,11 +132,12 @@ export function sectionDrawing(design: Design): string {
   parts.push(
     line(
       [
-        [frame.x(pumpEnd - wall - 0.4), frame.y(port)],
-        [WIDTH, frame.y(port + 0.2)],
+        [0, frame.y(port + 1)],
+        [frame.x(-0.6), frame.y(port + 0.25)],
+        [frame.x(tankX(0) + wall + 0.4), frame.y(port + 0.2)],
       ],
       'pipe overflow',
-      pipeWidth(4.5),
+      pipeWidth(3),
     ),
   )
   const lineDepth = base - n('LineOverBed_in') / 12
@@ -169,7 +170,7 @@ export function sectionDrawing(design: Design): string {
   )
 
   // Words and dimensions, ticks for arrows.
-  parts.push(text(2, frame.y(port - fall) - 4, 'inlet 4 in', 'label'), text(WIDTH - 2, frame.y(port) - 4, 'overflow 4 in', 'label', 'end'))
+  parts.push(text(2, frame.y(port - fall) - 4, 'inlet 4 in', 'label'), text(2, frame.y(port + 1) + 10, 'overflow 4 in', 'label'))
   parts.push(text(WIDTH - 2, frame.y(lineDepth) + 10, `${design.single('WaterLineSize')} in water line`, 'label', 'end'))
   parts.push(text(WIDTH - 2, frame.y(0) - 4, 'power in conduit', 'label minor', 'end'))
   if (tanks > 1) parts.push(text((frame.x(tankX(0) + width) + frame.x(tankX(1))) / 2, frame.y(tieDepth) - 6, 'tie 4 in', 'label minor', 'middle'))
@@ -179,7 +180,7 @@ export function sectionDrawing(design: Design): string {
   parts.push(text(MARGIN, 12, `${tanks} × ${design.single('TankModel')}, cover ${feet(cover)}, bed ${n('BedThickness_in')} in`, 'label strong'))
 
   const height_px = bottom + 24
-  const words = `Section through ${tanks} tanks ${design.single('TankModel')} in a pit ${feet(depth)} deep under ${feet(cover)} of cover, water ${feet(water)} deep, inlet left, pump and water line right.`
+  const words = `Section through ${tanks} tanks ${design.single('TankModel')} in a pit ${feet(depth)} deep under ${feet(cover)} of cover, water ${feet(water)} deep, inlet and overflow left, pump and water line right.`
   return `<svg class="section" viewBox="0 0 ${WIDTH} ${f(height_px)}" role="img" aria-label="${words.replace(/"/g, '&quot;')}" xmlns="http://www.w3.org/2000/svg">${patterns}${parts.join('')}</svg>`
 
   /** A pipe at its true size, and never so thin that it vanishes. */

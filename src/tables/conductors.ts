@@ -23,7 +23,7 @@ export const conductors = table({
     { size: '3', area_cmil: 52620, copper_ohm_per_kft: 0.245, aluminum_ohm_per_kft: 0.403, copper60_A: 85, copper75_A: 100, aluminum60_A: 65, aluminum75_A: 75 },
     { size: '2', area_cmil: 66360, copper_ohm_per_kft: 0.194, aluminum_ohm_per_kft: 0.319, copper60_A: 95, copper75_A: 115, aluminum60_A: 75, aluminum75_A: 90, source: read },
     { size: '1', area_cmil: 83690, copper_ohm_per_kft: 0.154, aluminum_ohm_per_kft: 0.253, copper60_A: 110, copper75_A: 130, aluminum60_A: 85, aluminum75_A: 100 },
-    { size: '1/0', area_cmil: 105600, copper_ohm_per_kft: 0.122, aluminum_ohm_per_kft: 0.201, copper60_A: 125, copper75_A: 150, aluminum60_A: 100, aluminum75_A: 120, source: read },
+    { size: '1/0', area_cmil: 105600, copper_ohm_per_kft: 0.122, aluminum_ohm_per_kft: 0.201, copper60_A: 125, copper75_A: 150, aluminum60_A: 100, aluminum75_A: 120, source: cite('nec', 'resistance and ampacity read; circular mils from memory', 'from memory') },
     { size: '2/0', area_cmil: 133100, copper_ohm_per_kft: 0.0967, aluminum_ohm_per_kft: 0.159, copper60_A: 145, copper75_A: 175, aluminum60_A: 115, aluminum75_A: 135 },
     { size: '3/0', area_cmil: 167800, copper_ohm_per_kft: 0.0766, aluminum_ohm_per_kft: 0.126, copper60_A: 165, copper75_A: 200, aluminum60_A: 130, aluminum75_A: 155 },
     { size: '4/0', area_cmil: 211600, copper_ohm_per_kft: 0.0608, aluminum_ohm_per_kft: 0.1, copper60_A: 195, copper75_A: 230, aluminum60_A: 150, aluminum75_A: 180, source: cite('nec', 'resistance read; ampacity from memory', 'from memory') },

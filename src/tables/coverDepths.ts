@@ -5,7 +5,7 @@ import { table } from '../table.js'
 export const coverDepths = table({
   id: 'CoverDepths',
   title: 'Least cover over buried wiring, in',
-  source: cite('nec', 'Table 300.5'),
+  source: cite('nec', 'Table 300.5: driveway and concrete-trench columns from memory, the others read', 'from memory'),
   notes: [
     'The driveway and concrete-trench columns are from memory; the others were read.',
     'The 12 in depth is only for residential branch circuits of 120 V or less, GFCI protected, 20 A or less: a 230 V pump never gets it.',

@@ -1,8 +1,9 @@
 import { cite } from '../sources.js'
 import { table } from '../table.js'
 
-const single = cite('nec', 'Table 430.248')
-const three = cite('nec', 'Table 430.250')
+/** A row is graded by its weakest cell; what was read in it is said. */
+const single = cite('nec', 'Table 430.248: 115 and 230 V read, other columns from memory', 'from memory')
+const three = cite('nec', 'Table 430.250: 208 and 460 V read, other columns from memory', 'from memory')
 const memory = cite('nec', 'Tables 430.248 and 430.250', 'from memory')
 
 type Row = readonly [power_hp: number, v115: number | null, v200: number | null, v208: number | null, v230: number | null, v460: number | null, read: boolean]

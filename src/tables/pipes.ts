@@ -21,7 +21,7 @@ const fromOutside = (pipe: string, fit: string, rows: readonly (readonly [size: 
     pipe, size, bore_in: thousandth(outside_in - 2 * wall_in), outside_in, wall_in, ratio: Math.round((outside_in / wall_in) * 10) / 10, rating_psi, fit, source: works[grade],
   }))
 
-const pvcWorks = { read: cite('hiData', 'section IV-E, Tables 4.E.1 to 4.E.4'), memory: cite('astmD1785') }
+const pvcWorks = { read: cite('hiData', 'section IV-E, Tables 4.E.1 to 4.E.4: dimensions read, rating from memory', 'from memory'), memory: cite('astmD1785') }
 
 /** Pipe dimensions. `fit` says which fittings it takes: IPS insert fittings, CTS compression, PVC sockets, or sewer gaskets. */
 export const pipes = table({

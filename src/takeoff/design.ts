@@ -34,6 +34,7 @@ export const knownNames: ReadonlySet<string> = new Set([
   ...curveNames,
   'Curve',
   'RunsAssumed',
+  'GroundwaterAssumed',
 ])
 
 /** A function name in a formula: a cell function, or one column of what it spills ("PUMPDUTY.FLOW"). */
@@ -89,6 +90,7 @@ export class Design {
       this.known.set(name, value ?? '')
       this.sized.set(name, value)
     }
+    this.known.set('GroundwaterAssumed', job.defaulted.has('GroundwaterDepth_ft') ? 1 : 0)
     this.known.set('RunsAssumed', RUN_FIELDS.filter((name) => job.defaulted.has(name)).length)
   }
 

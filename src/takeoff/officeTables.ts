@@ -25,7 +25,7 @@ export const jobFields = {
   TankCount: number('Tanks', 'Leave empty to take the fewest that reach the wanted reliability.', { least: 1, most: 12, only: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12] }),
   TankGap_in: number('Gap between tanks', 'Clear distance between the walls of two tanks.', { least: 4, most: 120, default: 12 }),
   Cover_ft: number('Cover', 'Earth over the lids.', { least: 0, most: 20, default: 2 }),
-  GroundwaterDepth_ft: number('Groundwater depth', 'Depth of the highest groundwater below grade; leave empty when it lies below the pit.', { least: 0, most: 200, default: 200 }),
+  GroundwaterDepth_ft: number('Groundwater depth', 'Depth of the highest groundwater below grade. Empty means not known: the verdict on uplift then says check.', { least: 0, most: 200, default: 200 }),
   SoilClass: oneOf('Soil class', 'As classed by the competent person: rock, A, B or C. C where nobody has classed it.', ['rock', 'A', 'B', 'C'], { default: 'C' }),
   Swell: number('Swell', 'Share by which dug earth grows.', { least: 0, most: 1, default: 0.25 }),
   InletRun_ft: number('Inlet run', 'Drain from the downspouts to the far tank.', { least: 0, most: 2000, default: 20 }),

@@ -54,7 +54,7 @@ const signatures: Record<string, string> = {
   UPLIFTSAFETY: 'length_ft, width_ft, height_ft, weight_lb, waterDepth_ft, cover_ft=0, soil_lb_per_ft3=57.6',
   SLINGTENSION: 'weight_lb, legs, angle_deg',
   COVERFORCE: 'area_in2, vacuum_inHg',
-  VACUUMLOSS: 'start_inHg, end_inHg, startTemp_F=?, endTemp_F=?, startBarometer_inHg=29.92, endBarometer_inHg=?',
+  VACUUMLOSS: 'start_inHg, end_inHg, startTemp_F=?, endTemp_F=?, startBarometer_inHg=?, endBarometer_inHg=?',
   THERMALCHANGE: 'length_ft, change_deltaF, coefficient_per_F=0.00009',
   ORDERQUANTITY: 'net, waste=0, lot=1',
 }

@@ -43,9 +43,13 @@ describe('demo job Wicket Mill, by hand', () => {
   const pitDepth = 3 + 6.5 + 8 / 12
   const spread = 1.5 * pitDepth
   const dig = ((pitDepth / 6) * (pitLength * pitWidth + 4 * (pitLength + spread) * (pitWidth + spread) + (pitLength + 2 * spread) * (pitWidth + 2 * spread))) / 27
-  const bed = (pitLength * pitWidth * 8) / 12 / 27
+  // Bed and pump-end stone fill out to the sloped walls: measured at half their own height.
+  const bedSpread = 1.5 * (8 / 12)
+  const bed = ((pitLength + bedSpread) * (pitWidth + bedSpread) * 8) / 12 / 27
   // Line 6 in floor + 8 in coupling over the bed, stone 6 in above it, over the working room at the pump end.
-  const pumpEnd = (2 * pitWidth * (6 + 8 + 6)) / 12 / 27
+  const stone = 6 + 8 + 6
+  const stoneSpread = 1.5 * (8 / 12 + stone / 24)
+  const pumpEnd = ((2 + stoneSpread) * (pitWidth + 2 * stoneSpread) * stone) / 12 / 27
   const tanks = (3 * 10 * 6 * 6.5) / 27
 
   it('digs, beds and backfills as worked out here', () => {
@@ -58,14 +62,15 @@ describe('demo job Wicket Mill, by hand', () => {
     expect(lineOf(takeoff, 'STONE-BED')!.order).toBe(Math.ceil((bed * 1.12 * 2600 * 1.1) / 2000))
   })
   it('lines, pump and cable follow from the row', () => {
-    // 140 ft run, 2 ft slack, 4.75 ft drop; coils of 100 ft with 2 % waste.
-    expect(lineOf(takeoff, 'PE-PE IPS 200-1')!.net).toBeCloseTo(140 + 2 + 4.75, 9)
+    // 140 ft run, 2 ft slack, 3 ft drop inside the tank; coils of 100 ft with 2 % waste.
+    expect(lineOf(takeoff, 'PE-PE IPS 200-1')!.net).toBeCloseTo(140 + 2 + 3, 9)
     expect(lineOf(takeoff, 'PE-PE IPS 200-1')!.order).toBe(200)
-    // 150 ft run, 3 ft cover, 6.5 ft tank, 10 ft slack.
-    expect(design.number('FeederLength_ft')).toBe(150 + 3 + 6.5 + 10)
-    // 3/4 hp at 230 V draws 6.9 A (NEC Table 430.248). 12 AWG, 1.98 ohm: 2 x 6.9 x 169.5 x 1.98 / 1000 = 4.63 V, under 3 % of 230 = 6.9 V; 14 AWG gives 7.34 V.
+    // 150 ft run; over the tank of 10 ft, 2 ft clear of it and 3 ft down to the trench; 3 ft cover, 6.5 ft tank, 10 ft slack.
+    const feeder = 150 + (10 + 2 + 3) + 3 + 6.5 + 10
+    expect(design.number('FeederLength_ft')).toBe(feeder)
+    // 3/4 hp at 230 V draws 6.9 A (NEC Table 430.248). 12 AWG, 1.98 ohm: 2 x 6.9 x 184.5 x 1.98 / 1000 = 5.04 V, under 3 % of 230 = 6.9 V; 14 AWG, 3.14 ohm, gives 7.99 V.
     expect(design.single('Cable')).toBe('12')
-    expect(design.number('FeederDrop_V')).toBeCloseTo((2 * 6.9 * 169.5 * 1.98) / 1000, 9)
+    expect(design.number('FeederDrop_V')).toBeCloseTo((2 * 6.9 * feeder * 1.98) / 1000, 9)
     // Groundwater 6 ft down, tank base 9.5 ft down: (19,200 + 60 x 3 x 57.6) / (62.4 x 60 x 3.5).
     expect(design.number('UpliftSafety')).toBeCloseTo((19_200 + 60 * 3 * 57.6) / (62.4 * 60 * 3.5), 9)
   })
@@ -163,6 +168,9 @@ describe('verdicts turn where they should', () => {
     ['CoverVerdict', { Cover_ft: 5 }, 'stop'],
     ['UpliftVerdict', { GroundwaterDepth_ft: 0, Cover_ft: 0 }, 'stop'],
     ['UpliftVerdict', { GroundwaterDepth_ft: 200 }, 'pass'],
+    ['UpliftVerdict', {}, 'check'],
+    ['TieVerdict', {}, 'pass'],
+    ['TieVerdict', { RainIntensity_in_per_h: 20, RoofArea_ft2: 20000 }, 'stop'],
     ['DropVerdict', { CableSize: '14', PowerRun_ft: 400 }, 'check'],
     ['AmpacityVerdict', { CableSize: '14', PumpModel: 'Lark 150', DropLimit: 0.1 }, 'pass'],
     ['SlopeVerdict', { DrainSlope_in_per_ft: 0.1 }, 'check'],

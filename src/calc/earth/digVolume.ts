@@ -18,7 +18,9 @@ export const digVolume = calc({
     step('top_ft2', 'Area at the top', '(length_ft+2*batter*depth_ft)*(width_ft+2*batter*depth_ft)', cite('prismoid', 'top = bottom + 2 x run x depth')),
     step('bank_yd3', 'Volume in the bank', 'depth_ft/6*(bottom_ft2+4*middle_ft2+top_ft2)/27', cite('prismoid', 'V = h/6 (A1 + 4 Am + A2)')),
   ],
-  notes: ['Average end areas would give 3 to 7 % too much. Batter by soil: see the table of pit batters; from 5 ft a protective system is needed, over 20 ft an engineer.'],
+  notes: [
+    'Average end areas give too much, the more so the flatter the batter and the deeper the pit (3 % and 7 % in two worked examples). Batter by soil: see the table of pit batters; from 5 ft a protective system is needed, over 20 ft an engineer.',
+  ],
   example: [14, 10, 9, 1],
   run({ length_ft, width_ft, depth_ft, batter }) {
     const bottom = length_ft * width_ft
