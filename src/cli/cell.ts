@@ -32,6 +32,14 @@ function answer(engine: GridEngine, text: string): Answer {
   return { rows: result.map((row) => row.map((cell) => cell.value)) }
 }
 
+function fileText(file: string): string {
+  try {
+    return readFileSync(file, 'utf8')
+  } catch {
+    throw new Error(`--sheet: a CSV file that can be read; got ${file}.`)
+  }
+}
+
 function options(args: readonly string[]): { sheets: Record<string, SheetRows>; formula: string | undefined } {
   const sheets: Record<string, SheetRows> = {}
   let formula: string | undefined
@@ -41,7 +49,9 @@ function options(args: readonly string[]): { sheets: Record<string, SheetRows>; 
       const given = word === '--sheet' ? args[++at] : word.slice('--sheet='.length)
       const cut = given?.indexOf('=') ?? -1
       if (!given || cut < 1) throw new Error(`--sheet takes NAME=FILE.csv; got ${given ?? 'nothing'}.`)
-      sheets[given.slice(0, cut)] = parseCsv(readFileSync(given.slice(cut + 1), 'utf8'))
+      const [name, file] = [given.slice(0, cut), given.slice(cut + 1)]
+      if (Object.keys(sheets).some((known) => known.toLowerCase() === name.toLowerCase())) throw new Error(`--sheet: each name once; ${name} came again.`)
+      sheets[name] = parseCsv(fileText(file))
     } else if (formula === undefined) formula = word
     else throw new Error(`One formula at a time, in quotes; got a second: ${word}`)
   }
@@ -59,6 +69,7 @@ async function main(): Promise<void> {
     } else console.log(rows ? JSON.stringify(rows) : String(value))
     return
   }
+  // Each answer carries its own error, so the stream as a whole has not failed.
   for await (const line of createInterface({ input: process.stdin })) if (line.trim()) process.stdout.write(`${JSON.stringify(answer(engine, line))}\n`)
 }
 

@@ -1,11 +1,12 @@
 /** What the commands share: the version, the clock, reading a workbook, and writing a file all or nothing. */
-import { mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
 import { openWorkbook, readOfficeTables, readSheet } from '../hosts/file.js'
 import { jobSheetNames } from '../plan/jobSheets.js'
 import { keptFrom } from '../plan/kept.js'
 import type { Made } from '../plan/plan.js'
 import type { RawOffice } from '../takeoff/office.js'
+import { fieldsOf, tableNames } from '../takeoff/officeTables.js'
 import { nothingKept, type Kept } from '../takeoff/takeoff.js'
 import packageJson from '../../package.json' with { type: 'json' }
 
@@ -39,6 +40,27 @@ export async function readOfficeFile(path: string): Promise<{ raw: RawOffice; ke
     return before ? keptFrom(before) : nothingKept
   }
   return { raw: readOfficeTables(workbook, path), kept }
+}
+
+/** Refuses to write over a workbook whose sheets, columns or typed-over lines would be gone afterwards. */
+export async function refuseLoss(out: string, written: ReadonlySet<string>, raw: RawOffice, input: string | undefined): Promise<void> {
+  if (!existsSync(out)) return
+  const workbook = await openWorkbook(readFileSync(out), out)
+  const own = Object.values(raw).map(({ sheet }) => sheet)
+  const isInput = input !== undefined && resolve(input) === resolve(out)
+  const lost = workbook.worksheets.map(({ name }) => name).filter((name) => !written.has(name) && !(isInput && own.includes(name)))
+  for (const name of isInput ? [] : written) {
+    const before = readSheet(workbook, name)
+    const kept = before && /^Takeoff /.test(name) ? keptFrom(before) : nothingKept
+    if (Object.keys(kept.overrides).length || kept.added.length) lost.push(`what was typed over on ${name}`)
+  }
+  if (isInput) {
+    for (const table of tableNames) {
+      const strange = raw[table].columns.filter((column) => column && !(column in fieldsOf(table)))
+      if (strange.length) lost.push(`the columns ${strange.join(', ')} of ${table}`)
+    }
+  }
+  if (lost.length) throw new Error(`${out}: it exists, and these would be lost: ${lost.join('; ')}. Give another name, or add --replace. Nothing was written.`)
 }
 
 export function fail(error: unknown): void {

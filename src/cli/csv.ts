@@ -3,12 +3,13 @@ import { parseNumber } from '../units.js'
 
 export function parseCsv(text: string): (string | number | null)[][] {
   const rows: (string | number | null)[][] = []
-  const field = /(?:"((?:[^"]|"")*)"|([^,\r\n]*))(,|\r?\n|$)/gy
+  const field = /(?:"((?:[^"]|"")*)"|([^",\r\n][^,\r\n]*|))(,|\r?\n|\r|$)/gy
   const body = text.replace(/^\ufeff/, '')
+  if (body.includes('\0') || body.includes('\ufffd')) throw new Error('CSV: a text in UTF-8 is needed; this one is in another encoding.')
   let row: (string | number | null)[] = []
   while (field.lastIndex < body.length) {
     const match = field.exec(body)
-    if (!match) throw new Error(`CSV line ${rows.length + 1}: a quote is not closed.`)
+    if (!match) throw new Error(`CSV line ${rows.length + 1}: a quote is not closed, or something stands behind a closed one.`)
     row.push(match[1] !== undefined ? match[1].replace(/""/g, '"') : plainField(match[2]!))
     if (match[3] !== ',') {
       rows.push(row)

@@ -1,4 +1,4 @@
-/** Makes takeoff workbooks: `takeoff [JOBS.xlsx] [--job NAME | --all] --out OUT.xlsx [--flavor native|cells]`. */
+/** Makes takeoff workbooks: `takeoff [JOBS.xlsx] [--job NAME | --all] --out OUT.xlsx [--flavor native|cells] [--replace]`. */
 import { parseArgs } from 'node:util'
 import { writeWorkbook } from '../hosts/file.js'
 import type { Flavor } from '../plan/calls.js'
@@ -7,20 +7,27 @@ import { startingOffice } from '../takeoff/demo.js'
 import { ProblemsError, problemText, type Problem } from '../takeoff/fields.js'
 import { readOffice, type Row } from '../takeoff/office.js'
 import { makeTakeoff, nothingKept, type Takeoff } from '../takeoff/takeoff.js'
-import { fail, made, readOfficeFile, writeWhole } from './common.js'
+import { fail, made, readOfficeFile, refuseLoss, writeWhole } from './common.js'
 
-const usage = 'Usage: npm run -s takeoff -- [JOBS.xlsx] [--job NAME | --all] --out OUT.xlsx [--flavor native|cells]'
+const usage = 'Usage: npm run -s takeoff -- [JOBS.xlsx] [--job NAME | --all] --out OUT.xlsx [--flavor native|cells] [--replace]'
 const flavors: readonly Flavor[] = ['native', 'cells']
 
 async function main(): Promise<void> {
   const { values, positionals } = parseArgs({
     allowPositionals: true,
-    options: { job: { type: 'string', multiple: true }, all: { type: 'boolean' }, out: { type: 'string' }, flavor: { type: 'string', default: 'native' } },
+    options: {
+      job: { type: 'string', multiple: true },
+      all: { type: 'boolean' },
+      out: { type: 'string' },
+      flavor: { type: 'string', default: 'native' },
+      replace: { type: 'boolean' },
+    },
   })
   if (!values.out) throw new Error(`--out is missing. ${usage}`)
   if (positionals.length > 1) throw new Error(`One workbook at a time. ${usage}`)
   const flavor = flavors.find((known) => known === values.flavor)
   if (!flavor) throw new Error(`--flavor takes ${flavors.join(' or ')}; got ${values.flavor}.`)
+  if (values.all && values.job) throw new Error(`--job or --all, not both. ${usage}`)
   const { raw, kept } = positionals[0] ? await readOfficeFile(positionals[0]) : { raw: startingOffice(true), kept: () => nothingKept }
   const office = readOffice(raw)
   const jobs = chosen(office.tables.Jobs, values.all ? [] : (values.job ?? []))
@@ -35,7 +42,9 @@ async function main(): Promise<void> {
     }
   }
   if (problems.size) throw new Error([...problems.keys(), `${problems.size} ${problems.size === 1 ? 'problem' : 'problems'}; nothing was written.`].join('\n'))
-  writeWhole(values.out, await writeWorkbook(takeoffWorkbook(raw, takeoffs, flavor, made())))
+  const plan = takeoffWorkbook(raw, takeoffs, flavor, made())
+  if (!values.replace) await refuseLoss(values.out, new Set(plan.sheets.map(({ name }) => name)), raw, positionals[0])
+  writeWhole(values.out, await writeWorkbook(plan))
   for (const takeoff of takeoffs) console.log(line(takeoff))
   console.log(`Written: ${values.out}`)
 }
@@ -43,11 +52,13 @@ async function main(): Promise<void> {
 function chosen(jobs: readonly Row[], names: readonly string[]): readonly Row[] {
   if (!jobs.length) throw new Error('The table Jobs holds no row.')
   if (!names.length) return jobs
-  return names.map((name) => {
-    const job = jobs.find((row) => String(row.cells.Job).toLowerCase() === name.toLowerCase())
-    if (!job) throw new Error(`--job: one of ${jobs.map((row) => row.cells.Job).join(', ')}; got ${name}.`)
+  const found = names.map((name) => {
+    const [job, second] = jobs.filter((row) => String(row.cells.Job).toLowerCase() === name.trim().toLowerCase())
+    if (!job) throw new Error(`--job: one of ${jobs.flatMap((row) => row.cells.Job ?? []).join(', ')}; got ${name}.`)
+    if (second) throw new Error(`--job: a name that one row has; rows ${job.row} and ${second.row} are both called ${name}.`)
     return job
   })
+  return [...new Set(found)]
 }
 
 const dollars = (value: number) => `$${value.toLocaleString('en-US', { minimumFractionDigits: 2, maximumFractionDigits: 2 })}`

@@ -4,7 +4,7 @@
  * @borgar/fx; this file gives its syntax tree a meaning.
  */
 import { parse, tokenize, type AstExpression } from '@borgar/fx'
-import { nativeFunctions } from './functions.js'
+import { countProblem, nativeFunctions } from './functions.js'
 import { FormulaError, finite, isColumn, isError, toNumber, toText, toTruth, type Single, type Value } from './value.js'
 
 export interface Scope {
@@ -112,6 +112,8 @@ function compile(node: AstExpression | null, names: Set<string>, functions: Set<
 }
 
 function compileCall(name: string, args: readonly Compiled[]): Compiled {
+  const problem = countProblem(name, args.length)
+  if (problem) throw new FormulaSyntaxError(problem)
   if (name === 'IF') {
     return (scope) => {
       const truth = toTruth(args[0]?.(scope) ?? null)

@@ -72,8 +72,10 @@ function match([wanted, list, kind]: readonly Value[]): Value {
   return found === 0 ? new FormulaError('#N/A') : found
 }
 
-function index([list, position]: readonly Value[]): Value {
+function index([list, position, across]: readonly Value[]): Value {
   if (list === undefined) return wrong()
+  // Our ranges are one column wide.
+  if (across !== undefined && across !== 1) return new FormulaError('#REF!')
   if (isError(list)) return list
   const at = toNumber(position ?? null)
   if (isError(at)) return at
@@ -147,6 +149,24 @@ export const nativeFunctions: Readonly<Record<string, Native>> = {
   SQRT: ofOne((x) => (x >= 0 ? Math.sqrt(x) : NaN)),
   SUM: ofNumbers((list) => list.reduce((total, x) => total + x, 0)),
   SUMPRODUCT: sumProduct,
+}
+
+/** Fewest and most arguments, where a spreadsheet asks for other than one or more. */
+const counts: Readonly<Record<string, readonly [number, number]>> = {
+  ...Object.fromEntries(['ABS', 'ATAN', 'EXP', 'INT', 'ISNUMBER', 'LEN', 'LN', 'LOWER', 'NOT', 'SIN', 'SQRT'].map((name) => [name, [1, 1] as const])),
+  ...Object.fromEntries(['IFERROR', 'MOD', 'ROUND', 'ROUNDDOWN', 'ROUNDUP'].map((name) => [name, [2, 2] as const])),
+  IF: [2, 3],
+  INDEX: [2, 3],
+  MATCH: [2, 3],
+  NA: [0, 0],
+  PI: [0, 0],
+}
+/** How many arguments a native function takes, when it was given another number. */
+export function countProblem(name: string, given: number): string | undefined {
+  if (!allowedFunctions.includes(name)) return undefined
+  const [least, most] = counts[name] ?? [1, 250]
+  if (given >= least && given <= most) return undefined
+  return `${name} takes ${least === most ? least : most === 250 ? `${least} or more` : `${least} to ${most}`} arguments; it has ${given}`
 }
 
 /** IF and IFERROR look at an argument before they take another, so the evaluator handles them itself. */

@@ -171,7 +171,7 @@ function plainValue(value: ExcelJS.CellValue): string | number | boolean | Date 
   if (value === null || value === undefined) return null
   if (typeof value !== 'object' || value instanceof Date) return value
   if ('richText' in value) return value.richText.map((part) => part.text).join('')
-  if ('text' in value) return String(value.text)
+  if ('text' in value) return plainValue(value.text as ExcelJS.CellValue)
   if ('error' in value) return value.error
   return null
 }
@@ -230,7 +230,12 @@ function rowsBelow(sheet: ExcelJS.Worksheet, headingRow: number, first: number, 
   for (let row = headingRow + 1; row <= sheet.rowCount; row++) {
     const cells: Record<string, unknown> = {}
     columns.forEach((column, at) => {
-      if (column) cells[column] = plainCell(sheet.getCell(row, first + at))
+      const cell = sheet.getCell(row, first + at)
+      // The library cannot tell a missing result from an empty text, which such a formula may well give.
+      if (column && cell.formula && cell.result === undefined && !cell.formula.includes('""'))
+        throw new WorkbookError(`${sheet.name}!${cell.address}, ${column}: a formula saved without its result; open the workbook in a spreadsheet and save it there.`)
+      // Of two columns with one heading the first is read; the second is named as a problem.
+      if (column && !(column in cells)) cells[column] = plainCell(cell)
     })
     rows.push({ row, cells })
   }

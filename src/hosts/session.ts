@@ -19,7 +19,7 @@ export interface Opened {
 
 export async function open(host: Host): Promise<Opened> {
   const { office, missing } = await host.read([])
-  return { office: office && readOffice(office), missing }
+  return { office: office && readOffice(office, { isLive: true }), missing }
 }
 
 /** Adds the tables that are missing; what exists is left alone. */
@@ -67,7 +67,7 @@ async function makeOne(host: Host, name: string, flavor: Flavor, made: Made) {
   const names = jobSheetNames(name)
   const { office: raw, places, sheets } = await host.read([names.takeoff, PUBLISHED_SHEET])
   if (!raw) throw new Error('The tables of the workbook are missing; set it up first.')
-  const office = readOffice(raw)
+  const office = readOffice(raw, { isLive: true })
   const job = rowNamed(office, 'Jobs', name)
   if (!job) throw new Error(`${office.sheets.Jobs} has no job ${name}.`)
   const before = sheets.get(names.takeoff)

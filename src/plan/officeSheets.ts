@@ -1,8 +1,8 @@
 /** The sheets of the office's own tables: heading, help row, table, validation. */
-import { allowedIn, type CellValue, type Field } from '../takeoff/fields.js'
+import { allowedIn, checkedOrRaw, type CellValue, type Field } from '../takeoff/fields.js'
 import type { RawOffice, RawTable } from '../takeoff/office.js'
-import { fieldsOf, keyColumn, officeTables, tableNames, type TableName } from '../takeoff/officeTables.js'
-import { OFFICE_FIRST_COLUMN, OFFICE_HEADING_ROW, SPARE_ROWS, standardPlaces } from './places.js'
+import { fieldsOf, keyColumn, MOST_ROWS, officeTables, tableNames, type TableName } from '../takeoff/officeTables.js'
+import { OFFICE_FIRST_COLUMN, OFFICE_HEADING_ROW, standardPlaces } from './places.js'
 import { madeLine, quotedSheet, range, SheetDraft, type Made, type PlanCell, type PlanValidation, type SheetPlan } from './plan.js'
 
 const HELP_ROW = OFFICE_HEADING_ROW - 1
@@ -29,19 +29,20 @@ function officeSheet(table: TableName, raw: RawTable, made: Made): SheetPlan {
   const rows = Math.max(LEAST_ROWS, raw.rows.length)
   for (let at = 0; at < rows; at++) {
     fields.forEach(([name, field], column) => {
-      const value = raw.rows[at]?.cells[name] ?? null
+      const value = checkedOrRaw(name, field, raw.rows[at]?.cells[name])
       draft.put(OFFICE_FIRST_COLUMN + column, isTextual(field) ? 'inputText' : 'input', plain(value), { row: OFFICE_HEADING_ROW + 1 + at, format: formatOf(field) })
     })
   }
   return {
-    name: raw.sheet,
+    // Formulas point at the standard name, whatever the workbook called the sheet.
+    name: table,
     kind: 'office',
     widths: [2, ...fields.map(([name, field]) => widthOf(name, field))],
     cells: draft.cells,
     frozenRows: OFFICE_HEADING_ROW,
     titleRows: [1, OFFICE_HEADING_ROW],
     landscape: true,
-    footer: raw.sheet,
+    footer: table,
     tables: [{ name: table, row: OFFICE_HEADING_ROW, column: OFFICE_FIRST_COLUMN, headings: fields.map(([name]) => name), rows }],
     validations: fields.flatMap(([name, field], at) => validationOf(name, field, OFFICE_FIRST_COLUMN + at, table)),
   }
@@ -59,12 +60,12 @@ function helpOf(name: string, field: Field): string {
 }
 
 function validationOf(name: string, field: Field, column: number, table: TableName): PlanValidation[] {
-  const rows = { firstRow: OFFICE_HEADING_ROW + 1, lastRow: OFFICE_HEADING_ROW + SPARE_ROWS[table], column }
+  const rows = { firstRow: OFFICE_HEADING_ROW + 1, lastRow: OFFICE_HEADING_ROW + MOST_ROWS[table], column }
   const message = allowedIn(name, field, () => []).replace(', which is empty', '')
   if (field.kind === 'row') {
     const place = standardPlaces()[field.table as TableName]
     const key = place.columnOf(keyColumn(field.table as TableName))!
-    return [{ ...rows, range: `${quotedSheet(place.sheet)}!${range(place.firstRow, place.firstRow + SPARE_ROWS[field.table as TableName] - 1, key)}`, message }]
+    return [{ ...rows, range: `${quotedSheet(place.sheet)}!${range(place.firstRow, place.firstRow + MOST_ROWS[field.table as TableName] - 1, key)}`, message }]
   }
   if (field.kind !== 'spec') return []
   if (field.spec.kind === 'choice') return [{ ...rows, list: field.spec.options, message }]

@@ -1,5 +1,5 @@
 /** Where every name stands: fields and results on a job's own sheets, columns of the office and published tables on theirs. */
-import { keyColumn, fieldsOf, type TableName } from '../takeoff/officeTables.js'
+import { keyColumn, fieldsOf, MOST_ROWS, type TableName } from '../takeoff/officeTables.js'
 import { tables as published } from '../tables/index.js'
 import { quotedSheet, range } from './plan.js'
 
@@ -12,15 +12,13 @@ export interface TablePlace {
 }
 export type OfficePlaces = Readonly<Record<TableName, TablePlace>>
 
-/** Rows below an office table that formulas look through too, so that rows added later are found. */
-export const SPARE_ROWS: Readonly<Record<TableName, number>> = { Jobs: 1000, Tanks: 300, Pumps: 300, Roofs: 300, Rain: 300, Items: 600, Prices: 1000 }
 export const OFFICE_HEADING_ROW = 5
 export const OFFICE_FIRST_COLUMN = 2
 
 /** The places of the tables as our own template lays them out. */
 export function standardPlaces(): OfficePlaces {
   return Object.fromEntries(
-    (Object.keys(SPARE_ROWS) as TableName[]).map((table) => {
+    (Object.keys(MOST_ROWS) as TableName[]).map((table) => {
       const names = Object.keys(fieldsOf(table))
       const columnOf = (name: string) => (names.includes(name) ? names.indexOf(name) + OFFICE_FIRST_COLUMN : undefined)
       return [table, { sheet: table, firstRow: OFFICE_HEADING_ROW + 1, columnOf }]
@@ -55,7 +53,7 @@ export function columnRange(name: string, places: OfficePlaces): string | undefi
   }
   const place = places[table as TableName] as TablePlace | undefined
   const at = place?.columnOf(column)
-  return place && at !== undefined ? `${quotedSheet(place.sheet)}!${range(place.firstRow, place.firstRow + SPARE_ROWS[table as TableName] - 1, at)}` : undefined
+  return place && at !== undefined ? `${quotedSheet(place.sheet)}!${range(place.firstRow, place.firstRow + MOST_ROWS[table as TableName] - 1, at)}` : undefined
 }
 
 /** A lookup in an office table by its first column. */

@@ -98,7 +98,8 @@ export function takeoffSheet(takeoff: Takeoff, names: NamePlaces, places: Office
       if (last && row === last[1] + 1) last[1] = row
       else runs.push([row, row])
     }
-    const sum = `SUM(${runs.map(([from, to]) => `${address(from, columns.hours, false)}:${address(to, columns.hours, false)}`).join(',')})`
+    const ranges = runs.map(([from, to]) => `${address(from, columns.hours, false)}:${address(to, columns.hours, false)}`)
+    const sum = ranges.length ? `SUM(${ranges.join(',')})` : '0'
     return formula(rule.quantity.text).render((name) => (name === LABOR_HOURS ? sum : names.from(sheet)(name)))
   }
 

@@ -101,9 +101,21 @@ export function checkField(name: string, field: Field, raw: unknown, names: (tab
     case 'text':
     case 'rule': {
       const value = String(raw instanceof Date ? shown(raw) : raw).trim()
-      if (field.kind === 'text' && value.length > field.longest) throw badInput(name, allowedIn(name, field, names), raw)
+      if (field.kind === 'text' && (value.length > field.longest || isErrorText(value))) throw badInput(name, allowedIn(name, field, names), raw)
       return value
     }
+  }
+}
+
+/** What a cell says once checked: "3 m" in feet, a name without stray spaces. A cell that does not pass stays as it is. */
+export function checkedOrRaw(name: string, field: Field, raw: unknown): unknown {
+  if (raw === null || raw === undefined || field.kind === 'date') return raw ?? null
+  if (field.kind === 'row') return typeof raw === 'string' ? raw.trim() : raw
+  try {
+    return checkField(name, { ...field, default: null }, raw, () => [])
+  } catch (error) {
+    if (error instanceof InputError) return raw
+    throw error
   }
 }
 
@@ -116,6 +128,8 @@ export function dateText(raw: unknown): string | undefined {
   const day = new Date(`${parts[0]}T00:00:00Z`)
   return Number.isNaN(day.getTime()) || day.toISOString().slice(0, 10) !== parts[0] ? undefined : parts[0]
 }
+
+const isErrorText = (value: string) => /^#(?:N\/A|VALUE!|DIV\/0!|NUM!|NAME\?|REF!|NULL!|SPILL!|CALC!)$/.test(value)
 
 export function allowedIn(name: string, field: Field, names: (table: string) => readonly string[]): string {
   if (field.kind === 'spec') return allowedText(name, field.spec)

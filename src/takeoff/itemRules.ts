@@ -1,4 +1,5 @@
 /** Reads the Items table: each rule's formulas are parsed and their names checked before any job is made. */
+import { calculationOf } from '../calc/callByName.js'
 import { calculations } from '../calc/index.js'
 import { formula, FormulaSyntaxError, type Formula } from '../formula/formula.js'
 import { allowedFunctions } from '../formula/functions.js'
@@ -31,14 +32,22 @@ export interface ItemRule {
 }
 
 const namesAllowed = (name: string) => knownNames.has(name) || name === LABOR_HOURS
-const functionAllowed = (name: string) => allowedFunctions.includes(name) || readCall(name) !== undefined
+/** A calculation that runs through months or years has no place in one line of the working. */
+const isOneCell = (id: string) => !calculationOf(id)?.periods
+const functionAllowed = (name: string) => {
+  const call = readCall(name)
+  return call ? isOneCell(call.id) : allowedFunctions.includes(name)
+}
 
 /** The reason why a formula is refused, or undefined. */
-function refusal(read: Formula): string | undefined {
+function refusal(read: Formula, mayUseHours: boolean): string | undefined {
+  if (!mayUseHours && read.names.includes(LABOR_HOURS)) return `${LABOR_HOURS} stands in When and Quantity only`
   const unknown = read.names.find((name) => !namesAllowed(name))
   if (unknown) return `no field or result is called ${unknown}${nearest(unknown)}`
   const stranger = read.functions.find((name) => !functionAllowed(name))
-  if (stranger) return `the function ${stranger} is not among ${[...allowedFunctions, ...calculations.filter((known) => !known.spills).map((known) => known.id)].join(', ')}`
+  if (stranger)
+    return `the function ${stranger} is not among ${[...allowedFunctions, ...calculations.filter((known) => !known.spills && isOneCell(known.id)).map((known) => known.id)].join(', ')}`
+  if (read.names.includes(LABOR_HOURS) && read.functions.some((name) => readCall(name))) return `a formula over ${LABOR_HOURS} takes spreadsheet functions only`
   return undefined
 }
 
@@ -60,19 +69,19 @@ export function readItemRules(office: Office): { rules: ItemRule[]; problems: Pr
       if (text === '') return undefined
       try {
         const found = formula(text)
-        const reason = refusal(found)
+        const reason = refusal(found, column === 'When' || column === 'Quantity')
         if (reason) problem(column, `a formula over the names of fields and results; ${reason}`, `"${text}"`)
         return found
       } catch (error) {
         if (!(error instanceof FormulaSyntaxError)) throw error
-        problem(column, 'a spreadsheet formula', `"${text}", which cannot be read as one`)
+        problem(column, 'a spreadsheet formula', `"${text}" (${error.message.replace(`"${text}" `, '')})`)
         return undefined
       }
     }
     const words = (column: string, bare = false) => {
       const text = cellText(item, column)
       const found = readTemplate(text, bare)
-      const reason = found && refusal(found)
+      const reason = found && refusal(found, false)
       if (reason) problem(column, `braces around the name of a field or result; ${reason}`, `"${text}"`)
       return { text, formula: templateFormula(text, bare) }
     }

@@ -1,7 +1,7 @@
 /** Reads the office's tables: raw rows in, checked rows and problems out. Nothing is thrown away in silence. */
 import { badInput, shown } from '../errors.js'
-import { checkField, problemAt, type CellValue, type Problem } from './fields.js'
-import { CURVE_POINTS, fieldsOf, keyColumn, tableNames, type TableName } from './officeTables.js'
+import { checkedOrRaw, checkField, problemAt, type CellValue, type Field, type Problem } from './fields.js'
+import { CURVE_POINTS, fieldsOf, keyColumn, MOST_ROWS, tableNames, type TableName } from './officeTables.js'
 
 export interface RawRow {
   /** Row number on its sheet, for messages. */
@@ -29,7 +29,11 @@ export interface Office {
 
 const isEmptyRow = ({ cells }: RawRow) => Object.values(cells).every((cell) => cell === null || cell === undefined || cell === '')
 
-export function readOffice(raw: RawOffice): Office {
+/**
+ * `isLive` says that formulas will read the very cells of these tables, not a written copy:
+ * a cell must then hold the value itself, and "3 m" is refused with the number to type.
+ */
+export function readOffice(raw: RawOffice, { isLive = false } = {}): Office {
   const problems: Problem[] = []
   const names = (table: string): readonly string[] => {
     const source = raw[table as TableName]
@@ -39,16 +43,23 @@ export function readOffice(raw: RawOffice): Office {
       .map((row) => String(row.cells[key] ?? '').trim())
       .filter(Boolean)
   }
-  const tables = Object.fromEntries(tableNames.map((table) => [table, readTable(table, raw[table], names, problems)])) as unknown as Office['tables']
+  const tables = Object.fromEntries(tableNames.map((table) => [table, readTable(table, raw[table], names, isLive, problems)])) as unknown as Office['tables']
   return { tables, sheets: Object.fromEntries(tableNames.map((table) => [table, raw[table].sheet])) as Office['sheets'], problems }
 }
 
-function readTable(table: TableName, raw: RawTable, names: (table: string) => readonly string[], problems: Problem[]): Row[] {
+function readTable(table: TableName, raw: RawTable, names: (table: string) => readonly string[], isLive: boolean, problems: Problem[]): Row[] {
   const fields = fieldsOf(table)
+  problems.push(...headingProblems(table, raw))
   for (const [name, field] of Object.entries(fields)) {
     if (!raw.columns.includes(name) && field.required) problems.push({ sheet: raw.sheet, row: 0, column: name, allowed: `a column headed ${name}`, came: 'no such column' })
   }
+  const key = keyColumn(table)
   const seen = new Map<string, number>()
+  const most = MOST_ROWS[table]
+  for (const [at, row] of raw.rows.entries()) {
+    if (at >= most && !isEmptyRow(row))
+      problems.push({ sheet: raw.sheet, row: row.row, column: key, allowed: `within ${most} rows below the heading, which formulas look through`, came: `row ${at + 1} below it` })
+  }
   return raw.rows
     .filter((row) => !isEmptyRow(row))
     .map((rawRow) => {
@@ -59,6 +70,8 @@ function readTable(table: TableName, raw: RawTable, names: (table: string) => re
         try {
           cells[name] = checkField(name, field, cell, names)
           if ((cell === null || cell === undefined || cell === '') && field.default !== undefined) defaulted.add(name)
+          if (name === key && /[*?~]/.test(String(cells[name]))) throw badInput(name, 'no * ? or ~, which a spreadsheet takes for wildcards', cell)
+          if (isLive && table !== 'Jobs') mustHoldItself(name, field, cell)
           if (field.kind === 'text' && field.unique) {
             const known = String(cells[name]).toLowerCase()
             const first = seen.get(`${name}\n${known}`)
@@ -73,6 +86,26 @@ function readTable(table: TableName, raw: RawTable, names: (table: string) => re
       if (table === 'Pumps') checkCurve(raw.sheet, rawRow.row, cells, problems)
       return { row: rawRow.row, cells, defaulted }
     })
+}
+
+const bare = (heading: string) => heading.toLowerCase().replace(/[^a-z0-9]/g, '')
+
+/** A heading that is all but one of ours would count as a column left out, and its defaults would be taken in silence. */
+function headingProblems(table: TableName, raw: RawTable): Problem[] {
+  const known = Object.keys(fieldsOf(table))
+  return raw.columns.flatMap((heading, at) => {
+    const meant = known.find((name) => bare(name) === bare(heading))
+    if (!meant || (heading === meant && raw.columns.indexOf(heading) === at)) return []
+    const allowed = heading === meant ? `one column headed ${meant}` : `a column headed ${meant}, letter for letter`
+    return [{ sheet: raw.sheet, row: 0, column: heading, allowed, came: heading === meant ? 'a second one' : `"${heading}"` }]
+  })
+}
+
+function mustHoldItself(name: string, field: Field, cell: unknown): void {
+  const value = checkedOrRaw(name, field, cell)
+  const isSame = typeof value === 'string' && typeof cell === 'string' ? value.toLowerCase() === cell.toLowerCase() : value === cell
+  if (cell !== null && cell !== undefined && cell !== '' && field.kind !== 'date' && !isSame)
+    throw badInput(name, `${typeof value === 'string' ? `the text "${value}"` : `the number ${value as number}`} itself: formulas read this cell`, cell)
 }
 
 function checkCurve(sheet: string, row: number, cells: Record<string, CellValue>, problems: Problem[]): void {

@@ -4,6 +4,8 @@ import { date, keyed, number, oneOf, rowOf, rule, text, type Field, type Fields 
 
 export const monthNames = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
 export const CURVE_POINTS = 5
+/** Rows below the heading of each table that formulas look through, so that rows added later are found. */
+export const MOST_ROWS = { Jobs: 1000, Tanks: 300, Pumps: 300, Roofs: 300, Rain: 300, Items: 600, Prices: 1000 } as const
 const points = Array.from({ length: CURVE_POINTS }, (_, at) => at + 1)
 const LONGEST_JOB_NAME = 23
 

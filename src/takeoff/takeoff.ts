@@ -57,6 +57,11 @@ export interface Takeoff {
   unused: readonly string[]
 }
 
+/** No quantity of a line and no price of a unit comes near it. */
+const MOST = 1e9
+const isAmount = (value: unknown): value is number => typeof value === 'number' && value >= 0 && value <= MOST
+const came = (value: Value): string => (isError(value) ? `${value.code} ${value.message}`.trim() : typeof value === 'string' ? `"${value}"` : String(value))
+
 export const money = (value: number): number => roundTo(value, 2)
 
 /** Sheet names: Excel allows 31 characters, none of these, and no apostrophe at either end. */
@@ -181,25 +186,33 @@ function makeLine(office: Office, design: Design, rule: ItemRule, laborHours: nu
     return undefined
   }
   const truth = rule.when ? toTruth(evaluate(rule.when.text)) : true
-  if (isError(truth)) return problem('When', 'a formula that gives TRUE or FALSE', `${truth.code} ${truth.message}`.trim())
+  if (isError(truth)) return problem('When', 'a formula that gives TRUE or FALSE', came(truth))
   if (!truth) return undefined
   const net = evaluate(rule.quantity.text)
-  if (typeof net !== 'number' || net < 0) return problem('Quantity', 'a formula that gives a number, 0 or more', isError(net) ? `${net.code} ${net.message}`.trim() : String(net))
+  if (!isAmount(net)) return problem('Quantity', 'a formula that gives a number, 0 to 1,000,000,000', came(net))
   if (net === 0) return undefined
   const code = rule.code === undefined ? rule.key : String(evaluate(rule.code))
-  const listed = rule.price ? evaluate(rule.price.text) : prices.get(code)
-  if (typeof listed !== 'number')
-    return problem(rule.price ? 'Price' : 'Code', rule.price ? 'a formula that gives a price' : `a code with a row in ${office.sheets.Prices}`, `"${code}"`)
+  const listed = rule.price ? evaluate(rule.price.text) : (prices.get(code) ?? null)
+  if (!isAmount(listed))
+    return rule.price
+      ? problem('Price', 'a formula that gives a price, $0 to 1,000,000,000', came(listed))
+      : problem('Code', `a code with a row in ${office.sheets.Prices}`, `"${code}"`)
   const { quantity: override, price: priceOverride } = kept.overrides[code] ?? {}
   const used = override ?? net
   const order = orderQuantity.run({ net: used, waste: rule.waste, lot: rule.lot })
   const price = priceOverride ?? listed
-  const words = (part: ItemRule['why']) => (part.formula === undefined ? part.text : String(evaluate(part.formula)))
+  const words = (column: string, part: ItemRule['why']): string => {
+    const value = part.formula === undefined ? part.text : evaluate(part.formula)
+    if (typeof value === 'string') return value
+    problem(column, 'braces around single values', came(Array.isArray(value) ? (value.find(isError) ?? 'a list') : value))
+    return ''
+  }
+  const [description, why] = [words('Description', rule.description), words('Why', rule.why)]
   return {
     rule,
     code,
-    description: words(rule.description),
-    why: words(rule.why),
+    description,
+    why,
     net,
     override,
     order,

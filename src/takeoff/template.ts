@@ -6,7 +6,10 @@ const hole = /\{(\w+)\}/g
 
 export const namesIn = (template: string): string[] => [...template.matchAll(hole)].map((match) => match[1]!)
 
-const quoted = (text: string) => `"${text.replace(/"/g, '""')}"`
+/** A spreadsheet takes at most 255 characters between two quotes. */
+const LONGEST_LITERAL = 255
+const quoted = (text: string): string =>
+  text.length > LONGEST_LITERAL ? `${quoted(text.slice(0, LONGEST_LITERAL))}&${quoted(text.slice(LONGEST_LITERAL))}` : `"${text.replace(/"/g, '""')}"`
 
 /** A value in words: rounded as its unit is shown, with the unit behind it. A code takes the bare value. */
 function wordsOf(name: string, bare: boolean): string {

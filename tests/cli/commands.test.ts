@@ -119,12 +119,30 @@ describe('takeoff and template', () => {
     expect(readFileSync(at('kept.xlsx'), 'utf8')).toBe('precious')
     expect(readdirSync(folder).filter((name) => name.endsWith('.part'))).toEqual([])
   })
+  it('does not write over what an office filled in', async () => {
+    const filled = at('filled.xlsx')
+    await run('template', ['--demo', filled])
+    const before = readFileSync(filled)
+    const again = await run('template', [filled])
+    expect(again).toMatchObject({ code: 1, err: expect.stringContaining('add --replace') })
+    expect(readFileSync(filled).equals(before)).toBe(true)
+    const workbook = new ExcelJS.Workbook()
+    await workbook.xlsx.load(before.buffer.slice(before.byteOffset, before.byteOffset + before.length) as ArrayBuffer)
+    workbook.addWorksheet('My notes').getCell('A1').value = 'gate code at the office'
+    await workbook.xlsx.writeFile(filled)
+    const onItself = await run('takeoff', [filled, '--job', 'Fernlow 12', '--out', filled])
+    expect(onItself).toMatchObject({ code: 1, err: expect.stringMatching(/would be lost: My notes.*Nothing was written/) })
+    expect((await run('takeoff', [filled, '--job', 'Fernlow 12', '--job', 'fernlow 12 ', '--out', filled, '--replace'])).code).toBe(0)
+  })
   it.each([
     [['takeoff', '--out', 'x.xlsx', 'nothere.xlsx'], /nothere\.xlsx: the file cannot be read/],
     [['takeoff'], /--out is missing/],
     [['takeoff', '--out', 'x.xlsx', '--job', 'Nobody'], /--job: one of Fernlow 12, .*; got Nobody/],
     [['takeoff', '--out', 'x.xlsx', '--flavor', 'plain'], /--flavor takes native or cells; got plain/],
+    [['takeoff', '--out', 'x.xlsx', '--job', 'Fernlow 12', '--all'], /--job or --all, not both/],
     [['template'], /Usage/],
+    [['cell', '--sheet', 'D=nothere.csv', '=1'], /--sheet: a CSV file that can be read; got nothere\.csv/],
+    [['cell', '--sheet', 'D=package.json', '--sheet', 'd=package.json', '=1'], /--sheet: each name once; d came again/],
   ])('%j is refused in words', async ([command, ...args], message) => {
     const { err, code } = await run(command!, args)
     expect(code).toBe(1)

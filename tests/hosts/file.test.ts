@@ -3,8 +3,9 @@ import ExcelJS from 'exceljs'
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
 import { describe, expect, it } from 'vitest'
 import { openWorkbook, readOfficeTables, writeWorkbook } from '../../src/hosts/file.js'
-import { takeoffWorkbook } from '../../src/plan/workbook.js'
+import { takeoffWorkbook, templateWorkbook } from '../../src/plan/workbook.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
+import { readOffice } from '../../src/takeoff/office.js'
 import { demoTakeoff } from '../support/office.js'
 
 const made = { date: '2026-11-25', revision: 1, version: 'test' }
@@ -29,6 +30,62 @@ describe('what is refused', () => {
     const bomb = zipSync({ '[Content_Types].xml': strToU8('<Types/>'), 'a.xml': zeros, 'b.xml': zeros, 'c.xml': zeros, 'd.xml': zeros }, { level: 9 })
     expect(bomb.length).toBeLessThan(2 * 1024 * 1024)
     await expect(openWorkbook(bomb, 'bomb.xlsx')).rejects.toThrow('bomb.xlsx: it unpacks to more than 200 MB and is refused.')
+  })
+})
+
+describe('cells of an office workbook', () => {
+  const demo = async () => {
+    const workbook = await openWorkbook(await writeWorkbook(templateWorkbook(startingOffice(true), made)), 'demo.xlsx')
+    const cell = (sheet: string, row: number, heading: string) =>
+      workbook.getWorksheet(sheet)!.getCell(row, (workbook.getWorksheet(sheet)!.getRow(5).values as unknown[]).indexOf(heading))
+    return { workbook, cell }
+  }
+  it('a formula saved without a result is refused at its place; one that gives an empty text is empty', async () => {
+    const { workbook, cell } = await demo()
+    cell('Jobs', 6, 'Cover_ft').value = { formula: 'IF(1,"","")' } as ExcelJS.CellFormulaValue
+    expect(readOfficeTables(workbook, 'demo.xlsx').Jobs.rows[0]!.cells.Cover_ft).toBe(null)
+    cell('Jobs', 6, 'Cover_ft').value = { formula: '3+3' } as ExcelJS.CellFormulaValue
+    expect(() => readOfficeTables(workbook, 'demo.xlsx')).toThrow(/Jobs![A-Z]+6, Cover_ft: a formula saved without its result/)
+  })
+  it('texts of links and errors of cells are read as what they are', async () => {
+    const { workbook, cell } = await demo()
+    cell('Jobs', 6, 'Site').value = { text: { richText: [{ text: 'Upper ' }, { text: 'lane' }] }, hyperlink: 'https://example.org' } as unknown as ExcelJS.CellValue
+    cell('Jobs', 7, 'Site').value = { error: '#REF!' }
+    const raw = readOfficeTables(workbook, 'demo.xlsx')
+    expect(raw.Jobs.rows[0]!.cells.Site).toBe('Upper lane')
+    expect(readOffice(raw).problems).toMatchObject([{ sheet: 'Jobs', row: 7, column: 'Site', came: '"#REF!"' }])
+  })
+  it('a renamed or doubled heading is a problem, not a column left out', async () => {
+    const { workbook, cell } = await demo()
+    cell('Jobs', 5, 'Cover_ft').value = 'Cover ft'
+    cell('Jobs', 5, 'Tax').value = 'Markup'
+    expect(readOffice(readOfficeTables(workbook, 'demo.xlsx')).problems.map(({ column, came }) => [column, came])).toEqual([
+      ['Cover ft', '"Cover ft"'],
+      ['Markup', 'a second one'],
+    ])
+  })
+  it('a renamed sheet is written under the name that formulas point to, numbers and names as they were checked', async () => {
+    const { workbook, cell } = await demo()
+    cell('Tanks', 6, 'Length_ft').value = '3 m'
+    cell('Tanks', 6, 'Model').value = 'Quern 1200 '
+    workbook.getWorksheet('Tanks')!.name = 'Our tanks'
+    const raw = readOfficeTables(workbook, 'demo.xlsx')
+    const tanks = templateWorkbook(raw, made).sheets.find(({ name }) => name === 'Tanks')!
+    const row = tanks.cells.filter((known) => known.row === 6).map(({ value }) => value)
+    // 1 ft is 0.3048 m exactly (NIST SP 811, Table B.8).
+    expect(row).toContain(3 / 0.3048)
+    expect(row).toContain('Quern 1200')
+    // In an open workbook formulas read the cell itself, so the pane asks for the number.
+    const problems = readOffice(raw, { isLive: true }).problems
+    expect(problems.map(({ column, allowed }) => [column, allowed])).toEqual([
+      ['Model', 'the text "Quern 1200" itself: formulas read this cell'],
+      ['Length_ft', expect.stringMatching(/^the number 9\.84251968/)],
+    ])
+  })
+  it('a row below those that formulas look through is a problem', () => {
+    const office = startingOffice(true)
+    const rows = [...office.Tanks.rows, ...Array.from({ length: 300 }, (_, at) => ({ row: 100 + at, cells: {} })), { row: 500, cells: office.Tanks.rows[0]!.cells }]
+    expect(readOffice({ ...office, Tanks: { ...office.Tanks, rows } }).problems[0]).toMatchObject({ sheet: 'Tanks', row: 500, allowed: expect.stringContaining('within 300 rows') })
   })
 })
 

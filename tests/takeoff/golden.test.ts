@@ -170,7 +170,7 @@ describe('verdicts turn where they should', () => {
     ['UpliftVerdict', { GroundwaterDepth_ft: 200 }, 'pass'],
     ['UpliftVerdict', {}, 'check'],
     ['TieVerdict', {}, 'pass'],
-    ['TieVerdict', { RainIntensity_in_per_h: 20, RoofArea_ft2: 20000 }, 'stop'],
+    ['TieVerdict', { RainIntensity_in_per_h: 20, RoofArea_ft2: 20000, TankCount: 2 }, 'stop'],
     ['DropVerdict', { CableSize: '14', PowerRun_ft: 400 }, 'check'],
     ['AmpacityVerdict', { CableSize: '14', PumpModel: 'Lark 150', DropLimit: 0.1 }, 'pass'],
     ['SlopeVerdict', { DrainSlope_in_per_ft: 0.1 }, 'check'],

@@ -33,6 +33,8 @@ export const vacuumLoss = calc({
     if (startBarometer_inHg === undefined && endBarometer_inHg !== undefined)
       throw badInput('Barometer at the start (startBarometer)', '20 to 32 inHg when the one at the end is given', '')
     const first = startBarometer_inHg ?? SEA_LEVEL_INHG
+    if (start_inHg >= first) throw badInput('Vacuum at the start (start_inHg)', `below the barometer, ${first} inHg`, start_inHg)
+    if (end_inHg >= (endBarometer_inHg ?? first)) throw badInput('Vacuum at the end (end_inHg)', `below the barometer, ${endBarometer_inHg ?? first} inHg`, end_inHg)
     const warming = startTemp_F === undefined ? 1 : (endTemp_F! + ZERO_F) / (startTemp_F + ZERO_F)
     const expected = (endBarometer_inHg ?? first) - (first - start_inHg) * warming
     return expected - end_inHg

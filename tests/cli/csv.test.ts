@@ -1,0 +1,41 @@
+/** CSV after RFC 4180 (https://www.rfc-editor.org/rfc/rfc4180), section 2. */
+import { describe, expect, it } from 'vitest'
+import { parseCsv } from '../../src/cli/csv.js'
+
+describe('CSV', () => {
+  it.each([
+    [
+      'aaa,bbb\r\nzzz,yyy\r\n',
+      [
+        ['aaa', 'bbb'],
+        ['zzz', 'yyy'],
+      ],
+    ],
+    [
+      '"aaa","b \r\nbb","ccc"\r\nzzz,yyy,xxx',
+      [
+        ['aaa', 'b \r\nbb', 'ccc'],
+        ['zzz', 'yyy', 'xxx'],
+      ],
+    ],
+    ['"aaa","b""bb"', [['aaa', 'b"bb']]],
+    [
+      '1,2\r3,4',
+      [
+        [1, 2],
+        [3, 4],
+      ],
+    ],
+    ['1,,2,\n', [[1, null, 2, null]]],
+    ['\ufeff1', [[1]]],
+  ])('%j', (text, rows) => {
+    expect(parseCsv(text)).toEqual(rows)
+  })
+  it.each([
+    ['"0.5,1.2\n3,4\n', /line 1: a quote is not closed/],
+    ['1,"a"b\n', /line 1: .*behind a closed one/],
+    ['\ufffd\ufffd1\0,\0', /in UTF-8 is needed/],
+  ])('%j is refused', (text, message) => {
+    expect(() => parseCsv(text)).toThrow(message)
+  })
+})
