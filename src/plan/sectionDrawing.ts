@@ -77,7 +77,6 @@ export function sectionDrawing(design: Design): string {
         ],
         'groundwater',
       ),
-      text(WIDTH - 2, frame.y(groundwater) - 3, `groundwater ${feet(groundwater)}`, 'label minor', 'end'),
     )
   parts.push(
     line(
@@ -172,6 +171,7 @@ export function sectionDrawing(design: Design): string {
   // Words and dimensions, ticks for arrows.
   parts.push(text(2, frame.y(port - fall) - 4, 'inlet 4 in', 'label'), text(2, frame.y(port + 1) + 10, 'overflow 4 in', 'label'))
   parts.push(text(WIDTH - 2, frame.y(lineDepth) + 10, `${design.single('WaterLineSize')} in water line`, 'label', 'end'))
+  if (groundwater < depth) parts.push(text(WIDTH - 2, frame.y(groundwater) - 3, `groundwater ${feet(groundwater)}`, 'label minor', 'end'))
   parts.push(text(WIDTH - 2, frame.y(0) - 4, 'power in conduit', 'label minor', 'end'))
   if (tanks > 1) parts.push(text((frame.x(tankX(0) + width) + frame.x(tankX(1))) / 2, frame.y(tieDepth) - 6, 'tie 4 in', 'label minor', 'middle'))
   parts.push(text(frame.x(tankX(0) + width / 2), frame.y(waterTop + water * 0.3), `${Math.round(n('TankVolume_gal')).toLocaleString('en-US')} gal`, 'label onwater', 'middle'))
