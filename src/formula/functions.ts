@@ -151,22 +151,19 @@ export const nativeFunctions: Readonly<Record<string, Native>> = {
   SUMPRODUCT: sumProduct,
 }
 
-/** Fewest and most arguments, where a spreadsheet asks for other than one or more. */
-const counts: Readonly<Record<string, readonly [number, number]>> = {
-  ...Object.fromEntries(['ABS', 'ATAN', 'EXP', 'INT', 'ISNUMBER', 'LEN', 'LN', 'LOWER', 'NOT', 'SIN', 'SQRT'].map((name) => [name, [1, 1] as const])),
-  ...Object.fromEntries(['IFERROR', 'MOD', 'ROUND', 'ROUNDDOWN', 'ROUNDUP'].map((name) => [name, [2, 2] as const])),
-  IF: [2, 3],
-  INDEX: [2, 3],
-  MATCH: [2, 3],
-  NA: [0, 0],
-  PI: [0, 0],
-}
-/** How many arguments a native function takes, when it was given another number. */
+/** Functions by how many arguments a spreadsheet asks of them, where it is not one or more. */
+const counts: readonly [least: number, most: number, names: string][] = [
+  [0, 0, 'NA PI'],
+  [1, 1, 'ABS ATAN EXP INT ISNUMBER LEN LN LOWER NOT SIN SQRT'],
+  [2, 2, 'IFERROR MOD ROUND ROUNDDOWN ROUNDUP'],
+  [2, 3, 'IF INDEX MATCH'],
+]
+/** What is wrong with the number of arguments of a native function. */
 export function countProblem(name: string, given: number): string | undefined {
-  if (!allowedFunctions.includes(name)) return undefined
-  const [least, most] = counts[name] ?? [1, 250]
-  if (given >= least && given <= most) return undefined
-  return `${name} takes ${least === most ? least : most === 250 ? `${least} or more` : `${least} to ${most}`} arguments; it has ${given}`
+  const [least, most] = counts.find(([, , names]) => names.split(' ').includes(name)) ?? [allowedFunctions.includes(name) ? 1 : 0, Infinity]
+  return given < least || given > most
+    ? `${name} takes ${most === Infinity ? `${least} or more` : least === most ? least : `${least} to ${most}`} arguments; it has ${given}`
+    : undefined
 }
 
 /** IF and IFERROR look at an argument before they take another, so the evaluator handles them itself. */

@@ -15,7 +15,7 @@ export const vacuumLoss = calc({
     end_inHg: arg('Vacuum at the end', { least: 0, most: 30 }),
     startTemp_F: arg('Air temperature in the tank at the start', { least: -40, most: 150, optional: 'no correction for temperature', hint: 'give both temperatures or neither' }),
     endTemp_F: arg('Air temperature in the tank at the end', { least: -40, most: 150, optional: 'no correction for temperature' }),
-    startBarometer_inHg: arg('Barometer at the start', { least: 20, most: 32, optional: '29.92 inHg', hint: 'needed when the one at the end is given' }),
+    startBarometer_inHg: arg('Barometer at the start', { least: 20, most: 32, optional: '29.92 inHg' }),
     endBarometer_inHg: arg('Barometer at the end', { least: 20, most: 32, optional: 'as at the start' }),
   },
   gives: { loss_inHg: 'Vacuum lost to leakage' },
@@ -26,17 +26,17 @@ export const vacuumLoss = calc({
     step('expected_inHg', 'Reading expected of a tight tank', 'barometer_inHg-(first_inHg-start_inHg)*warming', gasLaw),
     step('loss_inHg', 'Vacuum lost to leakage', 'expected_inHg-end_inHg', gasLaw),
   ],
-  notes: ['Five degrees of warming take 0.24 inHg off the gauge of a tight tank at 4 inHg: more than half of a 10 % allowance.'],
+  notes: ['Five degrees of warming take 0.24 inHg off the gauge of a tight tank at 4 inHg.'],
   example: [4, 3.7, 70, 75],
   run({ start_inHg, end_inHg, startTemp_F, endTemp_F, startBarometer_inHg, endBarometer_inHg }) {
     if ((startTemp_F === undefined) !== (endTemp_F === undefined)) throw badInput('Air temperature in the tank (startTemp, endTemp)', 'both or neither', 'one of them')
     if (startBarometer_inHg === undefined && endBarometer_inHg !== undefined)
       throw badInput('Barometer at the start (startBarometer)', '20 to 32 inHg when the one at the end is given', '')
     const first = startBarometer_inHg ?? SEA_LEVEL_INHG
-    if (start_inHg >= first) throw badInput('Vacuum at the start (start_inHg)', `below the barometer, ${first} inHg`, start_inHg)
-    if (end_inHg >= (endBarometer_inHg ?? first)) throw badInput('Vacuum at the end (end_inHg)', `below the barometer, ${endBarometer_inHg ?? first} inHg`, end_inHg)
+    const last = endBarometer_inHg ?? first
+    if (start_inHg >= first || end_inHg >= last) throw badInput('Vacuum (start, end)', 'below the barometer', Math.max(start_inHg, end_inHg))
     const warming = startTemp_F === undefined ? 1 : (endTemp_F! + ZERO_F) / (startTemp_F + ZERO_F)
-    const expected = (endBarometer_inHg ?? first) - (first - start_inHg) * warming
+    const expected = last - (first - start_inHg) * warming
     return expected - end_inHg
   },
 })
