@@ -3,6 +3,7 @@ import ExcelJS from 'exceljs'
 import { unzipSync, Unzip, UnzipInflate } from 'fflate'
 import { keyColumn, tableNames, fieldsOf, type TableName } from '../takeoff/officeTables.js'
 import type { RawOffice, RawTable } from '../takeoff/office.js'
+import { isErrorText } from '../takeoff/fields.js'
 import type { SheetCell, SheetContent } from './host.js'
 import { callsCellFunction, storeCalls } from './cellFunctionCalls.js'
 import { isTall, rowHeights } from '../plan/heights.js'
@@ -61,7 +62,7 @@ function fileValue(cell: PlanCell): ExcelJS.CellValue {
 
 /** A cached error is an error, not the text of one. */
 function errorValue(value: PlanCell['value']): unknown {
-  return typeof value === 'string' && /^#(?:N\/A|VALUE!|DIV\/0!|NUM!|NAME\?|REF!)$/.test(value) ? { error: value } : (value ?? undefined)
+  return typeof value === 'string' && isErrorText(value) ? { error: value } : (value ?? undefined)
 }
 
 function writeSheet(workbook: ExcelJS.Workbook, plan: SheetPlan): void {

@@ -59,14 +59,17 @@ export const keyed = (spec: KeyArg, label: string, help: string, more: { require
 
 export interface Problem {
   sheet: string
+  /** 0 for the headings. */
   row: number
   column: string
   allowed: string
   came: string
 }
 
+export const placeText = ({ sheet, row, column }: Problem): string => `${sheet}, ${row === 0 ? 'headings' : `row ${row}`}, ${column}`
+export const refusalText = ({ allowed, came }: Problem): string => `: ${allowed}${came ? `; got ${came}` : ''}.`
 /** A problem as one line: where, what is allowed, what came. */
-export const problemText = ({ sheet, row, column, allowed, came }: Problem): string => `${sheet}, row ${row}, ${column}: ${allowed}${came ? `; got ${came}` : ''}.`
+export const problemText = (problem: Problem): string => placeText(problem) + refusalText(problem)
 
 export class ProblemsError extends Error {
   constructor(readonly problems: readonly Problem[]) {
@@ -129,7 +132,8 @@ export function dateText(raw: unknown): string | undefined {
   return Number.isNaN(day.getTime()) || day.toISOString().slice(0, 10) !== parts[0] ? undefined : parts[0]
 }
 
-const isErrorText = (value: string) => /^#(?:N\/A|VALUE!|DIV\/0!|NUM!|NAME\?|REF!|NULL!|SPILL!|CALC!)$/.test(value)
+/** What a spreadsheet shows in a cell whose formula failed. */
+export const isErrorText = (value: string) => /^#(?:N\/A|VALUE!|DIV\/0!|NUM!|NAME\?|REF!|NULL!|SPILL!|CALC!)$/.test(value)
 
 export function allowedIn(name: string, field: Field, names: (table: string) => readonly string[]): string {
   if (field.kind === 'spec') return allowedText(name, field.spec)

@@ -7,7 +7,7 @@ import type { Host } from '../../src/hosts/host.js'
 import { makeTakeoffs, open, setUp, type Opened, type Outcome } from '../../src/hosts/session.js'
 import type { Flavor } from '../../src/plan/calls.js'
 import type { Made } from '../../src/plan/plan.js'
-import { ProblemsError, type Problem } from '../../src/takeoff/fields.js'
+import { placeText, ProblemsError, refusalText, type Problem } from '../../src/takeoff/fields.js'
 import { rowNamed } from '../../src/takeoff/office.js'
 import { makeTakeoff, type Takeoff } from '../../src/takeoff/takeoff.js'
 import { fill, h } from './element.js'
@@ -186,8 +186,8 @@ export class Pane {
                 class: 'problem',
                 on: { click: () => void this.guarded(() => this.host.select({ sheet: problem.sheet, row: problem.row, column: problem.column })) },
               },
-              h('strong', {}, `${problem.sheet}, row ${problem.row}, ${problem.column}`),
-              `: ${problem.allowed}${problem.came ? `; got ${problem.came}` : ''}.`,
+              h('strong', {}, placeText(problem)),
+              refusalText(problem),
             ),
           ),
         ),

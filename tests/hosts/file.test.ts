@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest'
 import { openWorkbook, readOfficeTables, writeWorkbook } from '../../src/hosts/file.js'
 import { takeoffWorkbook, templateWorkbook } from '../../src/plan/workbook.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
+import { problemText } from '../../src/takeoff/fields.js'
 import { readOffice } from '../../src/takeoff/office.js'
 import { demoTakeoff } from '../support/office.js'
 
@@ -59,7 +60,9 @@ describe('cells of an office workbook', () => {
     const { workbook, cell } = await demo()
     cell('Jobs', 5, 'Cover_ft').value = 'Cover ft'
     cell('Jobs', 5, 'Tax').value = 'Markup'
-    expect(readOffice(readOfficeTables(workbook, 'demo.xlsx')).problems.map(({ column, came }) => [column, came])).toEqual([
+    const { problems } = readOffice(readOfficeTables(workbook, 'demo.xlsx'))
+    expect(problemText(problems[0]!)).toBe('Jobs, headings, Cover ft: a column headed Cover_ft, letter for letter; got "Cover ft".')
+    expect(problems.map(({ column, came }) => [column, came])).toEqual([
       ['Cover ft', '"Cover ft"'],
       ['Markup', 'a second one'],
     ])
