@@ -8,6 +8,7 @@ import { registerGridFunctions } from '../src/hosts/gridFunctions.js'
 import { registerTogether } from '../src/hosts/gridTogether.js'
 import { templateWorkbook } from '../src/plan/workbook.js'
 import { startingOffice } from '../src/takeoff/demo.js'
+import { typeOverAtOnce } from './gridTyping.js'
 import { forgetUnsaved, keepUnsaved, readUnsaved, type Unsaved } from './keep.js'
 import { Pane } from './pane/pane.js'
 import { made } from './version.js'
@@ -18,6 +19,7 @@ const KEEP_AFTER_MS = 1500
 
 registerGridFunctions()
 registerTogether()
+typeOverAtOnce()
 
 const gridElement = document.getElementById('grid')!
 const paneElement = document.getElementById('pane')!

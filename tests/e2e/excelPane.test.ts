@@ -1,10 +1,9 @@
 /** The pane of the Excel build in Chromium: office.js blocked, and against the Excel in memory. The strict CSP holds in both. */
 import { readFileSync } from 'node:fs'
-import type { Server } from 'node:http'
-import type { Browser } from 'playwright-core'
 import ts from 'typescript'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { hasChromium, launch, serve, watchedPage } from '../support/browser.js'
+import { describe, expect, it } from 'vitest'
+import { hasChromium } from '../support/browser.js'
+import { inBrowser, unlessChromiumDies } from '../support/inBrowser.js'
 
 const OFFICE = 'https://appsforoffice.microsoft.com/'
 
@@ -22,21 +21,11 @@ function officeStandIn(): string {
   })()`
 }
 
-describe.runIf(hasChromium)('the pane of the Excel build', () => {
-  let browser: Browser
-  let server: Server
-  let address: string
-  beforeAll(async () => {
-    browser = await launch()
-    ;({ server, address } = await serve())
-  })
-  afterAll(async () => {
-    await browser?.close()
-    server?.close()
-  })
+describe.runIf(hasChromium)('the pane of the Excel build', unlessChromiumDies, () => {
+  const watchedPage = inBrowser()
 
   it('says in words that office.js did not load', async () => {
-    const { page, errors, strangers } = await watchedPage(browser, address)
+    const { page, errors, strangers, address } = await watchedPage()
     await page.route(`${OFFICE}**`, (route) => route.abort())
     await page.goto(`${address}taskpane.html`)
     await page.waitForFunction(() => document.querySelector('#pane')?.textContent?.includes('office.js did not load'))
@@ -45,7 +34,7 @@ describe.runIf(hasChromium)('the pane of the Excel build', () => {
   })
 
   it('sets a workbook up and makes a takeoff in Excel’s stead, under the strict CSP', async () => {
-    const { page, errors, strangers } = await watchedPage(browser, address, { viewport: { width: 350, height: 900 } })
+    const { page, errors, strangers, address } = await watchedPage({ viewport: { width: 350, height: 900 } })
     await page.route(`${OFFICE}**`, (route) => route.fulfill({ contentType: 'text/javascript', body: officeStandIn() }))
     await page.goto(`${address}taskpane.html`)
     await page.click('fluent-button.set-up-demo')

@@ -1,0 +1,25 @@
+/** What the tests of both panes share: one Chromium, one server, watched pages. */
+import type { Server } from 'node:http'
+import type { Browser, BrowserContextOptions } from 'playwright-core'
+import { afterAll, beforeAll, beforeEach } from 'vitest'
+import { launch, serve, watchedPage } from './browser.js'
+
+/** Chromium itself dies now and then in its first second; such a test is tried once more in a new one. Any other failure stands. */
+export const unlessChromiumDies = { retry: { count: 1, condition: /browser has been closed/ } }
+
+export function inBrowser() {
+  let browser: Browser | undefined
+  let server: Server
+  let address: string
+  beforeAll(async () => {
+    ;({ server, address } = await serve())
+  })
+  beforeEach(async () => {
+    if (!browser?.isConnected()) browser = await launch()
+  })
+  afterAll(async () => {
+    await browser?.close()
+    server.close()
+  })
+  return async (options: BrowserContextOptions = {}) => ({ ...(await watchedPage(browser!, address, options)), address })
+}
