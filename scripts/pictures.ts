@@ -54,6 +54,9 @@ for (const name of ['Wicket Mill', 'Pipit Hollow']) {
   )
   const pdf = await convertWithCalc(file, 'pdf', folder)
   const stem = `${out}/${name.toLowerCase().replace(' ', '-')}`
-  execFileSync('pdftoppm', ['-r', '80', '-f', '1', '-l', '1', '-singlefile', '-png', pdf, `${stem}-takeoff`])
-  execFileSync('pdftoppm', ['-r', '80', '-f', '4', '-l', '4', '-singlefile', '-png', pdf, `${stem}-design`])
+  const pages = execFileSync('pdftotext', [pdf, '-'], { encoding: 'utf8' }).split('\f')
+  for (const [sheet, heading] of Object.entries({ takeoff: 'Itemized takeoff', design: 'Design:', crew: 'Crew:' })) {
+    const page = String(pages.findIndex((text) => text.includes(heading)) + 1)
+    execFileSync('pdftoppm', ['-r', '80', '-f', page, '-l', page, '-singlefile', '-png', pdf, `${stem}-${sheet}`])
+  }
 }

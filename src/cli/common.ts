@@ -7,7 +7,7 @@ import { keptFrom } from '../plan/kept.js'
 import type { Made } from '../plan/plan.js'
 import type { RawOffice } from '../takeoff/office.js'
 import { fieldsOf, tableNames } from '../takeoff/officeTables.js'
-import { nothingKept, type Kept } from '../takeoff/takeoff.js'
+import type { Kept } from '../takeoff/takeoff.js'
 import packageJson from '../../package.json' with { type: 'json' }
 
 export const made = (): Made => ({ date: new Date().toISOString().slice(0, 10), revision: 1, version: packageJson.version })
@@ -36,8 +36,8 @@ export async function readOfficeFile(path: string): Promise<{ raw: RawOffice; ke
   }
   const workbook = await openWorkbook(bytes, path)
   const kept = (job: string): Kept => {
-    const before = readSheet(workbook, jobSheetNames(job).takeoff)
-    return before ? keptFrom(before) : nothingKept
+    const { takeoff, crew } = jobSheetNames(job)
+    return keptFrom(readSheet(workbook, takeoff), readSheet(workbook, crew))
   }
   return { raw: readOfficeTables(workbook, path), kept }
 }
@@ -50,9 +50,9 @@ export async function refuseLoss(out: string, written: ReadonlySet<string>, raw:
   const isInput = input !== undefined && resolve(input) === resolve(out)
   const lost = workbook.worksheets.map(({ name }) => name).filter((name) => !written.has(name) && !(isInput && own.includes(name)))
   for (const name of isInput ? [] : written) {
-    const before = readSheet(workbook, name)
-    const kept = before && /^Takeoff /.test(name) ? keptFrom(before) : nothingKept
-    if (Object.keys(kept.overrides).length || kept.added.length) lost.push(`what was typed over on ${name}`)
+    const sheet = (kind: RegExp) => (kind.test(name) ? readSheet(workbook, name) : undefined)
+    const { overrides, added, crew } = keptFrom(sheet(/^Takeoff /), sheet(/^Crew /))
+    if ([overrides, added, crew.cells, crew.added].some((kept) => Object.keys(kept).length)) lost.push(`what was typed on ${name}`)
   }
   if (isInput) {
     for (const table of tableNames) {

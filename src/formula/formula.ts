@@ -83,7 +83,10 @@ function compile(node: AstExpression | null, names: Set<string>, functions: Set<
     case 'ReferenceIdentifier': {
       const name = node.value
       names.add(name)
-      return (scope) => scope.value(name) ?? new FormulaError('#NAME?', `there is no ${name}`)
+      return (scope) => {
+        const value = scope.value(name)
+        return value === undefined ? new FormulaError('#NAME?', `there is no ${name}`) : value
+      }
     }
     case 'UnaryExpression': {
       const [inner] = node.arguments.map((part) => compile(part as AstExpression, names, functions))

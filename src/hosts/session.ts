@@ -6,10 +6,9 @@ import { officeSheets } from '../plan/officeSheets.js'
 import { PUBLISHED_SHEET } from '../plan/places.js'
 import type { Made, SheetPlan } from '../plan/plan.js'
 import { tablesSheet } from '../plan/tablesSheet.js'
-import { startingOffice } from '../takeoff/demo.js'
 import { ProblemsError, type Problem } from '../takeoff/fields.js'
 import { readOffice, rowNamed, type Office } from '../takeoff/office.js'
-import { makeTakeoff, nothingKept, type Takeoff } from '../takeoff/takeoff.js'
+import { makeTakeoff, type Takeoff } from '../takeoff/takeoff.js'
 import type { Host } from './host.js'
 
 export interface Opened {
@@ -25,6 +24,8 @@ export async function open(host: Host): Promise<Opened> {
 /** Adds the tables that are missing; what exists is left alone. */
 export async function setUp(host: Host, made: Made, demo: boolean): Promise<readonly string[]> {
   const { missing } = await host.read([])
+  // Wanted once in the life of a workbook: the pane fetches it then.
+  const { startingOffice } = await import(/* webpackChunkName: "setup" */ '../takeoff/demo.js')
   const sheets = officeSheets(startingOffice(demo), made).filter((sheet) => missing.includes(sheet.tables[0]!.name))
   await host.write(sheets)
   return sheets.map(({ name }) => name)
@@ -65,13 +66,13 @@ export async function makeTakeoffs(
 
 async function makeOne(host: Host, name: string, flavor: Flavor, made: Made) {
   const names = jobSheetNames(name)
-  const { office: raw, places, sheets } = await host.read([names.takeoff, PUBLISHED_SHEET])
+  const { office: raw, places, sheets } = await host.read([names.takeoff, names.crew, PUBLISHED_SHEET])
   if (!raw) throw new Error('The tables of the workbook are missing; set it up first.')
   const office = readOffice(raw, { isLive: true })
   const job = rowNamed(office, 'Jobs', name)
   if (!job) throw new Error(`${office.sheets.Jobs} has no job ${name}.`)
   const before = sheets.get(names.takeoff)
-  const takeoff = makeTakeoff(office, job, before ? keptFrom(before) : nothingKept)
+  const takeoff = makeTakeoff(office, job, keptFrom(before, sheets.get(names.crew)))
   const revision = before ? revisionOf(before[2]?.[1]?.value) + 1 : 1
   const plans: SheetPlan[] = jobSheets(takeoff, places, flavor, { ...made, revision })
   if (!sheets.has(PUBLISHED_SHEET)) plans.push(tablesSheet(made))

@@ -29,25 +29,29 @@ export const cellValue = (value: Value | undefined): PlanCell['value'] => {
 }
 
 export function cellsWriter(names: NamePlaces): CallWriter {
-  return {
-    write: (text, sheet) =>
-      formula(text).render(names.from(sheet), (call) => {
-        const read = readCall(call.name)
-        if (!read) return undefined
-        const written = `${NAMESPACE}.${read.id}(${call.args.join(',')})`
-        if (read.column === undefined) return written
-        const columns = Object.keys(calculationOf(read.id)!.spills!)
-        return `INDEX(${written},2,${columns.indexOf(read.column) + 1})`
-      }),
-  }
+  return { write: (text, sheet) => formula(text).render(names.from(sheet), writtenCall) }
 }
 
-/** Puts a small closed formula in the place of a call: for rows of a table, where a block a row would hide more than it shows. */
-export function inlined(text: string, name: (name: string) => string): string {
+/** A call to a cell function as a cell holds it. */
+function writtenCall(call: Call): string | undefined {
+  const read = readCall(call.name)
+  if (!read) return undefined
+  const written = `${NAMESPACE}.${read.id}(${call.args.join(',')})`
+  if (read.column === undefined) return written
+  const columns = Object.keys(calculationOf(read.id)!.spills!)
+  return `INDEX(${written},2,${columns.indexOf(read.column) + 1})`
+}
+
+/** A formula of a row of a table, over cells of the row: a block of working a row would hide more than it shows. */
+export const rowFormula = (flavor: Flavor, text: string, place: (name: string) => string): string =>
+  flavor === 'native' ? inlined(text, place) : formula(text).render(place, writtenCall)
+
+/** Puts a small closed formula in the place of a call. */
+function inlined(text: string, name: (name: string) => string): string {
   return formula(text).render(name, (call) => {
     const calculation = calculationOf(readCall(call.name)?.id ?? '')
     if (!calculation) return undefined
-    const texts = new Map(calculation.names.map((argument, at) => [argument, call.args[at] ?? String(calculation.takes[argument].default)]))
+    const texts = new Map(calculation.names.map((argument, at) => [argument, call.args[at] ?? String(calculation.takes[argument].default ?? '""')]))
     for (const step of calculation.steps as readonly Step[]) texts.set(step.symbol, `(${formula(step.formula).render((wanted) => texts.get(wanted) ?? name(wanted))})`)
     return texts.get(calculation.resultName)!
   })

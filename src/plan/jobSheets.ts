@@ -1,13 +1,14 @@
 /** The sheets of one job: their names, and the plan of all of them. */
 import { sheetNameProblem, type Takeoff } from '../takeoff/takeoff.js'
 import { cellsWriter, nativeWriter, type Flavor } from './calls.js'
+import { crewSheet } from './crewSheet.js'
 import { designSheet, placeDesign } from './designSheet.js'
 import { NamePlaces, type OfficePlaces } from './places.js'
 import { madeLine, SheetDraft, type Made, type SheetPlan } from './plan.js'
 import { takeoffSheet } from './takeoffSheet.js'
 import { placeYear, yearSheet } from './yearSheet.js'
 
-export const jobSheetNames = (job: string) => ({ takeoff: `Takeoff ${job}`, design: `Design ${job}`, year: `Year ${job}`, working: `Working ${job}` })
+export const jobSheetNames = (job: string) => ({ takeoff: `Takeoff ${job}`, design: `Design ${job}`, crew: `Crew ${job}`, year: `Year ${job}`, working: `Working ${job}` })
 
 export function jobSheets(takeoff: Takeoff, places: OfficePlaces, flavor: Flavor, made: Made): SheetPlan[] {
   const { design } = takeoff
@@ -26,7 +27,12 @@ export function jobSheets(takeoff: Takeoff, places: OfficePlaces, flavor: Flavor
   working.next()
   const writer = flavor === 'native' ? nativeWriter(names, design, working, sheets.working) : cellsWriter(names)
   const designPlan = designSheet(design, names, writer, sheets.design, heading)
-  const plans = [takeoffSheet(takeoff, names, places, writer, sheets.takeoff, heading), designPlan, yearSheet(design, names, sheets.year, heading, flavor)]
+  const plans = [
+    takeoffSheet(takeoff, names, places, writer, sheets.takeoff, heading),
+    designPlan,
+    crewSheet(takeoff, names, sheets.crew, heading, flavor),
+    yearSheet(design, names, sheets.year, heading, flavor),
+  ]
   if (flavor === 'native') {
     plans.push({
       name: sheets.working,

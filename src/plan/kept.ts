@@ -1,5 +1,7 @@
-/** Reads back from a takeoff sheet what the estimator changed: own quantities and prices, and added lines. */
-import type { AddedLine, Kept, Override } from '../takeoff/takeoff.js'
+/** Reads back what people wrote on the sheets of a job: the estimator's own quantities, prices and lines, the crew's entries and readings. */
+import { nothingKept, type AddedLine, type CrewWritten, type Kept, type Override } from '../takeoff/takeoff.js'
+import { closingCaution } from '../takeoff/cautions.js'
+import { CREW_HEADING_ROW, crewColumns, entryColumnsOf, LOG_DONE } from './crewSheet.js'
 import { ADDED_SECTION, TAKEOFF_HEADING_ROW, takeoffColumns as columns } from './takeoffSheet.js'
 
 interface Cell {
@@ -10,7 +12,14 @@ interface Cell {
 const number = (cell: Cell | undefined): number | undefined => (cell && cell.formula === undefined && typeof cell.value === 'number' ? cell.value : undefined)
 const text = (cell: Cell | undefined): string => String(cell?.value ?? '').trim()
 
-export function keptFrom(rows: readonly (readonly Cell[])[]): Kept {
+type Rows = readonly (readonly Cell[])[]
+
+export const keptFrom = (takeoff: Rows | undefined, crew: Rows | undefined): Kept => ({
+  ...(takeoff ? fromTakeoff(takeoff) : nothingKept),
+  crew: crew ? fromCrew(crew) : nothingKept.crew,
+})
+
+function fromTakeoff(rows: Rows): Omit<Kept, 'crew'> {
   const overrides: Record<string, Override> = {}
   const added: AddedLine[] = []
   let isAdded = false
@@ -31,4 +40,23 @@ export function keptFrom(rows: readonly (readonly Cell[])[]): Kept {
     }
   }
   return { overrides, added }
+}
+
+/** Entries beside our own steps and tanks; any other line is the crew's own. */
+function fromCrew(rows: Rows): CrewWritten {
+  const cells: Record<string, Record<number, string | number>> = {}
+  const added: { text: string; done: string }[] = []
+  const plain = (cell: Cell | undefined): string => (cell?.formula === undefined ? text(cell) : '')
+  for (const row of rows.slice(CREW_HEADING_ROW)) {
+    const code = text(row[crewColumns.code - 1])
+    const [words, done] = [plain(row[crewColumns.text - 1]), plain(row[crewColumns.done - 1])]
+    const columns = entryColumnsOf(code)
+    if (columns) {
+      for (const column of columns) {
+        const { value, formula } = row[column - 1] ?? {}
+        if (formula === undefined && ((typeof value === 'string' && value.trim() !== '') || typeof value === 'number')) (cells[code] ??= {})[column] = value
+      }
+    } else if ((words !== '' || done !== '') && words !== closingCaution && done !== LOG_DONE) added.push({ text: [code, words].filter(Boolean).join(' '), done })
+  }
+  return { cells, added }
 }

@@ -36,6 +36,7 @@ export const looks: Readonly<Record<Role, Look>> = {
   unit: { color: palette.stoneDark, align: 'left' },
   input: { color: palette.ink, fill: palette.stoneLight, align: 'right', unlocked: true },
   inputText: { color: palette.ink, fill: palette.stoneLight, align: 'left', unlocked: true },
+  entry: { color: palette.ink, fill: palette.stoneLight, below: 'hair', wrap: true, unlocked: true },
   verdict: { bold: true, color: palette.ink, left: 'thick', align: 'left', indent: 1 },
   caution: { color: palette.ink, wrap: true, indent: 1 },
   subtotalLabel: { bold: true, color: palette.ink, above: 'thin' },

@@ -19,6 +19,7 @@ export type Role =
   | 'unit'
   | 'input'
   | 'inputText'
+  | 'entry'
   | 'verdict'
   | 'caution'
   | 'subtotal'
@@ -64,7 +65,7 @@ export interface PlanValidation {
 
 export interface SheetPlan {
   name: string
-  kind: 'office' | 'takeoff' | 'design' | 'year' | 'working' | 'tables'
+  kind: 'office' | 'takeoff' | 'design' | 'crew' | 'year' | 'working' | 'tables'
   widths: readonly number[]
   cells: readonly PlanCell[]
   frozenRows: number

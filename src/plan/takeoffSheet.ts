@@ -152,7 +152,7 @@ export function takeoffSheet(takeoff: Takeoff, names: NamePlaces, places: Office
   return {
     name: sheet,
     kind: 'takeoff',
-    widths: [2, 19, 42, 10, 10, 8, 8, 10, 9, 11, 13, 9, 62],
+    widths: [2, 19, 42, 10, 13, 8, 8, 10, 9, 13, 13, 11, 58],
     cells: draft.cells,
     frozenRows: TAKEOFF_HEADING_ROW,
     titleRows: [1, TAKEOFF_HEADING_ROW],

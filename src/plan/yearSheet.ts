@@ -4,7 +4,7 @@ import type { Design } from '../takeoff/design.js'
 import { CURVE_POINTS, monthNames } from '../takeoff/officeTables.js'
 import { curveCell, curveColumns, monthColumns, monthDays, monthRain } from '../takeoff/results.js'
 import { decimalsOf, symbolOf } from '../units.js'
-import { cellValue, inlined, type Flavor } from './calls.js'
+import { cellValue, rowFormula, type Flavor } from './calls.js'
 import type { NamePlaces } from './places.js'
 import { address, range, SheetDraft, type SheetPlan } from './plan.js'
 
@@ -79,8 +79,7 @@ export function yearSheet(design: Design, names: NamePlaces, sheet: string, head
       }
       return columnOf(name) > 2 ? address(row, columnOf(name), false) : names.from(sheet)(name)
     }
-    if (flavor === 'native') return inlined(text, place)
-    return formula(text).render(place, (call) => (call.name === 'CATCHMENTYIELD' ? `CISTERN.CATCHMENTYIELD(${call.args.join(',')})` : undefined))
+    return rowFormula(flavor, text, place)
   }
 
   return {

@@ -56,6 +56,7 @@ export const jobFields = {
   StoneOverLine_in: number('Stone over the line', 'Height of the pump-end stone over the water line.', { least: 0, most: 36, default: 6 }),
   TestVacuum_inHg: number('Test vacuum', 'Level of the vacuum test the contract names.', { least: 1, most: 10, default: 4 }),
   TestHold_min: number('Hold time', 'How long the gauge is watched.', { least: 1, most: 120, default: 5 }),
+  TestLoss: number('Loss allowed', 'Share of the test vacuum that may be lost, as the rule named in the contract says; the sheet Published tables lists several.', { least: 0, most: 0.5, default: 0 }),
   LaborRate_usd_per_h: number('Labor rate', 'One crew hour.', { least: 0, most: 1000, default: 62 }),
   Markup: number('Markup', 'On the order cost.', { least: 0, most: 3, default: 0.2 }),
   Tax: number('Tax', 'On cost with markup.', { least: 0, most: 0.5, default: 0 }),

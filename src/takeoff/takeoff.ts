@@ -23,11 +23,18 @@ export interface AddedLine {
   price: number | null
   why: string
 }
+/** What the crew wrote, by the code of the step or tank and the number of the column. */
+export type CrewEntries = Readonly<Record<string, Readonly<Record<number, string | number>>>>
+export interface CrewWritten {
+  cells: CrewEntries
+  added: readonly { text: string; done: string }[]
+}
 export interface Kept {
   overrides: Readonly<Record<string, Override>>
   added: readonly AddedLine[]
+  crew: CrewWritten
 }
-export const nothingKept: Kept = { overrides: {}, added: [] }
+export const nothingKept: Kept = { overrides: {}, added: [], crew: { cells: {}, added: [] } }
 
 export interface Line {
   rule: ItemRule
@@ -46,6 +53,7 @@ export interface Takeoff {
   design: Design
   lines: readonly Line[]
   added: readonly AddedLine[]
+  crew: CrewWritten
   sections: readonly { section: Section; lines: readonly Line[]; total: number }[]
   laborHours: number
   addedTotal: number
@@ -95,6 +103,7 @@ export function makeTakeoff(office: Office, job: Row, kept: Kept = nothingKept):
     design,
     lines,
     added: kept.added,
+    crew: kept.crew,
     sections: grouped.filter((group) => group.lines.length),
     laborHours,
     addedTotal,

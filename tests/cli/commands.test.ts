@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import ExcelJS from 'exceljs'
 import { afterAll, describe, expect, it } from 'vitest'
+import { crewColumns } from '../../src/plan/crewSheet.js'
 
 const folder = mkdtempSync(join(tmpdir(), 'cistern-cli-'))
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
@@ -133,6 +134,14 @@ describe('takeoff and template', () => {
     const onItself = await run('takeoff', [filled, '--job', 'Fernlow 12', '--out', filled])
     expect(onItself).toMatchObject({ code: 1, err: expect.stringMatching(/would be lost: My notes.*Nothing was written/) })
     expect((await run('takeoff', [filled, '--job', 'Fernlow 12', '--job', 'fernlow 12 ', '--out', filled, '--replace'])).code).toBe(0)
+    await workbook.xlsx.readFile(filled)
+    workbook.getWorksheet('Crew Fernlow 12')!.getCell(7, crewColumns.done).value = 'R. Voss'
+    await workbook.xlsx.writeFile(filled)
+    const overIt = await run('takeoff', ['--job', 'Fernlow 12', '--out', filled])
+    expect(overIt).toMatchObject({ code: 1, err: expect.stringContaining('what was typed on Crew Fernlow 12') })
+    expect((await run('takeoff', [filled, '--job', 'Fernlow 12', '--out', filled])).code).toBe(0)
+    await workbook.xlsx.readFile(filled)
+    expect(workbook.getWorksheet('Crew Fernlow 12')!.getCell(7, crewColumns.done).value).toBe('R. Voss')
   })
   it.each([
     [['takeoff', '--out', 'x.xlsx', 'nothere.xlsx'], /nothere\.xlsx: the file cannot be read/],

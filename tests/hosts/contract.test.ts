@@ -9,6 +9,7 @@ import { gridData } from '../../src/hosts/gridData.js'
 import { registerTogether } from '../../src/hosts/gridTogether.js'
 import type { Host } from '../../src/hosts/host.js'
 import { makeTakeoffs, open, setUp } from '../../src/hosts/session.js'
+import { crewColumns } from '../../src/plan/crewSheet.js'
 import { jobSheetNames } from '../../src/plan/jobSheets.js'
 import { takeoffColumns } from '../../src/plan/takeoffSheet.js'
 import { templateWorkbook } from '../../src/plan/workbook.js'
@@ -59,10 +60,11 @@ function gridRig(): Rig {
 }
 
 const names = jobSheetNames('Wicket Mill')
-const TIE_BOOT = (rig: Rig): number => {
-  for (let row = 1; row < 200; row++) if (rig.cell(names.takeoff, row, takeoffColumns.code) === 'TIE-BOOT') return row
-  throw new Error('No line TIE-BOOT.')
+const rowOfCode = (rig: Rig, code: string, sheet = names.crew): number => {
+  for (let row = 1; row < 200; row++) if (rig.cell(sheet, row, takeoffColumns.code) === code) return row
+  throw new Error(`No line ${code}.`)
 }
+const TIE_BOOT = (rig: Rig): number => rowOfCode(rig, 'TIE-BOOT', names.takeoff)
 
 describe.each([
   ['Excel in memory', excelRig],
@@ -87,13 +89,17 @@ describe.each([
     const first = await makeTakeoffs(rig.host, ['Wicket Mill'], { flavor: 'cells', made })
     expect(first.problems).toEqual([])
     expect(first.made[0]!.takeoff.total).toBe(demoTakeoff('Wicket Mill').total)
-    expect(rig.sheetNames()).toEqual(expect.arrayContaining([names.takeoff, names.design, names.year, 'Published tables']))
+    expect(rig.sheetNames()).toEqual(expect.arrayContaining([names.takeoff, names.design, names.crew, names.year, 'Published tables']))
     const row = TIE_BOOT(rig)
     rig.type(names.takeoff, row, takeoffColumns.yours, 9)
+    rig.type(names.crew, rowOfCode(rig, 'A1'), crewColumns.done, 'R. Voss, 11/25')
+    rig.type(names.crew, rowOfCode(rig, 'T2'), crewColumns.figure, 4.1)
     const again = await makeTakeoffs(rig.host, ['Wicket Mill'], { flavor: 'cells', made })
     expect(again.made[0]!.takeoff.lines.find(({ code }) => code === 'TIE-BOOT')).toMatchObject({ override: 9, order: 9 })
     expect(String(rig.cell(names.takeoff, TIE_BOOT(rig), takeoffColumns.yours))).toBe('9')
     expect(String(rig.cell(names.takeoff, 3, 2))).toContain('revision 2')
+    expect(rig.cell(names.crew, rowOfCode(rig, 'A1'), crewColumns.done)).toBe('R. Voss, 11/25')
+    expect(Number(rig.cell(names.crew, rowOfCode(rig, 'T2'), crewColumns.figure))).toBe(4.1)
   })
 
   it('reports the problems of a job and writes nothing for it', async () => {

@@ -5,7 +5,7 @@ import { startingOffice } from '../../src/takeoff/demo.js'
 import { defaultItems } from '../../src/takeoff/defaultItems.js'
 import { ProblemsError } from '../../src/takeoff/fields.js'
 import { readOffice } from '../../src/takeoff/office.js'
-import { makeTakeoff } from '../../src/takeoff/takeoff.js'
+import { makeTakeoff, nothingKept } from '../../src/takeoff/takeoff.js'
 import { demoTakeoff, leastRow, lineOf, takeoffOf } from '../support/office.js'
 
 describe('rows of 1 to 6 tanks', () => {
@@ -146,6 +146,7 @@ describe('every takeoff', () => {
     const job = office.tables.Jobs[3]!
     const plain = makeTakeoff(office, job)
     const kept = makeTakeoff(office, job, {
+      ...nothingKept,
       overrides: { 'TIE-BOOT': { quantity: 6 }, RISER: { price: 70 }, GONE: { quantity: 1 } },
       added: [{ code: 'EXTRA', description: 'Gate', unit: 'each', quantity: 2, price: 45.5, why: 'asked for' }],
     })

@@ -1,0 +1,136 @@
+/** The crew's sheet: steps that fit the job, figures re-derived by hand, the log of the vacuum test, and nothing written on it lost. */
+import { describe, expect, it } from 'vitest'
+import { openWorkbook, readSheet, writeWorkbook } from '../../src/hosts/file.js'
+import { formula } from '../../src/formula/formula.js'
+import { crewColumns as columns } from '../../src/plan/crewSheet.js'
+import { jobSheets } from '../../src/plan/jobSheets.js'
+import { keptFrom } from '../../src/plan/kept.js'
+import { standardPlaces } from '../../src/plan/places.js'
+import type { SheetPlan } from '../../src/plan/plan.js'
+import { crewSteps } from '../../src/takeoff/crewSteps.js'
+import { startingOffice } from '../../src/takeoff/demo.js'
+import { knownNames } from '../../src/takeoff/design.js'
+import { readOffice } from '../../src/takeoff/office.js'
+import { makeTakeoff, nothingKept, type CrewWritten, type Takeoff } from '../../src/takeoff/takeoff.js'
+import { namesIn } from '../../src/takeoff/template.js'
+import { demoTakeoff, leastRow, officeWith, takeoffOf } from '../support/office.js'
+
+const made = { date: '2026-11-25', revision: 1, version: 'test' }
+const crewOf = (takeoff: Takeoff): SheetPlan => jobSheets(takeoff, standardPlaces(), 'native', made).find(({ kind }) => kind === 'crew')!
+const rowOf = (sheet: SheetPlan, code: string) => sheet.cells.find(({ column, value }) => column === columns.code && value === code)?.row
+const at = (sheet: SheetPlan, code: string, column: number) => sheet.cells.find((cell) => cell.row === rowOf(sheet, code) && cell.column === column)?.value
+const codes = (takeoff: Takeoff) => crewSteps.map(({ code }) => code).filter((code) => rowOf(crewOf(takeoff), code) !== undefined)
+
+describe('the steps', () => {
+  it('have codes of their own and use names that exist', () => {
+    expect(new Set(crewSteps.map(({ code }) => code)).size).toBe(crewSteps.length)
+    for (const { code, when, text, figure } of crewSteps)
+      for (const name of [...namesIn(text), ...namesIn(figure), ...formula(when).names]) expect(knownNames, `${code}: ${name}`).toContain(name)
+  })
+  it('are those of the job: ties only between tanks, ballast only in groundwater, fittings as the pipe takes them', () => {
+    const dry = { ...leastRow, GroundwaterDepth_ft: 60, RainIntensity_in_per_h: 1 }
+    expect(codes(takeoffOf({ ...dry, TankCount: 1 }))).not.toContain('C2')
+    expect(codes(takeoffOf({ ...dry, TankCount: 2 }))).toContain('C2')
+    expect(codes(takeoffOf({ ...dry, TankCount: 2 }))).not.toEqual(expect.arrayContaining(['A4', 'G1']))
+    expect(codes(takeoffOf({ ...dry, GroundwaterDepth_ft: 3 }))).toEqual(expect.arrayContaining(['A4', 'G1']))
+    const cts = codes(takeoffOf({ ...dry, WaterLinePipe: 'PE CTS' }))
+    expect([cts.includes('E1'), cts.includes('E2')]).toEqual([false, true])
+  })
+  it('hold where a look is needed before the work goes on', () => {
+    const sheet = crewOf(demoTakeoff('Wicket Mill'))
+    // 29 CFR 1926.651(k): a competent person inspects; common practice, no source: no backfill over an untested tank.
+    expect([at(sheet, 'B3', columns.hold), at(sheet, 'D3', columns.hold), at(sheet, 'F3', columns.hold)]).toEqual(['competent person', 'foreman', 'licensed electrician'])
+  })
+})
+
+describe('the figures of Wicket Mill, by hand', () => {
+  const sheet = crewOf(demoTakeoff('Wicket Mill'))
+  it('are those of its row', () => {
+    // Three tanks of 10 x 6 x 6.5 ft, 14 in gaps, 2 ft room: 3*6 + 2*14/12 + 4 = 24.33 by 10 + 4 = 14 ft; 3 + 6.5 + 8/12 = 10.17 ft deep.
+    expect(at(sheet, 'B1', columns.figure)).toBe('bottom 24.3 ft x 14 ft')
+    expect(at(sheet, 'B2', columns.figure)).toBe('10.2 ft deep')
+    // A tie is the gap, two 4 in walls and two 3 in stubs: 14 + 8 + 6.
+    expect(at(sheet, 'C2', columns.figure)).toBe('2 ties of 28 in')
+    // A plate a tank; both ends of two ties and four ports (two drains in, two out).
+    expect(at(sheet, 'D1', columns.figure)).toBe('3 plates, 8 plugs and 1')
+  })
+  it('are live', () => {
+    const cell = sheet.cells.find(({ row, column }) => row === rowOf(sheet, 'C2') && column === columns.figure)!
+    expect(cell.formula).toContain("'Design Wicket Mill'!")
+  })
+})
+
+describe('the log of the vacuum test', () => {
+  const office = readOffice(startingOffice(true))
+  const job = office.tables.Jobs.find(({ cells }) => cells.Job === 'Wicket Mill')!
+  const tested = (T1: Record<number, number>, row = job) => {
+    const sheet = crewOf(makeTakeoff(office, row, { ...nothingKept, crew: { cells: { T1 }, added: [] } }))
+    return [at(sheet, 'T1', columns.loss), at(sheet, 'T1', columns.verdict)]
+  }
+  const allowing = { ...job, cells: { ...job.cells, TestLoss: 0.1 } }
+
+  it('has a row a tank', () => {
+    const sheet = crewOf(makeTakeoff(office, job))
+    expect(['T1', 'T2', 'T3', 'T4'].map((code) => at(sheet, code, columns.text))).toEqual([
+      'pump tank, nearest the house',
+      'between',
+      'inlet tank, farthest from the house',
+      undefined,
+    ])
+  })
+  it('says nothing before both readings stand, and passes a gauge that did not move', () => {
+    expect(tested({ 4: 4 })).toEqual(['', ''])
+    // Precast tanks (National Precast Concrete Association, from memory): 4 inHg, five minutes, no loss.
+    expect(tested({ 4: 4, 5: 4, 6: 5 })).toEqual([0, 'pass'])
+    expect(tested({ 4: 4, 5: 3.9, 6: 5 })[1]).toBe('stop')
+  })
+  it('allows the share that the rule in the contract allows', () => {
+    // WAC 246-272B: 90 % of 4 inHg is left, 3.6.
+    expect(tested({ 4: 4, 5: 3.6, 6: 5 }, allowing)[1]).toBe('pass')
+    expect(tested({ 4: 4, 5: 3.5, 6: 5 }, allowing)[1]).toBe('stop')
+  })
+  it('a lower level or a shorter watch is no test', () => {
+    expect(tested({ 4: 3.5, 5: 3.5, 6: 5 })[1]).toBe('check')
+    expect(tested({ 4: 4, 5: 4, 6: 4 })[1]).toBe('check')
+    expect(tested({ 4: 4, 5: 4 })[1]).toBe('check')
+  })
+  it('allows for air that warmed, and wants both temperatures', () => {
+    // Gas law by hand: 29.92 - 4 = 25.92 inHg at 529.67 R becomes 25.92 * 534.67 / 529.67 = 26.16468; 29.92 - 26.16468 = 3.75532 expected.
+    const [loss, verdict] = tested({ 4: 4, 5: 3.7, 6: 5, 7: 70, 8: 75 }, allowing)
+    // Five decimals of hand arithmetic.
+    expect(loss).toBeCloseTo(0.05532, 5)
+    expect(verdict).toBe('pass')
+    expect(tested({ 4: 4, 5: 4, 6: 5, 7: 70 })).toEqual(['both °F or none', ''])
+  })
+})
+
+describe('made again', () => {
+  const again = async (takeoff: Takeoff) => {
+    const sheets = jobSheets(takeoff, standardPlaces(), 'native', made)
+    const workbook = await openWorkbook(await writeWorkbook({ sheets }), 'a.xlsx')
+    const named = (kind: string) => readSheet(workbook, sheets.find((sheet) => sheet.kind === kind)!.name)
+    return keptFrom(named('takeoff'), named('crew'))
+  }
+  const written: CrewWritten = {
+    cells: { A1: { 11: 'R. Voss, 11/25' }, T2: { 4: 4.1, 5: 4, 6: 5, 11: 'R. Voss' }, T3: { 4: 4 } },
+    added: [{ text: 'Fence put back', done: 'yes' }],
+  }
+  const row = { ...leastRow, RainIntensity_in_per_h: 1 }
+  const make = (job: object, crew: CrewWritten) => {
+    const office = readOffice(officeWith({ Jobs: [job as never] }))
+    return makeTakeoff(office, office.tables.Jobs[0]!, { ...nothingKept, crew })
+  }
+
+  it('an empty sheet reads back as empty', async () => {
+    expect((await again(make({ ...row, TankCount: 3 }, nothingKept.crew))).crew).toEqual(nothingKept.crew)
+  })
+  it('keeps what the crew wrote beside steps and tanks, and its own lines', async () => {
+    expect((await again(make({ ...row, TankCount: 3 }, written))).crew).toEqual(written)
+  })
+  it('a reading of a tank that is no more becomes a line in words, once', async () => {
+    const first = (await again(make({ ...row, TankCount: 2 }, written))).crew
+    expect(first.cells).toEqual({ A1: written.cells.A1, T2: written.cells.T2 })
+    expect(first.added).toEqual([...written.added, { text: 'T3, written earlier', done: 'start 4 inHg' }])
+    expect((await again(make({ ...row, TankCount: 2 }, first))).crew).toEqual(first)
+  })
+})
