@@ -51,6 +51,9 @@ const named = (label: string, names: readonly string[], fallback?: string) => {
 
 export const pipeNames = distinct(pipes, 'pipe')
 export const pipeKey = key('Kind of pipe', { find: nameIn(pipeNames), allowed: `one of ${pipeNames.join(', ')}`, samples: pipeNames })
+/** Pipe for the buried water line: polyethylene only. */
+const lineNames = pipeNames.filter((name) => name.startsWith('PE '))
+export const linePipeKey = key('Kind of pipe', { find: nameIn(lineNames), allowed: `polyethylene, one of ${lineNames.join(', ')}`, samples: lineNames })
 export const pipeSizeKey = key('Nominal size', { find: nominalSize, allowed: 'a nominal size of that pipe, such as 1, 1.25 or "1-1/4"', samples: ['1', '1-1/4', '2'] })
 export const wireKey = key('Wire size', { find: wireSize, allowed: `one of ${distinct(conductors, 'size').join(', ')} AWG`, samples: distinct(conductors, 'size') })
 export const roofKey = named('Roof surface', distinct(roofs, 'surface'))

@@ -7,7 +7,8 @@ import { startingOffice } from '../takeoff/demo.js'
 import { ProblemsError, problemText, type Problem } from '../takeoff/fields.js'
 import { readOffice, type Row } from '../takeoff/office.js'
 import { makeTakeoff, nothingKept, type Takeoff } from '../takeoff/takeoff.js'
-import { fail, made, readOfficeFile, refuseLoss, writeWhole } from './common.js'
+import { fail, made, readOfficeFile, writeWhole } from './common.js'
+import { refuseLoss } from './refuseLoss.js'
 
 const usage = 'Usage: npm run -s takeoff -- [JOBS.xlsx] [--job NAME | --all] --out OUT.xlsx [--flavor native|cells] [--replace]'
 const flavors: readonly Flavor[] = ['native', 'cells']
@@ -43,7 +44,7 @@ async function main(): Promise<void> {
   }
   if (problems.size) throw new Error([...problems.keys(), `${problems.size} ${problems.size === 1 ? 'problem' : 'problems'}; nothing was written.`].join('\n'))
   const plan = takeoffWorkbook(raw, takeoffs, flavor, made())
-  if (!values.replace) await refuseLoss(values.out, new Set(plan.sheets.map(({ name }) => name)), raw, positionals[0])
+  if (!values.replace) await refuseLoss(values.out, plan, raw, positionals[0])
   writeWhole(values.out, await writeWorkbook(plan))
   for (const takeoff of takeoffs) console.log(line(takeoff))
   console.log(`Written: ${values.out}`)

@@ -66,13 +66,17 @@ export async function makeTakeoffs(
 
 async function makeOne(host: Host, name: string, flavor: Flavor, made: Made) {
   const names = jobSheetNames(name)
-  const { office: raw, places, sheets } = await host.read([names.takeoff, names.crew, PUBLISHED_SHEET])
+  const { office: raw, places, sheets } = await host.read([names.takeoff, names.design, names.crew, PUBLISHED_SHEET])
   if (!raw) throw new Error('The tables of the workbook are missing; set it up first.')
   const office = readOffice(raw, { isLive: true })
   const job = rowNamed(office, 'Jobs', name)
   if (!job) throw new Error(`${office.sheets.Jobs} has no job ${name}.`)
   const before = sheets.get(names.takeoff)
-  const takeoff = makeTakeoff(office, job, keptFrom(before, sheets.get(names.crew)))
+  const takeoff = makeTakeoff(
+    office,
+    job,
+    keptFrom(names, (sheet) => sheets.get(sheet)),
+  )
   const revision = before ? revisionOf(before[2]?.[1]?.value) + 1 : 1
   const plans: SheetPlan[] = jobSheets(takeoff, places, flavor, { ...made, revision })
   if (!sheets.has(PUBLISHED_SHEET)) plans.push(tablesSheet(made))

@@ -106,7 +106,7 @@ export function crewSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, he
       const message = `${label}: ${least} to ${most} ${symbolOf(name)}`
       validations.push({ firstRow: first, lastRow: draft.row - 1, column: entryColumn(at), span: [least, most], message })
     })
-    const terms = 'Wanted: {TestVacuum_inHg} for {TestHold_min}, of which a share of {TestLoss} may be lost; warming air is allowed for where both temperatures are read.'
+    const terms = 'Wanted: {TestVacuum_inHg} for {TestHold_min}, of which {TestLoss%} may be lost; warming air is allowed for where both temperatures are read.'
     draft.put(columns.text, 'faintWrapped', design.words(terms), live(terms))
     draft.next()
   }

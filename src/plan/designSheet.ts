@@ -13,9 +13,18 @@ import { cellValue, type CallWriter } from './calls.js'
 import type { NamePlaces } from './places.js'
 import { address, SheetDraft, type PlanCell, type PlanValidation, type SheetPlan } from './plan.js'
 
-const VALUE_COLUMN = 4
-const FIRST_ROW = 5
+/** Columns of the sheet; hosts read back from them what was typed over. */
+export const designColumns = { name: 3, value: 4, asMade: 8 } as const
+export const DESIGN_HEADING_ROW = 4
+export const AS_MADE = 'As made'
+const VALUE_COLUMN = designColumns.value
+const LAST_COLUMN = designColumns.asMade
+const FIRST_ROW = DESIGN_HEADING_ROW + 1
 const inputNames = Object.keys(jobFields)
+const isConstant = (rule: { formula: string }) => /^[\d.]+$/.test(rule.formula)
+/** Figures that may be typed over: inputs, which belong into the row of Jobs, and house figures, which are kept. */
+export const typedNames: readonly string[] = inputNames
+export const constantNames: readonly string[] = resultGroups.flatMap((group) => group.results.filter(isConstant).map(({ name }) => name))
 
 /** The rows of the sheet, in order; a name's row is its place in this list. */
 type SheetRow = { kind: 'section'; text: string } | { kind: 'gap' } | { kind: 'verdict' | 'input' | 'result'; name: string } | { kind: 'headings'; texts: readonly string[] }
@@ -48,8 +57,8 @@ export function designSheet(design: Design, names: NamePlaces, writer: CallWrite
   const draft = new SheetDraft()
   const validations: PlanValidation[] = []
   draft.heading(heading.title, 'Design: inputs, results, verdicts and cautions behind the takeoff', heading.made)
-  ;['', 'Name, or where a limit is from', 'Value', 'Unit', 'Source or reason', 'Grade'].forEach((text, at) =>
-    draft.put(at + 2, text === 'Value' ? 'headingRight' : 'heading', text),
+  ;['', 'Name, or where a limit is from', 'Value', 'Unit', 'Source or reason', 'Grade', AS_MADE].forEach((text, at) =>
+    draft.put(at + 2, text === 'Value' || text === AS_MADE ? 'headingRight' : 'heading', text),
   )
   draft.next()
   for (const row of rows) {
@@ -62,7 +71,7 @@ export function designSheet(design: Design, names: NamePlaces, writer: CallWrite
   cautions()
 
   function section(text: string): void {
-    for (let column = 2; column <= 7; column++) draft.put(column, 'section', column === 2 ? text : null)
+    for (let column = 2; column <= LAST_COLUMN; column++) draft.put(column, 'section', column === 2 ? text : null)
   }
 
   function verdictRow(name: string): void {
@@ -81,9 +90,11 @@ export function designSheet(design: Design, names: NamePlaces, writer: CallWrite
     const value = design.value(name) as PlanCell['value']
     const isText = typeof value === 'string' && name !== 'Date'
     const isEmpty = value === '' || value === null
-    draft.put(VALUE_COLUMN, isText && !isEmpty ? 'inputText' : 'input', isEmpty ? null : value, { format: name === 'Date' ? 'date' : isText ? 'text' : inputDecimals(value) })
+    const format = name === 'Date' ? 'date' : isText ? 'text' : inputDecimals(value)
+    draft.put(VALUE_COLUMN, isText && !isEmpty ? 'inputText' : 'input', isEmpty ? null : value, { format })
+    if (field) draft.put(designColumns.asMade, 'faintRight', isEmpty ? null : value, { format })
     draft.put(5, 'unit', symbolOf(name))
-    const from = design.sized.has(name) ? 'sized by the tool' : design.job.defaulted.has(name) ? 'default; the row left it empty' : isEmpty ? 'left empty' : 'from the job row'
+    const from = design.sized.has(name) ? design.whySized(name) : design.job.defaulted.has(name) ? 'default; the row left it empty' : isEmpty ? 'left empty' : 'from the job row'
     draft.put(6, 'faintWrapped', field ? `${from}. ${field.help}` : 'Counted when the takeoff was made')
     if (field?.kind === 'spec' && field.spec.kind === 'choice')
       validations.push({ firstRow: draft.row, lastRow: draft.row, column: VALUE_COLUMN, list: field.spec.options, message: allowedIn(name, field, () => []) })
@@ -96,11 +107,12 @@ export function designSheet(design: Design, names: NamePlaces, writer: CallWrite
     const value = cellValue(design.single(name))
     draft.put(2, 'text', rule.label)
     draft.put(3, 'faint', name)
-    const isConstant = /^[\d.]+$/.test(rule.formula)
-    draft.put(VALUE_COLUMN, isConstant ? 'input' : typeof value === 'string' && !value.startsWith('#') ? 'text' : 'number', value, {
-      ...(isConstant ? {} : { formula: writer.write(rule.formula, sheet, `${rule.label} (${name})`) }),
-      format: typeof value === 'number' ? (symbolOf(name) === '' && Number.isInteger(value) ? 0 : decimalsOf(name)) : undefined,
+    const typed = isConstant(rule)
+    draft.put(VALUE_COLUMN, typed ? 'input' : typeof value === 'string' && !value.startsWith('#') ? 'text' : 'number', value, {
+      ...(typed ? {} : { formula: writer.write(rule.formula, sheet, `${rule.label} (${name})`) }),
+      format: typeof value === 'number' ? resultDecimals(name, value) : undefined,
     })
+    if (typed) draft.put(designColumns.asMade, 'faintRight', Number(rule.formula), { format: resultDecimals(name, Number(rule.formula)) })
     draft.put(5, 'unit', symbolOf(name))
     draft.put(6, 'faintWrapped', citationText(rule.source))
     draft.put(7, 'faint', rule.source.grade)
@@ -128,15 +140,21 @@ export function designSheet(design: Design, names: NamePlaces, writer: CallWrite
   return {
     name: sheet,
     kind: 'design',
-    widths: [2, 34, 46, 16, 12, 66, 15],
+    widths: [2, 34, 46, 16, 12, 66, 15, 13],
     cells: draft.cells,
-    frozenRows: 4,
-    titleRows: [1, 4],
+    frozenRows: DESIGN_HEADING_ROW,
+    titleRows: [1, DESIGN_HEADING_ROW],
     landscape: true,
     footer: design.name,
     tables: [],
     validations,
   }
+}
+
+/** Counts are whole; a share under 1 shows what a limit of a few percent is compared with. */
+function resultDecimals(name: string, value: number): number {
+  if (symbolOf(name) !== '') return decimalsOf(name)
+  return Number.isInteger(value) ? 0 : Math.abs(value) < 1 ? 4 : decimalsOf(name)
 }
 
 /** An input shows the figure that was typed, with no more decimals than it has. */

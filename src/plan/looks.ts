@@ -31,6 +31,7 @@ export const looks: Readonly<Record<Role, Look>> = {
   text: { color: palette.ink },
   wrapped: { color: palette.ink, wrap: true, indent: 1 },
   faint: { size: 9, color: palette.stoneDark },
+  faintRight: { size: 9, color: palette.stoneDark, align: 'right' },
   faintWrapped: { size: 9, color: palette.stoneDark, wrap: true, indent: 1 },
   number: { color: palette.ink, align: 'right' },
   unit: { color: palette.stoneDark, align: 'left' },

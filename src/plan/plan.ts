@@ -14,6 +14,7 @@ export type Role =
   | 'text'
   | 'wrapped'
   | 'faint'
+  | 'faintRight'
   | 'faintWrapped'
   | 'number'
   | 'unit'

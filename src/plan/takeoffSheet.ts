@@ -26,6 +26,7 @@ const headings: readonly [keyof typeof takeoffColumns, string][] = [
   ['hours', 'Crew hours'],
   ['why', 'Why'],
 ]
+export const takeoffHeading = (column: keyof typeof takeoffColumns): string => headings.find(([name]) => name === column)![1]
 /** Decimals of a quantity by the unit it is priced in: pieces are whole, lengths and volumes take one, weights two. */
 const quantityDecimals: Readonly<Record<string, number>> = { ft: 1, 'yd³': 1, h: 1, 'ft²': 0, ton: 2, pint: 1, quart: 1, '1000 gal': 2 }
 const netDecimals = (rule: ItemRule) => quantityDecimals[rule.unit] ?? 0

@@ -83,6 +83,7 @@ export class Design {
     private readonly office: Office,
     readonly job: Row,
     sized: Readonly<Record<string, CellValue>> = {},
+    figures: Readonly<Record<string, number>> = {},
   ) {
     this.scope = { value: (name) => this.value(name), call: callFromFormula }
     for (const name of Object.keys(jobFields)) this.known.set(name, job.cells[name] ?? '')
@@ -90,6 +91,7 @@ export class Design {
       this.known.set(name, value ?? '')
       this.sized.set(name, value)
     }
+    for (const [name, value] of Object.entries(figures)) this.known.set(name, value)
     this.known.set('GroundwaterAssumed', job.defaulted.has('GroundwaterDepth_ft') ? 1 : 0)
     this.known.set('RunsAssumed', RUN_FIELDS.filter((name) => job.defaulted.has(name)).length)
   }
@@ -105,6 +107,12 @@ export class Design {
     const computed = this.compute(name)
     if (computed !== undefined) this.known.set(name, computed)
     return computed
+  }
+
+  /** Why a field that the row leaves empty has its value. */
+  whySized(name: string): string {
+    const isShort = name === 'TankCount' && this.number('Reliability') < this.number('WantedReliability')
+    return isShort ? 'sized by the tool: no count up to 12 reaches the wanted reliability, and a tank more brings next to nothing' : 'sized by the tool'
   }
 
   /** A single value, as a sheet or a drawing wants it. */
@@ -134,7 +142,7 @@ export class Design {
   words(template: string): string {
     const text = templateFormula(template)
     const value = text === undefined ? template : this.evaluate(text)
-    return isError(value) ? template.replace(/\{(\w+)\}/g, 'n/a') : String(value)
+    return isError(value) ? template.replace(/\{\w+%?\}/g, 'n/a') : String(value)
   }
 
   verdicts(): RaisedVerdict[] {
@@ -206,22 +214,23 @@ export class Design {
   }
 }
 
-/** Works a job through, first sizing what its row leaves empty. */
-export function designJob(office: Office, job: Row): Design {
+/** Works a job through, first sizing what its row leaves empty. `figures` are house figures typed over on the Design sheet. */
+export function designJob(office: Office, job: Row, figures: Readonly<Record<string, number>> = {}): Design {
   const sized: Record<string, CellValue> = {}
   const given = (name: string) => job.cells[name] !== null && job.cells[name] !== undefined
-  if (!given('LineFittings')) sized.LineFittings = new Design(office, job).single('LineFit') === 'CTS' ? 'CTS compression' : 'IPS insert'
-  if (!given('TankCount')) sized.TankCount = fewestTanks(office, job)
-  if (!given('PumpModel')) sized.PumpModel = firstPump(office, job, sized)
-  return new Design(office, job, sized)
+  const trial = (more: Readonly<Record<string, CellValue>> = {}) => new Design(office, job, { ...sized, ...more }, figures)
+  if (!given('LineFittings')) sized.LineFittings = trial().single('LineFit') === 'CTS' ? 'CTS compression' : 'IPS insert'
+  if (!given('TankCount')) sized.TankCount = fewestTanks(trial, Number(job.cells.WantedReliability))
+  if (!given('PumpModel')) sized.PumpModel = firstPump(office, trial)
+  return trial()
 }
+type Trial = (more: Readonly<Record<string, CellValue>>) => Design
 
 /** The fewest tanks that reach the wanted reliability; where none do, the fewest beyond which a tank brings next to nothing. */
-function fewestTanks(office: Office, job: Row): number {
-  const wanted = Number(job.cells.WantedReliability)
+function fewestTanks(trial: Trial, wanted: number): number {
   const reached: number[] = []
   for (let count = 1; count <= MOST_TANKS; count++) {
-    const reliability = new Design(office, job, { TankCount: count }).number('Reliability')
+    const reliability = trial({ TankCount: count }).number('Reliability')
     if (reliability >= wanted) return count
     reached.push(reliability)
   }
@@ -230,10 +239,10 @@ function fewestTanks(office: Office, job: Row): number {
 }
 
 /** The first pump of the table, for this voltage, whose head at the house flow is enough; the last one where none is. */
-function firstPump(office: Office, job: Row, sized: Readonly<Record<string, CellValue>>): CellValue {
+function firstPump(office: Office, trial: Trial): CellValue {
   const models = office.tables.Pumps.map((row) => row.cells.Model ?? null)
-  const fits = models.find((model) => {
-    const design = new Design(office, job, { ...sized, PumpModel: model })
+  const fits = models.find((PumpModel) => {
+    const design = trial({ PumpModel })
     return design.verdict('DutyVerdict') === 'pass' && design.verdict('SupplyVerdict') === 'pass'
   })
   return fits ?? models.at(-1) ?? null

@@ -1,5 +1,6 @@
 /** Reads the office's tables: raw rows in, checked rows and problems out. Nothing is thrown away in silence. */
 import { badInput, shown } from '../errors.js'
+import { roundTo } from '../rounding.js'
 import { checkedOrRaw, checkField, problemAt, type CellValue, type Field, type Problem } from './fields.js'
 import { CURVE_POINTS, fieldsOf, keyColumn, MOST_ROWS, tableNames, type TableName } from './officeTables.js'
 
@@ -83,6 +84,7 @@ function readTable(table: TableName, raw: RawTable, names: (table: string) => re
           cells[name] = null
         }
       }
+      if (table === 'Tanks') checkTank(raw.sheet, rawRow.row, cells, problems)
       if (table === 'Pumps') checkCurve(raw.sheet, rawRow.row, cells, problems)
       return { row: rawRow.row, cells, defaulted }
     })
@@ -106,6 +108,18 @@ function mustHoldItself(name: string, field: Field, cell: unknown): void {
   const isSame = typeof value === 'string' && typeof cell === 'string' ? value.toLowerCase() === cell.toLowerCase() : value === cell
   if (cell !== null && cell !== undefined && cell !== '' && field.kind !== 'date' && !isSame)
     throw badInput(name, `${typeof value === 'string' ? `the text "${value}"` : `the number ${value as number}`} itself: formulas read this cell`, cell)
+}
+
+/** The water stands within the box, and the coupling within the water. */
+function checkTank(sheet: string, row: number, cells: Record<string, CellValue>, problems: Problem[]): void {
+  const [height, floor, lid, water, coupling] = ['Height_ft', 'Floor_in', 'Lid_in', 'WaterDepth_ft', 'Coupling_in'].map((name) => cells[name])
+  if (typeof water !== 'number') return
+  if (typeof height === 'number' && typeof floor === 'number' && typeof lid === 'number') {
+    const inside = height - (floor + lid) / 12
+    if (water > inside) problems.push({ sheet, row, column: 'WaterDepth_ft', allowed: `at most the height less floor and lid, ${roundTo(inside, 2)} ft`, came: shown(water) })
+  }
+  if (typeof coupling === 'number' && coupling > water * 12)
+    problems.push({ sheet, row, column: 'Coupling_in', allowed: `below the water, at most ${roundTo(water * 12, 1)} in`, came: shown(coupling) })
 }
 
 function checkCurve(sheet: string, row: number, cells: Record<string, CellValue>, problems: Problem[]): void {

@@ -1,5 +1,5 @@
 /** The tables that the office owns: their columns, what each may hold, and what an empty cell means. */
-import { conduitSizeKey, pipeKey, pipeSizeKey, wireKey } from '../keys.js'
+import { conduitSizeKey, linePipeKey, pipeSizeKey, wireKey } from '../keys.js'
 import { date, keyed, number, oneOf, rowOf, rule, text, type Field, type Fields } from './fields.js'
 
 export const monthNames = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
@@ -37,7 +37,7 @@ export const jobFields = {
   RainIntensity_in_per_h: number('Rain intensity', 'Design rain of the adopted code for this place.', { least: 0.1, most: 20, default: 4 }),
   WaterLineRun_ft: number('Water-line run', 'Buried line from the pump tank to the house.', { least: 1, most: 5000, default: 100 }),
   WaterLineRise_ft: number('Rise to the house', 'Height of the house connection above the ground at the tanks.', { least: -200, most: 500, default: 5 }),
-  WaterLinePipe: keyed(pipeKey, 'Water-line pipe', 'Polyethylene, 160 psi at least.', { default: 'PE IPS 200' }),
+  WaterLinePipe: keyed(linePipeKey, 'Water-line pipe', 'Polyethylene, 160 psi at least.', { default: 'PE IPS 200' }),
   WaterLineSize: keyed(pipeSizeKey, 'Water-line size', 'Nominal size.', { default: '1' }),
   LineFittings: oneOf('Line fittings', 'Must suit the pipe: insert fittings on IPS, compression with stiffeners on CTS. Leave empty to follow the pipe.', ['IPS insert', 'CTS compression']),
   TrenchDepth_in: number('Trench depth', 'Of the water line and the power feed: below frost, and as the code asks.', { least: 12, most: 120, default: 36 }),
@@ -77,7 +77,7 @@ const tankFields: Fields = {
   Opening_in: number('Opening', 'Diameter of an opening.', { least: 12, most: 60, default: 24 }),
   MostCover_ft: number('Most cover', 'Deepest earth cover the maker allows.', { least: 0, most: 40, default: 4 }),
   Weight_lb: number('Weight', 'Empty, from the maker.', { least: 100, most: 200_000, required: true }),
-  Price_usd: number('Price', 'Delivered price of one tank.', { least: 0, most: 1_000_000, required: true }),
+  Price_usd: number('Price', 'Price of one tank at the plant; delivery has a line of its own.', { least: 0, most: 1_000_000, required: true }),
 }
 
 const pumpFields: Fields = {
@@ -116,7 +116,7 @@ const itemFields: Fields = {
   Lot: number('Lot', 'Smallest amount sold.', { least: 0.01, most: 100_000, default: 1 }),
   LaborHours: number('Labor hours', 'Crew hours for one unit of net quantity.', { least: 0, most: 1000, default: 0 }),
   Price: rule('Price', 'A formula, where the price is not in the sheet Prices under the code.'),
-  Why: text('Why', 'The reason in words; braces take in a field or result.', { required: true, longest: 300 }),
+  Why: text('Why', 'The reason in words; braces take in a field or result, with % behind the name for a share.', { required: true, longest: 300 }),
 }
 
 const priceFields: Fields = {

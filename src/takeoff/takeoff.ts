@@ -29,12 +29,25 @@ export interface CrewWritten {
   cells: CrewEntries
   added: readonly { text: string; done: string }[]
 }
+/** An input of the Design sheet that somebody typed over. */
+export interface TypedInput {
+  sheet: string
+  row: number
+  name: string
+  value: string
+  asMade: string
+}
 export interface Kept {
   overrides: Readonly<Record<string, Override>>
   added: readonly AddedLine[]
+  /** House figures of the Design sheet, typed over. */
+  figures: Readonly<Record<string, number>>
+  inputs: readonly TypedInput[]
   crew: CrewWritten
+  /** What was typed and cannot be kept as it is. */
+  problems: readonly Problem[]
 }
-export const nothingKept: Kept = { overrides: {}, added: [], crew: { cells: {}, added: [] } }
+export const nothingKept: Kept = { overrides: {}, added: [], figures: {}, inputs: [], crew: { cells: {}, added: [] }, problems: [] }
 
 export interface Line {
   rule: ItemRule
@@ -67,7 +80,7 @@ export interface Takeoff {
 
 /** No quantity of a line and no price of a unit comes near it. */
 const MOST = 1e9
-const isAmount = (value: unknown): value is number => typeof value === 'number' && value >= 0 && value <= MOST
+export const isAmount = (value: unknown): value is number => typeof value === 'number' && value >= 0 && value <= MOST
 const came = (value: Value): string => (isError(value) ? `${value.code} ${value.message}`.trim() : typeof value === 'string' ? `"${value}"` : String(value))
 
 export const money = (value: number): number => roundTo(value, 2)
@@ -83,10 +96,10 @@ export function sheetNameProblem(name: string): string | undefined {
 /** Makes the takeoff of one job; refuses with all problems of the job at once. */
 export function makeTakeoff(office: Office, job: Row, kept: Kept = nothingKept): Takeoff {
   const { rules, problems: ruleProblems } = rulesOf(office)
-  const problems: Problem[] = [...problemsOf(office, job), ...ruleProblems]
+  const problems: Problem[] = [...problemsOf(office, job), ...ruleProblems, ...kept.problems]
   if (problems.length) throw new ProblemsError(problems)
-  const design = designJob(office, job)
-  problems.push(...designProblems(office, job, design))
+  const design = designJob(office, job, kept.figures)
+  problems.push(...designProblems(office, job, design), ...typedProblems(office, design, kept.inputs))
   if (problems.length) throw new ProblemsError(problems)
   const { lines, laborHours } = makeLines(office, design, rules, kept, problems)
   if (problems.length) throw new ProblemsError(problems)
@@ -127,6 +140,7 @@ export function rulesOf(office: Office): ReturnType<typeof readItemRules> {
 export function problemsOf(office: Office, job: Row): Problem[] {
   const own = office.problems.filter((problem) => bearsOn(office, job, problem))
   const name = String(job.cells.Job ?? '')
+  if (!office.tables.Pumps.length) own.push({ sheet: office.sheets.Pumps, row: 0, column: 'Model', allowed: 'one pump at least', came: 'no row' })
   const reason = sheetNameProblem(`Takeoff ${name}`)
   if (name && reason) own.push({ sheet: office.sheets.Jobs, row: job.row, column: 'Job', allowed: reason, came: `"${name}"` })
   return own
@@ -163,6 +177,19 @@ function designProblems(office: Office, job: Row, design: Design): Problem[] {
   return distinct
 }
 
+/** The row of Jobs is what counts: an input typed over on the Design sheet goes there, or back to what it was. */
+function typedProblems(office: Office, design: Design, inputs: readonly TypedInput[]): Problem[] {
+  return inputs
+    .filter(({ name, value }) => String(design.single(name) ?? '') !== value)
+    .map(({ sheet, row, name, value, asMade }) => ({
+      sheet,
+      row,
+      column: name,
+      allowed: `${asMade || 'empty'} as it was made, or the same in the row of ${office.sheets.Jobs}`,
+      came: value || 'nothing',
+    }))
+}
+
 function makeLines(office: Office, design: Design, rules: readonly ItemRule[], kept: Kept, problems: Problem[]): { lines: Line[]; laborHours: number } {
   const prices = pricesOf(office)
   const lines = new Map<ItemRule, Line>()
@@ -177,18 +204,15 @@ function makeLines(office: Office, design: Design, rules: readonly ItemRule[], k
   return { lines: rules.flatMap((rule) => lines.get(rule) ?? []), laborHours }
 }
 
-const pricesByOffice = new WeakMap<Office, Map<string, number>>()
-function pricesOf(office: Office): Map<string, number> {
+type Prices = ReadonlyMap<string, Row>
+const pricesByOffice = new WeakMap<Office, Prices>()
+function pricesOf(office: Office): Prices {
   let found = pricesByOffice.get(office)
-  if (!found)
-    pricesByOffice.set(
-      office,
-      (found = new Map(office.tables.Prices.flatMap(({ cells }) => (typeof cells.Price_usd === 'number' ? [[String(cells.Code), cells.Price_usd] as const] : [])))),
-    )
+  if (!found) pricesByOffice.set(office, (found = new Map(office.tables.Prices.map((row) => [String(row.cells.Code), row]))))
   return found
 }
 
-function makeLine(office: Office, design: Design, rule: ItemRule, laborHours: number, prices: Map<string, number>, kept: Kept, problems: Problem[]): Line | undefined {
+function makeLine(office: Office, design: Design, rule: ItemRule, laborHours: number, prices: Prices, kept: Kept, problems: Problem[]): Line | undefined {
   const evaluate = (text: string): Value => design.evaluateWith(text, LABOR_HOURS, laborHours)
   const problem = (column: string, allowed: string, came: unknown) => {
     problems.push({ sheet: office.sheets.Items, row: rule.row, column, allowed: `${allowed} (job ${design.name})`, came: String(came) })
@@ -201,7 +225,12 @@ function makeLine(office: Office, design: Design, rule: ItemRule, laborHours: nu
   if (!isAmount(net)) return problem('Quantity', 'a formula that gives a number, 0 to 1,000,000,000', came(net))
   if (net === 0) return undefined
   const code = rule.code === undefined ? rule.key : String(evaluate(rule.code))
-  const listed = rule.price ? evaluate(rule.price.text) : (prices.get(code) ?? null)
+  const row = prices.get(code)
+  const listed = rule.price ? evaluate(rule.price.text) : (row?.cells.Price_usd ?? null)
+  if (!isAmount(listed) && !rule.price && row) {
+    problems.push({ sheet: office.sheets.Prices, row: row.row, column: 'Price_usd', allowed: `a price for ${code}, $0 to 1,000,000 (job ${design.name})`, came: 'nothing' })
+    return undefined
+  }
   if (!isAmount(listed))
     return rule.price
       ? problem('Price', 'a formula that gives a price, $0 to 1,000,000,000', came(listed))

@@ -1,8 +1,8 @@
-/** Words with fields in braces ("TankCount {TankCount} less one") as a formula, so that the words stay live. */
+/** Words with fields in braces ("TankCount {TankCount} less one", "{DropLimit%}" for a share) as a formula, so that the words stay live. */
 import { formula } from '../formula/formula.js'
 import { decimalsOf, symbolOf } from '../units.js'
 
-const hole = /\{(\w+)\}/g
+const hole = /\{(\w+)(%?)\}/g
 
 export const namesIn = (template: string): string[] => [...template.matchAll(hole)].map((match) => match[1]!)
 
@@ -11,9 +11,10 @@ const LONGEST_LITERAL = 255
 const quoted = (text: string): string =>
   text.length > LONGEST_LITERAL ? `${quoted(text.slice(0, LONGEST_LITERAL))}&${quoted(text.slice(LONGEST_LITERAL))}` : `"${text.replace(/"/g, '""')}"`
 
-/** A value in words: rounded as its unit is shown, with the unit behind it. A code takes the bare value. */
-function wordsOf(name: string, bare: boolean): string {
+/** A value in words: rounded as its unit is shown, with the unit behind it; a share with % as such. A code takes the bare value. */
+function wordsOf(name: string, isShare: boolean, bare: boolean): string {
   if (bare) return name
+  if (isShare) return `ROUND(100*${name},2)&" %"`
   const unit = symbolOf(name)
   return unit ? `ROUND(${name},${decimalsOf(name)})&${quoted(` ${unit}`)}` : `IF(ISNUMBER(${name}),ROUND(${name},2),${name})`
 }
@@ -25,7 +26,7 @@ export function templateFormula(template: string, bare = false): string | undefi
   let at = 0
   for (const match of template.matchAll(hole)) {
     if (match.index > at) parts.push(quoted(template.slice(at, match.index)))
-    parts.push(wordsOf(match[1]!, bare))
+    parts.push(wordsOf(match[1]!, match[2] === '%', bare))
     at = match.index + match[0].length
   }
   if (at < template.length) parts.push(quoted(template.slice(at)))

@@ -138,7 +138,7 @@ describe('takeoff and template', () => {
     workbook.getWorksheet('Crew Fernlow 12')!.getCell(7, crewColumns.done).value = 'R. Voss'
     await workbook.xlsx.writeFile(filled)
     const overIt = await run('takeoff', ['--job', 'Fernlow 12', '--out', filled])
-    expect(overIt).toMatchObject({ code: 1, err: expect.stringContaining('what was typed on Crew Fernlow 12') })
+    expect(overIt).toMatchObject({ code: 1, err: expect.stringContaining('what was typed on the sheets of Fernlow 12') })
     expect((await run('takeoff', [filled, '--job', 'Fernlow 12', '--out', filled])).code).toBe(0)
     await workbook.xlsx.readFile(filled)
     expect(workbook.getWorksheet('Crew Fernlow 12')!.getCell(7, crewColumns.done).value).toBe('R. Voss')

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { openWorkbook, readSheet, writeWorkbook } from '../../src/hosts/file.js'
 import { formula } from '../../src/formula/formula.js'
 import { crewColumns as columns } from '../../src/plan/crewSheet.js'
-import { jobSheets } from '../../src/plan/jobSheets.js'
+import { jobSheetNames, jobSheets } from '../../src/plan/jobSheets.js'
 import { keptFrom } from '../../src/plan/kept.js'
 import { standardPlaces } from '../../src/plan/places.js'
 import type { SheetPlan } from '../../src/plan/plan.js'
@@ -108,8 +108,7 @@ describe('made again', () => {
   const again = async (takeoff: Takeoff) => {
     const sheets = jobSheets(takeoff, standardPlaces(), 'native', made)
     const workbook = await openWorkbook(await writeWorkbook({ sheets }), 'a.xlsx')
-    const named = (kind: string) => readSheet(workbook, sheets.find((sheet) => sheet.kind === kind)!.name)
-    return keptFrom(named('takeoff'), named('crew'))
+    return keptFrom(jobSheetNames(takeoff.design.name), (sheet) => readSheet(workbook, sheet))
   }
   const written: CrewWritten = {
     cells: { A1: { 11: 'R. Voss, 11/25' }, T2: { 4: 4.1, 5: 4, 6: 5, 11: 'R. Voss' }, T3: { 4: 4 } },

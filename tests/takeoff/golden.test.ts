@@ -6,7 +6,7 @@ import { defaultItems } from '../../src/takeoff/defaultItems.js'
 import { ProblemsError } from '../../src/takeoff/fields.js'
 import { readOffice } from '../../src/takeoff/office.js'
 import { makeTakeoff, nothingKept } from '../../src/takeoff/takeoff.js'
-import { demoTakeoff, leastRow, lineOf, takeoffOf } from '../support/office.js'
+import { demoRows, demoTakeoff, leastRow, lineOf, takeoffOf } from '../support/office.js'
 
 describe('rows of 1 to 6 tanks', () => {
   for (let tanks = 1; tanks <= 6; tanks++) {
@@ -205,5 +205,56 @@ describe('verdicts turn where they should', () => {
         .design.cautions()
         .map(({ name }) => name),
     ).not.toContain('flotation')
+  })
+})
+
+describe('lines that follow from what a truck, a trench or a fitting can do', () => {
+  it('whole tanks ride on a truck of 44,000 lb', () => {
+    // Six of 28,500 lb: two would weigh 57,000, so one a truck. Three of 19,200 lb: two a truck, so two trucks.
+    expect(lineOf(demoTakeoff('Ember Yard'), 'HAUL-TANKS')!.net).toBe(6)
+    expect(lineOf(demoTakeoff('Wicket Mill'), 'HAUL-TANKS')!.net).toBe(2)
+  })
+  it('the earth that pipe, stone and clean earth displace in the trenches is hauled too', () => {
+    const { design } = demoTakeoff('Ember Yard')
+    // 210 ft of line, two drains of 90 + 70 ft, 18 in wide, 36 in deep.
+    const trench = ((210 + 320) * 1.5 * 36) / 12 / 27
+    // Bedding of a 4.5 in pipe with 4 in under and 6 in over it, less the pipe; 6 in of clean earth over the line.
+    const bedding = (320 * ((1.5 * 14.5) / 12 - (Math.PI / 4) * (4.5 / 12) ** 2)) / 27
+    const earth = (210 * 1.5 * 0.5) / 27
+    const fill = trench - bedding - earth
+    expect(design.number('TrenchFill_yd3')).toBeCloseTo(fill, 9)
+    // Bank earth shrinks to 0.9 in place.
+    const pit = design.number('Dig_yd3') - design.number('Backfill_yd3') / 0.9
+    expect(design.number('Spoil_yd3')).toBeCloseTo(pit + trench - fill / 0.9, 9)
+  })
+  it('a CTS line has an adapter at the wall, three at its other ends, a coupling where a coil ends', () => {
+    const takeoff = takeoffOf({ ...leastRow, WaterLinePipe: 'PE CTS', WaterLineRun_ft: 400, HouseFlow_gpm: 4, RainIntensity_in_per_h: 1 })
+    const net = (code: string) => lineOf(takeoff, code)?.net
+    expect([net('CTS-WALL'), net('CTS-FITTING'), net('CTS-COUPLING'), net('CTS-STIFFENER'), net('ADAPTER-MALE'), net('CLAMP')]).toEqual([1, 3, 1, 6, undefined, undefined])
+    // One tape over the line of 400 ft, one over the cable of 100 ft.
+    expect(net('TAPE')).toBe(500)
+  })
+})
+
+describe('words that an estimator decides by', () => {
+  it('a drop just over its limit does not read as equal to it', () => {
+    const { design } = takeoffOf({ ...leastRow, TankCount: 2, DropLimit: 0.025, CableSize: '14', RainIntensity_in_per_h: 1 })
+    const drop = design.verdicts().find(({ name }) => name === 'DropVerdict')!
+    const share = design.number('FeederDropShare')
+    expect(drop.verdict).toBe(share > 0.025 ? 'check' : 'pass')
+    expect(drop.words).toContain(`, ${Math.round(share * 10000) / 100} %; at most 2.5 %.`)
+  })
+  it('an item whose price is empty is asked for in the sheet Prices, at its row', () => {
+    const rows = demoRows('Prices').map((cells) => (cells.Code === 'LOCATE' ? { ...cells, Price_usd: null } : cells))
+    expect(() => takeoffOf(leastRow, { Prices: rows })).toThrow('Prices, row 6, Price_usd: a price for LOCATE, $0 to 1,000,000 (job Least); got nothing.')
+  })
+  it('pipe that is no polyethylene is refused as the water line', () => {
+    expect(() => takeoffOf({ ...leastRow, WaterLinePipe: 'PVC 40' })).toThrow(/WaterLinePipe: polyethylene, one of PE IPS 80, .*PE CTS; got "PVC 40"/)
+  })
+  it('water above the lid of a tank, or a coupling above the water, is refused', () => {
+    const tanks = (more: object) => ({ Tanks: demoRows('Tanks').map((cells) => (cells.Model === 'Quern 1800' ? { ...cells, ...more } : cells)) })
+    // 6.5 ft less 12 in of floor and lid.
+    expect(() => takeoffOf(leastRow, tanks({ WaterDepth_ft: 9 }))).toThrow('WaterDepth_ft: at most the height less floor and lid, 5.5 ft; got 9.')
+    expect(() => takeoffOf(leastRow, tanks({ Coupling_in: 58 }))).toThrow('Coupling_in: below the water, at most 57 in; got 58.')
   })
 })
