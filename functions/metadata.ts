@@ -1,5 +1,5 @@
 /** The cell functions' metadata, in the documented JSON form, from the definitions. */
-import { allowedText, mayBeLeftOut, type AnyCalculation, type Argument } from '../src/calc.js'
+import { allowedText, mayBeLeftOut, short, type AnyCalculation, type Argument } from '../src/calc.js'
 import { WORKING } from '../src/calc/callByName.js'
 import { calculations } from '../src/calc/index.js'
 import { bareName } from '../src/units.js'
@@ -9,7 +9,11 @@ const cut = (text: string) => (text.length <= LONGEST_DESCRIPTION ? text : `${te
 
 function parameter(name: string, spec: Argument) {
   const fallback =
-    'default' in spec && spec.default !== undefined ? ` (${spec.default} when left out)` : spec.kind === 'number' && spec.optional ? ` (left out: ${spec.optional})` : ''
+    'default' in spec && spec.default !== undefined
+      ? ` (${typeof spec.default === 'number' ? short(spec.default) : spec.default} when left out)`
+      : spec.kind === 'number' && spec.optional
+        ? ` (left out: ${spec.optional})`
+        : ''
   const isRange = spec.kind === 'series' || spec.kind === 'curve'
   return {
     name: bareName(name),

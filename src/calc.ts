@@ -3,7 +3,7 @@
  * arguments and their spans, its steps as native spreadsheet formulas, its sources. Everything else in the
  * project (cell metadata, WORKING, the reference page, the pane's browser, the fuzz tests) reads it here.
  */
-import { badInput, grouped, noAnswer } from './errors.js'
+import { badInput, grouped, InputError, noAnswer } from './errors.js'
 import type { Citation } from './sources.js'
 import { bareName, readAs, symbolOf, unitOf } from './units.js'
 
@@ -171,7 +171,7 @@ function coerce(input: Record<string, unknown>, names: readonly string[], specs:
 }
 
 function finiteResult<R>(result: R, id: string): R {
-  if (typeof result === 'number' && !Number.isFinite(result)) throw badInput('', `${id} has no finite result for these arguments`, '')
+  if (typeof result === 'number' && !Number.isFinite(result)) throw new InputError({ code: '#VALUE!', place: id, allowed: 'no finite result for these arguments', came: '' })
   return result
 }
 
@@ -263,12 +263,16 @@ function checkCurve(name: string, spec: CurveArg, raw: unknown): Points {
   if (!Array.isArray(raw) || !raw.every(Array.isArray)) throw badInput(place, allowedText(name, spec), raw)
   const block = raw as unknown[][]
   const points = block.length === 2 && block[0]!.length > 2 ? block[0]!.map((first, at) => [first, block[1]![at]]) : block
-  const used = points.filter((point) => !point.every(isEmpty))
+  let length = points.length
+  while (length > 0 && points[length - 1]!.every(isEmpty)) length--
+  const used = points.slice(0, length)
+  const gap = used.findIndex((point) => point.every(isEmpty))
+  if (gap >= 0) throw badInput(`${place}, entry ${gap + 1} of the range`, 'no gap in the middle', '')
   if (used.some((point) => point.length !== 2)) throw badInput(place, allowedText(name, spec), `a range of ${block.length} rows and ${block[0]?.length ?? 0} columns`)
   if (used.length < 2) throw badInput(place, `${allowedText(name, spec)}, at least two points`, used.length)
   const [acrossName, upName] = spec.columns
   const checked = used.map((point, at) => {
-    const here = `${place}, point ${at + 1}`
+    const here = `${place}, entry ${at + 1} of the range`
     return spec.columns.map((columnName, side) => {
       try {
         return checkNumber(columnName, { kind: 'number', label: spec.label, least: 0, most: spec.most[side]! }, single(point[side]))
@@ -279,8 +283,8 @@ function checkCurve(name: string, spec: CurveArg, raw: unknown): Points {
   })
   checked.forEach(([across, up], at) => {
     const before = checked[at - 1]
-    if (before && across <= before[0]) throw badInput(`${place}, point ${at + 1}`, `${bareName(acrossName)} ascending, above ${grouped(before[0])}`, across)
-    if (before && up >= before[1]) throw badInput(`${place}, point ${at + 1}`, `${bareName(upName)} descending, below ${grouped(before[1])}`, up)
+    if (before && across <= before[0]) throw badInput(`${place}, entry ${at + 1} of the range`, `${bareName(acrossName)} ascending, above ${grouped(before[0])}`, across)
+    if (before && up >= before[1]) throw badInput(`${place}, entry ${at + 1} of the range`, `${bareName(upName)} descending, below ${grouped(before[1])}`, up)
   })
   return checked
 }
@@ -316,6 +320,9 @@ function checkedItems(name: string, spec: SeriesArg, items: readonly unknown[] |
 
 export const placeOf = (name: string, spec: Argument) => `${spec.label} (${bareName(name)})`
 
+/** A limit as it is printed: 0.333333, not all the digits of a third. */
+export const short = (limit: number): string => grouped(Number(limit.toPrecision(6)))
+
 /** The span of an argument in words, with its unit: "0 to 20,000 gpm". */
 export function allowedText(name: string, spec: Argument): string {
   if (spec.kind === 'choice') return `one of ${spec.options.join(', ')}`
@@ -324,11 +331,11 @@ export function allowedText(name: string, spec: Argument): string {
   const unit = symbolOf(name)
   const withUnit = (text: string) => (unit ? `${text} ${unit}` : text)
   if (spec.kind === 'series') {
-    const span = withUnit(`${grouped(spec.least)} to ${grouped(spec.most)}`)
+    const span = withUnit(`${short(spec.least)} to ${short(spec.most)}`)
     return spec.orNumber ? `a number or a range of numbers, ${span}` : `a range of numbers, ${span}`
   }
-  if (spec.only) return withUnit(spec.only.map(grouped).join(' or '))
-  return withUnit(spec.above ? `above ${grouped(spec.least)}, to ${grouped(spec.most)}` : `${grouped(spec.least)} to ${grouped(spec.most)}`)
+  if (spec.only) return withUnit(spec.only.map(short).join(' or '))
+  return withUnit(spec.above ? `above ${short(spec.least)}, to ${short(spec.most)}` : `${short(spec.least)} to ${short(spec.most)}`)
 }
 
 /** True when an argument may be left out. */

@@ -44,7 +44,7 @@ export function shown(value: unknown): string {
 
 export function grouped(value: number): string {
   const size = Math.abs(value)
-  if (size !== 0 && (size < 1e-4 || size >= 1e9)) return String(value)
+  if (size !== 0 && (size < 1e-4 || size >= 1e15)) return String(value)
   const [whole, decimals] = String(value).split('.')
   const withCommas = whole!.replace(/\B(?=(\d{3})+(?!\d))/g, ',')
   return decimals ? `${withCommas}.${decimals}` : withCommas

@@ -7,6 +7,7 @@ import { roofRunoff } from './rain/roofRunoff.js'
 import { sequentPeak } from './rain/sequentPeak.js'
 import { storageNeeded } from './rain/storageNeeded.js'
 import { supplyReliability } from './rain/supplyReliability.js'
+import { tankVolume } from './rain/tankVolume.js'
 import { waterBalance } from './rain/waterBalance.js'
 import { darcyLoss } from './pipe/darcyLoss.js'
 import { drainCapacity } from './pipe/drainCapacity.js'
@@ -37,7 +38,6 @@ import { stoneWeight } from './earth/stoneWeight.js'
 import { trenchBedding } from './earth/trenchBedding.js'
 import { coverForce } from './tank/coverForce.js'
 import { slingTension } from './tank/slingTension.js'
-import { tankVolume } from './tank/tankVolume.js'
 import { tankWeight } from './tank/tankWeight.js'
 import { thermalChange } from './tank/thermalChange.js'
 import { upliftSafety } from './tank/upliftSafety.js'
@@ -52,6 +52,7 @@ export const calculations: readonly AnyCalculation[] = [
   sequentPeak,
   storageNeeded,
   supplyReliability,
+  tankVolume,
   waterBalance,
   darcyLoss,
   drainCapacity,
@@ -82,7 +83,6 @@ export const calculations: readonly AnyCalculation[] = [
   trenchBedding,
   coverForce,
   slingTension,
-  tankVolume,
   tankWeight,
   thermalChange,
   upliftSafety,
@@ -98,6 +98,7 @@ export {
   sequentPeak,
   storageNeeded,
   supplyReliability,
+  tankVolume,
   waterBalance,
   darcyLoss,
   drainCapacity,
@@ -128,7 +129,6 @@ export {
   trenchBedding,
   coverForce,
   slingTension,
-  tankVolume,
   tankWeight,
   thermalChange,
   upliftSafety,

@@ -1,5 +1,6 @@
 /** WORKING: the spelled-out working of any calculation, its steps evaluated as the native formulas they are. */
-import { allowedText, checkedCells, callWithCells, type AnyCalculation, type Points, type Series, type Step } from '../calc.js'
+import { badInput } from '../errors.js'
+import { allowedText, checkedCells, callWithCells, placeOf, type AnyCalculation, type Points, type Series, type Step } from '../calc.js'
 import { formula, type Scope } from '../formula/formula.js'
 import { FormulaError, type Single, type Value } from '../formula/value.js'
 import { citationText } from '../sources.js'
@@ -89,6 +90,12 @@ type WorkingRow = (string | number)[]
 export function workingRows(calculation: AnyCalculation, cells: readonly unknown[]): WorkingRow[] {
   const result = callWithCells(calculation, cells)
   const checked = checkedCells(calculation, cells)
+  const shape = calculation.shapeOf
+  if (shape && typeof checked[shape] !== 'number') {
+    if ((checked[shape] as Series).length > 1)
+      throw badInput(placeOf(shape, calculation.takes[shape]), 'one number, for the working of one entry of the range', `a range of ${(checked[shape] as Series).length}`)
+    checked[shape] = (checked[shape] as Series)[0]
+  }
   const isSearch = calculation.periods !== undefined && calculation.steps.every((step: Step) => step.symbol !== calculation.resultName) && calculation.gives !== undefined
   const { values, periods } = workThrough(calculation, checked, isSearch ? { [calculation.resultName]: result as number } : {})
   const given = calculation.names.map((name) => argumentRow(calculation, name, checked[name]))

@@ -198,7 +198,7 @@ function eachNumber(value: Value, compute: (x: number) => number): Value {
 function pairwise(left: Value, right: Value, combine: Combine): Value {
   if (!isColumn(left) && !isColumn(right)) return combine(left, right)
   const length = Math.max(isColumn(left) ? left.length : 1, isColumn(right) ? right.length : 1)
-  const item = (value: Value, at: number): Single => (isColumn(value) ? (value.length === 1 ? value[0]! : (value[at] ?? new FormulaError('#N/A'))) : value)
+  const item = (value: Value, at: number): Single => (isColumn(value) ? (value.length === 1 ? value[0]! : at < value.length ? value[at]! : new FormulaError('#N/A')) : value)
   return Array.from({ length }, (_, at) => combine(item(left, at), item(right, at)))
 }
 

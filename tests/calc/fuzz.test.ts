@@ -198,6 +198,19 @@ describe('power, tank, estimate', () => {
       }),
     )
   })
+  it('STORAGENEEDED answers where the target is the most that any tank reaches', () => {
+    // Twenty-one years of days on which a tank is always able to serve: the record runs flat at the target.
+    const inflow = Float64Array.from({ length: 7670 }, (_, day) => (day % 9 === 0 ? 300 : 0))
+    const reach = (capacity_gal: number, rule: string) => supplyReliability({ inflow_gal: inflow, demand_gal: 20, capacity_gal, rule, measure: 'volume' }) as number
+    for (const rule of ['YAS', 'YBS']) {
+      const target = reach(1e9, rule)
+      const needed = storageNeeded({ inflow_gal: inflow, demand_gal: 20, target, rule, measure: 'volume' }) as number
+      expect(reach(needed, rule)).toBeGreaterThanOrEqual(target)
+      expect(reach(needed - 0.01, rule)).toBeLessThan(target)
+    }
+    // Nothing is caught after the last rain but 3 - 8 < 0 a day: by hand, 24 gal carry three days of 8 under YAS.
+    expect(storageNeeded({ inflow_gal: [98, 3, 0, 72, 42], demand_gal: 8, target: 0.8, rule: 'YAS', measure: 'volume' })).toBe(24)
+  })
   it('ORDERQUANTITY is never less than the need, nor a whole lot more', () => {
     fc.assert(
       fc.property(
@@ -215,5 +228,7 @@ describe('power, tank, estimate', () => {
     // 3 x 0.1 is 0.30000000000000004 in binary: three lots all the same.
     expect(orderQuantity({ net: 0.1 * 3, lot: 0.1 })).toBeCloseTo(0.3, 12)
     expect(orderQuantity({ net: 100, waste: 0.1, lot: 10 })).toBe(110)
+    expect(orderQuantity({ net: 0.0004, lot: 1_000_000 })).toBe(1_000_000)
+    expect(orderQuantity({ net: 1_000_000.0004, lot: 1_000_000 })).toBe(2_000_000)
   })
 })

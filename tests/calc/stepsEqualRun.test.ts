@@ -5,6 +5,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { callWithCells, checkedCells, type AnyCalculation, type Columns, type Step } from '../../src/calc.js'
+import { callByName } from '../../src/calc/callByName.js'
 import { calculations } from '../../src/calc/index.js'
 import { argumentValues } from '../../src/calc/working.js'
 import { InputError } from '../../src/errors.js'
@@ -113,7 +114,7 @@ function layOut(calculation: AnyCalculation, list: readonly Sample[]) {
 
 const expectedOf = (calculation: AnyCalculation, { result }: Sample): Record<string, unknown> => {
   if (calculation.id === 'STORAGENEEDED') return { enough: true }
-  if (calculation.id === 'WATERBALANCE') return { stored_gal: [...((result as Columns).stored_gal as Float64Array)].at(-1) }
+  if (calculation.id === 'WATERBALANCE') return { last_gal: [...((result as Columns).stored_gal as Float64Array)].at(-1) }
   if (calculation.spills) return Object.fromEntries(Object.entries(result as Columns).map(([name, list]) => [name, list[0]]))
   return { [calculation.resultName]: result }
 }
@@ -131,7 +132,7 @@ describe('steps equal run', () => {
       list.forEach((sample, at) => {
         for (const [name, expected] of Object.entries(expectedOf(calculation, sample))) {
           const place = resultCells[at]!.get(name)!
-          const { value, message } = engine.cell((name === 'stored_gal' && calculation.id === 'WATERBALANCE' ? resultCells[at]!.get('stored_gal')! : place).replace(/\$/g, ''))
+          const { value, message } = engine.cell(place.replace(/\$/g, ''))
           const about = `${JSON.stringify(sample.cells)}: run ${expected}, steps ${value} ${message ?? ''}`
           if (typeof expected === 'number' && typeof value === 'number') expect(Math.abs(value - expected) / Math.max(1, Math.abs(expected)), about).toBeLessThanOrEqual(WITHIN)
           else expect(value, about).toBe(expected)
@@ -139,4 +140,39 @@ describe('steps equal run', () => {
       })
     })
   }
+})
+
+describe('WORKING', () => {
+  const SHOWN = 25
+  for (const calculation of calculations) {
+    it(`${calculation.id}: ends in the result, every cell of its tables right`, () => {
+      for (const { cells, result } of samples(calculation as AnyCalculation).slice(0, SHOWN)) {
+        if (calculation.shapeOf && typeof result !== 'number') continue
+        const rows = callByName('WORKING', [calculation.id, ...cells]) as (string | number)[][]
+        const about = `${JSON.stringify(cells)}: ${JSON.stringify(rows.slice(-4))}`
+        if (calculation.id === 'WATERBALANCE') {
+          const heading = rows.findIndex(([first]) => first === 'period')
+          for (const [name, list] of Object.entries(result as Columns)) {
+            const column = rows[heading]!.indexOf(name)
+            Array.from(list).forEach((value, at) =>
+              expect(Math.abs((rows[heading + 1 + at]![column] as number) - value), `${name} ${about}`).toBeLessThanOrEqual(WITHIN * Math.max(1, value)),
+            )
+          }
+        }
+        for (const [name, expected] of Object.entries(expectedOf(calculation, { cells, result, values: new Map() }))) {
+          const value = rows.find(([symbol]) => symbol === name)?.[2]
+          if (typeof expected === 'number') expect(Math.abs((value as number) - expected) / Math.max(1, Math.abs(expected)), about).toBeLessThanOrEqual(WITHIN)
+          else expect(value, about).toBe(expected === true ? 'TRUE' : expected)
+        }
+      }
+    })
+  }
+  it('of a range of rain asks for one entry', () => {
+    expect(() => callByName('WORKING', ['CATCHMENTYIELD', 1600, [[0.5], [1], [0.01]], 0.85])).toThrow('Rain (rain): one number, for the working of one entry of the range')
+  })
+  it('of an aluminum feed shows its size, though the table has an empty cell', () => {
+    // 8 A over 250 ft at 230 V and 3 %: 2*8*250*R/1000 <= 6.9, R at most 1.725; aluminum 8 AWG has 1.28 (NEC Chapter 9 Table 8), 10 AWG 2.04.
+    const rows = callByName('WORKING', ['CONDUCTORSIZE', 8, 250, 230, 0.03, 1, 'aluminum']) as (string | number)[][]
+    expect(rows.at(-1)![2]).toBe('8')
+  })
 })

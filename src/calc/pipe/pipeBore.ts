@@ -11,7 +11,14 @@ export const pipeBore = calc({
   summary: 'Inside diameter of a pipe by kind and nominal size, from the table of pipes.',
   takes: { pipe: pipeKey, size: pipeSizeKey },
   gives: { bore_in: 'Inside diameter' },
-  steps: [step('bore_in', 'Inside diameter', 'SUMPRODUCT((Pipes[pipe]=pipe)*(Pipes[size]=size),Pipes[bore_in])', cite('astmD1785', 'table of pipes, source by row'))],
+  steps: [
+    step(
+      'bore_in',
+      'Inside diameter',
+      'SUMPRODUCT((Pipes[pipe]=pipe)*(Pipes[size]=size),Pipes[bore_in])',
+      cite('derivation', 'the row of the published table Pipes, which names its own standard'),
+    ),
+  ],
   notes: ['Bore of PVC is outside diameter less two least walls; some lists take two walls of 1.03 times the least.'],
   example: ['PE IPS 200', 1],
   run({ pipe, size }) {

@@ -8,7 +8,7 @@ export const waterPower = calc({
   takes: {
     flow_gpm: arg('Flow', { least: 0, most: 20_000 }),
     head_ftw: arg('Head', { least: 0, most: 10_000 }),
-    efficiency: arg('Efficiency', { least: 0, most: 1, above: true, default: 1 }),
+    efficiency: arg('Efficiency', { least: 0.01, most: 1, default: 1 }),
   },
   gives: { power_hp: 'Power' },
   steps: [step('power_hp', 'Power', 'flow_gpm*head_ftw/(3960*efficiency)', cite('hiData', 'section I-B, P = Q H / 3960'))],

@@ -21,7 +21,11 @@ export const coverDepth = calc({
       cite('nec', 'Table 300.5'),
     ),
   ],
-  notes: ['The adopted code and its local amendments decide; frost and the maker may ask for more.'],
+  notes: [
+    '`building`: 0 holds only in a raceway or for a cable listed for it; a bare direct-burial cable must not run under a building.',
+    '`slab`: 4 in of concrete outdoors, without vehicles, 6 in wider than the wiring on each side; no driveway slab. `trenchConcrete`: 2 in of concrete in the trench. `driveway`: of a dwelling only; other traffic is `road`.',
+    'The adopted code and its local amendments decide; frost and the maker may ask for more.',
+  ],
   example: ['direct burial'],
   run: ({ method, place }) => lookUp(coverDepths, { method }, `${place}_in`) as number,
 })

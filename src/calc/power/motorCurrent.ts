@@ -1,4 +1,4 @@
-import { arg, calc, step } from '../../calc.js'
+import { arg, calc, short, step } from '../../calc.js'
 import { noAnswer } from '../../errors.js'
 import { cite } from '../../sources.js'
 import { motors } from '../../tables/motors.js'
@@ -12,8 +12,8 @@ const columns = [
   { name: 'at230_A', low: 220, high: 240 },
   { name: 'at460_A', low: 440, high: 480 },
 ] as const
-/** A rating typed as 0.33 or converted from kilowatts still means the nearest listed power. */
-const POWER_WITHIN = 0.0101
+/** A rating typed as 0.33, or the usual kilowatts of a listed motor (1.1 kW is sold as 1-1/2 hp), mean the listed power. */
+const POWER_WITHIN = 0.02
 
 const inRow = `(Motors[phases]=phases)*((Motors[power_hp]-power_hp)^2<=(${POWER_WITHIN}*Motors[power_hp])^2)`
 
@@ -22,7 +22,7 @@ export const motorCurrent = calc({
   chapter: 'power',
   summary: 'Full-load current of a motor from the code table.',
   takes: {
-    power_hp: arg('Motor power', { least: 0.1, most: 10 }),
+    power_hp: arg('Motor power', { least: 0.1, most: 10.2, hint: 'as listed, to 10 hp' }),
     voltage_V: arg('Voltage', { least: 110, most: 480, hint: '110 to 120, 200, 208, 220 to 240 or 440 to 480' }),
     phases: phasesArg,
   },
@@ -44,7 +44,10 @@ export const motorCurrent = calc({
     if (!column) throw noAnswer('Voltage (voltage)', '110 to 120, 200, 208, 220 to 240 or 440 to 480 V', voltage_V)
     const row = motors.rows.find((motor) => motor.phases === phases && Math.abs((motor.power_hp as number) - power_hp) <= POWER_WITHIN * (motor.power_hp as number))
     const current = row?.[column.name]
-    if (typeof current !== 'number') throw noAnswer('Motor power (power)', `a power and voltage listed for ${phases} phase`, `${power_hp} hp at ${voltage_V} V`)
+    if (typeof current !== 'number') {
+      const listed = motors.rows.filter((motor) => motor.phases === phases && motor[column.name] !== null).map((motor) => short(motor.power_hp as number))
+      throw noAnswer('Motor power (power)', `one of ${listed.join(', ')} hp, as listed for ${phases} phase and ${voltage_V} V`, Number(power_hp.toPrecision(4)))
+    }
     return current
   },
 })

@@ -112,7 +112,10 @@ export class RainRecord {
     return Math.abs(volume - goal) <= SUMS_DIFFER * this.wanted ? undefined : volume > goal
   }
 
-  /** Closes in from below along the tangent and from above along the chord; both land on the broken line itself. */
+  /**
+   * Closes in from below along the tangent and from above along the chord; both land on the broken line itself.
+   * Where the line runs flat at the goal the chord says nothing, and the span is halved instead.
+   */
   capacityForVolume(target: number): number {
     const goal = Math.min(target * this.wanted, this.mostSupplied)
     let low = 0
@@ -130,13 +133,22 @@ export class RainRecord {
         below = there
       }
       const chord = low + ((goal - below.volume) * (high - low)) / (above - below.volume)
-      if (!(chord > low && chord < high)) return high
-      const across = this.supplied(chord)
-      if (across.volume >= goal) {
-        if (high - chord < CLOSE_GAL) return chord
+      if (above > goal && chord > low && chord < high) {
+        const across = this.supplied(chord)
+        if (across.volume < goal || high - chord < CLOSE_GAL) return chord
         high = chord
         above = across.volume
-      } else return chord
+      } else {
+        const middle = (low + high) / 2
+        const halfway = this.supplied(middle)
+        if (halfway.volume >= goal * (1 - SUMS_DIFFER)) {
+          high = middle
+          above = halfway.volume
+        } else {
+          low = middle
+          below = halfway
+        }
+      }
     }
     return high
   }

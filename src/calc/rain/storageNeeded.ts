@@ -8,6 +8,33 @@ import { reliabilityAt } from './supplyReliability.js'
 /** The answer is a whole number of hundredths of a gallon. */
 const gallons = (grains: number) => grains / 100
 
+/** The least whole number, 0 to `most`, that is enough: looked for around `first` in growing strides, then by halving. */
+function leastEnough(first: number, most: number, isEnough: (grains: number) => boolean): number | undefined {
+  let stride = 1
+  let short = -1
+  let enough = first
+  if (isEnough(first)) {
+    while (enough > 0 && isEnough(Math.max(0, enough - stride))) {
+      enough = Math.max(0, enough - stride)
+      stride *= 2
+    }
+    short = Math.max(-1, enough - stride)
+  } else {
+    do {
+      short = enough
+      if (short >= most) return undefined
+      enough = Math.min(most, short + stride)
+      stride *= 2
+    } while (!isEnough(enough))
+  }
+  while (enough - short > 1) {
+    const middle = Math.floor((short + enough) / 2)
+    if (isEnough(middle)) enough = middle
+    else short = middle
+  }
+  return enough
+}
+
 export const storageNeeded = calc({
   id: 'STORAGENEEDED',
   chapter: 'rain',
@@ -37,13 +64,10 @@ export const storageNeeded = calc({
     const isEnough = (capacity: number) =>
       (measure === 'volume' ? record.clearlyEnough(capacity, target) : undefined) ?? reliabilityAt(inflow_gal, demand_gal, capacity, 0, rule as Rule, measure as Measure) >= target
     const close = measure === 'volume' ? record.capacityForVolume(target) : record.capacityForTime(target)
-    let grains = Math.max(0, Math.ceil(close * 100 - 1e-6))
+    const first = Math.max(0, Math.ceil(close * 100 - 1e-6))
     const most = Math.ceil(record.highest * 100) + 1
-    while (!isEnough(gallons(grains))) {
-      if (grains > most) throw noAnswer('Wanted reliability (target)', 'no tank reaches it, however large', target)
-      grains = grains < close * 100 + 2 ? grains + 1 : most + 1
-    }
-    while (grains > 0 && isEnough(gallons(grains - 1))) grains--
-    return gallons(grains)
+    const answer = leastEnough(first, most, (grains) => isEnough(gallons(grains)))
+    if (answer === undefined) throw noAnswer('Wanted reliability (target)', 'no tank reaches it, however large', target)
+    return gallons(answer)
   },
 })

@@ -8,7 +8,7 @@ export const waterBalance = calc({
   summary: 'What a tank supplies, spills and keeps, period by period.',
   takes: { inflow_gal: inflowArg, demand_gal: demandArg, capacity_gal: capacityArg, start_gal: startArg, rule: ruleArg },
   spills: { period: 'Period', inflow_gal: 'Inflow', supplied_gal: 'Supplied', overflow_gal: 'Overflow', stored_gal: 'Stored at the end' },
-  steps: [step('stored_gal', 'Stored after the last period', 'INDEX(stored_gal,COUNT(stored_gal))', cite('yield'))],
+  steps: [step('last_gal', 'Stored after the last period', 'INDEX(stored_gal,COUNT(stored_gal))', cite('yield'))],
   periods: balanceTable('start_gal'),
   notes: [
     'YAS (yield after spillage) is the cautious rule for daily rain. With monthly rain use YBS: a month’s rain serves the same month.',

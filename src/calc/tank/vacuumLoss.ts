@@ -34,7 +34,8 @@ export const vacuumLoss = calc({
       throw badInput('Barometer at the start (startBarometer)', '20 to 32 inHg when the one at the end is given', '')
     const first = startBarometer_inHg ?? SEA_LEVEL_INHG
     const last = endBarometer_inHg ?? first
-    if (start_inHg >= first || end_inHg >= last) throw badInput('Vacuum (start, end)', 'below the barometer', Math.max(start_inHg, end_inHg))
+    if (start_inHg >= first) throw badInput('Vacuum at the start (start)', `below the barometer, ${first} inHg`, start_inHg)
+    if (end_inHg >= last) throw badInput('Vacuum at the end (end)', `below the barometer, ${last} inHg`, end_inHg)
     const warming = startTemp_F === undefined ? 1 : (endTemp_F! + ZERO_F) / (startTemp_F + ZERO_F)
     const expected = last - (first - start_inHg) * warming
     return expected - end_inHg

@@ -3,7 +3,7 @@ import { cite } from '../../sources.js'
 
 export const tankVolume = calc({
   id: 'TANKVOLUME',
-  chapter: 'tank',
+  chapter: 'rain',
   summary: 'Water held by box tanks, from inside dimensions.',
   takes: {
     length_ft: arg('Inside length', { least: 0, most: 1000 }),
