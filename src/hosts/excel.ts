@@ -3,7 +3,7 @@
  * the copies away again. If a step fails, the copies bring the old content back and new sheets go.
  */
 import { isTall, rowHeights } from '../plan/heights.js'
-import { looks, numberFormat, type Look } from '../plan/looks.js'
+import { cellFormat, looks, type Look } from '../plan/looks.js'
 import { standardPlaces, type OfficePlaces, type TablePlace } from '../plan/places.js'
 import { address, columnLetters, type PlanCell, type SheetPlan } from '../plan/plan.js'
 import type { RawOffice, RawTable } from '../takeoff/office.js'
@@ -22,6 +22,7 @@ function inWords(error: unknown): unknown {
     AccessDenied: 'Excel refused: the sheet or the workbook is protected or open read-only. Remove the protection, or save a copy and try there. Nothing was changed.',
     InvalidOperationInCellEditMode: 'A cell is being edited: press Enter or Esc, then try again. Nothing was changed.',
     RequestAborted: 'Excel broke off. The workbook is as it was; try again.',
+    ItemNotFound: 'A sheet that was there is gone or renamed: look at the job again. Nothing was changed.',
     ItemAlreadyExists: 'A sheet or table of that name exists already. Nothing was changed.',
   }
   return code && words[code] ? new HostError(words[code]) : error
@@ -30,6 +31,8 @@ function inWords(error: unknown): unknown {
 export class ExcelHost implements Host {
   readonly name = 'Excel'
   private places: OfficePlaces = standardPlaces()
+  /** Copies that could not be taken away when they were done with. */
+  private leftOver: string[] = []
 
   constructor(private readonly run: Run = (work) => Excel.run(work)) {}
 
@@ -80,14 +83,18 @@ export class ExcelHost implements Host {
       await context.sync()
       const olds = targets.filter(({ sheet }) => !sheet.isNullObject)
       const backups = new Map<string, string>()
+      const seen = new Map(olds.map(({ plan, sheet }) => [plan.name, sheet.visibility]))
+      // A name of this run alone: a copy left over from another run must never be taken for one of ours.
+      const stamp = Date.now().toString(36)
       try {
         context.application.suspendApiCalculationUntilNextSync()
         for (const [at, { plan, sheet }] of olds.entries()) {
           // Made under its own name: a copy that is renamed later could be left behind by a batch that breaks off between.
-          const backup = worksheets.add(`${BACKUP}${at + 1}`)
+          const name = `${BACKUP}${stamp} ${at + 1}`
+          const backup = worksheets.add(name)
           backup.visibility = 'Hidden'
           backup.getRange().copyFrom(sheet.getRange())
-          backups.set(plan.name, `${BACKUP}${at + 1}`)
+          backups.set(plan.name, name)
           sheet.visibility = 'Visible'
           sheet.getRange().clear()
         }
@@ -96,18 +103,35 @@ export class ExcelHost implements Host {
       } catch (error) {
         await this.restore(
           targets.map(({ plan }) => plan.name),
-          new Set(olds.map(({ plan }) => plan.name)),
+          seen,
           backups,
         )
         throw error
       }
-      for (const backup of backups.values()) worksheets.getItem(backup).delete()
-      if (backups.size) await context.sync()
+      await this.takeAway(context, [...backups.values()])
     })
   }
 
+  /** The sheets are written by now: copies that cannot be deleted are left for the next time. */
+  private async takeAway(context: Excel.RequestContext, backups: readonly string[]): Promise<void> {
+    const { worksheets } = context.workbook
+    const names = [...this.leftOver, ...backups]
+    if (!names.length) return
+    try {
+      const earlier = this.leftOver.map((name) => worksheets.getItemOrNullObject(name))
+      earlier.forEach((sheet) => sheet.load('name'))
+      if (earlier.length) await context.sync()
+      for (const sheet of earlier) if (!sheet.isNullObject) sheet.delete()
+      for (const name of backups) worksheets.getItem(name).delete()
+      await context.sync()
+      this.leftOver = []
+    } catch {
+      this.leftOver = names
+    }
+  }
+
   /** Brings the copies back and takes away what was new. A batch that failed half-way may have left either. */
-  private async restore(names: readonly string[], existed: ReadonlySet<string>, backups: ReadonlyMap<string, string>): Promise<void> {
+  private async restore(names: readonly string[], existed: ReadonlyMap<string, Excel.Worksheet['visibility']>, backups: ReadonlyMap<string, string>): Promise<void> {
     await this.run(async (context) => {
       const { worksheets } = context.workbook
       const found = names.map((name) => {
@@ -130,6 +154,7 @@ export class ExcelHost implements Host {
           sheet.getRange().clear()
           sheet.getRange().copyFrom(backup.getRange())
         }
+        if (!sheet.isNullObject) sheet.visibility = existed.get(name)!
         if (!backup.isNullObject) backup.delete()
       }
       await context.sync()
@@ -234,7 +259,7 @@ function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan): void {
   const formats = block('General')
   for (const cell of plan.cells) {
     formulas[cell.row - 1]![cell.column - 1] = excelContent(cell)
-    formats[cell.row - 1]![cell.column - 1] = numberFormat(cell.format) ?? 'General'
+    formats[cell.row - 1]![cell.column - 1] = cellFormat(cell) ?? 'General'
   }
   const range = sheet.getRange(`A1:${address(lastRow, lastColumn, false)}`)
   range.numberFormat = formats
@@ -248,7 +273,7 @@ function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan): void {
   sheet.pageLayout.orientation = plan.landscape ? 'Landscape' : 'Portrait'
   sheet.pageLayout.zoom = { horizontalFitToPages: 1, verticalFitToPages: 0 }
   sheet.pageLayout.setPrintTitleRows(`$${plan.titleRows[0]}:$${plan.titleRows[1]}`)
-  sheet.pageLayout.headersFooters.defaultForAllPages.leftFooter = plan.footer
+  sheet.pageLayout.headersFooters.defaultForAllPages.leftFooter = plan.footer.replace(/&/g, '&&')
   sheet.pageLayout.headersFooters.defaultForAllPages.rightFooter = 'Page &P of &N'
   for (const { name, row, column, headings, rows } of plan.tables) {
     const table = sheet.tables.add(`${address(row, column, false)}:${address(row + rows, column + headings.length - 1, false)}`, true)

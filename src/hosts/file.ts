@@ -7,7 +7,7 @@ import { isErrorText } from '../takeoff/fields.js'
 import type { SheetCell, SheetContent } from './host.js'
 import { callsCellFunction, storeCalls } from './cellFunctionCalls.js'
 import { isTall, rowHeights } from '../plan/heights.js'
-import { looks, numberFormat, palette, type Look } from '../plan/looks.js'
+import { cellFormat, looks, palette, type Look } from '../plan/looks.js'
 import { columnLetters, type PlanCell, type SheetPlan, type WorkbookPlan } from '../plan/plan.js'
 
 /** A workbook that unpacks to more than this is refused: no takeoff comes near it, and a zip bomb does. */
@@ -30,11 +30,11 @@ function borderOf(look: Look): Partial<ExcelJS.Borders> | undefined {
 /** One style object for each look and format, shared by all cells that wear it. */
 const styles = new Map<string, Partial<ExcelJS.Style>>()
 function styleOf(cell: PlanCell, isTallRow: boolean): Partial<ExcelJS.Style> {
-  const key = `${cell.look ? JSON.stringify(cell.look) : cell.role} ${cell.format ?? ''} ${isTallRow}`
+  const numFmt = cellFormat(cell)
+  const key = `${cell.look ? JSON.stringify(cell.look) : cell.role} ${numFmt ?? ''} ${isTallRow}`
   let style = styles.get(key)
   if (style) return style
   const look: Look = cell.look ?? looks[cell.role]
-  const numFmt = numberFormat(cell.format)
   const border = borderOf(look)
   style = {
     font: { name: 'Calibri', size: look.size ?? 10, bold: look.bold ?? false, italic: look.italic ?? false, color: { argb: `FF${look.color ?? palette.ink}` } },

@@ -9,7 +9,8 @@ import { tablesSheet } from '../plan/tablesSheet.js'
 import { ProblemsError, type Problem } from '../takeoff/fields.js'
 import { readOffice, rowNamed, type Office } from '../takeoff/office.js'
 import { makeTakeoff, type Takeoff } from '../takeoff/takeoff.js'
-import type { Host } from './host.js'
+import { tableNames } from '../takeoff/officeTables.js'
+import { HostError, type Host, type SheetContent } from './host.js'
 
 export interface Opened {
   office: Office | undefined
@@ -23,7 +24,12 @@ export async function open(host: Host): Promise<Opened> {
 
 /** Adds the tables that are missing; what exists is left alone. */
 export async function setUp(host: Host, made: Made, demo: boolean): Promise<readonly string[]> {
-  const { missing } = await host.read([])
+  const { missing, sheets: standing } = await host.read(tableNames)
+  const taken = missing.filter((name) => standing.get(name)?.some((row) => row.some(({ value }) => value !== null)))
+  if (taken.length)
+    throw new HostError(
+      `The sheet ${taken.join(', ')} stands here already, without a table of that name: give its headings their names again, or rename the sheet. Nothing was changed.`,
+    )
   // Wanted once in the life of a workbook: the pane fetches it then.
   const { startingOffice } = await import(/* webpackChunkName: "setup" */ '../takeoff/demo.js')
   const sheets = officeSheets(startingOffice(demo), made).filter((sheet) => missing.includes(sheet.tables[0]!.name))
@@ -66,11 +72,13 @@ export async function makeTakeoffs(
 
 async function makeOne(host: Host, name: string, flavor: Flavor, made: Made) {
   const names = jobSheetNames(name)
-  const { office: raw, places, sheets } = await host.read([names.takeoff, names.design, names.crew, PUBLISHED_SHEET])
+  const { office: raw, places, sheets } = await host.read([...Object.values(names), PUBLISHED_SHEET])
   if (!raw) throw new Error('The tables of the workbook are missing; set it up first.')
   const office = readOffice(raw, { isLive: true })
   const job = rowNamed(office, 'Jobs', name)
   if (!job) throw new Error(`${office.sheets.Jobs} has no job ${name}.`)
+  const strange = [...sheets].find(([, content]) => !isOurs(content))
+  if (strange) throw new HostError(`The sheet ${strange[0]} stands here already and was not made by this tool: rename it, and make the takeoff then. Nothing was changed.`)
   const before = sheets.get(names.takeoff)
   const takeoff = makeTakeoff(
     office,
@@ -83,6 +91,9 @@ async function makeOne(host: Host, name: string, flavor: Flavor, made: Made) {
   await host.write(plans)
   return { job: name, takeoff, sheets: plans.map((plan) => plan.name) }
 }
+
+/** Empty, or with the heading lines of our sheets. */
+const isOurs = (content: SheetContent): boolean => /, Cistern Sheet /.test(String(content[2]?.[1]?.value)) || content.every((row) => row.every(({ value }) => value === null))
 
 /** The revision that the heading of a takeoff says it is. */
 const revisionOf = (heading: unknown): number => Number(/revision (\d+)/.exec(String(heading))?.[1] ?? 0)

@@ -1,5 +1,5 @@
 /** How each role looks. One palette, no state told by colour alone. */
-import type { Align, Role } from './plan.js'
+import type { Align, PlanCell, Role } from './plan.js'
 
 export const palette = { ink: '1F2A30', paper: 'FFFFFF', stoneLight: 'F4F2EE', stone: 'DAD5CC', stoneDark: '6B675F', clay: '8A4B2A', water: '2B6A86' } as const
 
@@ -46,7 +46,10 @@ export const looks: Readonly<Record<Role, Look>> = {
   total: { bold: true, size: 12, color: palette.ink, align: 'right', above: 'medium' },
 }
 
-/** The number format of a cell: thousands separated, decimals by meaning. */
+/** The format of a cell. A spreadsheet takes a formula in a cell of text for the text of one. */
+export const cellFormat = ({ format, formula }: PlanCell): string | undefined => (format === 'text' && formula !== undefined ? undefined : numberFormat(format))
+
+/** The number format: thousands separated, decimals by meaning. */
 export function numberFormat(format: number | 'text' | 'date' | undefined): string | undefined {
   if (format === undefined) return undefined
   if (format === 'text') return '@'

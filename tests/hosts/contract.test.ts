@@ -83,6 +83,15 @@ describe.each([
     expect(rig.cell('Sheet1', 1, 1)).toBe('mine')
   })
 
+  it('writes over no sheet of somebody else’s', async () => {
+    const rig = makeRig()
+    await setUp(rig.host, made, true)
+    await makeTakeoffs(rig.host, ['Wicket Mill'], { flavor: 'cells', made })
+    rig.type(names.crew, 3, 2, 'my own notes')
+    await expect(makeTakeoffs(rig.host, ['Wicket Mill'], { flavor: 'cells', made })).rejects.toThrow(`The sheet ${names.crew} stands here already and was not made by this tool`)
+    expect(rig.cell(names.crew, 3, 2)).toBe('my own notes')
+  })
+
   it('makes a takeoff, and made again keeps overrides and added lines', async () => {
     const rig = makeRig()
     await setUp(rig.host, made, true)
@@ -163,6 +172,47 @@ describe('Excel in memory, what can go wrong', () => {
         expect(book.picture(), `sync ${at}, ${isAgain ? 'again' : 'new'}`).toBe(before)
       }
     }
+  })
+
+  it('copies that cannot be taken away are no failure, and harm no later takeoff', async () => {
+    const { book, host } = excelRig()
+    await setUp(host, made, true)
+    await makeTakeoffs(host, ['Wicket Mill', 'Ember Yard'], { flavor: 'cells', made })
+    const design = () => [...book.sheet('Design Ember Yard')!.formulas].filter(([place]) => place !== '3,2')
+    const before = design()
+    book.syncs = 0
+    book.failAtSync = 4
+    expect((await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'cells', made })).made).toHaveLength(1)
+    book.failAtSync = undefined
+    expect((await makeTakeoffs(host, ['Ember Yard'], { flavor: 'cells', made })).made).toHaveLength(1)
+    expect(design()).toEqual(before)
+    expect(book.sheets.filter(({ name }) => name.startsWith('cistern backup'))).toEqual([])
+  })
+
+  it('the grid: a table whose heading was renamed is not set up anew over its rows', async () => {
+    const rig = gridRig()
+    await setUp(rig.host, made, true)
+    rig.type('Prices', 5, 2, 'Item code')
+    const price = rig.cell('Prices', 6, 5)
+    await expect(setUp(rig.host, made, true)).rejects.toThrow('The sheet Prices stands here already, without a table of that name')
+    expect(rig.cell('Prices', 6, 5)).toBe(price)
+  })
+
+  it('sets nothing up over a sheet that stands there', async () => {
+    const { book, host } = excelRig()
+    book.addSheet('Prices').formulas.set('1,1', 'notes of my own')
+    await expect(setUp(host, made, true)).rejects.toThrow('The sheet Prices stands here already, without a table of that name')
+    expect(book.sheet('Prices')!.formulas.get('1,1')).toBe('notes of my own')
+    expect(book.sheet('Jobs')).toBeUndefined()
+  })
+
+  it('no formula stands in a cell of text', async () => {
+    const { book, host } = excelRig()
+    await setUp(host, made, true)
+    await makeTakeoffs(host, ['Ember Yard'], { flavor: 'native', made })
+    for (const sheet of book.sheets)
+      for (const [place, content] of sheet.formulas)
+        if (typeof content === 'string' && content.startsWith('=')) expect(sheet.formats.get(place), `${sheet.name} ${place} ${content}`).not.toBe('@')
   })
 
   it('a protected sheet and a read-only workbook are refused in words, nothing lost', async () => {
