@@ -55,6 +55,8 @@ export const pipeKey = key('Kind of pipe', { find: nameIn(pipeNames), allowed: `
 const lineNames = pipeNames.filter((name) => name.startsWith('PE '))
 export const linePipeKey = key('Kind of pipe', { find: nameIn(lineNames), allowed: `polyethylene, one of ${lineNames.join(', ')}`, samples: lineNames })
 export const pipeSizeKey = key('Nominal size', { find: nominalSize, allowed: 'a nominal size of that pipe, such as 1, 1.25 or "1-1/4"', samples: ['1', '1-1/4', '2'] })
+const lineSizes = [...new Set(pipes.rows.filter((row) => String(row.pipe).startsWith('PE ')).map((row) => String(row.size)))]
+export const lineSizeKey = key('Nominal size', { find: nominalSize, allowed: `a nominal size of that pipe, of ${lineSizes.join(', ')}`, samples: lineSizes })
 export const wireKey = key('Wire size', { find: wireSize, allowed: `one of ${distinct(conductors, 'size').join(', ')} AWG`, samples: distinct(conductors, 'size') })
 export const roofKey = named('Roof surface', distinct(roofs, 'surface'))
 export const coverKey = named('Wiring method', distinct(coverDepths, 'method'))

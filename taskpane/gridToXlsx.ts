@@ -1,9 +1,12 @@
 /** Saves the grid as an .xlsx file through our own file host, the office's tables as real tables. */
 import type { Model } from '@odoo/o-spreadsheet'
 import { writeWorkbook } from '../src/hosts/file.js'
-import type { Look } from '../src/plan/looks.js'
-import type { PlanCell, SheetPlan } from '../src/plan/plan.js'
-import { keyColumn, tableNames, type TableName } from '../src/takeoff/officeTables.js'
+import { palette, type Look } from '../src/plan/looks.js'
+import { standardValidations } from '../src/plan/officeSheets.js'
+import { OFFICE_FIRST_COLUMN, OFFICE_HEADING_ROW } from '../src/plan/places.js'
+import { isErrorText } from '../src/takeoff/fields.js'
+import type { PlanCell, PlanValidation, SheetPlan } from '../src/plan/plan.js'
+import { fieldsOf, keyColumn, tableNames, type TableName } from '../src/takeoff/officeTables.js'
 
 interface Style {
   bold?: boolean
@@ -23,18 +26,29 @@ interface Getters {
   getCellStyle(position: object): Style
   getHeaderSize(sheet: string, dimension: 'COL' | 'ROW', index: number): number
   getPaneDivisions(sheet: string): { ySplit: number }
+  getCellBorder(position: object): Record<'top' | 'bottom' | 'left', { style: string; color: string } | undefined> | null
+  getDataValidationRules(sheet: string): readonly Rule[]
+  isSheetVisible(sheet: string): boolean
+}
+interface Rule {
+  ranges: readonly { zone: { top: number; bottom: number; left: number } }[]
+  criterion: { type: string; values: readonly string[] }
 }
 
-const lookOf = (style: Style): Look => ({
+const lookOf = (style: Style, border: ReturnType<Getters['getCellBorder']>): Look => ({
   ...(style.bold ? { bold: true } : {}),
   ...(style.fontSize ? { size: style.fontSize } : {}),
   ...(style.textColor ? { color: style.textColor.replace('#', '').toUpperCase() } : {}),
   ...(style.fillColor ? { fill: style.fillColor.replace('#', '').toUpperCase(), unlocked: true } : {}),
   ...(style.align ? { align: style.align } : {}),
   ...(style.wrapping === 'wrap' ? { wrap: true } : {}),
+  ...(border?.top ? { above: border.top.style === 'medium' ? 'medium' : 'thin' } : {}),
+  ...(border?.bottom ? { below: border.bottom.color.toUpperCase() === `#${palette.stone}` ? 'hair' : 'thin' } : {}),
+  ...(border?.left?.style === 'thick' ? { left: 'thick' } : {}),
 })
 
-const formatOf = (format: string | undefined): PlanCell['format'] => (!format ? undefined : /y/.test(format) ? 'date' : (/\.(0+)/.exec(format)?.[1] ?? '').length)
+const formatOf = (format: string | undefined): PlanCell['format'] =>
+  !format ? undefined : /y/.test(format) ? 'date' : format.includes('%') ? 'percent' : (/\.(0+)/.exec(format)?.[1] ?? '').length
 
 function planOf(getters: Getters, sheetId: string): SheetPlan {
   const name = getters.getSheetName(sheetId)
@@ -45,17 +59,18 @@ function planOf(getters: Getters, sheetId: string): SheetPlan {
       const position = { sheetId, row, col }
       const style = getters.getCellStyle(position)
       const { value, type, format } = getters.getEvaluatedCell(position)
-      if (type === 'empty' && !style.fillColor) continue
+      const border = getters.getCellBorder(position)
+      if (type === 'empty' && !style.fillColor && !border) continue
       const text = getters.getCell(position)?.isFormula ? getters.getCellText(position, { showFormula: true }).replace(/^=/, '') : undefined
       const isOwnText = text !== undefined && /^"(?:[^"\\]|\\.)*"$/.test(text)
       cells.push({
         row: row + 1,
         column: col + 1,
         role: 'text',
-        look: lookOf(style),
-        value: type === 'error' ? '#N/A' : type === 'empty' ? null : value,
+        look: lookOf(style, border),
+        value: type === 'error' ? errorOf(value) : type === 'empty' ? null : value,
         ...(text === undefined || isOwnText ? {} : { formula: text }),
-        ...(isOwnText || typeof value === 'string' ? { format: 'text' as const } : { format: formatOf(format) }),
+        ...(isOwnText || (typeof value === 'string' && type !== 'error') ? { format: 'text' as const } : { format: formatOf(format) }),
       })
     }
   }
@@ -72,8 +87,29 @@ function planOf(getters: Getters, sheetId: string): SheetPlan {
     landscape: true,
     footer: name,
     tables,
-    validations: [],
+    validations: validationsOf(getters, sheetId, name, tables[0]),
+    hidden: !getters.isSheetVisible(sheetId),
   }
+}
+
+/** An error as a file knows it; the grid has more kinds. */
+const errorOf = (value: unknown): string => (isErrorText(String(value)) ? String(value) : '#N/A')
+
+/** The full rules of a table that stands where our template puts it; else the lists that the grid knows. */
+function validationsOf(getters: Getters, sheetId: string, name: string, table: SheetPlan['tables'][number] | undefined): SheetPlan['validations'] {
+  if (
+    table?.row === OFFICE_HEADING_ROW &&
+    table.column === OFFICE_FIRST_COLUMN &&
+    Object.keys(fieldsOf(table.name as TableName)).every((heading, at) => table.headings[at] === heading)
+  )
+    return standardValidations(name as TableName)
+  return getters.getDataValidationRules(sheetId).flatMap(({ ranges, criterion: { type, values } }) =>
+    ranges.flatMap(({ zone }): PlanValidation[] => {
+      const place = { firstRow: zone.top + 1, lastRow: zone.bottom + 1, column: zone.left + 1, message: values.join(', ') }
+      if (type === 'isValueInList') return [{ ...place, list: values }]
+      return type === 'isValueInRange' ? [{ ...place, range: values[0]!.replace(/^=/, '') }] : []
+    }),
+  )
 }
 
 /** The block under a table's first heading, to its last filled row. */

@@ -1,7 +1,6 @@
-/** Keeps the unsaved workbook in the browser's own database, to be offered again after a reload. */
+/** Keeps unsaved workbooks in the browser's own database, each under the session that made it, to be offered again after a reload. */
 const DATABASE = 'cistern-sheet'
 const STORE = 'workbook'
-const KEY = 'unsaved'
 
 function opened(): Promise<IDBDatabase> {
   return new Promise((resolve, reject) => {
@@ -26,9 +25,10 @@ async function ask<T>(mode: IDBTransactionMode, work: (store: IDBObjectStore) =>
 }
 
 export interface Unsaved {
+  session: string
   when: string
   data: unknown
 }
-export const keepUnsaved = (unsaved: Unsaved): Promise<unknown> => ask('readwrite', (store) => store.put(unsaved, KEY))
-export const readUnsaved = (): Promise<Unsaved | undefined> => ask('readonly', (store) => store.get(KEY) as IDBRequest<Unsaved | undefined>)
-export const forgetUnsaved = (): Promise<unknown> => ask('readwrite', (store) => store.delete(KEY))
+export const keepUnsaved = (unsaved: Unsaved): Promise<unknown> => ask('readwrite', (store) => store.put(unsaved, unsaved.session))
+export const readUnsaved = (): Promise<Unsaved[]> => ask('readonly', (store) => store.getAll() as IDBRequest<Unsaved[]>)
+export const forgetUnsaved = (session: string): Promise<unknown> => ask('readwrite', (store) => store.delete(session))

@@ -5,12 +5,14 @@ import { App } from '@odoo/owl'
 import { GridHost } from '../src/hosts/grid.js'
 import { gridData } from '../src/hosts/gridData.js'
 import { registerGridFunctions } from '../src/hosts/gridFunctions.js'
+import { registerTexts } from '../src/hosts/gridTexts.js'
 import { registerTogether } from '../src/hosts/gridTogether.js'
 import { templateWorkbook } from '../src/plan/workbook.js'
 import { startingOffice } from '../src/takeoff/demo.js'
 import { typeOverAtOnce } from './gridTyping.js'
 import { forgetUnsaved, keepUnsaved, readUnsaved, type Unsaved } from './keep.js'
 import { Pane } from './pane/pane.js'
+import { walkAreas } from './walkAreas.js'
 import { made } from './version.js'
 
 /** The grid prints how long each step took; nobody here needs it. */
@@ -19,6 +21,7 @@ const KEEP_AFTER_MS = 1500
 
 registerGridFunctions()
 registerTogether()
+registerTexts()
 typeOverAtOnce()
 
 const gridElement = document.getElementById('grid')!
@@ -28,8 +31,30 @@ const say = (words: string) => (status.textContent = words)
 
 let app: { destroy(): void } | undefined
 let model: InstanceType<typeof Model>
+/** Where this workbook's unsaved work is kept. */
+let session = ''
+/** The workbook as it was opened or saved, and as it was kept last. */
+let safe = ''
+let kept = ''
+let timer: ReturnType<typeof setTimeout> | undefined
 
-async function show(data: object): Promise<void> {
+const content = (): string => JSON.stringify(model.exportData())
+const isUnsaved = (): boolean => model !== undefined && content() !== safe
+/** Asks before unsaved work leaves the page. It stays in the browser's database all the same. */
+const mayLeave = (): boolean => !isUnsaved() || window.confirm('The workbook on the page has changes that were not saved as .xlsx. Leave it?')
+
+async function keepNow(): Promise<void> {
+  clearTimeout(timer)
+  const json = content()
+  if (json === kept || json === safe) return
+  kept = json
+  await keepUnsaved({ session, when: new Date().toISOString(), data: JSON.parse(json) as unknown }).catch(() =>
+    say('This browser keeps no unsaved work: save the file before closing.'),
+  )
+}
+
+async function show(data: object, from: string = new Date().toISOString()): Promise<void> {
+  if (model !== undefined) await keepNow()
   app?.destroy()
   gridElement.replaceChildren()
   model = new Model(data as never)
@@ -51,22 +76,12 @@ async function show(data: object): Promise<void> {
   app = mounted
   await mounted.mount(gridElement)
   const host = new GridHost(model)
-  let timer: ReturnType<typeof setTimeout> | undefined
-  let kept = ''
   host.onChange(() => {
     clearTimeout(timer)
-    timer = setTimeout(() => {
-      const json = JSON.stringify(model.exportData())
-      if (json === kept) return
-      const isFirst = kept === ''
-      kept = json
-      if (!isFirst)
-        void keepUnsaved({ when: new Date().toISOString(), data: JSON.parse(json) as unknown }).catch(() =>
-          say('This browser keeps no unsaved work: save the file before closing.'),
-        )
-    }, KEEP_AFTER_MS)
+    timer = setTimeout(() => void keepNow(), KEEP_AFTER_MS)
   })
-  kept = JSON.stringify(model.exportData())
+  session = from
+  safe = kept = content()
   const pane = new Pane(paneElement, host, made)
   await pane.refresh()
   // For the tests in a browser, and for the curious: the model of the page.
@@ -78,7 +93,9 @@ const demo = () => gridData(templateWorkbook(startingOffice(true), made()))
 async function openFile(file: File): Promise<void> {
   try {
     const { gridFromWorkbook } = await import('./xlsxToGrid.js')
-    await show(await gridFromWorkbook(new Uint8Array(await file.arrayBuffer()), file.name))
+    const data = await gridFromWorkbook(new Uint8Array(await file.arrayBuffer()), file.name)
+    if (!mayLeave()) return
+    await show(data)
     say(`${file.name} is open.`)
   } catch (error) {
     say(error instanceof Error ? error.message : String(error))
@@ -88,45 +105,60 @@ async function openFile(file: File): Promise<void> {
 async function saveFile(): Promise<void> {
   const { workbookFromGrid } = await import('./gridToXlsx.js')
   const bytes = await workbookFromGrid(model)
+  clearTimeout(timer)
+  safe = content()
   const link = document.createElement('a')
   link.href = URL.createObjectURL(new Blob([bytes as BlobPart], { type: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet' }))
   link.download = 'cistern-sheet.xlsx'
   link.click()
   setTimeout(() => URL.revokeObjectURL(link.href), 10_000)
-  await forgetUnsaved()
+  await forgetUnsaved(session)
   say('Saved as cistern-sheet.xlsx.')
 }
 
-function offer(unsaved: Unsaved): void {
+/** One line for each workbook that an earlier session left unsaved. */
+function offer(list: readonly Unsaved[]): void {
   const place = document.getElementById('restore')!
-  const button = (words: string, work: () => void) => {
-    const element = document.createElement('button')
-    element.type = 'button'
-    element.textContent = words
-    element.addEventListener('click', () => {
-      place.hidden = true
-      work()
-    })
-    return element
-  }
+  place.hidden = !list.length
   place.replaceChildren(
-    `Unsaved work of ${unsaved.when.slice(0, 16).replace('T', ' ')} (UTC) is here.`,
-    button('Continue with it', () => void show(unsaved.data as object)),
-    button('Throw it away', () => void forgetUnsaved()),
+    ...list.map((unsaved) => {
+      const line = document.createElement('p')
+      const button = (words: string, work: () => void) => {
+        const element = document.createElement('button')
+        element.type = 'button'
+        element.textContent = words
+        element.addEventListener('click', () => {
+          work()
+          offer(list.filter((other) => other !== unsaved))
+        })
+        return element
+      }
+      line.append(
+        `Unsaved work of ${unsaved.when.slice(0, 16).replace('T', ' ')} (UTC) is here.`,
+        button('Continue with it', () => void show(unsaved.data as object, unsaved.session).then(() => (safe = ''))),
+        button('Throw it away', () => void forgetUnsaved(unsaved.session)),
+      )
+      return line
+    }),
   )
-  place.hidden = false
 }
 
 const input = document.getElementById('file') as HTMLInputElement
 document.getElementById('open-file')!.addEventListener('click', () => input.click())
 document.getElementById('save-file')!.addEventListener('click', () => void saveFile())
-document.getElementById('new-demo')!.addEventListener('click', () => void show(demo()))
+document.getElementById('new-demo')!.addEventListener('click', () => void (mayLeave() && show(demo())))
 input.addEventListener('change', () => {
   if (input.files?.[0]) void openFile(input.files[0])
   input.value = ''
 })
-
-void show(demo()).then(async () => {
-  const unsaved = await readUnsaved().catch(() => undefined)
-  if (unsaved) offer(unsaved)
+document.addEventListener('visibilitychange', () => {
+  if (document.visibilityState === 'hidden' && isUnsaved()) void keepNow()
 })
+window.addEventListener('beforeunload', (event) => {
+  if (!isUnsaved()) return
+  void keepNow()
+  event.preventDefault()
+})
+walkAreas([() => document.getElementById('open-file'), () => gridElement.querySelector<HTMLElement>('.o-grid-composer .o-composer'), () => document.getElementById('job-search')])
+
+void show(demo()).then(async () => offer(await readUnsaved().catch(() => [])))

@@ -28,6 +28,7 @@ function formatOf(cell: Cell): PlanCell['format'] {
   if (!numFmt || numFmt === 'General') return undefined
   if (numFmt === '@') return 'text'
   if (/y/.test(numFmt)) return 'date'
+  if (numFmt.includes('%')) return 'percent'
   return (/\.(0+)/.exec(numFmt)?.[1] ?? '').length
 }
 
@@ -74,6 +75,7 @@ function planOf(sheet: Worksheet): { plan: SheetPlan; look: Map<PlanCell, Look> 
       footer: '',
       tables: [],
       validations: joined(validations),
+      hidden: sheet.state !== 'visible',
     },
   }
 }

@@ -79,6 +79,7 @@ function writeSheet(workbook: ExcelJS.Workbook, plan: SheetPlan): void {
     },
     headerFooter: { oddFooter: `&L${plan.footer.replace(/&/g, '&&')}&C${plan.name.replace(/&/g, '&&')}&RPage &P of &N` },
   })
+  if (plan.hidden) sheet.state = 'hidden'
   plan.widths.forEach((width, at) => (sheet.getColumn(at + 1).width = width))
   const heights = rowHeights(plan)
   for (const [row, height] of heights) sheet.getRow(row).height = height

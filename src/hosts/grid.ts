@@ -7,6 +7,7 @@ import { columnLetters, type PlanCell, type SheetPlan } from '../plan/plan.js'
 import type { RawOffice, RawTable } from '../takeoff/office.js'
 import { fieldsOf, keyColumn, tableNames, type TableName } from '../takeoff/officeTables.js'
 import { cellContent, gridBorder, gridFormat, gridStyle } from './gridData.js'
+import { HEADINGS_WITHIN } from './gridTexts.js'
 import { together } from './gridTogether.js'
 import { HostError, type Host, type Place, type SheetCell, type SheetContent, type Snapshot } from './host.js'
 
@@ -23,14 +24,12 @@ interface Getters {
   getSheetIdByName(name: string): string | undefined
   getSheetSize(id: string): { numberOfRows: number; numberOfCols: number }
   getActiveSheetId(): string
+  isSheetVisible(id: string): boolean
   getActivePosition(): Position
   getEvaluatedCell(position: Position): { value: SheetCell['value']; type: string; format?: string }
   getCell(position: Position): { isFormula?: boolean; content?: string } | undefined
   getCellText(position: Position, options?: object): string
 }
-
-/** How deep the heading of an office table is looked for. */
-const HEADINGS_WITHIN = 30
 
 export class GridHost implements Host {
   readonly name = 'this page'
@@ -47,7 +46,11 @@ export class GridHost implements Host {
     const result = this.model.dispatch(command as never, payload as never)
     const ignorable = ['NoChanges', 'SheetIsHidden']
     if (!result.isSuccessful && !result.reasons.every((reason) => ignorable.includes(String(reason))))
-      throw new HostError(`The grid refused ${command}: ${result.reasons.join(', ')}.`)
+      throw new HostError(
+        result.reasons.some((reason) => String(reason) === 'SheetLocked')
+          ? 'The sheet is locked: unlock it, then try again. Nothing was changed.'
+          : `The grid refused ${command}: ${result.reasons.join(', ')}.`,
+      )
   }
 
   async read(sheets: readonly string[]): Promise<Snapshot> {
@@ -222,6 +225,7 @@ export class GridHost implements Host {
   async show(sheet: string): Promise<void> {
     const to = this.getters.getSheetIdByName(sheet)
     if (to === undefined) throw new HostError(`There is no sheet ${sheet}.`)
+    if (!this.getters.isSheetVisible(to)) this.dispatch('SHOW_SHEET', { sheetId: to })
     const from = this.getters.getActiveSheetId()
     if (from !== to) this.dispatch('ACTIVATE_SHEET', { sheetIdFrom: from, sheetIdTo: to })
   }

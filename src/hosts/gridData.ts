@@ -94,9 +94,9 @@ export class GridDataWriter {
       rows: Object.fromEntries([...rowHeights(plan)].map(([row, points]) => [row - 1, { size: Math.round(points * PIXELS_PER_POINT) }])),
       panes: { xSplit: 0, ySplit: plan.frozenRows },
       areGridLinesVisible: false,
-      isVisible: true,
+      isVisible: !plan.hidden,
       dataValidationRules: plan.validations.flatMap(({ list, range, firstRow, lastRow: last, column }, at) => {
-        if (!list && !range) return []
+        if ((!list && !range) || list?.some(isTakenForDate)) return []
         const letters = columnLetters(column)
         return [
           {
@@ -117,6 +117,9 @@ export class GridDataWriter {
     return { sheets, styles: table(this.styleIds), formats: table(this.formatIds), borders: table(this.borderIds) }
   }
 }
+
+/** A list of sizes would be read as dates, and every right size be marked wrong. */
+const isTakenForDate = (text: string): boolean => /^\d+[-/]\d/.test(text)
 
 export function gridData(plan: WorkbookPlan): object {
   const writer = new GridDataWriter()

@@ -50,10 +50,11 @@ export const looks: Readonly<Record<Role, Look>> = {
 export const cellFormat = ({ format, formula }: PlanCell): string | undefined => (format === 'text' && formula !== undefined ? undefined : numberFormat(format))
 
 /** The number format: thousands separated, decimals by meaning. */
-export function numberFormat(format: number | 'text' | 'date' | undefined): string | undefined {
+export function numberFormat(format: PlanCell['format']): string | undefined {
   if (format === undefined) return undefined
   if (format === 'text') return '@'
   if (format === 'date') return 'yyyy-mm-dd'
+  if (format === 'percent') return '0.0%'
   // The space at the end keeps the figure off the unit in the next column.
   return `${format === 0 ? '#,##0' : `#,##0.${'0'.repeat(format)}`}_ `
 }

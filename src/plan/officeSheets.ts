@@ -44,11 +44,16 @@ function officeSheet(table: TableName, raw: RawTable, made: Made): SheetPlan {
     landscape: true,
     footer: table,
     tables: [{ name: table, row: OFFICE_HEADING_ROW, column: OFFICE_FIRST_COLUMN, headings: fields.map(([name]) => name), rows }],
-    validations: fields.flatMap(([name, field], at) => validationOf(name, field, OFFICE_FIRST_COLUMN + at, table)),
+    validations: standardValidations(table),
   }
 }
 
-const isTextual = (field: Field): boolean => field.kind !== 'spec' || field.spec.kind !== 'number'
+/** What each column takes, where the table stands as our template lays it out. */
+export const standardValidations = (table: TableName): PlanValidation[] =>
+  Object.entries(fieldsOf(table)).flatMap(([name, field], at) => validationOf(name, field, OFFICE_FIRST_COLUMN + at, table))
+
+/** Columns that hold texts, whatever they look like: a pipe size is no date. */
+export const isTextual = (field: Field): boolean => field.kind !== 'spec' || field.spec.kind !== 'number'
 const formatOf = (field: Field): PlanCell['format'] => (field.kind === 'date' ? 'date' : isTextual(field) ? 'text' : undefined)
 const plain = (value: unknown): CellValue => (value === undefined || value === '' ? null : value instanceof Date ? value.toISOString().slice(0, 10) : (value as CellValue))
 

@@ -38,8 +38,8 @@ export interface PlanCell {
   value: string | number | boolean | null
   /** Without the equals sign. */
   formula?: string
-  /** Decimals of a number; 'text' keeps entries such as 1/2 from becoming dates; 'date' is a day. */
-  format?: number | 'text' | 'date'
+  /** Decimals of a number; 'text' keeps entries such as 1/2 from becoming dates; 'date' is a day; 'percent' a share shown as one. */
+  format?: number | 'text' | 'date' | 'percent'
   /** A look of its own, for cells that no layout of ours made (a workbook saved from the grid). */
   look?: Look
 }
@@ -75,6 +75,7 @@ export interface SheetPlan {
   footer: string
   tables: readonly PlanTable[]
   validations: readonly PlanValidation[]
+  hidden?: boolean
 }
 
 export interface WorkbookPlan {

@@ -25,11 +25,16 @@ const rect = (left: number, top: number, width: number, height: number, kind: st
   `<rect${attributes({ class: kind, x: left, y: top, width: Math.max(0, width), height: Math.max(0, height) })}/>`
 const line = (points: readonly (readonly [number, number])[], kind: string, width?: number): string =>
   `<polyline${attributes({ class: kind, points: points.map(([x, y]) => `${f(x)},${f(y)}`).join(' '), ...(width === undefined ? {} : { 'stroke-width': width }) })}/>`
+/** Names come from cells: none may end the attribute or the element that it stands in. */
+export const escaped = (words: string): string => words.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;')
 const text = (x: number, y: number, words: string, kind = 'label', anchor = 'start'): string =>
-  `<text${attributes({ class: kind, x, y, 'text-anchor': anchor })}>${words.replace(/&/g, '&amp;').replace(/</g, '&lt;')}</text>`
-const feet = (value: number): string => `${Math.round(value * 10) / 10} ft`
+  `<text${attributes({ class: kind, x, y, 'text-anchor': anchor })}>${escaped(words)}</text>`
+/** A field or result with its unit, in the units that the reader chose. */
+export type Measure = (name: string) => string
+/** Tanks drawn narrower than this leave no room for words beside and in them. */
+const CROWDED_PX = 52
 
-export function sectionDrawing(design: Design): string {
+export function sectionDrawing(design: Design, measure: Measure): string {
   const n = (name: string) => design.number(name)
   const tanks = n('TankCount')
   const [width, height, gap, room, cover, depth, batter] = [
@@ -169,19 +174,25 @@ export function sectionDrawing(design: Design): string {
   )
 
   // Words and dimensions, ticks for arrows.
-  parts.push(text(2, frame.y(port - fall) - 4, 'inlet 4 in', 'label'), text(2, frame.y(port + 1) + 10, 'overflow 4 in', 'label'))
-  parts.push(text(WIDTH - 2, frame.y(lineDepth) + 10, `${design.single('WaterLineSize')} in water line`, 'label', 'end'))
-  if (groundwater < depth) parts.push(text(WIDTH - 2, frame.y(groundwater) - 3, `groundwater ${feet(groundwater)}`, 'label minor', 'end'))
-  parts.push(text(WIDTH - 2, frame.y(0) - 4, 'power in conduit', 'label minor', 'end'))
-  if (tanks > 1) parts.push(text((frame.x(tankX(0) + width) + frame.x(tankX(1))) / 2, frame.y(tieDepth) - 6, 'tie 4 in', 'label minor', 'middle'))
-  parts.push(text(frame.x(tankX(0) + width / 2), frame.y(waterTop + water * 0.3), `${Math.round(n('TankVolume_gal')).toLocaleString('en-US')} gal`, 'label onwater', 'middle'))
-  parts.push(text(pumpX - 6, frame.y(base - floor - 1), 'pump', 'label minor', 'end'))
-  parts.push(dimension(frame.x(0), frame.x(n('PitLength_ft')), bottom + 14, `pit ${feet(n('PitLength_ft'))} × ${feet(n('PitWidth_ft'))}, ${feet(depth)} deep`))
-  parts.push(text(MARGIN, 12, `${tanks} × ${design.single('TankModel')}, cover ${feet(cover)}, bed ${n('BedThickness_in')} in`, 'label strong'))
+  const isCrowded = width * scale < CROWDED_PX
+  const lineWords = `${design.single('WaterLineSize')} in water line`
+  if (groundwater < depth) parts.push(text(WIDTH - 2, frame.y(groundwater) - 3, `groundwater ${measure('GroundwaterDepth_ft')}`, 'label minor', 'end'))
+  if (isCrowded) parts.push(text(WIDTH / 2, bottom + 28, `left: inlet and overflow, 4 in; right: ${lineWords}, power`, 'label', 'middle'))
+  else {
+    parts.push(text(2, frame.y(port - fall) - 4, 'inlet 4 in', 'label'), text(2, frame.y(port + 1) + 10, 'overflow 4 in', 'label'))
+    parts.push(text(WIDTH - 2, frame.y(lineDepth) + 10, lineWords, 'label', 'end'))
+    parts.push(text(WIDTH - 2, frame.y(0) - 4, 'power in conduit', 'label minor', 'end'))
+    if (tanks > 1) parts.push(text((frame.x(tankX(0) + width) + frame.x(tankX(1))) / 2, frame.y(tieDepth) - 6, 'tie 4 in', 'label minor', 'middle'))
+    parts.push(text(frame.x(tankX(0) + width / 2), frame.y(waterTop + water * 0.3), measure('TankVolume_gal'), 'label onwater', 'middle'))
+    parts.push(text(pumpX - 6, frame.y(base - floor - 1), 'pump', 'label minor', 'end'))
+  }
+  parts.push(dimension(frame.x(0), frame.x(n('PitLength_ft')), bottom + 14, `pit ${measure('PitLength_ft')} × ${measure('PitWidth_ft')}, ${measure('PitDepth_ft')} deep`))
+  const each = isCrowded ? `, ${measure('TankVolume_gal')} each` : ''
+  parts.push(text(MARGIN, 12, `${tanks} × ${design.single('TankModel')}${each}, cover ${measure('Cover_ft')}, bed ${measure('BedThickness_in')}`, 'label strong'))
 
-  const height_px = bottom + 24
-  const words = `Section through ${tanks} tanks ${design.single('TankModel')} in a pit ${feet(depth)} deep under ${feet(cover)} of cover, water ${feet(water)} deep, inlet and overflow left, pump and water line right.`
-  return `<svg class="section" viewBox="0 0 ${WIDTH} ${f(height_px)}" role="img" aria-label="${words.replace(/"/g, '&quot;')}" xmlns="http://www.w3.org/2000/svg">${patterns}${parts.join('')}</svg>`
+  const height_px = bottom + (isCrowded ? 36 : 24)
+  const words = `Section through ${tanks} tanks ${design.single('TankModel')} in a pit ${measure('PitDepth_ft')} deep under ${measure('Cover_ft')} of cover, water ${measure('TankWaterDepth_ft')} deep, inlet and overflow left, pump and water line right.`
+  return `<svg class="section" viewBox="0 0 ${WIDTH} ${f(height_px)}" role="img" aria-label="${escaped(words)}" xmlns="http://www.w3.org/2000/svg">${patterns}${parts.join('')}</svg>`
 
   /** A pipe at its true size, and never so thin that it vanishes. */
   function pipeWidth(inches: number): number {

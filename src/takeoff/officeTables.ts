@@ -1,5 +1,5 @@
 /** The tables that the office owns: their columns, what each may hold, and what an empty cell means. */
-import { conduitSizeKey, linePipeKey, pipeSizeKey, wireKey } from '../keys.js'
+import { conduitSizeKey, linePipeKey, lineSizeKey, wireKey } from '../keys.js'
 import { date, keyed, number, oneOf, rowOf, rule, text, type Field, type Fields } from './fields.js'
 
 export const monthNames = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
@@ -38,7 +38,7 @@ export const jobFields = {
   WaterLineRun_ft: number('Water-line run', 'Buried line from the pump tank to the house.', { least: 1, most: 5000, default: 100 }),
   WaterLineRise_ft: number('Rise to the house', 'Height of the house connection above the ground at the tanks.', { least: -200, most: 500, default: 5 }),
   WaterLinePipe: keyed(linePipeKey, 'Water-line pipe', 'Polyethylene, 160 psi at least.', { default: 'PE IPS 200' }),
-  WaterLineSize: keyed(pipeSizeKey, 'Water-line size', 'Nominal size.', { default: '1' }),
+  WaterLineSize: keyed(lineSizeKey, 'Water-line size', 'Nominal size.', { default: '1' }),
   LineFittings: oneOf('Line fittings', 'Must suit the pipe: insert fittings on IPS, compression with stiffeners on CTS. Leave empty to follow the pipe.', ['IPS insert', 'CTS compression']),
   TrenchDepth_in: number('Trench depth', 'Of the water line and the power feed: below frost, and as the code asks.', { least: 12, most: 120, default: 36 }),
   HouseFlow_gpm: number('House flow', 'Flow wanted at the house.', { least: 0.5, most: 200, default: 8 }),

@@ -138,8 +138,9 @@ export function rulesOf(office: Office): ReturnType<typeof readItemRules> {
 
 /** Problems found while reading that bear on this job: its own row, and every table it draws on. */
 export function problemsOf(office: Office, job: Row): Problem[] {
-  const own = office.problems.filter((problem) => bearsOn(office, job, problem))
   const name = String(job.cells.Job ?? '')
+  const isNamesake = ({ sheet, column, came }: Problem) => sheet === office.sheets.Jobs && column === 'Job' && came.toLowerCase() === `"${name.toLowerCase()}"`
+  const own = office.problems.filter((problem) => bearsOn(office, job, problem) || isNamesake(problem))
   if (!office.tables.Pumps.length) own.push({ sheet: office.sheets.Pumps, row: 0, column: 'Model', allowed: 'one pump at least', came: 'no row' })
   const reason = sheetNameProblem(`Takeoff ${name}`)
   if (name && reason) own.push({ sheet: office.sheets.Jobs, row: job.row, column: 'Job', allowed: reason, came: `"${name}"` })
@@ -157,12 +158,21 @@ function bearsOn(office: Office, job: Row, { sheet, row }: Problem): boolean {
   return wanted === null || rowNamed(office, table, wanted)?.row === row
 }
 
+/** The field to look at first where a result has no value. */
+const fieldBehind: Readonly<Record<string, string>> = {
+  LineBore_in: 'WaterLineSize',
+  MotorCurrent_A: 'Voltage_V',
+  Cable: 'PowerRun_ft',
+  CableAmpacity_A: 'CableSize',
+  FeederDrop_V: 'CableSize',
+}
+
 /** Results that came out as errors, and mixes that are never built. */
 function designProblems(office: Office, job: Row, design: Design): Problem[] {
   const at = (column: string, allowed: string, came: string): Problem => ({ sheet: office.sheets.Jobs, row: job.row, column, allowed, came })
   const failed = results.flatMap(({ name, label }) => {
     const value = design.single(name)
-    return isError(value) && value.message ? [at(`${label} (${name})`, value.message.replace(/\.$/, ''), '')] : []
+    return isError(value) && value.message ? [at(fieldBehind[name] ?? `${label} (${name})`, value.message.replace(/\.$/, ''), '')] : []
   })
   const distinct = failed.filter((problem, index) => failed.findIndex((other) => other.allowed === problem.allowed) === index)
   if (design.verdict('FittingsVerdict') === 'stop') {

@@ -64,12 +64,12 @@ export function functionsView(insert: (formula: string) => void): HTMLElement {
     const own = items.filter((item) => item.chapter === chapter)
     return { own, element: h('section', {}, h('h3', {}, title), ...own.map(({ element }) => element)) }
   })
-  const none = h('p', { class: 'empty', hidden: true }, 'No function fits. Try a word such as head, wire or stone.')
+  const none = h('p', { class: 'empty', hidden: true }, 'No function fits. Try a word such as head, conductor or stone.')
   list.append(...sections.map(({ element }) => element), none)
   const search = h('input', { type: 'search', id: 'function-search', class: 'search', autocomplete: 'off' })
   search.addEventListener('input', () => {
     const wanted = search.value.trim().toLowerCase()
-    for (const item of items) item.element.hidden = !item.words.includes(wanted)
+    for (const item of items) item.element.hidden = !wanted.split(/\s+/).every((word) => item.words.includes(word))
     for (const { own, element } of sections) element.hidden = own.every((item) => item.element.hidden)
     none.hidden = sections.some(({ element }) => !element.hidden)
   })

@@ -18,8 +18,8 @@ export function jobView({ design, orderCost, total, lines }: Takeoff, shown: Sho
     { class: 'glance' },
     h('h2', {}, String(design.single('Job'))),
     h('p', { class: 'site' }, String(design.single('Site') ?? '')),
-    h('figure', {}, svg(sectionDrawing(design)), h('figcaption', {}, 'Section through the row of tanks, to scale')),
-    h('figure', {}, svg(yearChart(design)), h('figcaption', {}, 'Stored at each month’s end')),
+    h('figure', {}, svg(sectionDrawing(design, (name) => inUnits(name, design.single(name), shown))), h('figcaption', {}, 'Section through the row of tanks, to scale')),
+    h('figure', {}, svg(yearChart(design, (gallons) => inUnits('Storage_gal', gallons, shown))), h('figcaption', {}, 'Stored at each month’s end')),
     h(
       'dl',
       { class: 'results' },

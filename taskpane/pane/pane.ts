@@ -7,7 +7,7 @@ import type { Host } from '../../src/hosts/host.js'
 import { makeTakeoffs, open, setUp, type Opened, type Outcome } from '../../src/hosts/session.js'
 import type { Flavor } from '../../src/plan/calls.js'
 import type { Made } from '../../src/plan/plan.js'
-import { placeText, ProblemsError, refusalText, type Problem } from '../../src/takeoff/fields.js'
+import { placeText, problemText, ProblemsError, refusalText, type Problem } from '../../src/takeoff/fields.js'
 import { rowNamed } from '../../src/takeoff/office.js'
 import { makeTakeoff, type Takeoff } from '../../src/takeoff/takeoff.js'
 import { fill, h } from './element.js'
@@ -23,6 +23,8 @@ export class Pane {
   private readonly settings = new Settings()
   private opened: Opened = { office: undefined, missing: [] }
   private job = ''
+  /** Problems of the last making, shown until the next one. */
+  private held: readonly Problem[] = []
   private running: AbortController | undefined
   private timer: ReturnType<typeof setTimeout> | undefined
 
@@ -107,7 +109,11 @@ export class Pane {
     if (office) return
     fill(
       this.setup,
-      h('p', {}, `This workbook has no table ${missing.join(', ')} yet. Setting it up adds them on sheets of their own; nothing that exists is changed.`),
+      h(
+        'p',
+        {},
+        `This workbook has no table ${missing.join(', ')} yet. Setting it up adds them on sheets of their own; nothing that exists is changed. A sheet whose name or first heading was changed counts as missing: change it back.`,
+      ),
       h('fluent-button', { appearance: 'primary', class: 'set-up', on: { click: () => void this.setUp(false) } }, 'Set up this workbook'),
       h('fluent-button', { class: 'set-up-demo', on: { click: () => void this.setUp(true) } }, 'Set up with the demo jobs'),
     )
@@ -122,14 +128,15 @@ export class Pane {
   }
 
   private listJobs(): void {
-    const rows = this.opened.office?.tables.Jobs ?? []
+    const rows = (this.opened.office?.tables.Jobs ?? []).filter(({ cells }) => cells.Job !== null)
     const wanted = this.search.value.trim().toLowerCase()
     const shown = rows.filter(({ cells }) => `${cells.Job} ${cells.Site ?? ''}`.toLowerCase().includes(wanted))
     fill(this.picker, ...shown.map(({ cells }) => h('option', { value: String(cells.Job ?? ''), selected: cells.Job === this.job }, String(cells.Job ?? '(no name)'))))
-    if (!rows.length && this.opened.office)
+    if (!this.opened.office?.tables.Jobs.length && this.opened.office)
       fill(this.glance, h('p', { class: 'empty' }, 'No job yet. Type a row in the sheet Jobs: name, roof area, rain station, people, tank model and the run lengths are enough.'))
     if (shown.length && !shown.some(({ cells }) => cells.Job === this.job)) this.pick(String(shown[0]!.cells.Job ?? ''))
-    this.actions.hidden = !rows.length
+    if (rows.length && !shown.length) this.say(`No job or site holds "${this.search.value.trim()}".`)
+    this.actions.hidden = !shown.length
   }
 
   private pick(job: string): void {
@@ -151,8 +158,8 @@ export class Pane {
     const { office } = this.opened
     const row = office && rowNamed(office, 'Jobs', this.job)
     if (!office || !row) {
-      this.showProblems([])
-      if (office?.tables.Jobs.length) fill(this.glance)
+      this.showProblems(this.namelessRows())
+      if (!office || office.tables.Jobs.length) fill(this.glance)
       return
     }
     let takeoff: Takeoff | undefined
@@ -163,11 +170,19 @@ export class Pane {
       if (!(error instanceof ProblemsError)) throw error
       found = error.problems
     }
-    this.showProblems(found)
+    this.showProblems([...found, ...this.namelessRows()])
     fill(this.glance, takeoff ? jobView(takeoff, this.settings.get('units')) : h('h2', {}, this.job))
   }
 
-  private showProblems(list: readonly Problem[]): void {
+  /** A row whose own name is wrong is no job that could be picked: its problem is shown with every job. */
+  private namelessRows(): readonly Problem[] {
+    const { office } = this.opened
+    return office ? office.problems.filter(({ sheet, column }) => sheet === office.sheets.Jobs && column === 'Job') : []
+  }
+
+  private showProblems(all: readonly Problem[]): void {
+    const texts = [...all, ...this.held].map((problem) => problemText(problem))
+    const list = [...all, ...this.held].filter((problem, at) => texts.indexOf(problemText(problem)) === at)
     this.problems.hidden = !list.length
     fill(
       this.problems,
@@ -200,6 +215,7 @@ export class Pane {
     if (!office || this.running) return
     const jobs = this.all.checked ? office.tables.Jobs.map(({ cells }) => String(cells.Job ?? '')).filter(Boolean) : [this.job]
     this.running = new AbortController()
+    this.held = []
     this.busy(true)
     await this.guarded(async () => {
       const outcome = await makeTakeoffs(this.host, jobs, {
@@ -213,14 +229,15 @@ export class Pane {
           await new Promise((resolve) => setTimeout(resolve))
         },
       })
-      this.report(outcome)
+      this.report(this.all.checked ? { ...outcome, problems: [...outcome.problems, ...this.namelessRows()] } : outcome)
     })
     this.running = undefined
     this.busy(false)
   }
 
   private report({ made, problems, cancelled }: Outcome): void {
-    if (problems.length) this.showProblems(problems)
+    this.held = problems
+    if (problems.length) this.showProblems([])
     const sheets = made.flatMap(({ sheets: names }) => names)
     const unused = made.flatMap(({ job, takeoff }) => takeoff.unused.map((code) => `${job}: your entry for ${code} has no line any more`))
     this.say(

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import ExcelJS from 'exceljs'
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { jobFields } from '../../src/takeoff/officeTables.js'
@@ -42,7 +43,7 @@ const statusSays = (page: Page, words: RegExp) =>
 const columnOf = (field: string) => fieldNames.indexOf(field) + 2
 
 /** Moves the grid's selection as the name box would, then types, as fast as keys can come. */
-async function typeInto(page: Page, sheet: string, row: number, column: number, text: string): Promise<void> {
+async function typeInto(page: Page, sheet: string, row: number, column: number, text: string, holds = text): Promise<void> {
   await page.click('.o-grid-overlay', { position: { x: 200, y: 80 } })
   await page.evaluate(
     ([name, y, x]) => {
@@ -56,18 +57,18 @@ async function typeInto(page: Page, sheet: string, row: number, column: number, 
   )
   await page.keyboard.type(text)
   await page.keyboard.press('Enter')
-  expect((await cellIn(page, sheet, row, column)).text).toBe(text)
+  expect((await cellIn(page, sheet, row, column)).text).toBe(holds)
 }
 
-/** Runs in the page: whether the browser's own database holds the unsaved workbook. */
-async function isKept(): Promise<boolean> {
-  if (!(await indexedDB.databases()).some(({ name }) => name === 'cistern-sheet')) return false
+/** Runs in the page: how many unsaved workbooks the browser's own database holds. */
+async function keptCount(): Promise<number> {
+  if (!(await indexedDB.databases()).some(({ name }) => name === 'cistern-sheet')) return 0
   const result = <T>(request: IDBRequest<T>) =>
     new Promise<T>((resolve, reject) => ((request.onsuccess = () => resolve(request.result)), (request.onerror = () => reject(request.error!))))
   const database = await result(indexedDB.open('cistern-sheet'))
   const count = await result(database.transaction('workbook').objectStore('workbook').count())
   database.close()
-  return count > 0
+  return count
 }
 
 async function axeFindsNothing(page: Page, within: string): Promise<void> {
@@ -180,10 +181,66 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     expect(errors).toEqual([])
   })
 
+  it('a pipe size typed into a text column is no date, and a job name no number', async () => {
+    const { page } = await opened()
+    await typeInto(page, 'Jobs', 6, columnOf('WaterLineSize'), '1-1/4', '="1-1/4"')
+    expect((await cellIn(page, 'Jobs', 6, columnOf('WaterLineSize'))).value).toBe('1-1/4')
+    await typeInto(page, 'Jobs', 6, columnOf('Job'), '12-3', '="12-3"')
+    await page.waitForSelector('#job-picker option[value="12-3"]', { state: 'attached' })
+    await typeInto(page, 'Jobs', 6, columnOf('WaterLineSize'), '9', '="9"')
+    await page.selectOption('#job-picker', '12-3')
+    await page.waitForSelector('.problem')
+    await page.click('.problem')
+    expect(await activeCell(page)).toEqual({ sheet: 'Jobs', row: 6, column: columnOf('WaterLineSize') })
+  })
+
+  it('asks before unsaved work leaves the page, and keeps it all the same', async () => {
+    const { page } = await opened()
+    await typeInto(page, 'Jobs', 6, columnOf('Job'), 'Precious')
+    const asked: string[] = []
+    page.on('dialog', (dialog) => {
+      asked.push(dialog.message())
+      void dialog.accept()
+    })
+    await page.click('#new-demo')
+    await page.waitForSelector('#job-picker option[value="Fernlow 12"]', { state: 'attached' })
+    expect(asked).toEqual(['The workbook on the page has changes that were not saved as .xlsx. Leave it?'])
+    await typeInto(page, 'Jobs', 7, columnOf('Job'), 'Second')
+    await expect.poll(() => page.evaluate(keptCount), { timeout: 30_000 }).toBe(2)
+    await page.reload()
+    await page.waitForSelector('#restore:not([hidden]) p:nth-child(2)', { timeout: 30_000 })
+    await page.click('#restore p:nth-child(1) button')
+    await page.waitForSelector('#job-picker option[value="Precious"]', { state: 'attached', timeout: 30_000 })
+  })
+
+  it('a saved file has its lists, borders and hidden sheets', async () => {
+    const { page } = await opened()
+    await page.click('fluent-button.make')
+    await statusSays(page, /1 takeoff made/)
+    await page.evaluate(() => {
+      const model = (window as unknown as GridWindow).cisternModel
+      model.dispatch('HIDE_SHEET', { sheetId: model.getters.getSheetIdByName!('Roofs') })
+    })
+    const [download] = await Promise.all([page.waitForEvent('download'), page.click('#save-file')])
+    const file = join(tmpdir(), `cistern-e2e-saved-${process.pid}.xlsx`)
+    await download.saveAs(file)
+    const workbook = new ExcelJS.Workbook()
+    await workbook.xlsx.readFile(file)
+    expect(workbook.getWorksheet('Roofs')!.state).toBe('hidden')
+    const jobs = workbook.getWorksheet('Jobs')!
+    expect(jobs.getCell(6, columnOf('SoilClass')).dataValidation.formulae).toEqual(['"rock,A,B,C"'])
+    const takeoff = workbook.getWorksheet('Takeoff Fernlow 12')!
+    expect(takeoff.getCell(5, 2).border?.bottom?.style).toBe('thin')
+    // Saved: nothing is offered after a reload.
+    await page.reload()
+    await page.waitForSelector('.glance h2', { timeout: 30_000 })
+    expect(await page.evaluate(keptCount)).toBe(0)
+  })
+
   it('keeps unsaved work and offers it after a reload', async () => {
     const { page } = await opened()
     await typeInto(page, 'Jobs', 6, columnOf('Job'), 'Renamed')
-    await expect.poll(() => page.evaluate(isKept), { timeout: 30_000 }).toBe(true)
+    await expect.poll(() => page.evaluate(keptCount), { timeout: 30_000 }).toBe(1)
     await page.reload()
     await page.waitForSelector('#restore:not([hidden]) button', { timeout: 30_000 })
     await page.click('#restore button')
@@ -192,7 +249,8 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
 
   it('keyboard alone: picks a job, makes its takeoff, finds and inserts a function', async () => {
     const { page, errors } = await opened()
-    await page.focus('#job-search')
+    // Tab stays in the grid; F6 walks on.
+    for (let presses = 0; presses < 3 && !(await page.evaluate(() => document.activeElement?.id === 'job-search')); presses++) await page.keyboard.press('F6')
     await page.keyboard.type('pipit')
     await page.waitForFunction(() => document.querySelector('.glance h2')?.textContent === 'Pipit Hollow')
     const reach = async (matches: string) => {

@@ -6,6 +6,7 @@ import { ExcelHost } from '../../src/hosts/excel.js'
 import { openWorkbook, readOfficeTables, writeWorkbook } from '../../src/hosts/file.js'
 import { GridHost } from '../../src/hosts/grid.js'
 import { gridData } from '../../src/hosts/gridData.js'
+import { registerTexts } from '../../src/hosts/gridTexts.js'
 import { registerTogether } from '../../src/hosts/gridTogether.js'
 import type { Host } from '../../src/hosts/host.js'
 import { makeTakeoffs, open, setUp } from '../../src/hosts/session.js'
@@ -22,6 +23,7 @@ const made = { date: '2026-11-25', revision: 1, version: 'test' }
 // The engine registers the functions with the grid.
 void new GridEngine()
 registerTogether()
+registerTexts()
 
 interface Rig {
   host: Host

@@ -1,0 +1,48 @@
+/**
+ * The grid knows no text format and takes "1-1/4" for a date. In the text columns of the office's tables what is typed,
+ * pasted or picked from a list stays the text it is.
+ */
+import { registries, UIPlugin } from '@odoo/o-spreadsheet'
+import { isTextual } from '../plan/officeSheets.js'
+import { fieldsOf, tableNames, type TableName } from '../takeoff/officeTables.js'
+import { gridContent } from './gridData.js'
+
+/** How deep the heading of an office table is looked for. */
+export const HEADINGS_WITHIN = 30
+
+interface Update {
+  type: string
+  sheetId: string
+  col: number
+  row: number
+  content?: string
+}
+
+class TextsPlugin extends UIPlugin {
+  override beforeHandle(given: unknown): void {
+    const command = given as Update
+    if (command.type !== 'UPDATE_CELL' || !command.content || command.content.startsWith('=')) return
+    if (this.isTextCell(command)) command.content = gridContent(command.content)
+  }
+
+  private isTextCell({ sheetId, col, row }: Update): boolean {
+    const getters = this.getters as unknown as { getSheetName(id: string): string; getEvaluatedCell(position: object): { value: unknown } }
+    const name = getters.getSheetName(sheetId)
+    if (!tableNames.includes(name as TableName)) return false
+    const fields = fieldsOf(name as TableName)
+    for (let above = 0; above < Math.min(row, HEADINGS_WITHIN); above++) {
+      const field = fields[String(getters.getEvaluatedCell({ sheetId, col, row: above }).value ?? '').trim()]
+      if (field) return isTextual(field) && field.kind !== 'date'
+    }
+    return false
+  }
+}
+
+let registered = false
+
+/** Must be called before a model is made. */
+export function registerTexts(): void {
+  if (registered) return
+  registered = true
+  registries.featurePluginRegistry.add('cistern_texts', TextsPlugin as never)
+}
