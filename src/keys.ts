@@ -34,7 +34,8 @@ export function wireSize(raw: string | number): string | undefined {
   return sizes.find((size) => size === (text === '0' ? '1/0' : text))
 }
 
-function nameIn(names: readonly string[]) {
+/** Finds the one spelling of a name, whatever its case and signs. */
+export function nameIn(names: readonly string[]) {
   const tidy = (text: string) =>
     text
       .toLowerCase()
@@ -51,12 +52,7 @@ const named = (label: string, names: readonly string[], fallback?: string) => {
 
 export const pipeNames = distinct(pipes, 'pipe')
 export const pipeKey = key('Kind of pipe', { find: nameIn(pipeNames), allowed: `one of ${pipeNames.join(', ')}`, samples: pipeNames })
-/** Pipe for the buried water line: polyethylene only. */
-const lineNames = pipeNames.filter((name) => name.startsWith('PE '))
-export const linePipeKey = key('Kind of pipe', { find: nameIn(lineNames), allowed: `polyethylene, one of ${lineNames.join(', ')}`, samples: lineNames })
 export const pipeSizeKey = key('Nominal size', { find: nominalSize, allowed: 'a nominal size of that pipe, such as 1, 1.25 or "1-1/4"', samples: ['1', '1-1/4', '2'] })
-const lineSizes = [...new Set(pipes.rows.filter((row) => String(row.pipe).startsWith('PE ')).map((row) => String(row.size)))]
-export const lineSizeKey = key('Nominal size', { find: nominalSize, allowed: `a nominal size of that pipe, of ${lineSizes.join(', ')}`, samples: lineSizes })
 export const wireKey = key('Wire size', { find: wireSize, allowed: `one of ${distinct(conductors, 'size').join(', ')} AWG`, samples: distinct(conductors, 'size') })
 export const roofKey = named('Roof surface', distinct(roofs, 'surface'))
 export const coverKey = named('Wiring method', distinct(coverDepths, 'method'))

@@ -7,7 +7,7 @@ export const coverDepths = table({
   title: 'Least cover over buried wiring, in',
   source: cite('nec', 'Table 300.5: driveway and concrete-trench columns from memory, the others read', 'from memory'),
   notes: [
-    'building: 0 holds only in a raceway or for a cable listed for it. slab: 4 in of concrete, no vehicles, 6 in overhang; the last two methods need 4 in there when in a raceway. trenchConcrete: 2 in of concrete. driveway: of a dwelling.',
+    'building: only in a raceway or for a cable listed for it. slab: the last two methods need 4 in there when in a raceway.',
     'The driveway and concrete-trench columns are from memory; the others were read.',
     'The 12 in depth is only for residential branch circuits of 120 V or less, GFCI protected, 20 A or less: a 230 V pump never gets it.',
     'Where conductors leave the ground they are guarded from the required cover (no more than 18 in down) to 8 ft above grade.',

@@ -1,5 +1,6 @@
 /** The tables that the office owns: their columns, what each may hold, and what an empty cell means. */
-import { conduitSizeKey, linePipeKey, lineSizeKey, wireKey } from '../keys.js'
+import { conduitSizeKey, wireKey } from '../keys.js'
+import { linePipeKey, lineSizeKey } from './lineKeys.js'
 import { date, keyed, number, oneOf, rowOf, rule, text, type Field, type Fields } from './fields.js'
 
 export const monthNames = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const

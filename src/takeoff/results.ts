@@ -139,7 +139,7 @@ export const resultGroups: readonly { title: string; results: readonly ResultRul
       result('FeederLength_ft', 'Feed, one way, to the pump', 'PowerRun_ft+ConduitRun_ft+Cover_ft+TankHeight_ft+CableSlack_ft', sum),
       result('Cable', 'Cable size, AWG', 'IF(CableSize="",CONDUCTORSIZE(MotorCurrent_A,FeederLength_ft,Voltage_V,DropLimit,PumpPhases,CableMetal),CableSize)', cite('nec', 'Table 310.16 and Chapter 9 Table 8')),
       result('FeederDrop_V', 'Voltage drop', 'VOLTAGEDROP(MotorCurrent_A,FeederLength_ft,Cable,PumpPhases,CableMetal)', cite('nec')),
-      result('FeederDropShare', 'Voltage drop, share', 'FeederDrop_V/Voltage_V', sum),
+      result('FeederDropShare', 'Voltage drop, share of the voltage', 'FeederDrop_V/Voltage_V', sum),
       result('CableAmpacity_A', 'Ampacity of the cable', 'AMPACITY(Cable,CableMetal)', cite('nec', 'Table 310.16, 60 °C column')),
       result('Breaker_A', 'Largest breaker', 'BREAKERSIZE(MotorCurrent_A)', cite('nec', 'Table 430.52 and 240.6(A)')),
       result('BaseWire', 'Size by ampacity alone, AWG', 'CONDUCTORSIZE(MotorCurrent_A,0,Voltage_V,DropLimit,PumpPhases,CableMetal)', cite('nec', '430.22')),

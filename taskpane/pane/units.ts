@@ -17,9 +17,13 @@ const metric: Partial<Record<UnitName, { unit: UnitName; symbol: string; decimal
   gal_per_day: { unit: 'L_per_day', symbol: 'L/day', decimals: 0 },
 }
 
+/** Shares that read better as percent. */
+const shares: readonly string[] = ['Reliability', 'FeederDropShare']
+
 /** A value with its unit in words, such as "5,306 gal". */
 export function inUnits(name: string, value: unknown, shown: Shown): string {
   if (typeof value !== 'number') return String(value ?? '')
+  if (shares.includes(name)) return `${(100 * value).toLocaleString('en-US', { maximumFractionDigits: 1 })} %`
   const unit = unitOf(name)
   const other = shown === 'metric' && unit ? metric[unit] : undefined
   const [figure, decimals, symbol] = other

@@ -22,8 +22,8 @@ export const coverDepth = calc({
     ),
   ],
   notes: [
-    '`building`: 0 holds only in a raceway or for a cable listed for it; a bare direct-burial cable must not run under a building.',
-    '`slab`: 4 in of concrete outdoors, without vehicles, 6 in wider than the wiring on each side; no driveway slab. `trenchConcrete`: 2 in of concrete in the trench. `driveway`: of a dwelling only; other traffic is `road`.',
+    '`building`: 0 only in a raceway or for a cable listed for it; never a bare direct-burial cable.',
+    '`slab`: 4 in of concrete without vehicles, 6 in wider on each side; no driveway. `trenchConcrete`: 2 in over the wiring. `driveway`: of a dwelling; other traffic is `road`.',
     'The adopted code and its local amendments decide; frost and the maker may ask for more.',
   ],
   example: ['direct burial'],

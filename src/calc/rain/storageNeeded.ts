@@ -14,10 +14,7 @@ function leastEnough(first: number, most: number, isEnough: (grains: number) => 
   let short = -1
   let enough = first
   if (isEnough(first)) {
-    while (enough > 0 && isEnough(Math.max(0, enough - stride))) {
-      enough = Math.max(0, enough - stride)
-      stride *= 2
-    }
+    for (; enough > 0 && isEnough(Math.max(0, enough - stride)); stride *= 2) enough = Math.max(0, enough - stride)
     short = Math.max(-1, enough - stride)
   } else {
     do {
