@@ -46,7 +46,10 @@ async function main(): Promise<void> {
   const plan = takeoffWorkbook(raw, takeoffs, flavor, made())
   if (!values.replace) await refuseLoss(values.out, plan, raw, positionals[0])
   writeWhole(values.out, await writeWorkbook(plan))
-  for (const takeoff of takeoffs) console.log(line(takeoff))
+  for (const takeoff of takeoffs) {
+    console.log(line(takeoff))
+    for (const code of takeoff.unused) console.log(`${takeoff.design.name}: your entry for ${code} has no line any more`)
+  }
   console.log(`Written: ${values.out}`)
 }
 

@@ -15,8 +15,13 @@ import { address, SheetDraft, type PlanValidation, type SheetPlan } from './plan
 /** Columns of the sheet; hosts read back what was written from them. */
 export const crewColumns = { code: 2, text: 3, figure: 4, hold: 7, loss: 9, verdict: 10, done: 11 } as const
 export const CREW_HEADING_ROW = 5
-export const LOG_DONE = 'Tested by, date, remarks'
+export const CREW_DONE = 'Done by, date, remarks'
+const LOG_DONE = 'Tested by, date, remarks'
 const SPARE_ROWS = 4
+const STEP = 'Step'
+const TANK = 'Tank'
+const BY_HAND = 'WRITTEN BY HAND'
+const LOG = 'LOG OF THE VACUUM TEST'
 const columns = crewColumns
 /** Readings of the log stand from the column of the figures on, in their order. */
 const entryColumn = (at: number) => columns.figure + at
@@ -26,6 +31,24 @@ export function entryColumnsOf(code: string): readonly number[] | undefined {
   if (/^T\d+$/.test(code)) return [...LOG_ENTRIES.map((_, at) => entryColumn(at)), columns.done]
   return crewSteps.some((step) => step.code === code) ? [columns.done] : undefined
 }
+
+/** Rows that hold no entries: headings and stages. */
+export const isCrewHeading = (code: string): boolean => [STEP, TANK, BY_HAND, LOG].includes(code) || crewSteps.some(({ stage }) => stage.toUpperCase() === code)
+
+/** Whether plain text beside a code is what our own sheet writes there, and not somebody's own. */
+export function isOurWord(code: string, column: number, words: string): boolean {
+  const step = crewSteps.find((known) => known.code === code)
+  if (!step) return column === columns.text && Object.values(which).includes(words)
+  return words === (column === columns.text ? step.text : column === columns.figure ? step.figure : column === columns.hold ? step.hold : undefined)
+}
+
+/** An entry in words: a reading with its name and unit, else what was written. */
+export function entryWords(code: string, column: number, written: string): string {
+  const name = /^T\d+$/.test(code) ? LOG_ENTRIES[column - columns.figure] : undefined
+  return name ? `${logSpans[name][0].toLowerCase()} ${written} ${symbolOf(name)}` : written
+}
+
+const which = { only: 'the tank', first: 'pump tank, nearest the house', between: 'between', last: 'inlet tank, farthest from the house' }
 
 const logSpans: Readonly<Record<(typeof LOG_ENTRIES)[number], readonly [label: string, least: number, most: number]>> = (() => {
   const { start_inHg, end_inHg, startTemp_F, endTemp_F } = vacuumLoss.takes
@@ -49,7 +72,7 @@ export function crewSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, he
   }
   draft.heading(heading.title, 'Crew: sequence with hold points, and the log of the vacuum test', heading.made)
   draft.next()
-  headings({ code: 'Step', text: 'What', figure: 'Figure to check', hold: 'Hold for', done: 'Done by, date, remarks' })
+  headings({ code: STEP, text: 'What', figure: 'Figure to check', hold: 'Hold for', done: CREW_DONE })
   let stage = ''
   for (const step of crewSteps) {
     if (design.evaluate(step.when) !== true) continue
@@ -89,8 +112,8 @@ export function crewSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, he
 
   function log(): void {
     draft.next()
-    section('Log of the vacuum test')
-    headings({ code: 'Tank', text: 'Which', done: LOG_DONE })
+    section(LOG)
+    headings({ code: TANK, text: 'Which', done: LOG_DONE })
     draft.row -= 1
     LOG_ENTRIES.forEach((name, at) => draft.put(entryColumn(at), 'headingRight', `${logSpans[name][0]}, ${symbolOf(name)}`))
     draft.put(columns.loss, 'headingRight', 'Loss, inHg')
@@ -98,7 +121,7 @@ export function crewSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, he
     draft.next()
     const [first, tanks] = [draft.row, design.number('TankCount')]
     for (let tank = 1; tank <= tanks; tank++) {
-      logRow(`T${tank}`, tank === 1 ? (tanks === 1 ? 'the tank' : 'pump tank, nearest the house') : tank === tanks ? 'inlet tank, farthest from the house' : 'between')
+      logRow(`T${tank}`, tanks === 1 ? which.only : tank === 1 ? which.first : tank === tanks ? which.last : which.between)
       draft.next()
     }
     LOG_ENTRIES.forEach((name, at) => {
@@ -130,9 +153,9 @@ export function crewSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, he
   /** Lines of the crew's own, and what it wrote beside steps and tanks that this job has no more. */
   function addedLines(): void {
     draft.next()
-    section('Written by hand')
+    section(BY_HAND)
     const orphans = Object.entries(crew.cells).filter(([code]) => !used.has(code))
-    const lines = [...crew.added, ...orphans.map(([code, cells]) => ({ text: `${code}, written earlier`, done: wordsOf(cells) }))]
+    const lines = [...crew.added, ...orphans.map(([code, cells]) => ({ text: `${code}, written earlier`, done: wordsOf(code, cells) }))]
     for (const { text, done } of [...lines, ...Array.from({ length: SPARE_ROWS }, () => ({ text: null, done: null }))]) {
       draft.put(columns.text, 'entry', text, { format: 'text' })
       draft.put(columns.done, 'entry', done, { format: 'text' })
@@ -143,7 +166,7 @@ export function crewSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, he
   return {
     name: sheet,
     kind: 'crew',
-    widths: [2, 7, 92, 12, 11, 12, 12, 12, 11, 11, 36],
+    widths: [2, 6, 80, 10, 10, 11, 10, 10, 10, 9, 30],
     cells: draft.cells,
     frozenRows: CREW_HEADING_ROW,
     titleRows: [1, CREW_HEADING_ROW],
@@ -154,10 +177,7 @@ export function crewSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, he
   }
 }
 
-const wordsOf = (cells: CrewEntries[string]): string =>
+const wordsOf = (code: string, cells: CrewEntries[string]): string =>
   Object.entries(cells)
-    .map(([column, value]) => {
-      const name = LOG_ENTRIES[Number(column) - columns.figure]
-      return name ? `${logSpans[name][0].toLowerCase()} ${value} ${symbolOf(name)}` : String(value)
-    })
+    .map(([column, value]) => entryWords(code, Number(column), String(value)))
     .join('; ')

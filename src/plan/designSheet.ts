@@ -24,6 +24,8 @@ const inputNames = Object.keys(jobFields)
 const isConstant = (rule: { formula: string }) => /^[\d.]+$/.test(rule.formula)
 /** Figures that may be typed over: inputs, which belong into the row of Jobs, and house figures, which are kept. */
 export const typedNames: readonly string[] = inputNames
+/** Results that formulas work out. */
+export const workedNames: readonly string[] = resultGroups.flatMap((group) => group.results.filter((rule) => !isConstant(rule)).map(({ name }) => name))
 export const constantNames: readonly string[] = resultGroups.flatMap((group) => group.results.filter(isConstant).map(({ name }) => name))
 
 /** The rows of the sheet, in order; a name's row is its place in this list. */

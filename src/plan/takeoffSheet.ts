@@ -1,6 +1,7 @@
 /** The Takeoff sheet: itemized, priced, with the reason of every line; overrides and added lines have their own cells. */
 import { formula } from '../formula/formula.js'
 import { LABOR_HOURS, type ItemRule } from '../takeoff/itemRules.js'
+import { sections } from '../takeoff/officeTables.js'
 import { money, type Line, type Takeoff } from '../takeoff/takeoff.js'
 import type { CallWriter } from './calls.js'
 import { lookup, type NamePlaces, type OfficePlaces } from './places.js'
@@ -26,6 +27,11 @@ const headings: readonly [keyof typeof takeoffColumns, string][] = [
   ['hours', 'Crew hours'],
   ['why', 'Why'],
 ]
+/** Rows of the sheet that are no lines: the heading of a section, and a sum. */
+export const takeoffSections: readonly string[] = [...sections.map((section) => section.toUpperCase()), ADDED_SECTION]
+const sumOf = (section: string) => `${section}, total`
+const ADDED_SUM = 'Added by hand, total'
+export const sumLabels: readonly string[] = [...sections.map(sumOf), ADDED_SUM, 'Order cost', 'Markup', 'Tax', 'Total']
 export const takeoffHeading = (column: keyof typeof takeoffColumns): string => headings.find(([name]) => name === column)![1]
 /** Decimals of a quantity by the unit it is priced in: pieces are whole, lengths and volumes take one, weights two. */
 const quantityDecimals: Readonly<Record<string, number>> = { ft: 1, 'yd³': 1, h: 1, 'ft²': 0, ton: 2, pint: 1, quart: 1, '1000 gal': 2 }
@@ -52,7 +58,7 @@ export function takeoffSheet(takeoff: Takeoff, names: NamePlaces, places: Office
       writeLine(line)
       draft.next()
     }
-    subtotal(`${section}, total`, first, draft.row - 1, total)
+    subtotal(sumOf(section), first, draft.row - 1, total)
   }
   addedLines()
   summary()
@@ -131,7 +137,7 @@ export function takeoffSheet(takeoff: Takeoff, names: NamePlaces, places: Office
       text('why', line.why)
       draft.next()
     }
-    subtotal('Added by hand, total', first, draft.row - 1, takeoff.addedTotal)
+    subtotal(ADDED_SUM, first, draft.row - 1, takeoff.addedTotal)
   }
 
   function summary(): void {

@@ -104,7 +104,7 @@ const bySection: Record<Section, readonly ItemRow[]> = {
     { code: 'STONE-DRAIN', description: 'Bedding stone for the drains', quantity: 'STONEWEIGHT(DrainBedding_yd3,0.12,0)', unit: 'ton', waste: 0.1, hours: 0.1, why: 'DrainBedding {DrainBedding_yd3} in place, 4 in under and 6 in over' },
     { code: 'FABRIC', description: 'Filter fabric over the pump-end stone', quantity: '(WorkingRoom_ft+2)*(PitWidth_ft+2)', unit: 'ft²', waste: 0.1, lot: 100, hours: 0.005, why: 'Keeps earth out of the stone, WorkingRoom {WorkingRoom_ft} by PitWidth {PitWidth_ft}' },
     { code: 'BACKFILL', description: 'Backfill in layers, free of rock', quantity: 'Backfill_yd3', unit: 'yd³', hours: 0.03, why: 'Dig {Dig_yd3} less bed, tanks and pump-end stone' },
-    { code: 'IMPORT', description: 'Clean fill to bring in', quantity: 'MAX(0,BackfillBank_yd3-Dig_yd3)', unit: 'yd³', waste: 0.1, why: 'Backfill takes {BackfillBank_yd3} of bank earth, Dig gives {Dig_yd3}' },
+    { code: 'IMPORT', description: 'Clean fill to bring in', quantity: 'MAX(0,BackfillBank_yd3-Dig_yd3-TrenchSpoil_yd3)', unit: 'yd³', waste: 0.1, why: 'Backfill takes {BackfillBank_yd3} of bank earth, Dig gives {Dig_yd3}, the trenches {TrenchSpoil_yd3}' },
     { code: 'TRENCH-FILL', description: 'Backfill trenches', quantity: 'TrenchFill_yd3', unit: 'yd³', hours: 0.04, why: 'TrenchDig {TrenchDig_yd3} less DrainBedding {DrainBedding_yd3} and clean earth over the line {TrenchEarth_yd3}' },
     { code: 'SEED', description: 'Topsoil back, rake and seed', quantity: 'PitTopLength_ft*PitTopWidth_ft', unit: 'ft²', hours: 0.002, why: 'Over the pit top' },
   ],

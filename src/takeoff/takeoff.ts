@@ -13,6 +13,8 @@ import { results } from './results.js'
 export interface Override {
   quantity?: number
   price?: number
+  /** The line as it stood, should no rule make it any more. */
+  line?: AddedLine
 }
 /** A line that the estimator added by hand. */
 export interface AddedLine {
@@ -107,15 +109,27 @@ export function makeTakeoff(office: Office, job: Row, kept: Kept = nothingKept):
     const own = lines.filter((line) => line.rule.section === section)
     return { section, lines: own, total: money(own.reduce((sum, line) => sum + line.amount, 0)) }
   })
-  const addedTotal = money(kept.added.reduce((sum, line) => sum + money((line.quantity ?? 0) * (line.price ?? 0)), 0))
+  const codes = new Set(lines.map((line) => line.code))
+  const dropped = Object.entries(kept.overrides).filter(([code]) => !codes.has(code))
+  /** A code that no rule could give is a line that somebody put in; one of a rule is a line that this job needs no more. */
+  const isOfRule = (code: string) =>
+    rules.some(({ key }) =>
+      new RegExp(
+        `^${key
+          .split(/\{\w+\}/)
+          .map((part) => part.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'))
+          .join('.+')}$`,
+      ).test(code),
+    )
+  const added = [...kept.added, ...dropped.flatMap(([code, { line }]) => (line && !isOfRule(code) ? [line] : []))]
+  const addedTotal = money(added.reduce((sum, line) => sum + money((line.quantity ?? 0) * (line.price ?? 0)), 0))
   const orderCost = money(grouped.reduce((sum, { total }) => sum + total, 0) + addedTotal)
   const markup = money(orderCost * design.number('Markup'))
   const tax = money((orderCost + markup) * design.number('Tax'))
-  const codes = new Set(lines.map((line) => line.code))
   return {
     design,
     lines,
-    added: kept.added,
+    added,
     crew: kept.crew,
     sections: grouped.filter((group) => group.lines.length),
     laborHours,
@@ -124,7 +138,7 @@ export function makeTakeoff(office: Office, job: Row, kept: Kept = nothingKept):
     markup,
     tax,
     total: money(orderCost + markup + tax),
-    unused: Object.keys(kept.overrides).filter((code) => !codes.has(code)),
+    unused: dropped.filter(([code, { line }]) => !line || isOfRule(code)).map(([code]) => code),
   }
 }
 

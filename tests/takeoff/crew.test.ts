@@ -13,7 +13,7 @@ import { knownNames } from '../../src/takeoff/design.js'
 import { readOffice } from '../../src/takeoff/office.js'
 import { makeTakeoff, nothingKept, type CrewWritten, type Takeoff } from '../../src/takeoff/takeoff.js'
 import { namesIn } from '../../src/takeoff/template.js'
-import { demoTakeoff, leastRow, officeWith, takeoffOf } from '../support/office.js'
+import { demoRows, demoTakeoff, leastRow, officeWith, takeoffOf } from '../support/office.js'
 
 const made = { date: '2026-11-25', revision: 1, version: 'test' }
 const crewOf = (takeoff: Takeoff): SheetPlan => jobSheets(takeoff, standardPlaces(), 'native', made).find(({ kind }) => kind === 'crew')!
@@ -33,6 +33,12 @@ describe('the steps', () => {
     expect(codes(takeoffOf({ ...dry, TankCount: 2 }))).toContain('C2')
     expect(codes(takeoffOf({ ...dry, TankCount: 2 }))).not.toEqual(expect.arrayContaining(['A4', 'G1']))
     expect(codes(takeoffOf({ ...dry, GroundwaterDepth_ft: 3 }))).toEqual(expect.arrayContaining(['A4', 'G1']))
+    // Water in the stone bed alone is pumped too, and floats no tank: pit 2 + 6.5 + 0.5 ft deep.
+    const wet = codes(takeoffOf({ ...dry, GroundwaterDepth_ft: 8.7 }))
+    expect([wet.includes('A4'), wet.includes('G1')]).toEqual([true, false])
+    const deep = codes(takeoffOf({ ...dry, Cover_ft: 14 }, { Tanks: demoRows('Tanks').map((cells) => ({ ...cells, MostCover_ft: 20 })) }))
+    expect(deep.indexOf('A5')).toBeLessThan(deep.indexOf('B6'))
+    expect(deep).not.toEqual(expect.arrayContaining(['B2']))
     const cts = codes(takeoffOf({ ...dry, WaterLinePipe: 'PE CTS' }))
     expect([cts.includes('E1'), cts.includes('E2')]).toEqual([false, true])
   })
@@ -50,9 +56,9 @@ describe('the figures of Wicket Mill, by hand', () => {
     expect(at(sheet, 'B1', columns.figure)).toBe('bottom 24.3 ft x 14 ft')
     expect(at(sheet, 'B2', columns.figure)).toBe('10.2 ft deep')
     // A tie is the gap, two 4 in walls and two 3 in stubs: 14 + 8 + 6.
-    expect(at(sheet, 'C2', columns.figure)).toBe('2 ties of 28 in')
+    expect(at(sheet, 'C2', columns.figure)).toBe('ties: 2, each 28 in')
     // A plate a tank; both ends of two ties and four ports (two drains in, two out).
-    expect(at(sheet, 'D1', columns.figure)).toBe('3 plates, 8 plugs and 1')
+    expect(at(sheet, 'D1', columns.figure)).toBe('plates 3, plugs 8 and 1')
   })
   it('are live', () => {
     const cell = sheet.cells.find(({ row, column }) => row === rowOf(sheet, 'C2') && column === columns.figure)!
@@ -63,7 +69,7 @@ describe('the figures of Wicket Mill, by hand', () => {
 describe('the log of the vacuum test', () => {
   const office = readOffice(startingOffice(true))
   const job = office.tables.Jobs.find(({ cells }) => cells.Job === 'Wicket Mill')!
-  const tested = (T1: Record<number, number>, row = job) => {
+  const tested = (T1: Record<number, number | string>, row = job) => {
     const sheet = crewOf(makeTakeoff(office, row, { ...nothingKept, crew: { cells: { T1 }, added: [] } }))
     return [at(sheet, 'T1', columns.loss), at(sheet, 'T1', columns.verdict)]
   }
@@ -88,11 +94,18 @@ describe('the log of the vacuum test', () => {
     // WAC 246-272B: 90 % of 4 inHg is left, 3.6.
     expect(tested({ 4: 4, 5: 3.6, 6: 5 }, allowing)[1]).toBe('pass')
     expect(tested({ 4: 4, 5: 3.5, 6: 5 }, allowing)[1]).toBe('stop')
+    // The share is of the 4 inHg wanted, whatever the gauge began at.
+    expect(tested({ 4: 6, 5: 5.45, 6: 5 }, allowing)[1]).toBe('stop')
   })
   it('a lower level or a shorter watch is no test', () => {
     expect(tested({ 4: 3.5, 5: 3.5, 6: 5 })[1]).toBe('check')
     expect(tested({ 4: 4, 5: 4, 6: 4 })[1]).toBe('check')
     expect(tested({ 4: 4, 5: 4 })[1]).toBe('check')
+    expect(tested({ 4: 4, 5: 4, 6: '3 min' })[1]).toBe('check')
+    expect(tested({ 4: '4 inHg', 5: 4, 6: 5 })[1]).toBe('check')
+    // A gauge that rose, or one beyond the air itself, was read wrong.
+    expect(tested({ 4: 4, 5: 4.5, 6: 5 })[1]).toBe('check')
+    expect(tested({ 4: 40, 5: 40, 6: 5 })[1]).toBe('check')
   })
   it('allows for air that warmed, and wants both temperatures', () => {
     // Gas law by hand: 29.92 - 4 = 25.92 inHg at 529.67 R becomes 25.92 * 534.67 / 529.67 = 26.16468; 29.92 - 26.16468 = 3.75532 expected.
@@ -100,7 +113,7 @@ describe('the log of the vacuum test', () => {
     // Five decimals of hand arithmetic.
     expect(loss).toBeCloseTo(0.05532, 5)
     expect(verdict).toBe('pass')
-    expect(tested({ 4: 4, 5: 4, 6: 5, 7: 70 })).toEqual(['both °F or none', ''])
+    expect(tested({ 4: 4, 5: 4, 6: 5, 7: 70 })).toEqual(['both °F or none', 'check'])
   })
 })
 

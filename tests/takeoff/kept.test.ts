@@ -1,7 +1,11 @@
 /** What people typed on the sheets of a job stays when it is made again, or is named at its place. */
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import ExcelJS from 'exceljs'
 import { describe, expect, it } from 'vitest'
 import { openWorkbook, readSheet, writeWorkbook } from '../../src/hosts/file.js'
+import { crewColumns } from '../../src/plan/crewSheet.js'
 import { designColumns } from '../../src/plan/designSheet.js'
 import { jobSheetNames } from '../../src/plan/jobSheets.js'
 import { keptFrom } from '../../src/plan/kept.js'
@@ -10,7 +14,8 @@ import { takeoffWorkbook } from '../../src/plan/workbook.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
 import { problemText, ProblemsError } from '../../src/takeoff/fields.js'
 import { readOffice, rowNamed } from '../../src/takeoff/office.js'
-import { makeTakeoff } from '../../src/takeoff/takeoff.js'
+import { makeTakeoff, nothingKept } from '../../src/takeoff/takeoff.js'
+import { convertWithCalc, hasCalc } from '../support/calc.js'
 import { lineOf } from '../support/office.js'
 
 const names = jobSheetNames('Wicket Mill')
@@ -20,13 +25,13 @@ const job = rowNamed(office, 'Jobs', 'Wicket Mill')!
 const bytes = await writeWorkbook(takeoffWorkbook(raw, [makeTakeoff(office, job)], 'native', { date: '2026-11-25', revision: 1, version: 'test' }))
 
 /** Opens the made workbook, lets a person type, and makes it again from what is read back. */
-async function again(type: (cell: (sheet: string, key: string, column: number) => ExcelJS.Cell) => void, row = job) {
+async function again(type: (cell: (sheet: string, key: string, column: number) => ExcelJS.Cell, workbook: ExcelJS.Workbook) => void, row = job) {
   const workbook = await openWorkbook(bytes, 'a.xlsx')
   type((name, key, column) => {
     const sheet = workbook.getWorksheet(name)!
     const found = sheet.getRows(1, sheet.rowCount)!.find((line) => [2, 3].some((at) => line.getCell(at).value === key || (line.getCell(at).result as unknown) === key))!
     return found.getCell(column)
-  })
+  }, workbook)
   const kept = keptFrom(names, (sheet) => readSheet(workbook, sheet))
   return { kept, make: () => makeTakeoff(office, row, kept) }
 }
@@ -65,8 +70,97 @@ describe('the takeoff sheet', () => {
     expect(found).toEqual([
       expect.stringMatching(/^Takeoff Wicket Mill, row \d+, Your quantity: a number, 0 to 1,000,000,000; got "500 yd3"\.$/),
       expect.stringMatching(/^Takeoff Wicket Mill, row \d+, Your quantity: a number, 0 to 1,000,000,000; got -2\.$/),
-      expect.stringMatching(/^Takeoff Wicket Mill, row \d+, Order: its formula; an own quantity goes into Your quantity; got 9\.$/),
+      expect.stringMatching(/^Takeoff Wicket Mill, row \d+, Order: its formula; own figures go into Your quantity and Unit price, \$; got 9\.$/),
     ])
+  })
+})
+
+describe('lines of the estimator’s own on the takeoff sheet', () => {
+  it('stay wherever they were put in: with an amount alone, without a unit, copied from ours', async () => {
+    const { make } = await again((_, workbook) => {
+      const sheet = workbook.getWorksheet(names.takeoff)!
+      const rowOf = (code: string) => sheet.getRows(1, sheet.rowCount)!.find((line) => line.getCell(columns.code).value === code)!.number
+      const put = (cells: Partial<Record<keyof typeof columns, ExcelJS.CellValue>>) => {
+        const at = rowOf('FENCE')
+        sheet.insertRow(at, [])
+        for (const [name, value] of Object.entries(cells)) sheet.getRow(at).getCell(columns[name as keyof typeof columns]).value = value as ExcelJS.CellValue
+      }
+      put({ description: 'Temporary gate', yours: 2, price: 450 })
+      put({ description: 'Lump sum', amount: 750 })
+      const ours = (name: 'waste' | 'lot' | 'order' | 'amount' | 'hours') =>
+        ({ formula: { waste: 'INDEX(Items!A1,1)', lot: 'MAX(1)', order: 'ROUNDUP(1,0)', amount: 'ROUND(1,2)', hours: 'IF(1,1)' }[name], result: 1 }) as ExcelJS.CellFormulaValue
+      put({
+        code: 'FENCE2',
+        description: 'Second fence',
+        net: 1,
+        yours: 100,
+        unit: 'ft',
+        price: 2,
+        waste: ours('waste'),
+        lot: ours('lot'),
+        order: ours('order'),
+        amount: ours('amount'),
+        hours: ours('hours'),
+      })
+    })
+    const plain = makeTakeoff(office, job)
+    const made = make()
+    expect(made.added.map(({ description, quantity, price }) => [description, quantity, price])).toEqual([
+      ['Temporary gate', 2, 450],
+      ['Lump sum', 1, 750],
+      ['Second fence', 100, 2],
+    ])
+    expect(made.orderCost - plain.orderCost).toBeCloseTo(750 + 2 * 450 + 100 * 2, 9)
+  })
+  it('a worked-out cell typed over is named, once where the whole sheet was pasted as values', async () => {
+    expect(await refusals((cell) => void (cell(names.takeoff, 'DIG', columns.waste).value = 0.2))).toEqual([
+      expect.stringMatching(/row \d+, Waste: its formula; own figures go into/),
+    ])
+    const pasted = await refusals((_, workbook) =>
+      workbook.getWorksheet(names.takeoff)!.eachRow((row) => row.eachCell((cell) => void (cell.value = cell.formula ? (cell.result as ExcelJS.CellValue) : cell.value))),
+    )
+    expect(pasted).toEqual([expect.stringMatching(/row 7, Waste: formulas, as the takeoff was made; got values\.$/)])
+  })
+  it('a sheet whose rows were moved is not read wrongly', async () => {
+    expect(await refusals((_, workbook) => void workbook.getWorksheet(names.takeoff)!.insertRow(1, []))).toEqual([
+      expect.stringMatching(/^Takeoff Wicket Mill, row 5, Code: headings as the sheet was made; got nothing\.$/),
+    ])
+    expect(await refusals((_, workbook) => void workbook.getWorksheet(names.design)!.insertRow(1, []))).toEqual([
+      expect.stringMatching(/^Design Wicket Mill, row 4, As made: headings as the sheet was made/),
+    ])
+  })
+})
+
+describe('the crew sheet', () => {
+  it('a test done again, a measure beside a step and a line of one’s own stay in words', async () => {
+    const { kept } = await again((cell, workbook) => {
+      cell(names.crew, 'B2', crewColumns.figure).value = '10.5 ft measured'
+      cell(names.crew, 'T1', crewColumns.figure).value = 4
+      cell(names.crew, 'T1', crewColumns.figure + 1).value = 3
+      const sheet = workbook.getWorksheet(names.crew)!
+      const at = cell(names.crew, 'T2', crewColumns.code).row as unknown as number
+      sheet.insertRow(Number(at), [])
+      sheet.getRow(Number(at)).getCell(crewColumns.code).value = 'T1'
+      sheet.getRow(Number(at)).getCell(crewColumns.figure).value = 4
+      sheet.getRow(Number(at)).getCell(crewColumns.figure + 1).value = 4
+      sheet.getRow(Number(at)).getCell(crewColumns.done).value = 'RV pass'
+    })
+    expect(kept.crew.cells).toEqual({ T1: { 4: 4, 5: 3 } })
+    expect(kept.crew.added).toEqual([
+      { text: 'B2, written over: 10.5 ft measured', done: '' },
+      { text: 'T1 again: start 4 inHg; end 4 inHg', done: 'RV pass' },
+    ])
+  })
+})
+
+describe('saved by another program', () => {
+  it.runIf(hasCalc)('a workbook that LibreOffice Calc saved again is made again without a word', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'kept-'))
+    writeFileSync(join(folder, 'in.xlsx'), bytes)
+    const saved = readFileSync(await convertWithCalc(join(folder, 'in.xlsx'), 'xlsx', join(folder, 'out')))
+    const workbook = await openWorkbook(saved, 'in.xlsx')
+    rmSync(folder, { recursive: true, force: true })
+    expect(keptFrom(names, (sheet) => readSheet(workbook, sheet))).toEqual(nothingKept)
   })
 })
 
@@ -76,6 +170,11 @@ describe('the design sheet', () => {
     expect(await refusals(typeCover)).toEqual([expect.stringMatching(/^Design Wicket Mill, row \d+, Cover_ft: 3 as it was made, or the same in the row of Jobs; got 4\.$/)])
     const { make } = await again(typeCover, { ...job, cells: { ...job.cells, Cover_ft: 4 } })
     expect(make().design.number('Cover_ft')).toBe(4)
+  })
+  it('a worked-out result typed over is named', async () => {
+    expect(await refusals((cell) => void (cell(names.design, 'PitDepth_ft', designColumns.value).value = 12))).toEqual([
+      expect.stringMatching(/^Design Wicket Mill, row \d+, PitDepth_ft: its formula; filled cells are the inputs; got 12\.$/),
+    ])
   })
   it('a house figure typed over is kept', async () => {
     const { make } = await again((cell) => void (cell(names.design, 'Truck_yd3', designColumns.value).value = 16))
