@@ -1,6 +1,7 @@
 /** Saves the grid as an .xlsx file through our own file host, the office's tables as real tables. */
 import type { Model } from '@odoo/o-spreadsheet'
 import { writeWorkbook } from '../src/hosts/file.js'
+import { isOwnText } from '../src/hosts/gridData.js'
 import { palette, type Look } from '../src/plan/looks.js'
 import { standardValidations } from '../src/plan/officeSheets.js'
 import { OFFICE_FIRST_COLUMN, OFFICE_HEADING_ROW } from '../src/plan/places.js'
@@ -47,8 +48,17 @@ const lookOf = (style: Style, border: ReturnType<Getters['getCellBorder']>): Loo
   ...(border?.left?.style === 'thick' ? { left: 'thick' } : {}),
 })
 
-const formatOf = (format: string | undefined): PlanCell['format'] =>
-  !format ? undefined : /y/.test(format) ? 'date' : format.includes('%') ? 'percent' : (/\.(0+)/.exec(format)?.[1] ?? '').length
+/** Our own formats as such, others by their code. */
+function formatOf(format: string | undefined): PlanCell['format'] {
+  if (!format) return undefined
+  if (format === 'yyyy-mm-dd') return 'date'
+  const decimals = /^#,##0(?:\.(0+))?$/.exec(format)
+  return decimals ? (decimals[1] ?? '').length : { code: format }
+}
+
+/** The grid writes a quote within a text with a stroke before it, a file doubles it. */
+const fileFormula = (formula: string): string =>
+  formula.replace(/"(?:[^"\\]|\\.)*"/g, (quoted) => `"${quoted.slice(1, -1).replace(/\\(.)/g, (_, sign: string) => (sign === '"' ? '""' : sign))}"`)
 
 function planOf(getters: Getters, sheetId: string): SheetPlan {
   const name = getters.getSheetName(sheetId)
@@ -62,15 +72,15 @@ function planOf(getters: Getters, sheetId: string): SheetPlan {
       const border = getters.getCellBorder(position)
       if (type === 'empty' && !style.fillColor && !border) continue
       const text = getters.getCell(position)?.isFormula ? getters.getCellText(position, { showFormula: true }).replace(/^=/, '') : undefined
-      const isOwnText = text !== undefined && /^"(?:[^"\\]|\\.)*"$/.test(text)
+      const isText = text !== undefined && (isOwnText(text) || (type === 'error' && value === BAD_FORMULA))
       cells.push({
         row: row + 1,
         column: col + 1,
         role: 'text',
         look: lookOf(style, border),
-        value: type === 'error' ? errorOf(value) : type === 'empty' ? null : value,
-        ...(text === undefined || isOwnText ? {} : { formula: text }),
-        ...(isOwnText || (typeof value === 'string' && type !== 'error') ? { format: 'text' as const } : { format: formatOf(format) }),
+        value: type === 'error' ? (isText ? `=${text}` : errorOf(value)) : type === 'empty' ? null : value,
+        ...(text === undefined || isText ? {} : { formula: fileFormula(text) }),
+        ...(isText || (typeof value === 'string' && type !== 'error') ? { format: 'text' as const } : { format: formatOf(format) }),
       })
     }
   }
@@ -91,6 +101,9 @@ function planOf(getters: Getters, sheetId: string): SheetPlan {
     hidden: !getters.isSheetVisible(sheetId),
   }
 }
+
+/** A formula that cannot be read is saved as the text that was typed. */
+const BAD_FORMULA = '#BAD_EXPR'
 
 /** An error as a file knows it; the grid has more kinds. */
 const errorOf = (value: unknown): string => (isErrorText(String(value)) ? String(value) : '#N/A')

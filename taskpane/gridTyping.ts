@@ -6,14 +6,18 @@ import { components } from '@odoo/o-spreadsheet'
 
 interface Editor {
   props: { composerStore: { editionMode: string; composerSelection: { start: number; end: number } } }
-  contentHelper: { selectRange(start: number, end: number): void }
+  contentHelper: { selectRange(start: number, end: number): void; removeAll(): void }
   processContent(): void
 }
-type EditorClass = { prototype: Editor & { onInput(event: InputEvent): void } }
+type EditorClass = { prototype: Editor & { onInput(event: InputEvent): void; onCompositionStart(): void } }
 
 export function typeOverAtOnce(): void {
   const { Composer } = (components.Grid as unknown as { components: { GridComposer: { components: { Composer: EditorClass } } } }).components.GridComposer.components
-  const { onInput } = Composer.prototype
+  const { onInput, onCompositionStart } = Composer.prototype
+  Composer.prototype.onCompositionStart = function () {
+    if (this.props.composerStore.editionMode === 'inactive') this.contentHelper.removeAll()
+    onCompositionStart.call(this)
+  }
   Composer.prototype.onInput = function (event) {
     const { composerStore } = this.props
     const starts = composerStore.editionMode === 'inactive'

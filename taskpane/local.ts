@@ -18,6 +18,7 @@ import { made } from './version.js'
 /** The grid prints how long each step took; nobody here needs it. */
 console.debug = () => undefined
 const KEEP_AFTER_MS = 1500
+const LOCK = 'cistern-sheet '
 
 registerGridFunctions()
 registerTogether()
@@ -81,6 +82,7 @@ async function show(data: object, from: string = new Date().toISOString()): Prom
     timer = setTimeout(() => void keepNow(), KEEP_AFTER_MS)
   })
   session = from
+  holdSession(from)
   safe = kept = content()
   const pane = new Pane(paneElement, host, made)
   await pane.refresh()
@@ -106,7 +108,7 @@ async function saveFile(): Promise<void> {
   const { workbookFromGrid } = await import('./gridToXlsx.js')
   const bytes = await workbookFromGrid(model)
   clearTimeout(timer)
-  safe = content()
+  safe = kept = content()
   const link = document.createElement('a')
   link.href = URL.createObjectURL(new Blob([bytes as BlobPart], { type: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet' }))
   link.download = 'cistern-sheet.xlsx'
@@ -115,6 +117,10 @@ async function saveFile(): Promise<void> {
   await forgetUnsaved(session)
   say('Saved as cistern-sheet.xlsx.')
 }
+
+/** Held as long as the page lives: another tab does not offer the work of this one. */
+const holdSession = (name: string): void => void navigator.locks?.request(`${LOCK}${name}`, () => new Promise(() => undefined))
+const liveSessions = async (): Promise<readonly (string | undefined)[]> => ((await navigator.locks?.query())?.held ?? []).map(({ name }) => name)
 
 /** One line for each workbook that an earlier session left unsaved. */
 function offer(list: readonly Unsaved[]): void {
@@ -134,7 +140,7 @@ function offer(list: readonly Unsaved[]): void {
         return element
       }
       line.append(
-        `Unsaved work of ${unsaved.when.slice(0, 16).replace('T', ' ')} (UTC) is here.`,
+        `Unsaved work of ${String(unsaved.when).slice(0, 16).replace('T', ' ')} (UTC) is here.`,
         button('Continue with it', () => void show(unsaved.data as object, unsaved.session).then(() => (safe = ''))),
         button('Throw it away', () => void forgetUnsaved(unsaved.session)),
       )
@@ -161,4 +167,7 @@ window.addEventListener('beforeunload', (event) => {
 })
 walkAreas([() => document.getElementById('open-file'), () => gridElement.querySelector<HTMLElement>('.o-grid-composer .o-composer'), () => document.getElementById('job-search')])
 
-void show(demo()).then(async () => offer(await readUnsaved().catch(() => [])))
+void show(demo()).then(async () => {
+  const live = await liveSessions()
+  offer((await readUnsaved().catch(() => [])).filter(({ session: name }) => !live.includes(`${LOCK}${name}`)))
+})

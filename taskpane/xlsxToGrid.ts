@@ -23,14 +23,19 @@ function lookOf(cell: Cell): Look {
   }
 }
 
+/** Our own formats as such, others as they are where the grid knows all of their signs. */
 function formatOf(cell: Cell): PlanCell['format'] {
   const { numFmt } = cell
   if (!numFmt || numFmt === 'General') return undefined
   if (numFmt === '@') return 'text'
-  if (/y/.test(numFmt)) return 'date'
-  if (numFmt.includes('%')) return 'percent'
-  return (/\.(0+)/.exec(numFmt)?.[1] ?? '').length
+  if (numFmt === 'yyyy-mm-dd') return 'date'
+  const decimals = /^#,##0(?:\.(0+))?_ $/.exec(numFmt)
+  if (decimals) return (decimals[1] ?? '').length
+  return /^[#0,.%$ymdhs:/ -]+$/i.test(numFmt) ? { code: numFmt } : undefined
 }
+
+/** The number that a spreadsheet keeps for a day and its time. */
+const serialOf = (moment: Date): number => (moment.getTime() - Date.UTC(1899, 11, 30)) / 86_400_000
 
 function planOf(sheet: Worksheet): { plan: SheetPlan; look: Map<PlanCell, Look> } {
   const look = new Map<PlanCell, Look>()
@@ -44,7 +49,7 @@ function planOf(sheet: Worksheet): { plan: SheetPlan; look: Map<PlanCell, Look> 
         row: Number(row.number),
         column,
         role: 'text',
-        value: value instanceof Date ? value.toISOString().slice(0, 10) : value,
+        value: value instanceof Date ? (format === 'date' ? value.toISOString().slice(0, 10) : serialOf(value)) : value,
         ...(formula ? { formula: formula.replace(/_xldudf_CISTERN_/g, 'CISTERN.') } : {}),
         ...(format === undefined ? {} : { format }),
       }
@@ -52,7 +57,7 @@ function planOf(sheet: Worksheet): { plan: SheetPlan; look: Map<PlanCell, Look> 
       look.set(planned, { ...looks.text, ...lookOf(cell) })
     }),
   )
-  const view = sheet.views[0]
+  const view = sheet.views?.[0]
   const validations = Object.entries(
     (sheet as unknown as { dataValidations: { model: Record<string, { type: string; formulae?: unknown[]; error?: string }> } }).dataValidations.model ?? {},
   ).flatMap(([reference, rule]) => {

@@ -79,8 +79,13 @@ export class ExcelHost implements Host {
     return this.guarded(async (context) => {
       const { worksheets } = context.workbook
       const targets = plans.map((plan) => ({ plan, sheet: worksheets.getItemOrNullObject(plan.name) }))
-      targets.forEach(({ sheet }) => sheet.load('visibility'))
+      for (const { sheet } of targets) {
+        sheet.load('visibility')
+        sheet.protection.load('protected')
+      }
       await context.sync()
+      const locked = targets.find(({ sheet }) => !sheet.isNullObject && sheet.protection.protected)
+      if (locked) throw new HostError(`The sheet ${locked.plan.name} is protected: remove the protection, then try again. Nothing was changed.`)
       const olds = targets.filter(({ sheet }) => !sheet.isNullObject)
       const backups = new Map<string, string>()
       const seen = new Map(olds.map(({ plan, sheet }) => [plan.name, sheet.visibility]))
@@ -105,7 +110,11 @@ export class ExcelHost implements Host {
           targets.map(({ plan }) => plan.name),
           seen,
           backups,
-        )
+        ).catch(() => {
+          throw new HostError(
+            `Excel broke off while writing, and again while putting the sheets back. What stood on ${[...backups.keys()].join(', ')} is on the hidden sheets "${BACKUP}${stamp} …": unhide them and copy it back before you go on.`,
+          )
+        })
         throw error
       }
       await this.takeAway(context, [...backups.values()])

@@ -6,7 +6,7 @@ import { standardPlaces, type OfficePlaces, type TablePlace } from '../plan/plac
 import { columnLetters, type PlanCell, type SheetPlan } from '../plan/plan.js'
 import type { RawOffice, RawTable } from '../takeoff/office.js'
 import { fieldsOf, keyColumn, tableNames, type TableName } from '../takeoff/officeTables.js'
-import { cellContent, gridBorder, gridFormat, gridStyle } from './gridData.js'
+import { cellContent, gridBorder, gridFormat, gridStyle, isOwnText } from './gridData.js'
 import { HEADINGS_WITHIN } from './gridTexts.js'
 import { together } from './gridTogether.js'
 import { HostError, type Host, type Place, type SheetCell, type SheetContent, type Snapshot } from './host.js'
@@ -25,6 +25,7 @@ interface Getters {
   getSheetSize(id: string): { numberOfRows: number; numberOfCols: number }
   getActiveSheetId(): string
   isSheetVisible(id: string): boolean
+  isSheetLocked(id: string): boolean
   getActivePosition(): Position
   getEvaluatedCell(position: Position): { value: SheetCell['value']; type: string; format?: string }
   getCell(position: Position): { isFormula?: boolean; content?: string } | undefined
@@ -109,21 +110,29 @@ export class GridHost implements Host {
     return type === 'empty' || value === '' ? null : value
   }
 
+  private isMoment(position: Position): boolean {
+    const { type, format } = this.getters.getEvaluatedCell(position)
+    return type === 'number' && format !== undefined && /[ymdhs]/.test(format.replace(/"[^"]*"|\[[^\]]*\]/g, ''))
+  }
+
   private content(sheetId: string): SheetContent {
     const { numberOfRows, numberOfCols } = this.getters.getSheetSize(sheetId)
     return Array.from({ length: numberOfRows }, (_, row) =>
       Array.from({ length: numberOfCols }, (_unused, col): SheetCell => {
         const position = { sheetId, row, col }
         const content = this.getters.getCell(position)
-        const value = this.valueAt(position)
+        // A date or time that somebody wrote is read as it stands there.
+        const value = this.isMoment(position) ? this.getters.getCellText(position, {}) : this.valueAt(position)
         // A text kept by a formula of itself is a plain text to everyone else.
         const text = content?.isFormula ? this.getters.getCellText(position, { showFormula: true }).replace(/^=/, '') : undefined
-        return text === undefined || /^"(?:[^"\\]|\\.)*"$/.test(text) ? { value } : { value, formula: text }
+        return text === undefined || isOwnText(text) ? { value } : { value, formula: text }
       }),
     )
   }
 
   async write(plans: readonly SheetPlan[]): Promise<void> {
+    const locked = plans.map(({ name }) => name).find((name) => this.getters.isSheetLocked(this.getters.getSheetIdByName(name) ?? ''))
+    if (locked !== undefined) throw new HostError(`The sheet ${locked} is locked: unlock it, then try again. Nothing was changed.`)
     const before = new Map<string, PlanCell[] | undefined>()
     for (const { name } of plans) {
       const id = this.getters.getSheetIdByName(name)

@@ -30,13 +30,26 @@ export function gridStyle(look: Look): GridStyle {
   }
 }
 
-/** The grid knows no text format: a text that could be read as a number, date or formula is written as a formula of itself. It escapes a quote with a backslash. */
+/** A text for a formula of the grid, which has no sign for a quote within quotes that it would read back: signs by their number. */
+const literal = (text: string): string => `"${text.replace(/["\\]/g, (sign) => `"&CHAR(${sign.charCodeAt(0)})&"`)}"`
+
+/** A formula as the grid reads it: a doubled quote within a text becomes one by its number. */
+const gridFormula = (formula: string): string =>
+  formula.replace(/"(?:[^"]|"")*"/g, (quoted) => {
+    const text = quoted.slice(1, -1).replace(/""/g, '"')
+    return /["\\]/.test(text) ? `(${literal(text)})` : quoted
+  })
+
+/** Whether a formula of the grid is but a text of its own, as `gridContent` writes one. */
+export const isOwnText = (formula: string): boolean => /^"[^"\\]*"(?:&CHAR\((?:34|92)\)&"[^"\\]*")*$/.test(formula.replace(/\s/g, ' '))
+
+/** The grid knows no text format: a text that could be read as a number, date or formula is written as a formula of itself. */
 export function gridContent(value: PlanCell['value'], formula?: string): string {
-  if (formula !== undefined) return `=${formula}`
+  if (formula !== undefined) return `=${gridFormula(formula)}`
   if (value === null) return ''
   if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE'
   if (typeof value === 'number') return String(value)
-  return /^[A-Za-zÀ-ÿ]/.test(value) && !/^(?:true|false)$/i.test(value) ? value : `="${value.replace(/["\\]/g, '\\$&')}"`
+  return /^[A-Za-zÀ-ÿ]/.test(value) && !/^(?:true|false)$/i.test(value) ? value : `=${literal(value)}`
 }
 
 export const cellContent = (cell: PlanCell): string =>

@@ -3,12 +3,21 @@
  * pasted or picked from a list stays the text it is.
  */
 import { registries, UIPlugin } from '@odoo/o-spreadsheet'
+import { CREW_HEADING_ROW, crewColumns } from '../plan/crewSheet.js'
 import { isTextual } from '../plan/officeSheets.js'
 import { fieldsOf, tableNames, type TableName } from '../takeoff/officeTables.js'
+import { TAKEOFF_HEADING_ROW, takeoffColumns } from '../plan/takeoffSheet.js'
 import { gridContent } from './gridData.js'
 
 /** How deep the heading of an office table is looked for. */
 export const HEADINGS_WITHIN = 30
+
+/** Columns of a job's own sheets in which people write words: a date in a remark stays as it was written. */
+const writtenColumns: Readonly<Record<string, readonly number[]>> = {
+  'Takeoff ': (['code', 'description', 'unit', 'why'] as const).map((name) => takeoffColumns[name]),
+  'Crew ': [crewColumns.text, crewColumns.done],
+}
+const FIRST_WRITTEN_ROW = Math.min(TAKEOFF_HEADING_ROW, CREW_HEADING_ROW)
 
 interface Update {
   type: string
@@ -28,6 +37,8 @@ class TextsPlugin extends UIPlugin {
   private isTextCell({ sheetId, col, row }: Update): boolean {
     const getters = this.getters as unknown as { getSheetName(id: string): string; getEvaluatedCell(position: object): { value: unknown } }
     const name = getters.getSheetName(sheetId)
+    const own = Object.entries(writtenColumns).find(([start]) => name.startsWith(start))
+    if (own) return row >= FIRST_WRITTEN_ROW && own[1].includes(col + 1)
     if (!tableNames.includes(name as TableName)) return false
     const fields = fieldsOf(name as TableName)
     for (let above = 0; above < Math.min(row, HEADINGS_WITHIN); above++) {

@@ -1,5 +1,6 @@
 /** A command of our own for the grid: many writes as one step, evaluated once at its end and undone as one. */
-import { registries, UIPlugin } from '@odoo/o-spreadsheet'
+import { lockedSheetAllowedCommands, registries, UIPlugin } from '@odoo/o-spreadsheet'
+import { HostError } from './host.js'
 
 const TOGETHER = 'CISTERN_TOGETHER'
 
@@ -15,6 +16,8 @@ let registered = false
 export function registerTogether(): void {
   if (registered) return
   registered = true
+  // It writes to sheets of its own choice: that the sheet in view is locked says nothing of them.
+  lockedSheetAllowedCommands.add(TOGETHER as never)
   registries.featurePluginRegistry.add('cistern_together', TogetherPlugin as never)
 }
 
@@ -28,6 +31,7 @@ export function together(model: { dispatch(type: never, payload: never): unknown
       failure = { error }
     }
   }
-  model.dispatch(TOGETHER as never, { work: guarded } as never)
+  const result = model.dispatch(TOGETHER as never, { work: guarded } as never) as { isSuccessful: boolean; reasons: readonly unknown[] }
+  if (!result.isSuccessful) throw new HostError(`The grid takes no changes now (${result.reasons.join(', ')}). Nothing was changed.`)
   if (failure) throw failure.error
 }

@@ -87,11 +87,11 @@ const came = (value: Value): string => (isError(value) ? `${value.code} ${value.
 
 export const money = (value: number): number => roundTo(value, 2)
 
-/** Sheet names: Excel allows 31 characters, none of these, and no apostrophe at either end. */
+/** Sheet names: Excel allows 31 characters and none of these; the grid takes no straight apostrophe. */
 export function sheetNameProblem(name: string): string | undefined {
   if (name.length > 31) return 'at most 31 characters in a sheet name'
   if (/[[\]:*?/\\]/.test(name)) return 'no [ ] : * ? / or \\ in a sheet name'
-  if (/^'|'$/.test(name)) return 'no apostrophe at the beginning or end'
+  if (name.includes("'")) return 'no straight apostrophe in a sheet name; the curly one, ’, is taken'
   return undefined
 }
 

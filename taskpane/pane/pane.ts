@@ -8,7 +8,7 @@ import { makeTakeoffs, open, setUp, type Opened, type Outcome } from '../../src/
 import type { Flavor } from '../../src/plan/calls.js'
 import type { Made } from '../../src/plan/plan.js'
 import { placeText, problemText, ProblemsError, refusalText, type Problem } from '../../src/takeoff/fields.js'
-import { rowNamed } from '../../src/takeoff/office.js'
+import { rowNamed, type Row } from '../../src/takeoff/office.js'
 import { makeTakeoff, type Takeoff } from '../../src/takeoff/takeoff.js'
 import { fill, h } from './element.js'
 import { functionsView } from './functionsView.js'
@@ -88,6 +88,7 @@ export class Pane {
   async refresh(): Promise<void> {
     try {
       this.opened = await open(this.host)
+      this.held = this.held.filter((problem) => this.stillStands(problem))
       this.showSetup()
       this.listJobs()
       this.showJob()
@@ -174,6 +175,23 @@ export class Pane {
     fill(this.glance, takeoff ? jobView(takeoff, this.settings.get('units')) : h('h2', {}, this.job))
   }
 
+  /** Problems of other jobs' making go as soon as their cells are mended; those on a job's own sheets with the next making. */
+  private stillStands(problem: Problem): boolean {
+    const { office } = this.opened
+    if (!office || !Object.values(office.sheets).includes(problem.sheet)) return office !== undefined
+    return office.tables.Jobs.some((row) => this.problemsOf(row).some((other) => problemText(other) === problemText(problem)))
+  }
+
+  private problemsOf(row: Row): readonly Problem[] {
+    try {
+      makeTakeoff(this.opened.office!, row)
+      return []
+    } catch (error) {
+      if (!(error instanceof ProblemsError)) throw error
+      return error.problems
+    }
+  }
+
   /** A row whose own name is wrong is no job that could be picked: its problem is shown with every job. */
   private namelessRows(): readonly Problem[] {
     const { office } = this.opened
@@ -236,21 +254,22 @@ export class Pane {
   }
 
   private report({ made, problems, cancelled }: Outcome): void {
-    this.held = problems
-    if (problems.length) this.showProblems([])
+    const texts = problems.map((problem) => problemText(problem))
+    this.held = problems.filter((_, at) => texts.indexOf(texts[at]!) === at)
+    this.showJob()
     const sheets = made.flatMap(({ sheets: names }) => names)
     const unused = made.flatMap(({ job, takeoff }) => takeoff.unused.map((code) => `${job}: your entry for ${code} has no line any more`))
     this.say(
       [
         cancelled ? 'Cancelled.' : '',
         made.length ? `${made.length} ${made.length === 1 ? 'takeoff' : 'takeoffs'} made: ${sheets.join(', ')}.` : 'No takeoff was made.',
-        problems.length ? `${problems.length} ${problems.length === 1 ? 'problem' : 'problems'} above.` : '',
+        this.held.length ? `${this.held.length} ${this.held.length === 1 ? 'problem' : 'problems'} above.` : '',
         ...unused,
       ]
         .filter(Boolean)
         .join(' '),
     )
-    if (made.length === 1) void this.host.show(made[0]!.sheets[0]!)
+    if (made.length === 1) void this.guarded(() => this.host.show(made[0]!.sheets[0]!))
   }
 
   private busy(isBusy: boolean): void {

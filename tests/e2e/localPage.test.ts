@@ -221,6 +221,8 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
       const model = (window as unknown as GridWindow).cisternModel
       model.dispatch('HIDE_SHEET', { sheetId: model.getters.getSheetIdByName!('Roofs') })
     })
+    await typeInto(page, 'Jobs', 6, columnOf('Site'), '12" culvert \\ road', '="12"&CHAR(34)&" culvert "&CHAR(92)&" road"')
+    await typeInto(page, 'Jobs', 40, 3, '=IF(1>0,"5"&CHAR(34),"no")')
     const [download] = await Promise.all([page.waitForEvent('download'), page.click('#save-file')])
     const file = join(tmpdir(), `cistern-e2e-saved-${process.pid}.xlsx`)
     await download.saveAs(file)
@@ -228,6 +230,8 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     await workbook.xlsx.readFile(file)
     expect(workbook.getWorksheet('Roofs')!.state).toBe('hidden')
     const jobs = workbook.getWorksheet('Jobs')!
+    expect(jobs.getCell(6, columnOf('Site')).value).toBe('12" culvert \\ road')
+    expect(jobs.getCell(40, 3).formula).toBe('IF(1>0,"5"&CHAR(34),"no")')
     expect(jobs.getCell(6, columnOf('SoilClass')).dataValidation.formulae).toEqual(['"rock,A,B,C"'])
     const takeoff = workbook.getWorksheet('Takeoff Fernlow 12')!
     expect(takeoff.getCell(5, 2).border?.bottom?.style).toBe('thin')

@@ -113,6 +113,23 @@ describe.each([
     expect(Number(rig.cell(names.crew, rowOfCode(rig, 'T2'), crewColumns.figure))).toBe(4.1)
   })
 
+  it('words with inch marks and strokes stay as they were typed, however often it is made', async () => {
+    const rig = makeRig()
+    await setUp(rig.host, made, true)
+    await makeTakeoffs(rig.host, ['Wicket Mill'], { flavor: 'cells', made })
+    const words = '2" gate valve \\ "old"'
+    for (let row = 1; row < 200; row++) {
+      if (rig.cell(names.takeoff, row, takeoffColumns.code) !== 'ADDED BY HAND') continue
+      rig.type(names.takeoff, row + 1, takeoffColumns.description, words)
+      rig.type(names.takeoff, row + 1, takeoffColumns.yours, 2)
+      break
+    }
+    for (let times = 0; times < 3; times++) {
+      const { made: done } = await makeTakeoffs(rig.host, ['Wicket Mill'], { flavor: 'cells', made })
+      expect(done[0]!.takeoff.added.map(({ description }) => description)).toEqual([words])
+    }
+  })
+
   it('reports the problems of a job and writes nothing for it', async () => {
     const rig = makeRig()
     await setUp(rig.host, made, true)
@@ -217,12 +234,27 @@ describe('Excel in memory, what can go wrong', () => {
         if (typeof content === 'string' && content.startsWith('=')) expect(sheet.formats.get(place), `${sheet.name} ${place} ${content}`).not.toBe('@')
   })
 
+  it('where putting back fails too, the copies are named and stay', async () => {
+    const { book, host } = excelRig()
+    await setUp(host, made, true)
+    await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'cells', made })
+    book.syncs = 0
+    book.failAtSync = 3
+    book.failAlways = true
+    await expect(makeTakeoffs(host, ['Wicket Mill'], { flavor: 'cells', made })).rejects.toThrow(
+      /Takeoff Wicket Mill.* is on the hidden sheets "cistern backup .* …": unhide them and copy it back/,
+    )
+    expect(book.sheets.filter(({ name, formulas }) => name.startsWith('cistern backup') && formulas.size > 0).length).toBeGreaterThan(0)
+  })
+
   it('a protected sheet and a read-only workbook are refused in words, nothing lost', async () => {
     const { book, host } = excelRig()
     await setUp(host, made, true)
     await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'cells', made })
     book.sheet(names.takeoff)!.isProtected = true
-    await expect(makeTakeoffs(host, ['Wicket Mill'], { flavor: 'cells', made })).rejects.toThrow(/protected or open read-only/)
+    await expect(makeTakeoffs(host, ['Wicket Mill'], { flavor: 'cells', made })).rejects.toThrow(
+      `The sheet ${names.takeoff} is protected: remove the protection, then try again. Nothing was changed.`,
+    )
     expect(book.sheet(names.takeoff)!.formulas.size).toBeGreaterThan(300)
     book.sheet(names.takeoff)!.isProtected = false
     book.isReadOnly = true

@@ -95,7 +95,7 @@ export class MemoryContext {
   }
   sync = async (): Promise<void> => {
     this.book.syncs++
-    const failing = this.book.failAtSync === this.book.syncs
+    const failing = this.book.failAtSync === this.book.syncs || (this.book.failAlways && this.book.syncs > (this.book.failAtSync ?? Infinity))
     // A batch that fails has done half of its work: the hardest case.
     const works = this.pending.splice(0)
     const until = failing ? Math.floor(works.length / 2) : works.length
@@ -160,6 +160,7 @@ export class MemoryContext {
       },
       delete: () => this.queue(() => book.deleteSheet(must())),
       activate: () => this.queue(() => void (book.active.sheet = must().name)),
+      protection: proxyObject(this, {}, () => ({ protected: find()?.isProtected ?? false })),
       freezePanes: anything(),
       pageLayout: anything(),
       tables: {
@@ -270,6 +271,8 @@ export class MemoryExcel {
   syncs = 0
   suspended = 0
   failAtSync: number | undefined
+  /** Every sync after that one fails too. */
+  failAlways = false
   isReadOnly = false
   active = { sheet: 'Sheet1', cell: 'A1' }
   sheets: SheetState[] = []
