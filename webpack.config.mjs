@@ -39,6 +39,7 @@ const addin = {
 const local = {
   ...shared,
   name: 'local',
+  output: { ...shared.output, chunkFilename: 'local-[name].js' },
   entry: { local: './taskpane/local.ts' },
   // Served from this machine alone: making it small would only make the first start slow.
   optimization: { minimize: false },

@@ -1,11 +1,8 @@
 /** What the pane does with a workbook, whatever its host: read the jobs, set up tables, make takeoffs. */
 import type { Flavor } from '../plan/calls.js'
-import { jobSheetNames, jobSheets } from '../plan/jobSheets.js'
-import { keptFrom } from '../plan/kept.js'
 import { officeSheets } from '../plan/officeSheets.js'
 import { PUBLISHED_SHEET } from '../plan/places.js'
 import type { Made, SheetPlan } from '../plan/plan.js'
-import { tablesSheet } from '../plan/tablesSheet.js'
 import { ProblemsError, type Problem } from '../takeoff/fields.js'
 import { readOffice, rowNamed, type Office } from '../takeoff/office.js'
 import { makeTakeoff, type Takeoff } from '../takeoff/takeoff.js'
@@ -71,6 +68,8 @@ export async function makeTakeoffs(
 }
 
 async function makeOne(host: Host, name: string, flavor: Flavor, made: Made) {
+  // The layouts are fetched when the first takeoff is made: the pane shows a job without them.
+  const { jobSheetNames, jobSheets, keptFrom, tablesSheet } = await import(/* webpackChunkName: "making" */ '../plan/making.js')
   const names = jobSheetNames(name)
   const { office: raw, places, sheets } = await host.read([...Object.values(names), PUBLISHED_SHEET])
   if (!raw) throw new Error('The tables of the workbook are missing; set it up first.')

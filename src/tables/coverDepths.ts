@@ -7,7 +7,7 @@ export const coverDepths = table({
   title: 'Least cover over buried wiring, in',
   source: cite('nec', 'Table 300.5: driveway and concrete-trench columns from memory, the others read', 'from memory'),
   notes: [
-    'building: only in a raceway or for a cable listed for it. slab: the last two methods need 4 in there when in a raceway.',
+    'building: 0 only in a raceway or for a cable listed for it, never a bare direct-burial cable. slab: 4 in of concrete without vehicles, 6 in wider each side. trenchConcrete: 2 in over the wiring. driveway: of a dwelling; other traffic is road.',
     'The driveway and concrete-trench columns are from memory; the others were read.',
     'The 12 in depth is only for residential branch circuits of 120 V or less, GFCI protected, 20 A or less: a 230 V pump never gets it.',
     'Where conductors leave the ground they are guarded from the required cover (no more than 18 in down) to 8 ft above grade.',

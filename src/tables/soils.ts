@@ -19,9 +19,9 @@ export const soils = table({
   source: cite('estimating', 'Fig. 9.1'),
   notes: ['`compacted` is the share of the bank volume that remains. Stone weight for AASHTO No. 57 is fixed by no standard: keep it an input.'],
   rows: [
-    { material: 'sand and gravel', swellLow: 0.1, swellHigh: 0.18, compacted: 0.95, loose_lb_per_yd3: 2400, source: cite('estimating', 'Fig. 9.1 swell; 0.95 after compaction: Navy listing, within the 0.85 to 1 of Fig. 9.1; weight of sand: CalRecycle') },
+    { material: 'sand and gravel', swellLow: 0.1, swellHigh: 0.18, compacted: 0.95, loose_lb_per_yd3: 2400, source: cite('estimating', 'Fig. 9.1 swell; compaction: Navy; weight of sand: CalRecycle') },
     { material: 'common earth', swellLow: 0.25, swellHigh: 0.25, compacted: 0.9, loose_lb_per_yd3: 2100, source: cite('navy', 'loam; weight: CalRecycle') },
-    { material: 'dense clay', swellLow: 0.2, swellHigh: 0.35, compacted: 0.9, loose_lb_per_yd3: 2100, source: cite('estimating', 'Fig. 9.1 swell and the cautious end of 0.9 to 1 after compaction; weight from memory', 'from memory') },
+    { material: 'dense clay', swellLow: 0.2, swellHigh: 0.35, compacted: 0.9, loose_lb_per_yd3: 2100, source: cite('estimating', 'Fig. 9.1 swell, low end of compaction; weight from memory', 'from memory') },
     { material: 'solid rock', swellLow: 0.4, swellHigh: 0.7, compacted: 1.3, loose_lb_per_yd3: 2600, source: cite('estimating', 'Fig. 9.1 swell and compaction; weight from memory', 'from memory') },
     { material: 'crushed stone', swellLow: 0.1, swellHigh: 0.15, compacted: 0.89, loose_lb_per_yd3: 2600, source: cite('calRecycle', 'gravel or crushed stone, loose, dry; settling: Gillette 1908 voids give 9 to 15 %') },
   ],

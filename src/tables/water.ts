@@ -1,7 +1,7 @@
 import { cite } from '../sources.js'
 import { table } from '../table.js'
 
-const computed = cite('derivation', 'IAPWS R12-08 equation 10 for viscosity and Kell 1975 for density, computed for the temperatures that are not printed, to 0.1 %')
+const computed = cite('derivation', 'viscosity IAPWS R12-08 equation 10, density Kell 1975, to 0.1 %')
 
 /** Liquid water on its saturation line. Kinematic viscosity is dynamic viscosity over density. */
 export const water = table({

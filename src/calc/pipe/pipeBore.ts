@@ -16,10 +16,10 @@ export const pipeBore = calc({
       'bore_in',
       'Inside diameter',
       'SUMPRODUCT((Pipes[pipe]=pipe)*(Pipes[size]=size),Pipes[bore_in])',
-      cite('derivation', 'the row of the published table Pipes, which names its own standard'),
+      cite('derivation', 'row of the table Pipes, by the standard it names'),
     ),
   ],
-  notes: ['Bore of PVC is outside diameter less two least walls; some lists take two walls of 1.03 times the least.'],
+  notes: ['Bore of PVC is outside diameter less two least walls; some lists take walls of 1.03 times the least.'],
   example: ['PE IPS 200', 1],
   run({ pipe, size }) {
     const bore_in = lookUp(pipes, { pipe, size }, 'bore_in')

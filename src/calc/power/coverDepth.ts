@@ -21,11 +21,7 @@ export const coverDepth = calc({
       cite('nec', 'Table 300.5'),
     ),
   ],
-  notes: [
-    '`building`: 0 only in a raceway or for a cable listed for it; never a bare direct-burial cable.',
-    '`slab`: 4 in of concrete without vehicles, 6 in wider on each side; no driveway. `trenchConcrete`: 2 in over the wiring. `driveway`: of a dwelling; other traffic is `road`.',
-    'The adopted code and its local amendments decide; frost and the maker may ask for more.',
-  ],
+  notes: [coverDepths.notes[0]!, 'The adopted code and its local amendments decide; frost and the maker may ask for more.'],
   example: ['direct burial'],
   run: ({ method, place }) => lookUp(coverDepths, { method }, `${place}_in`) as number,
 })

@@ -22,7 +22,7 @@ export const motorCurrent = calc({
   chapter: 'power',
   summary: 'Full-load current of a motor from the code table.',
   takes: {
-    power_hp: arg('Motor power', { least: 0.1, most: 10.2, hint: 'as listed, to 10 hp' }),
+    power_hp: arg('Motor power', { least: 0.1, most: 10.2, hint: 'as listed' }),
     voltage_V: arg('Voltage', { least: 110, most: 480, hint: '110 to 120, 200, 208, 220 to 240 or 440 to 480' }),
     phases: phasesArg,
   },
@@ -46,7 +46,7 @@ export const motorCurrent = calc({
     const current = row?.[column.name]
     if (typeof current !== 'number') {
       const listed = motors.rows.filter((motor) => motor.phases === phases && motor[column.name] !== null).map((motor) => short(motor.power_hp as number))
-      throw noAnswer('Motor power (power)', `one of ${listed.join(', ')} hp, as listed for ${phases} phase and ${voltage_V} V`, Number(power_hp.toPrecision(4)))
+      throw noAnswer('Motor power (power)', `one of ${listed.join(', ')} hp, listed for ${phases} phase and ${voltage_V} V`, Number(power_hp.toPrecision(4)))
     }
     return current
   },

@@ -10,26 +10,18 @@ const gallons = (grains: number) => grains / 100
 
 /** The least whole number, 0 to `most`, that is enough: looked for around `first` in growing strides, then by halving. */
 function leastEnough(first: number, most: number, isEnough: (grains: number) => boolean): number | undefined {
-  let stride = 1
   let short = -1
-  let enough = first
-  if (isEnough(first)) {
-    for (; enough > 0 && isEnough(Math.max(0, enough - stride)); stride *= 2) enough = Math.max(0, enough - stride)
-    short = Math.max(-1, enough - stride)
-  } else {
-    do {
-      short = enough
-      if (short >= most) return undefined
-      enough = Math.min(most, short + stride)
-      stride *= 2
-    } while (!isEnough(enough))
+  let enough = most + 1
+  for (let at = first, stride = 1; at > short && at < enough; stride *= 2) {
+    if (isEnough(at)) at = (enough = at) - stride
+    else at = (short = at) + stride
   }
   while (enough - short > 1) {
     const middle = Math.floor((short + enough) / 2)
     if (isEnough(middle)) enough = middle
     else short = middle
   }
-  return enough
+  return enough > most ? undefined : enough
 }
 
 export const storageNeeded = calc({

@@ -1,0 +1,4 @@
+/** What a takeoff is made with, fetched by the pane when the first one is made. */
+export { jobSheetNames, jobSheets } from './jobSheets.js'
+export { keptFrom } from './kept.js'
+export { tablesSheet } from './tablesSheet.js'

@@ -1,0 +1,57 @@
+/** A workbook of somebody else opened on the page and saved again: what stood in it stands in it still. */
+import ExcelJS from 'exceljs'
+import { Model } from '@odoo/o-spreadsheet'
+import { expect, it } from 'vitest'
+import { GridEngine } from '../../src/hosts/gridEngine.js'
+import { gridFromWorkbook } from '../../taskpane/xlsxToGrid.js'
+import { workbookFromGrid } from '../../taskpane/gridToXlsx.js'
+
+// The engine registers the functions with the grid.
+void new GridEngine()
+
+async function through(change: (sheet: ExcelJS.Worksheet) => void): Promise<{ sheet: ExcelJS.Worksheet; model: InstanceType<typeof Model> }> {
+  const workbook = new ExcelJS.Workbook()
+  change(workbook.addWorksheet('Own'))
+  const data = await gridFromWorkbook(new Uint8Array(await workbook.xlsx.writeBuffer()), 'own.xlsx')
+  const model = new Model(data as never)
+  const saved = new ExcelJS.Workbook()
+  await saved.xlsx.load((await workbookFromGrid(model)).buffer as ArrayBuffer)
+  return { sheet: saved.getWorksheet('Own')!, model }
+}
+
+it('times, dates and formats of others keep their values and codes', async () => {
+  const { sheet } = await through((own) => {
+    own.getCell('A1').value = new Date(Date.UTC(1899, 11, 30, 14, 30))
+    own.getCell('A1').numFmt = 'hh:mm'
+    own.getCell('A2').value = 12.5
+    own.getCell('A2').numFmt = '$#,##0.00'
+    own.getCell('A3').value = 5
+    own.getCell('A3').numFmt = '0 "days"'
+    own.getCell('A4').value = new Date(Date.UTC(2026, 2, 4))
+    own.getCell('A4').numFmt = 'yyyy-mm-dd'
+    own.getCell('A5').value = 0.255
+    own.getCell('A5').numFmt = '0.0%'
+  })
+  // 14:30 is 14.5/24 of a day.
+  expect((sheet.getCell('A1').value as Date).toISOString()).toBe('1899-12-30T14:30:00.000Z')
+  expect(sheet.getCell('A1').numFmt).toBe('hh:mm')
+  expect([sheet.getCell('A2').value, sheet.getCell('A2').numFmt]).toEqual([12.5, '$#,##0.00'])
+  expect(sheet.getCell('A3').value).toBe(5)
+  expect((sheet.getCell('A4').value as Date).toISOString().slice(0, 10)).toBe('2026-03-04')
+  expect([sheet.getCell('A5').value, sheet.getCell('A5').numFmt]).toEqual([0.255, '0.0%'])
+})
+
+it('formulas with quotes within texts are worked out and stay formulas; one that cannot be read stays as it was typed', async () => {
+  const { sheet, model } = await through((own) => {
+    own.getCell('A1').value = 1
+    own.getCell('A2').value = { formula: 'IF(A1>0,"5"" pipe","no")', result: '5" pipe' } as ExcelJS.CellFormulaValue
+  })
+  const getters = model.getters as unknown as { getSheetIds(): string[]; getEvaluatedCell(position: object): { value: unknown } }
+  const sheetId = getters.getSheetIds()[0]!
+  expect(getters.getEvaluatedCell({ sheetId, row: 1, col: 0 }).value).toBe('5" pipe')
+  expect(sheet.getCell('A2').formula).toBe('IF(A1>0,("5"&CHAR(34)&" pipe"),"no")')
+  model.dispatch('UPDATE_CELL' as never, { sheetId, row: 2, col: 0, content: '=SUM(' } as never)
+  const again = new ExcelJS.Workbook()
+  await again.xlsx.load((await workbookFromGrid(model)).buffer as ArrayBuffer)
+  expect(again.getWorksheet('Own')!.getCell('A3').value).toBe('=SUM(')
+})
