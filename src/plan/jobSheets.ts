@@ -10,6 +10,8 @@ import { placeYear, yearSheet } from './yearSheet.js'
 
 export const jobSheetNames = (job: string) => ({ takeoff: `Takeoff ${job}`, design: `Design ${job}`, crew: `Crew ${job}`, year: `Year ${job}`, working: `Working ${job}` })
 
+export type JobSheetNames = ReturnType<typeof jobSheetNames>
+
 export function jobSheets(takeoff: Takeoff, places: OfficePlaces, flavor: Flavor, made: Made): SheetPlan[] {
   const { design } = takeoff
   const sheets = jobSheetNames(design.name)

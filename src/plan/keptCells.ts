@@ -1,0 +1,34 @@
+/** Reading cells that people may have typed over, shared by what reads the sheets of a job back. */
+import { badInput } from '../errors.js'
+import { problemAt, type Problem } from '../takeoff/fields.js'
+import { isAmount } from '../takeoff/takeoff.js'
+
+export interface Cell {
+  value: unknown
+  formula?: string
+}
+export type Rows = readonly (readonly Cell[])[]
+
+export const text = (cell: Cell | undefined): string => String(cell?.value ?? '').trim()
+/** What was typed, and nothing where a formula stands. */
+export const plain = (cell: Cell | undefined): string => (cell?.formula === undefined ? text(cell) : '')
+
+/** A typed number; a formula counts as its result. Text that is no number is a problem, not an empty cell. */
+export function amount(cell: Cell | undefined, sheet: string, row: number, column: string, problems: Problem[]): number | undefined {
+  const typed = text(cell)
+  if (typed === '') return undefined
+  const value = Number(typed)
+  if (isAmount(value)) return value
+  problems.push(problemAt(sheet, row, column, badInput(column, 'a number, 0 to 1,000,000,000', cell!.value)))
+  return undefined
+}
+
+const HEADING_MOVED = 'headings as the sheet was made'
+/** Beyond this many cells without their formula a sheet holds pasted values, and one problem says so for all. */
+export const PASTED = 3
+
+/** A sheet whose heading is not where it was made cannot be read back: rows or columns were put in before it. */
+export function movedHeading(rows: Rows, sheet: string, row: number, column: number, heading: string): Problem | undefined {
+  const came = text(rows[row - 1]?.[column - 1])
+  return came === heading ? undefined : { sheet, row, column: heading, allowed: HEADING_MOVED, came: came ? `"${came}"` : 'nothing' }
+}
