@@ -1,5 +1,5 @@
 /** The cell functions' metadata, in the documented JSON form, from the definitions. */
-import { allowedText, mayBeLeftOut, short, type AnyCalculation, type Argument } from '../src/calc.js'
+import { allowedText, leftOutText, type AnyCalculation, type Argument } from '../src/calc.js'
 import { WORKING } from '../src/calc/callByName.js'
 import { calculations } from '../src/calc/index.js'
 import { bareName } from '../src/units.js'
@@ -8,19 +8,14 @@ const LONGEST_DESCRIPTION = 255
 const cut = (text: string) => (text.length <= LONGEST_DESCRIPTION ? text : `${text.slice(0, LONGEST_DESCRIPTION - 1)}…`)
 
 function parameter(name: string, spec: Argument) {
-  const fallback =
-    'default' in spec && spec.default !== undefined
-      ? ` (${typeof spec.default === 'number' ? short(spec.default) : spec.default} when left out)`
-      : spec.kind === 'number' && spec.optional
-        ? ` (left out: ${spec.optional})`
-        : ''
+  const leftOut = leftOutText(spec)
   const isRange = spec.kind === 'series' || spec.kind === 'curve'
   return {
     name: bareName(name),
-    description: cut(`${spec.label}: ${allowedText(name, spec)}${fallback}${spec.hint ? `; ${spec.hint}` : ''}`),
+    description: cut(`${spec.label}: ${allowedText(name, spec)}${leftOut === undefined ? '' : ` (left out: ${leftOut})`}${spec.hint ? `; ${spec.hint}` : ''}`),
     type: 'any',
     dimensionality: isRange ? 'matrix' : 'scalar',
-    ...(mayBeLeftOut(spec) ? { optional: true } : {}),
+    ...(leftOut !== undefined ? { optional: true } : {}),
   }
 }
 

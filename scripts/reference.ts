@@ -1,6 +1,6 @@
 /** The reference page for users, from the definitions and the published figures: one source for the file and for the help page of the pane. */
 import { readFileSync } from 'node:fs'
-import { allowedText, short, mayBeLeftOut, type AnyCalculation, type Step } from '../src/calc.js'
+import { allowedText, leftOutText, mayBeLeftOut, type AnyCalculation, type Step } from '../src/calc.js'
 import { callByName, type CellResult } from '../src/calc/callByName.js'
 import { calculations } from '../src/calc/index.js'
 import { GridEngine } from '../src/hosts/gridEngine.js'
@@ -63,15 +63,7 @@ function entry(calculation: AnyCalculation): string {
     '|---|---|---|',
     ...calculation.names.map((name) => {
       const spec = calculation.takes[name]
-      const fallback =
-        'default' in spec && spec.default !== undefined
-          ? typeof spec.default === 'number'
-            ? short(spec.default)
-            : String(spec.default)
-          : spec.optional
-            ? String(spec.optional)
-            : 'not allowed'
-      return `| ${bareName(name)} | ${spec.label}: ${allowedText(name, spec)}${spec.hint ? `; ${spec.hint}` : ''} | ${fallback} |`
+      return `| ${bareName(name)} | ${spec.label}: ${allowedText(name, spec)}${spec.hint ? `; ${spec.hint}` : ''} | ${leftOutText(spec) ?? 'not allowed'} |`
     }),
     '',
     `**Example** \`${sampleCall(calculation)}\` gives ${inWords(callByName(calculation.id, exampleCells(calculation)))}`,

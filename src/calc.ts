@@ -338,5 +338,11 @@ export function allowedText(name: string, spec: Argument): string {
   return withUnit(spec.above ? `above ${short(spec.least)}, to ${short(spec.most)}` : `${short(spec.least)} to ${short(spec.most)}`)
 }
 
+/** What an argument means when it is left out; undefined where it must be given. */
+export function leftOutText(spec: Argument): string | undefined {
+  if ('default' in spec && spec.default !== undefined) return typeof spec.default === 'number' ? short(spec.default) : spec.default
+  return spec.kind === 'number' ? spec.optional : undefined
+}
+
 /** True when an argument may be left out. */
-export const mayBeLeftOut = (spec: Argument): boolean => ('default' in spec && spec.default !== undefined) || (spec.kind === 'number' && spec.optional !== undefined)
+export const mayBeLeftOut = (spec: Argument): boolean => leftOutText(spec) !== undefined

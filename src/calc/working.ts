@@ -93,7 +93,7 @@ export function workingRows(calculation: AnyCalculation, cells: readonly unknown
   const shape = calculation.shapeOf
   if (shape && typeof checked[shape] !== 'number') {
     if ((checked[shape] as Series).length > 1)
-      throw badInput(placeOf(shape, calculation.takes[shape]), 'one number: a working is of one entry', `a range of ${(checked[shape] as Series).length}`)
+      throw badInput(placeOf(shape, calculation.takes[shape]), 'one number for a working', `a range of ${(checked[shape] as Series).length}`)
     checked[shape] = (checked[shape] as Series)[0]
   }
   const isSearch = calculation.periods !== undefined && calculation.steps.every((step: Step) => step.symbol !== calculation.resultName) && calculation.gives !== undefined

@@ -4,6 +4,7 @@
  */
 import { registries, UIPlugin } from '@odoo/o-spreadsheet'
 import { CREW_HEADING_ROW, crewColumns } from '../plan/crewSheet.js'
+import { jobSheetNames } from '../plan/jobSheets.js'
 import { isTextual } from '../plan/officeSheets.js'
 import { fieldsOf, tableNames, type TableName } from '../takeoff/officeTables.js'
 import { TAKEOFF_HEADING_ROW, takeoffColumns } from '../plan/takeoffSheet.js'
@@ -14,8 +15,8 @@ export const HEADINGS_WITHIN = 30
 
 /** Columns of a job's own sheets in which people write words: a date in a remark stays as it was written. */
 const writtenColumns: Readonly<Record<string, readonly number[]>> = {
-  'Takeoff ': (['code', 'description', 'unit', 'why'] as const).map((name) => takeoffColumns[name]),
-  'Crew ': [crewColumns.text, crewColumns.done],
+  [jobSheetNames('').takeoff]: (['code', 'description', 'unit', 'why'] as const).map((name) => takeoffColumns[name]),
+  [jobSheetNames('').crew]: [crewColumns.text, crewColumns.done],
 }
 const FIRST_WRITTEN_ROW = Math.min(TAKEOFF_HEADING_ROW, CREW_HEADING_ROW)
 

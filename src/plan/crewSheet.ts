@@ -15,6 +15,8 @@ import { address, SheetDraft, type PlanValidation, type SheetPlan } from './plan
 /** Columns of the sheet; hosts read back what was written from them. */
 export const crewColumns = { code: 2, text: 3, figure: 4, hold: 7, loss: 9, verdict: 10, done: 11 } as const
 export const CREW_HEADING_ROW = 5
+/** The last line: who decides, and where the rules behind the steps stand. */
+export const CREW_CLOSING = `${closingCaution} The rules behind the steps stand with the cautions of the Design sheet.`
 export const CREW_DONE = 'Done by, date, remarks'
 const LOG_DONE = 'Tested by, date, remarks'
 const SPARE_ROWS = 4
@@ -87,7 +89,7 @@ export function crewSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, he
   log()
   addedLines()
   draft.next()
-  draft.put(columns.text, 'wrapped', closingCaution)
+  draft.put(columns.text, 'wrapped', CREW_CLOSING)
 
   function headings(texts: Partial<Record<keyof typeof crewColumns, string>>): void {
     for (let column = columns.code; column <= columns.done; column++) {

@@ -20,12 +20,12 @@ export const AS_MADE = 'As made'
 const VALUE_COLUMN = designColumns.value
 const LAST_COLUMN = designColumns.asMade
 const FIRST_ROW = DESIGN_HEADING_ROW + 1
-const inputNames = Object.keys(jobFields)
+/** Inputs, which belong into the row of Jobs. */
+export const inputNames: readonly string[] = Object.keys(jobFields)
 const isConstant = (rule: { formula: string }) => /^[\d.]+$/.test(rule.formula)
-/** Figures that may be typed over: inputs, which belong into the row of Jobs, and house figures, which are kept. */
-export const typedNames: readonly string[] = inputNames
 /** Results that formulas work out. */
 export const workedNames: readonly string[] = resultGroups.flatMap((group) => group.results.filter((rule) => !isConstant(rule)).map(({ name }) => name))
+/** House figures, which may be typed over and are kept. */
 export const constantNames: readonly string[] = resultGroups.flatMap((group) => group.results.filter(isConstant).map(({ name }) => name))
 
 /** The rows of the sheet, in order; a name's row is its place in this list. */

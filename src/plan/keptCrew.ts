@@ -1,7 +1,6 @@
 /** Reads back from a crew sheet its entries, readings and own lines. */
-import { closingCaution } from '../takeoff/cautions.js'
 import type { Kept } from '../takeoff/takeoff.js'
-import { CREW_DONE, CREW_HEADING_ROW, crewColumns, entryColumnsOf, entryWords, isCrewHeading, isOurWord } from './crewSheet.js'
+import { CREW_CLOSING, CREW_DONE, CREW_HEADING_ROW, crewColumns, entryColumnsOf, entryWords, isCrewHeading, isOurWord } from './crewSheet.js'
 import { movedHeading, plain, text, type Rows } from './keptCells.js'
 
 /** Entries beside our own steps and tanks. All else that was written is kept in words, as a line of the crew's own. */
@@ -25,7 +24,7 @@ export function fromCrew(rows: Rows, sheet: string): Pick<Kept, 'crew' | 'proble
     } else if (own) {
       const again = typed.filter(([column, words]) => column !== crewColumns.done && !isOurWord(code, column, words))
       if (again.length || done) added.push({ text: `${code} again: ${inWords(again)}`, done })
-    } else if (!isCrewHeading(code) && typed.some(([, words]) => words !== closingCaution)) {
+    } else if (!isCrewHeading(code) && typed.some(([, words]) => words !== CREW_CLOSING)) {
       const words = typed.filter(([column]) => column !== crewColumns.done).map(([, written]) => written)
       added.push({ text: [code, ...words].filter(Boolean).join(' '), done })
     }

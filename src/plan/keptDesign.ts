@@ -1,7 +1,7 @@
 /** Reads back from a design sheet what was typed over its figures. */
 import type { Problem } from '../takeoff/fields.js'
 import type { Kept, TypedInput } from '../takeoff/takeoff.js'
-import { AS_MADE, constantNames, DESIGN_HEADING_ROW, designColumns, typedNames, workedNames } from './designSheet.js'
+import { AS_MADE, constantNames, DESIGN_HEADING_ROW, designColumns, inputNames, workedNames } from './designSheet.js'
 import { amount, movedHeading, PASTED, text, type Rows } from './keptCells.js'
 
 /** Figures of the Design sheet that were typed over since it was made. */
@@ -15,7 +15,7 @@ export function fromDesign(rows: Rows, sheet: string): Pick<Kept, 'figures' | 'i
     const [name, value, asMade] = [designColumns.name, designColumns.value, designColumns.asMade].map((column) => text(row[column - 1])) as [string, string, string]
     const place = { sheet, row: DESIGN_HEADING_ROW + at + 1 }
     const cell = row[designColumns.value - 1]
-    if (typedNames.includes(name)) {
+    if (inputNames.includes(name)) {
       if (value !== asMade) inputs.push({ ...place, name, value, asMade })
     } else if (constantNames.includes(name)) {
       if (value === asMade) continue

@@ -54,7 +54,6 @@ export function numberFormat(format: PlanCell['format']): string | undefined {
   if (format === undefined) return undefined
   if (format === 'text') return '@'
   if (format === 'date') return 'yyyy-mm-dd'
-  if (format === 'percent') return '0.0%'
   if (typeof format === 'object') return format.code
   // The space at the end keeps the figure off the unit in the next column.
   return `${format === 0 ? '#,##0' : `#,##0.${'0'.repeat(format)}`}_ `

@@ -38,8 +38,8 @@ export interface PlanCell {
   value: string | number | boolean | null
   /** Without the equals sign. */
   formula?: string
-  /** Decimals of a number; 'text' keeps entries such as 1/2 from becoming dates; 'date' is a day; 'percent' a share shown as one; a code is a format of somebody else's. */
-  format?: number | 'text' | 'date' | 'percent' | { code: string }
+  /** Decimals of a number; 'text' keeps entries such as 1/2 from becoming dates; 'date' is a day; a code is a format of somebody else's. */
+  format?: number | 'text' | 'date' | { code: string }
   /** A look of its own, for cells that no layout of ours made (a workbook saved from the grid). */
   look?: Look
 }

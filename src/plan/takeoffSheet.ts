@@ -1,4 +1,5 @@
 /** The Takeoff sheet: itemized, priced, with the reason of every line; overrides and added lines have their own cells. */
+import { LOTS_SLACK } from '../calc/estimate/orderQuantity.js'
 import { formula } from '../formula/formula.js'
 import { LABOR_HOURS, type ItemRule } from '../takeoff/itemRules.js'
 import { sections } from '../takeoff/officeTables.js'
@@ -81,7 +82,7 @@ export function takeoffSheet(takeoff: Takeoff, names: NamePlaces, places: Office
     draft.put(columns.yours, 'input', line.override ?? null, { format: netDecimals(rule) })
     draft.put(columns.waste, 'number', rule.waste, { format: 2, formula: item('Waste') })
     draft.put(columns.lot, 'number', rule.lot, { format: orderDecimals(rule), formula: `MAX(0.01,IF(${item('Lot')}=0,1,${item('Lot')}))` })
-    draft.put(columns.order, 'number', line.order, { format: orderDecimals(rule), formula: `ROUNDUP(${used}*(1+${at('waste')})/${at('lot')}*(1-0.000000000001),0)*${at('lot')}` })
+    draft.put(columns.order, 'number', line.order, { format: orderDecimals(rule), formula: `ROUNDUP(${used}*(1+${at('waste')})/${at('lot')}*(1-${LOTS_SLACK}),0)*${at('lot')}` })
     draft.put(columns.unit, 'unit', rule.unit)
     const priceFormula = rule.price ? writer.write(rule.price.text, sheet, `${line.code}, price`) : lookup(places, 'Prices', 'Price_usd', at('code'))
     draft.put(

@@ -134,6 +134,9 @@ export const crewSteps: readonly CrewStep[] = [
 /** The log of the vacuum test, a row a tank: cells written on site, then what they say. */
 export const LOG_ENTRIES = ['start_inHg', 'end_inHg', 'watched_min', 'startTemp_F', 'endTemp_F'] as const
 export const logLoss = 'IF(COUNT(start_inHg,end_inHg)<2,"",IF(COUNT(startTemp_F,endTemp_F)=1,"both °F or none",VACUUMLOSS(start_inHg,end_inHg,startTemp_F,endTemp_F)))'
-/** Nothing before both readings stand. Anything but a full test of good readings is looked into: a gauge that rose is no tight tank. */
+/**
+ * Nothing before both readings stand. Anything but a full test of good readings is looked into: a gauge beyond the 29.92 inHg of the
+ * standard air, or one that rose by more than half of the tenth it is read to (common practice, no source), was read wrong.
+ */
 export const logVerdict =
-  'IF(OR(start_inHg="",end_inHg=""),"",IF(NOT(ISNUMBER(loss_inHg)),"check",IF(COUNT(watched_min)=0,"check",IF(OR(start_inHg<TestVacuum_inHg,start_inHg>29.9,end_inHg<0,watched_min<TestHold_min,loss_inHg<-0.05),"check",IF(ROUND(loss_inHg,2)<=ROUND(TestLoss*TestVacuum_inHg,2),"pass","stop")))))'
+  'IF(OR(start_inHg="",end_inHg=""),"",IF(NOT(ISNUMBER(loss_inHg)),"check",IF(COUNT(watched_min)=0,"check",IF(OR(start_inHg<TestVacuum_inHg,start_inHg>29.92,end_inHg<0,watched_min<TestHold_min,loss_inHg<-0.05),"check",IF(ROUND(loss_inHg,2)<=ROUND(TestLoss*TestVacuum_inHg,2),"pass","stop")))))'

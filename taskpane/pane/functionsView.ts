@@ -1,5 +1,5 @@
 /** Browse the functions, read their working and source, put one into the active cell. */
-import { allowedText, mayBeLeftOut, short, type AnyCalculation, type Step } from '../../src/calc.js'
+import { allowedText, leftOutText, mayBeLeftOut, type AnyCalculation, type Step } from '../../src/calc.js'
 import { calculations } from '../../src/calc/index.js'
 import { sampleCall } from '../../src/calc/sampleCall.js'
 import { citationText } from '../../src/sources.js'
@@ -23,13 +23,11 @@ function described(calculation: AnyCalculation, insert: (formula: string) => voi
       { class: 'arguments' },
       ...calculation.names.flatMap((name) => {
         const spec = calculation.takes[name]
-        const fallback =
-          'default' in spec && spec.default !== undefined
-            ? `; ${typeof spec.default === 'number' ? short(spec.default) : spec.default} when left out`
-            : spec.optional
-              ? `; left out: ${spec.optional}`
-              : ''
-        return [h('dt', {}, bareName(name)), h('dd', {}, `${spec.label}: ${allowedText(name, spec)}${fallback}${spec.hint ? `; ${spec.hint}` : ''}`)]
+        const leftOut = leftOutText(spec)
+        return [
+          h('dt', {}, bareName(name)),
+          h('dd', {}, `${spec.label}: ${allowedText(name, spec)}${leftOut === undefined ? '' : `; left out: ${leftOut}`}${spec.hint ? `; ${spec.hint}` : ''}`),
+        ]
       }),
       h('dt', {}, 'gives'),
       h(

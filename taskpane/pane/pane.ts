@@ -8,7 +8,7 @@ import { makeTakeoffs, open, setUp, type Opened, type Outcome } from '../../src/
 import type { Flavor } from '../../src/plan/calls.js'
 import type { Made } from '../../src/plan/plan.js'
 import { placeText, problemText, ProblemsError, refusalText, type Problem } from '../../src/takeoff/fields.js'
-import { rowNamed, type Row } from '../../src/takeoff/office.js'
+import { rowNamed, type Office, type Row } from '../../src/takeoff/office.js'
 import { makeTakeoff, type Takeoff } from '../../src/takeoff/takeoff.js'
 import { fill, h } from './element.js'
 import { functionsView } from './functionsView.js'
@@ -163,33 +163,17 @@ export class Pane {
       if (!office || office.tables.Jobs.length) fill(this.glance)
       return
     }
-    let takeoff: Takeoff | undefined
-    let found: readonly Problem[] = []
-    try {
-      takeoff = makeTakeoff(office, row)
-    } catch (error) {
-      if (!(error instanceof ProblemsError)) throw error
-      found = error.problems
-    }
-    this.showProblems([...found, ...this.namelessRows()])
+    const { takeoff, problems } = worked(office, row)
+    this.showProblems([...problems, ...this.namelessRows()])
     fill(this.glance, takeoff ? jobView(takeoff, this.settings.get('units')) : h('h2', {}, this.job))
   }
 
-  /** Problems of other jobs' making go as soon as their cells are mended; those on a job's own sheets with the next making. */
+  /** A problem in a row of Jobs goes as soon as the row is mended; any other with the next making. */
   private stillStands(problem: Problem): boolean {
     const { office } = this.opened
-    if (!office || !Object.values(office.sheets).includes(problem.sheet)) return office !== undefined
-    return office.tables.Jobs.some((row) => this.problemsOf(row).some((other) => problemText(other) === problemText(problem)))
-  }
-
-  private problemsOf(row: Row): readonly Problem[] {
-    try {
-      makeTakeoff(this.opened.office!, row)
-      return []
-    } catch (error) {
-      if (!(error instanceof ProblemsError)) throw error
-      return error.problems
-    }
+    if (!office || problem.sheet !== office.sheets.Jobs) return true
+    const row = office.tables.Jobs.find((known) => known.row === problem.row)
+    return row !== undefined && worked(office, row).problems.some((other) => problemText(other) === problemText(problem))
   }
 
   /** A row whose own name is wrong is no job that could be picked: its problem is shown with every job. */
@@ -199,8 +183,7 @@ export class Pane {
   }
 
   private showProblems(all: readonly Problem[]): void {
-    const texts = [...all, ...this.held].map((problem) => problemText(problem))
-    const list = [...all, ...this.held].filter((problem, at) => texts.indexOf(problemText(problem)) === at)
+    const list = distinct([...all, ...this.held])
     this.problems.hidden = !list.length
     fill(
       this.problems,
@@ -254,8 +237,7 @@ export class Pane {
   }
 
   private report({ made, problems, cancelled }: Outcome): void {
-    const texts = problems.map((problem) => problemText(problem))
-    this.held = problems.filter((_, at) => texts.indexOf(texts[at]!) === at)
+    this.held = distinct(problems)
     this.showJob()
     const sheets = made.flatMap(({ sheets: names }) => names)
     const unused = made.flatMap(({ job, takeoff }) => takeoff.unused.map((code) => `${job}: your entry for ${code} has no line any more`))
@@ -313,6 +295,18 @@ export class Pane {
       h('p', {}, h('label', { for: 'units' }, 'Units shown here '), units),
       h('p', { class: 'note' }, 'Cells stay in US units; text such as "45 m" may be typed into any of them.'),
     )
+  }
+}
+
+const distinct = (list: readonly Problem[]): readonly Problem[] => [...new Map(list.map((problem) => [problemText(problem), problem])).values()]
+
+/** A row worked through: its takeoff, or all of its problems. */
+function worked(office: Office, row: Row): { takeoff?: Takeoff; problems: readonly Problem[] } {
+  try {
+    return { takeoff: makeTakeoff(office, row), problems: [] }
+  } catch (error) {
+    if (!(error instanceof ProblemsError)) throw error
+    return { problems: error.problems }
   }
 }
 

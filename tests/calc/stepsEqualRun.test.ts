@@ -168,7 +168,7 @@ describe('WORKING', () => {
     })
   }
   it('of a range of rain asks for one entry', () => {
-    expect(() => callByName('WORKING', ['CATCHMENTYIELD', 1600, [[0.5], [1], [0.01]], 0.85])).toThrow('Rain (rain): one number: a working is of one entry')
+    expect(() => callByName('WORKING', ['CATCHMENTYIELD', 1600, [[0.5], [1], [0.01]], 0.85])).toThrow('Rain (rain): one number for a working')
   })
   it('of an aluminum feed shows its size, though the table has an empty cell', () => {
     // 8 A over 250 ft at 230 V and 3 %: 2*8*250*R/1000 <= 6.9, R at most 1.725; aluminum 8 AWG has 1.28 (NEC Chapter 9 Table 8), 10 AWG 2.04.

@@ -3,7 +3,7 @@ import { roundTo } from '../../rounding.js'
 import { cite } from '../../sources.js'
 
 /** Share by which a count of lots may be off by its arithmetic alone, so that 3.0000000000001 lots do not become 4. */
-const SLACK = 0.000000000001
+export const LOTS_SLACK = '0.000000000001'
 
 export const orderQuantity = calc({
   id: 'ORDERQUANTITY',
@@ -17,8 +17,8 @@ export const orderQuantity = calc({
   gives: { order: 'Amount to order' },
   steps: [
     step('need', 'Need with waste', 'net*(1+waste)', cite('practice', 'waste by item')),
-    step('order', 'Amount to order', 'ROUNDUP(need/lot*(1-0.000000000001),0)*lot', cite('derivation', 'whole lots')),
+    step('order', 'Amount to order', `ROUNDUP(need/lot*(1-${LOTS_SLACK}),0)*lot`, cite('derivation', 'whole lots')),
   ],
   example: [182.5, 0.05, 100],
-  run: ({ net, waste, lot }) => roundTo(((net * (1 + waste)) / lot) * (1 - SLACK), 0, Math.ceil) * lot,
+  run: ({ net, waste, lot }) => roundTo(((net * (1 + waste)) / lot) * (1 - Number(LOTS_SLACK)), 0, Math.ceil) * lot,
 })

@@ -12,9 +12,14 @@ export const pipeBore = calc({
   takes: { pipe: pipeKey, size: pipeSizeKey },
   gives: { bore_in: 'Inside diameter' },
   steps: [
-    step('bore_in', 'Inside diameter', 'SUMPRODUCT((Pipes[pipe]=pipe)*(Pipes[size]=size),Pipes[bore_in])', cite('derivation', 'row of the table Pipes, by the standard it names')),
+    step(
+      'bore_in',
+      'Inside diameter',
+      'SUMPRODUCT((Pipes[pipe]=pipe)*(Pipes[size]=size),Pipes[bore_in])',
+      cite('derivation', 'row of the table Pipes, as it cites', 'from memory'),
+    ),
   ],
-  notes: ['Bore of PVC is outside diameter less two least walls; some lists take walls of 1.03 times the least.'],
+  notes: ['Bore of PVC: outside diameter less two least walls; some lists take 1.03 times the least.'],
   example: ['PE IPS 200', 1],
   run({ pipe, size }) {
     const bore_in = lookUp(pipes, { pipe, size }, 'bore_in')
