@@ -36,7 +36,7 @@ export const motorCurrent = calc({
     ),
   ],
   notes: [
-    'Use the table, not the nameplate, for conductors and short-circuit protection; the nameplate for the overload device. Some submersible motors draw more than the table: then the maker’s figure governs.',
+    'Use the table, not the nameplate, for conductors and short-circuit protection; the nameplate for the overload device. Some submersible motors draw more: then the maker’s figure governs.',
   ],
   example: [1, 230],
   run({ power_hp, voltage_V, phases }) {

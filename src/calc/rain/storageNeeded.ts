@@ -43,7 +43,7 @@ export const storageNeeded = calc({
   periods: balanceTable('0'),
   notes: [
     'Reliability never falls when the tank grows, so the answer is unique. #N/A when even a tank that keeps every drop falls short of the target.',
-    'The working shows the period table at the capacity found; the search itself is not a formula.',
+    'The working shows the period table at the capacity found; the search is no formula.',
   ],
   example: [[0, 300, 0, 900, 0, 0, 50, 700], 100, 0.6, 'YAS', 'volume'],
   run({ inflow_gal, demand_gal, target, rule, measure }) {
