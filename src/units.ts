@@ -19,7 +19,8 @@ export type Quantity =
   | 'length' | 'area' | 'volume' | 'flow' | 'head' | 'pressure' | 'weight' | 'force' | 'temperature'
   | 'temperature difference' | 'power' | 'voltage' | 'current' | 'velocity' | 'rain rate' | 'slope'
   | 'unit weight' | 'time' | 'angle' | 'resistance per length' | 'conductor area' | 'viscosity' | 'ratio' | 'money'
-  | 'money rate' | 'use' | 'weight per volume'
+  | 'money rate' | 'use' | 'weight per volume' | 'concentration' | 'energy per volume' | 'rate of earthwork' | 'rate of trenching'
+  | 'acceleration' | 'rate'
 
 interface Unit {
   /** How the unit is written for people. */
@@ -57,6 +58,7 @@ const list = {
   ftw: { symbol: 'ft of water', quantity: 'head', size: FOOT_WATER_PA, also: ['ft', 'foot', 'feet', 'ft water'] },
   mw: { symbol: 'm of water', quantity: 'head', size: FOOT_WATER_PA / FOOT_M, also: ['m', 'm water'] },
   psi: { symbol: 'psi', quantity: 'pressure', size: PSI_PA },
+  psf: { symbol: 'lb/ft²', quantity: 'pressure', size: PSI_PA / 144, also: ['psf'] },
   kPa: { symbol: 'kPa', quantity: 'pressure', size: 1000, also: ['kpa'] },
   bar: { symbol: 'bar', quantity: 'pressure', size: 100000 },
   inHg: { symbol: 'inHg', quantity: 'pressure', size: INCH_MERCURY_PA, also: ['in Hg', 'inhg', 'in. Hg'] },
@@ -88,6 +90,7 @@ const list = {
   min: { symbol: 'min', quantity: 'time', size: 60 },
   h: { symbol: 'h', quantity: 'time', size: 3600 },
   day: { symbol: 'days', quantity: 'time', size: 86400, also: ['day'] },
+  days: { symbol: 'days', quantity: 'time', size: 86400 },
   deg: { symbol: '°', quantity: 'angle', size: 1, also: ['deg', 'degree', 'degrees'] },
   ohm_per_kft: { symbol: 'ohm/1000 ft', quantity: 'resistance per length', size: 1 },
   cmil: { symbol: 'circular mil', quantity: 'conductor area', size: 1 },
@@ -95,6 +98,17 @@ const list = {
   per_F: { symbol: 'in/in/°F', quantity: 'ratio', size: 1 },
   gal_per_day: { symbol: 'gal/day', quantity: 'use', size: GALLON_M3 / 86400, also: ['gal per day'] },
   L_per_day: { symbol: 'L/day', quantity: 'use', size: 0.001 / 86400 },
+  pint: { symbol: 'pint', quantity: 'volume', size: GALLON_M3 / 8, also: ['pints'] },
+  quart: { symbol: 'quart', quantity: 'volume', size: GALLON_M3 / 4, also: ['quarts'] },
+  kgal: { symbol: '1000 gal', quantity: 'volume', size: 1000 * GALLON_M3 },
+  mg_per_L: { symbol: 'mg/L', quantity: 'concentration', size: 1, also: ['ppm'] },
+  per_day: { symbol: 'a day', quantity: 'rate', size: 1 / 86400 },
+  h_per_day: { symbol: 'h/day', quantity: 'ratio', size: 1 / 24 },
+  kWh_per_kgal: { symbol: 'kWh/1000 gal', quantity: 'energy per volume', size: 3.6e6 / (1000 * GALLON_M3) },
+  fps2: { symbol: 'ft/s²', quantity: 'acceleration', size: FOOT_M },
+  yd3_per_h: { symbol: 'yd³/h', quantity: 'rate of earthwork', size: (27 * FOOT_M ** 3) / 3600 },
+  yd3_per_day: { symbol: 'yd³/day', quantity: 'rate of earthwork', size: (27 * FOOT_M ** 3) / 86400 },
+  ft_per_h: { symbol: 'ft/h', quantity: 'rate of trenching', size: FOOT_M / 3600 },
   usd: { symbol: '$', quantity: 'money', size: 1 },
   usd_per_h: { symbol: '$/h', quantity: 'money rate', size: 1 },
 } as const satisfies Record<string, Unit>
@@ -107,7 +121,7 @@ export const unitNames = Object.keys(list) as UnitName[]
 export function unitOf(name: string): UnitName | undefined {
   const cut = name.indexOf('_')
   const suffix = cut < 0 ? '' : name.slice(cut + 1)
-  return suffix in list ? (suffix as UnitName) : undefined
+  return Object.hasOwn(list, suffix) ? (suffix as UnitName) : undefined
 }
 
 /** The name without its unit: what the argument is called in a cell's help. */
@@ -123,7 +137,7 @@ export function symbolOf(name: string): string {
 
 /** Decimals that a value is shown with, by its unit; pure numbers and the rest take two. */
 const shownDecimals: Partial<Record<UnitName, number>> = {
-  gal: 0, lb: 0, lbf: 0, cmil: 0, gpm: 1, ft: 1, ftw: 1, V: 1, A: 1, psi: 0, yd3: 1, ft2: 0, in2: 0, ft3: 0, gal_per_day: 0, day: 0, min: 0,
+  gal: 0, lb: 0, lbf: 0, cmil: 0, gpm: 1, ft: 1, ftw: 1, V: 1, A: 1, psi: 0, yd3: 1, ft2: 0, in2: 0, ft3: 0, gal_per_day: 0, day: 0, days: 0, min: 0, psf: 0, kgal: 1, pint: 1, mg_per_L: 0, per_day: 0,
 }
 export const decimalsOf = (name: string): number => shownDecimals[unitOf(name)!] ?? 2
 
@@ -200,4 +214,32 @@ export function readAs(text: string, wanted: UnitName | undefined): Reading {
     candidates.find((name) => (wanted === undefined ? unitByName[name].quantity === 'ratio' : isWrittenOut(name, spelling) && sameQuantity(unitByName[name], unitByName[wanted])))
   if (!fitting) return { ok: false, reason: 'other quantity' }
   return { ok: true, value: wanted === undefined ? value * unitByName[fitting].size : convert(value, fitting, wanted) }
+}
+
+/** Exponents over length, weight, time, money and what stands for itself (volts, amperes, degrees). Weight and force are one here. */
+export type Dimensions = Readonly<Record<string, number>>
+export interface PhysicalSize {
+  dimensions: Dimensions
+  /** How large one of the unit is, in the base of its dimensions. */
+  size: number
+}
+
+const dimensionsOf: Readonly<Record<Quantity, Dimensions>> = {
+  length: { length: 1 }, area: { length: 2 }, volume: { length: 3 }, flow: { length: 3, time: -1 }, head: { length: 1 },
+  pressure: { weight: 1, length: -2 }, weight: { weight: 1 }, force: { weight: 1 }, temperature: { temperature: 1 }, 'temperature difference': { temperature: 1 },
+  power: { power: 1 }, voltage: { voltage: 1 }, current: { current: 1 }, velocity: { length: 1, time: -1 }, 'rain rate': { length: 1, time: -1 }, slope: {},
+  'unit weight': { weight: 1, length: -3 }, time: { time: 1 }, angle: { angle: 1 }, 'resistance per length': { resistance: 1 }, 'conductor area': { conductor: 1 },
+  viscosity: { length: 2, time: -1 }, ratio: {}, money: { money: 1 }, 'money rate': { money: 1, time: -1 }, use: { length: 3, time: -1 },
+  'weight per volume': { weight: 1, length: -3 }, concentration: { concentration: 1 }, 'energy per volume': { weight: 1, length: -2 },
+  'rate of earthwork': { length: 3, time: -1 }, 'rate of trenching': { length: 1, time: -1 }, acceleration: { length: 1, time: -2 }, rate: { time: -1 },
+}
+
+/** The size of a unit over the bases above; undefined for a name that is no unit. */
+export function physicalSize(name: string): PhysicalSize | undefined {
+  if (!Object.hasOwn(list, name)) return undefined
+  const { quantity, size } = unitByName[name as UnitName]
+  const dimensions = dimensionsOf[quantity]
+  // Forces and pressures are kept in newtons; a pound of force counts as the weight that it holds, a head as its height of water.
+  const inWeight = quantity === 'force' || quantity === 'pressure' || quantity === 'energy per volume' ? GRAVITY : quantity === 'head' ? 1000 * GRAVITY : 1
+  return { dimensions, size: size / inWeight }
 }

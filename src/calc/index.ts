@@ -16,6 +16,7 @@ import { flowVelocity } from './pipe/flowVelocity.js'
 import { frictionLoss } from './pipe/frictionLoss.js'
 import { leaderCapacity } from './pipe/leaderCapacity.js'
 import { levelingTime } from './pipe/levelingTime.js'
+import { overflowHead } from './pipe/overflowHead.js'
 import { pipeBore } from './pipe/pipeBore.js'
 import { pumpDuty } from './pipe/pumpDuty.js'
 import { surgePressure } from './pipe/surgePressure.js'
@@ -61,6 +62,7 @@ export const calculations: readonly AnyCalculation[] = [
   frictionLoss,
   leaderCapacity,
   levelingTime,
+  overflowHead,
   pipeBore,
   pumpDuty,
   surgePressure,
@@ -107,6 +109,7 @@ export {
   frictionLoss,
   leaderCapacity,
   levelingTime,
+  overflowHead,
   pipeBore,
   pumpDuty,
   surgePressure,

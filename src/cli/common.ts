@@ -42,3 +42,10 @@ export function fail(error: unknown): void {
   console.error(error instanceof Error ? error.message : String(error))
   process.exitCode = 1
 }
+
+/** Prints the help where it is asked for. */
+export function helpAsked(help: string): boolean {
+  if (!process.argv.slice(2).some((word) => word === '--help' || word === '-h')) return false
+  console.log(help)
+  return true
+}

@@ -37,8 +37,9 @@ function typedOnJobs(workbook: ExcelJS.Workbook, plan: WorkbookPlan): string[] {
 function lostOfTables(workbook: ExcelJS.Workbook, plan: WorkbookPlan, raw: RawOffice): string[] {
   return tableNames.flatMap((table) => {
     const { sheet: name, columns, rows } = raw[table]
-    const strange = columns.filter((column) => column && !(column in fieldsOf(table)))
-    const sheet = workbook.getWorksheet(name)!
+    const strange = table === 'RainDays' ? [] : columns.filter((column) => column && !Object.hasOwn(fieldsOf(table), column))
+    const sheet = workbook.getWorksheet(name)
+    if (!sheet) return []
     const written = new Map(plan.sheets.find((known) => known.name === table)!.cells.map((cell) => [`${cell.row} ${cell.column}`, cell.value]))
     const firstRow = rows[0]?.row ?? sheet.rowCount + 1
     const [formulas, comments, notes]: string[][] = [[], [], []]

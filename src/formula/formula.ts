@@ -30,6 +30,8 @@ export interface Formula {
   readonly names: readonly string[]
   /** Every function called, once each. */
   readonly functions: readonly string[]
+  /** The syntax tree, for checks that look at more than names. */
+  readonly tree: AstExpression
   evaluate(scope: Scope): Value
   /** The formula with names replaced, and with calls replaced where `call` answers with a text. */
   render(name: (name: string) => string, call?: (call: Call) => string | undefined): string
@@ -64,6 +66,7 @@ function readFormula(text: string): Formula {
     text: source.slice(1),
     names: [...names],
     functions: [...functions],
+    tree,
     evaluate: compiled,
     render: (name, call) => rendered(tree, source, name, call).slice(1),
   }
@@ -202,6 +205,28 @@ function pairwise(left: Value, right: Value, combine: Combine): Value {
   return Array.from({ length }, (_, at) => combine(item(left, at), item(right, at)))
 }
 
+/** Where the arguments of a call stand, between its brackets and commas; brackets and quotes inside them left alone. */
+export function argumentSpans(source: string, start: number, end: number): [from: number, to: number][] {
+  const open = source.indexOf('(', start)
+  const spans: [number, number][] = []
+  let from = open + 1
+  let depth = 0
+  let quote = ''
+  for (let at = from; at < end; at++) {
+    const letter = source[at]!
+    if (quote) quote = letter === quote ? '' : quote
+    else if (letter === '"' || letter === "'") quote = letter
+    else if (letter === '(') depth++
+    else if (letter === ')' && depth > 0) depth--
+    else if (letter === ',' || letter === ')') {
+      if (depth > 0) continue
+      spans.push([from, at])
+      from = at + 1
+    }
+  }
+  return spans
+}
+
 /** Rebuilds the text of a node with its names and calls replaced; everything between them stays as it was. */
 function rendered(node: AstExpression, source: string, name: (name: string) => string, call: ((call: Call) => string | undefined) | undefined): string {
   const write = (part: AstExpression, from: number, to: number): string => {
@@ -219,7 +244,11 @@ function rendered(node: AstExpression, source: string, name: (name: string) => s
     const [start, end] = part.loc as [number, number]
     if (part.type === 'ReferenceIdentifier') return [{ start, end, text: name(part.value) }]
     if (part.type === 'CallExpression' && part.callee.type === 'Identifier') {
-      const renderArgs = () => part.arguments.map((arg) => (arg?.loc ? write(arg as AstExpression, arg.loc[0]!, arg.loc[1]!) : ''))
+      // Brackets round an argument belong to it and stand outside its place in the tree: its text runs from comma to comma.
+      const renderArgs = () => {
+        const spans = argumentSpans(source, start, end)
+        return part.arguments.map((arg, at) => (arg?.loc ? write(arg as AstExpression, ...spans[at]!) : ''))
+      }
       let args: string[] | undefined
       const text = call?.({
         name: part.callee.name.toUpperCase(),

@@ -101,6 +101,15 @@ function sumProduct(args: readonly Value[]): Value {
   return finite(total)
 }
 
+/** The two formats that words use: thousands with a comma, with or without decimals. */
+function asText([given, format]: readonly Value[]): Value {
+  const value = toNumber(given ?? null)
+  if (isError(value)) return value
+  const decimals = /^#,##0(?:\.(0+))?$/.exec(String(format))
+  if (!decimals) return wrong()
+  return roundTo(value, decimals[1]?.length ?? 0).toLocaleString('en-US', { minimumFractionDigits: decimals[1]?.length ?? 0, maximumFractionDigits: decimals[1]?.length ?? 0 })
+}
+
 function truths(combine: (list: boolean[]) => boolean): Native {
   return (args) => {
     const list: boolean[] = []
@@ -149,13 +158,14 @@ export const nativeFunctions: Readonly<Record<string, Native>> = {
   SQRT: ofOne((x) => (x >= 0 ? Math.sqrt(x) : NaN)),
   SUM: ofNumbers((list) => list.reduce((total, x) => total + x, 0)),
   SUMPRODUCT: sumProduct,
+  TEXT: asText,
 }
 
 /** Functions by how many arguments a spreadsheet asks of them, where it is not one or more. */
 const counts: readonly [least: number, most: number, names: string][] = [
   [0, 0, 'NA PI'],
   [1, 1, 'ABS ATAN EXP INT ISNUMBER LEN LN LOWER NOT SIN SQRT'],
-  [2, 2, 'IFERROR MOD ROUND ROUNDDOWN ROUNDUP'],
+  [2, 2, 'IFERROR MOD ROUND ROUNDDOWN ROUNDUP TEXT'],
   [2, 3, 'IF INDEX MATCH'],
 ]
 /** What is wrong with the number of arguments of a native function. */

@@ -6,8 +6,8 @@ import { isTall, rowHeights } from '../plan/heights.js'
 import { cellFormat, looks, type Look } from '../plan/looks.js'
 import { standardPlaces, type OfficePlaces, type TablePlace } from '../plan/places.js'
 import { address, columnLetters, type PlanCell, type SheetPlan } from '../plan/plan.js'
-import type { RawOffice, RawTable } from '../takeoff/office.js'
-import { tableNames } from '../takeoff/officeTables.js'
+import { withOptional, type RawTable } from '../takeoff/office.js'
+import { optionalTables, requiredTables, tableNames } from '../takeoff/officeTables.js'
 import { HostError, type Host, type Place, type SheetCell, type SheetContent, type Snapshot } from './host.js'
 
 type Run = <T>(work: (context: Excel.RequestContext) => Promise<T>) => Promise<T>
@@ -64,11 +64,13 @@ export class ExcelHost implements Host {
       await context.sync()
       const found = tables.filter(({ table }) => !table.isNullObject)
       const raw = found.map(({ name, table, range }) => [name, asTable(table.worksheet.name, range)] as const)
-      const missing = tables.filter(({ table }) => table.isNullObject).map(({ name }) => name)
+      const gone = tables.filter(({ table }) => table.isNullObject).map(({ name }) => name)
+      const missing = gone.filter((name) => requiredTables.includes(name))
       this.places = { ...standardPlaces(), ...Object.fromEntries(found.map(({ name, table, range }) => [name, asPlace(table.worksheet.name, range)])) }
       return {
-        office: missing.length ? undefined : (Object.fromEntries(raw) as unknown as RawOffice),
+        office: missing.length ? undefined : withOptional(Object.fromEntries(raw)),
         missing,
+        absent: gone.filter((name) => optionalTables.includes(name)),
         places: this.places,
         sheets: new Map(wanted.filter(({ range }) => !range.isNullObject).map(({ name, range }) => [name, asContent(range)])),
       }

@@ -1,8 +1,8 @@
 /** The .xlsx host: writes a plan with exceljs, and reads the office's tables and an estimator's overrides back. */
 import ExcelJS from 'exceljs'
 import { unzipSync, Unzip, UnzipInflate } from 'fflate'
-import { keyColumn, tableNames, fieldsOf, type TableName } from '../takeoff/officeTables.js'
-import type { RawOffice, RawTable } from '../takeoff/office.js'
+import { keyColumn, requiredTables, tableNames, fieldsOf, type TableName } from '../takeoff/officeTables.js'
+import { withOptional, type RawOffice, type RawTable } from '../takeoff/office.js'
 import { isErrorText } from '../takeoff/fields.js'
 import type { SheetCell, SheetContent } from './host.js'
 import { callsCellFunction, storeCalls } from './cellFunctionCalls.js'
@@ -198,12 +198,12 @@ export function readOfficeTables(workbook: ExcelJS.Workbook, name: string): RawO
   const found = Object.fromEntries(
     tableNames.map((table) => {
       const raw = readTable(workbook, table)
-      if (!raw) missing.push(table)
+      if (!raw && requiredTables.includes(table)) missing.push(table)
       return [table, raw]
     }),
   )
-  if (missing.length) throw new WorkbookError(`${name}: no table ${missing.join(', ')}. A workbook made by \`npm run -s template\` has ${tableNames.join(', ')}.`)
-  return found as unknown as RawOffice
+  if (missing.length) throw new WorkbookError(`${name}: no table ${missing.join(', ')}. A workbook made by \`npm run -s template\` has ${requiredTables.join(', ')}.`)
+  return withOptional(found)
 }
 
 function readTable(workbook: ExcelJS.Workbook, table: TableName): RawTable | undefined {
@@ -218,7 +218,8 @@ function readTable(workbook: ExcelJS.Workbook, table: TableName): RawTable | und
   const key = keyColumn(table)
   for (let row = 1; row <= Math.min(30, sheet.rowCount); row++) {
     for (let column = 1; column <= Math.min(30, sheet.columnCount); column++) {
-      const isHeading = plainCell(sheet.getCell(row, column)) === key && Object.keys(fieldsOf(table)).includes(String(plainCell(sheet.getCell(row, column + 1))))
+      const headings = Object.keys(fieldsOf(table))
+      const isHeading = plainCell(sheet.getCell(row, column)) === key && (headings.length === 1 || headings.includes(String(plainCell(sheet.getCell(row, column + 1)))))
       if (isHeading) return rowsBelow(sheet, row, column, sheet.columnCount)
     }
   }
@@ -237,7 +238,7 @@ function rowsBelow(sheet: ExcelJS.Worksheet, headingRow: number, first: number, 
       if (column && cell.formula && cell.result === undefined && !cell.formula.includes('""'))
         throw new WorkbookError(`${sheet.name}!${cell.address}, ${column}: a formula saved without its result; open the workbook in a spreadsheet and save it there.`)
       // Of two columns with one heading the first is read; the second is named as a problem.
-      if (column && !(column in cells)) cells[column] = plainCell(cell)
+      if (column && !Object.hasOwn(cells, column)) cells[column] = plainCell(cell)
     })
     rows.push({ row, cells })
   }

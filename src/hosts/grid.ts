@@ -4,8 +4,8 @@ import { rowHeights } from '../plan/heights.js'
 import { looks } from '../plan/looks.js'
 import { standardPlaces, type OfficePlaces, type TablePlace } from '../plan/places.js'
 import { columnLetters, type PlanCell, type SheetPlan } from '../plan/plan.js'
-import type { RawOffice, RawTable } from '../takeoff/office.js'
-import { fieldsOf, keyColumn, tableNames, type TableName } from '../takeoff/officeTables.js'
+import { withOptional, type RawTable } from '../takeoff/office.js'
+import { fieldsOf, keyColumn, optionalTables, requiredTables, tableNames, type TableName } from '../takeoff/officeTables.js'
 import { cellContent, gridBorder, gridFormat, gridStyle, isOwnText } from './gridData.js'
 import { HEADINGS_WITHIN } from './gridTexts.js'
 import { together } from './gridTogether.js'
@@ -60,11 +60,12 @@ export class GridHost implements Host {
       const table = this.findTable(name)
       if (table) found.set(name, table)
     }
-    const missing = tableNames.filter((name) => !found.has(name))
+    const missing = requiredTables.filter((name) => !found.has(name))
     this.places = { ...standardPlaces(), ...Object.fromEntries([...found].map(([name, { place }]) => [name, place])) }
     return {
-      office: missing.length ? undefined : (Object.fromEntries([...found].map(([name, { raw }]) => [name, raw])) as unknown as RawOffice),
+      office: missing.length ? undefined : withOptional(Object.fromEntries([...found].map(([name, { raw }]) => [name, raw]))),
       missing,
+      absent: optionalTables.filter((name) => !found.has(name)),
       places: this.places,
       sheets: new Map(
         sheets.flatMap((name) => {
@@ -84,7 +85,7 @@ export class GridHost implements Host {
     const headings = Object.keys(fieldsOf(name))
     for (let row = 0; row < Math.min(HEADINGS_WITHIN, numberOfRows); row++) {
       for (let col = 0; col < Math.min(HEADINGS_WITHIN, numberOfCols); col++) {
-        if (text(row, col) !== keyColumn(name) || !headings.includes(text(row, col + 1))) continue
+        if (text(row, col) !== keyColumn(name) || (headings.length > 1 && !headings.includes(text(row, col + 1)))) continue
         const columns: string[] = []
         for (let at = col; at < numberOfCols; at++) columns.push(text(row, at))
         while (columns.at(-1) === '') columns.pop()

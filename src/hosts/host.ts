@@ -2,6 +2,7 @@
 import type { OfficePlaces } from '../plan/places.js'
 import type { SheetPlan } from '../plan/plan.js'
 import type { RawOffice } from '../takeoff/office.js'
+import type { TableName } from '../takeoff/officeTables.js'
 
 export interface SheetCell {
   value: string | number | boolean | null
@@ -15,6 +16,8 @@ export interface Snapshot {
   /** The office's tables, or the names of those that are missing. */
   office: RawOffice | undefined
   missing: readonly string[]
+  /** Tables that a workbook may lack, and this one does; they read as empty. */
+  absent: readonly TableName[]
   places: OfficePlaces
   /** The sheets asked for that exist. */
   sheets: ReadonlyMap<string, SheetContent>

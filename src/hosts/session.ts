@@ -21,7 +21,8 @@ export async function open(host: Host): Promise<Opened> {
 
 /** Adds the tables that are missing; what exists is left alone. */
 export async function setUp(host: Host, made: Made, demo: boolean): Promise<readonly string[]> {
-  const { missing, sheets: standing } = await host.read(tableNames)
+  const { missing: needed, absent, sheets: standing } = await host.read(tableNames)
+  const missing = [...needed, ...absent]
   const taken = missing.filter((name) => standing.get(name)?.some((row) => row.some(({ value }) => value !== null)))
   if (taken.length)
     throw new HostError(
@@ -71,7 +72,7 @@ async function makeOne(host: Host, name: string, flavor: Flavor, made: Made) {
   // The layouts are fetched when the first takeoff is made: the pane shows a job without them.
   const { jobSheetNames, jobSheets, keptFrom, tablesSheet } = await import(/* webpackChunkName: "making" */ '../plan/making.js')
   const names = jobSheetNames(name)
-  const { office: raw, places, sheets } = await host.read([...Object.values(names), PUBLISHED_SHEET])
+  const { office: raw, absent, places, sheets } = await host.read([...Object.values(names), PUBLISHED_SHEET])
   if (!raw) throw new Error('The tables of the workbook are missing; set it up first.')
   const office = readOffice(raw, { isLive: true })
   const job = rowNamed(office, 'Jobs', name)
@@ -87,6 +88,8 @@ async function makeOne(host: Host, name: string, flavor: Flavor, made: Made) {
   const revision = before ? revisionOf(before[2]?.[1]?.value) + 1 : 1
   const plans: SheetPlan[] = jobSheets(takeoff, places, flavor, { ...made, revision })
   if (!sheets.has(PUBLISHED_SHEET)) plans.push(tablesSheet(made))
+  // Formulas point into every table: those that an older workbook lacks are added, empty.
+  plans.push(...officeSheets(raw, made).filter(({ name: sheet }) => absent.some((table) => table === sheet)))
   await host.write(plans)
   return { job: name, takeoff, sheets: plans.map((plan) => plan.name) }
 }

@@ -6,10 +6,11 @@ import { checkedCells, type AnyCalculation, type Points, type Step } from '../ca
 import { calculationOf, NAMESPACE } from '../calc/callByName.js'
 import { workThrough } from '../calc/working.js'
 import { InputError } from '../errors.js'
-import { formula, type Call } from '../formula/formula.js'
+import { argumentSpans, formula, type Call } from '../formula/formula.js'
 import { FormulaError, isError, type Value } from '../formula/value.js'
 import { citationText } from '../sources.js'
-import { readCall, type Design } from '../takeoff/design.js'
+import { readCall } from '../takeoff/call.js'
+import type { Design } from '../takeoff/design.js'
 import { bareName, symbolOf } from '../units.js'
 import type { NamePlaces } from './places.js'
 import { address, quotedSheet, SheetDraft, type PlanCell } from './plan.js'
@@ -71,7 +72,8 @@ export function nativeWriter(names: NamePlaces, design: Design, working: SheetDr
 
   function writeBlock(calculation: AnyCalculation, call: Call, text: string, sheet: string, about: string, column: string | undefined): string {
     const source = `=${text.trim().replace(/^=/, '')}`.slice(call.start, call.end)
-    const given = argumentTexts(source)
+    const spans = argumentSpans(source, 0, source.length).map(([from, to]) => source.slice(from, to).trim())
+    const given = spans.length === 1 && spans[0] === '' ? [] : spans
     const values = given.map((argument) => design.evaluate(argument))
     const places = new Map<string, string>()
     const checked = check(calculation, values)
@@ -154,21 +156,4 @@ function check(calculation: AnyCalculation, values: readonly Value[]): Record<st
     if (error instanceof InputError) return new FormulaError(error.code, error.message)
     throw error
   }
-}
-
-/** The texts between the commas of a call, commas inside brackets and quotes left alone. */
-function argumentTexts(source: string): string[] {
-  const inside = source.slice(source.indexOf('(') + 1, source.lastIndexOf(')'))
-  if (inside.trim() === '') return []
-  const parts: string[] = ['']
-  let depth = 0
-  let isQuoted = false
-  for (const letter of inside) {
-    if (letter === '"') isQuoted = !isQuoted
-    if (!isQuoted && letter === '(') depth++
-    if (!isQuoted && letter === ')') depth--
-    if (letter === ',' && depth === 0 && !isQuoted) parts.push('')
-    else parts[parts.length - 1] += letter
-  }
-  return parts.map((part) => part.trim())
 }

@@ -4,9 +4,9 @@ import { formula } from '../formula/formula.js'
 import type { Single, Value } from '../formula/value.js'
 import { closingCaution } from '../takeoff/cautions.js'
 import { crewSteps, LOG_ENTRIES, logLoss, logVerdict } from '../takeoff/crewSteps.js'
-import { callFromFormula } from '../takeoff/design.js'
+import { callFromFormula } from '../takeoff/call.js'
 import type { CrewEntries, Takeoff } from '../takeoff/takeoff.js'
-import { templateFormula } from '../takeoff/template.js'
+import { templateFormula, type Words } from '../takeoff/template.js'
 import { decimalsOf, symbolOf } from '../units.js'
 import { cellValue, rowFormula, type Flavor } from './calls.js'
 import type { NamePlaces } from './places.js'
@@ -23,6 +23,7 @@ const SPARE_ROWS = 4
 const STEP = 'Step'
 const TANK = 'Tank'
 const BY_HAND = 'WRITTEN BY HAND'
+const DO_NOT_START = 'DO NOT START'
 const LOG = 'LOG OF THE VACUUM TEST'
 const columns = crewColumns
 /** Readings of the log stand from the column of the figures on, in their order. */
@@ -35,7 +36,7 @@ export function entryColumnsOf(code: string): readonly number[] | undefined {
 }
 
 /** Rows that hold no entries: headings and stages. */
-export const isCrewHeading = (code: string): boolean => [STEP, TANK, BY_HAND, LOG].includes(code) || crewSteps.some(({ stage }) => stage.toUpperCase() === code)
+export const isCrewHeading = (code: string): boolean => [STEP, TANK, BY_HAND, LOG, DO_NOT_START].includes(code) || crewSteps.some(({ stage }) => stage.toUpperCase() === code)
 
 /** Whether plain text beside a code is what our own sheet writes there, and not somebody's own. */
 export function isOurWord(code: string, column: number, words: string): boolean {
@@ -68,16 +69,17 @@ export function crewSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, he
   const draft = new SheetDraft()
   const validations: PlanValidation[] = []
   const used = new Set<string>()
-  const live = (template: string): { formula?: string } => {
+  const live = (template: Words): { formula?: string } => {
     const text = templateFormula(template)
     return text === undefined ? {} : { formula: formula(text).render(names.from(sheet)) }
   }
   draft.heading(heading.title, 'Crew: sequence with hold points, and the log of the vacuum test', heading.made)
   draft.next()
   headings({ code: STEP, text: 'What', figure: 'Figure to check', hold: 'Hold for', done: CREW_DONE })
+  barriers()
   let stage = ''
   for (const step of crewSteps) {
-    if (design.evaluate(step.when) !== true) continue
+    if (!design.holds(step.when)) continue
     if (step.stage !== stage) section((stage = step.stage))
     draft.put(columns.code, 'faint', step.code, { format: 'text' })
     draft.put(columns.text, 'wrapped', design.words(step.text), live(step.text))
@@ -90,6 +92,18 @@ export function crewSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, he
   addedLines()
   draft.next()
   draft.put(columns.text, 'wrapped', CREW_CLOSING)
+
+  /** Every stop of the job stands before the first step: nothing is started until it is cleared. */
+  function barriers(): void {
+    const stops = design.verdicts().filter(({ verdict }) => verdict === 'stop')
+    if (!stops.length) return
+    section(DO_NOT_START)
+    for (const { label, words, rule } of stops) {
+      draft.put(columns.text, 'wrapped', `${label}: ${words}`, { formula: `"${label}: "&${formula(rule.wordsFormula).render(names.from(sheet))}` })
+      draft.put(columns.hold, 'verdict', rule.touchesLife ? 'engineer or licensed person' : 'office')
+      draft.next()
+    }
+  }
 
   function headings(texts: Partial<Record<keyof typeof crewColumns, string>>): void {
     for (let column = columns.code; column <= columns.done; column++) {

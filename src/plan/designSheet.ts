@@ -1,13 +1,14 @@
-/** The Design sheet: verdicts, inputs copied from the row, every result live with its unit and source, cautions. */
+/** The Design sheet: verdicts and cautions first, every result live with its unit and source, inputs copied from the row last. */
 import { formula } from '../formula/formula.js'
 import { citationText, shortCitation } from '../sources.js'
 import { closingCaution } from '../takeoff/cautions.js'
-import type { Design } from '../takeoff/design.js'
+import { assumable, assumableFields } from '../takeoff/assumed.js'
+import type { Design, RaisedCaution } from '../takeoff/design.js'
 import { allowedIn, type Field } from '../takeoff/fields.js'
 import { jobFields } from '../takeoff/officeTables.js'
-import { resultGroups } from '../takeoff/results.js'
-import { templateFormula } from '../takeoff/template.js'
-import { verdictRules } from '../takeoff/verdicts.js'
+import { foundFigures, resultGroups, type ResultRule } from '../takeoff/results/index.js'
+import { templateFormula, type Words } from '../takeoff/template.js'
+import { verdictRules, type RestingVerdict, type VerdictName } from '../takeoff/verdicts.js'
 import { decimalsOf, symbolOf } from '../units.js'
 import { cellValue, type CallWriter } from './calls.js'
 import type { NamePlaces } from './places.js'
@@ -29,31 +30,47 @@ export const workedNames: readonly string[] = resultGroups.flatMap((group) => gr
 export const constantNames: readonly string[] = resultGroups.flatMap((group) => group.results.filter(isConstant).map(({ name }) => name))
 
 /** The rows of the sheet, in order; a name's row is its place in this list. */
-type SheetRow = { kind: 'section'; text: string } | { kind: 'gap' } | { kind: 'verdict' | 'input' | 'result'; name: string } | { kind: 'headings'; texts: readonly string[] }
+type SheetRow =
+  | { kind: 'section'; text: string }
+  | { kind: 'gap' }
+  | { kind: 'caution'; caution: RaisedCaution | undefined }
+  | { kind: 'verdict' | 'input' | 'flag' | 'found' | 'result'; name: string }
 
-const rows: readonly SheetRow[] = [
-  { kind: 'section', text: 'VERDICTS' },
-  ...verdictRules.map(({ name }) => ({ kind: 'verdict' as const, name })),
+/** What stops and what hurts comes first, what was put in comes last. */
+const rowsOf = (design: Design): readonly SheetRow[] => [
+  { kind: 'section', text: 'VERDICTS, WORST FIRST AS MADE' },
+  ...design.verdicts().map(({ name }) => ({ kind: 'verdict' as const, name })),
+  { kind: 'gap' },
+  { kind: 'section', text: 'CAUTIONS, WORST FIRST' },
+  ...design.cautions().map((caution) => ({ kind: 'caution' as const, caution })),
+  { kind: 'caution', caution: undefined },
+  { kind: 'gap' },
+  ...resultGroups.flatMap(({ title, results: rules }): SheetRow[] => [
+    { kind: 'section', text: title.toUpperCase() },
+    ...rules.map(({ name }) => ({ kind: 'result' as const, name })),
+    { kind: 'gap' },
+  ]),
+  { kind: 'section', text: 'FOUND WHEN THE JOB WAS MADE' },
+  ...foundFigures.map(({ name }) => ({ kind: 'found' as const, name })),
+  { kind: 'gap' },
+  { kind: 'section', text: 'LEFT EMPTY IN THE JOB ROW, 1 WHERE IT WAS' },
+  ...assumableFields.map((field) => ({ kind: 'flag' as const, name: assumable[field] })),
+  { kind: 'flag', name: 'RunsAssumed' },
   { kind: 'gap' },
   { kind: 'section', text: 'INPUTS, COPIED FROM THE JOB ROW' },
   ...inputNames.map((name) => ({ kind: 'input' as const, name })),
-  { kind: 'input', name: 'RunsAssumed' },
-  { kind: 'input', name: 'GroundwaterAssumed' },
-  { kind: 'gap' },
-  ...resultGroups.flatMap(({ title, results }): SheetRow[] => [
-    { kind: 'section', text: title.toUpperCase() },
-    ...results.map(({ name }) => ({ kind: 'result' as const, name })),
-    { kind: 'gap' },
-  ]),
 ]
-const rowOf = new Map(rows.flatMap((row, at) => ('name' in row ? [[row.name, FIRST_ROW + at] as const] : [])))
 
-export function placeDesign(names: NamePlaces, sheet: string): void {
-  for (const [name, row] of rowOf) names.set(name, sheet, address(row, VALUE_COLUMN))
+export function placeDesign(names: NamePlaces, sheet: string, design: Design): void {
+  rowsOf(design).forEach((row, at) => {
+    if ('name' in row) names.set(row.name, sheet, address(FIRST_ROW + at, VALUE_COLUMN))
+  })
 }
 
-const results = new Map(resultGroups.flatMap((group) => group.results).map((rule) => [rule.name, rule]))
-const verdicts = new Map(verdictRules.map((rule) => [rule.name, rule]))
+const results = new Map<string, ResultRule>(resultGroups.flatMap((group) => group.results).map((rule) => [rule.name, rule]))
+const verdicts = new Map<string, RestingVerdict>(verdictRules.map((rule) => [rule.name, rule]))
+const found = new Map<string, ResultRule>(foundFigures.map((rule) => [rule.name, rule]))
+const flagLabels = new Map<string, string>(assumableFields.map((field) => [assumable[field], jobFields[field].label]))
 
 export function designSheet(design: Design, names: NamePlaces, writer: CallWriter, sheet: string, heading: { title: string; made: string }): SheetPlan {
   const draft = new SheetDraft()
@@ -63,14 +80,16 @@ export function designSheet(design: Design, names: NamePlaces, writer: CallWrite
     draft.put(at + 2, text === 'Value' || text === AS_MADE ? 'headingRight' : 'heading', text),
   )
   draft.next()
-  for (const row of rows) {
+  for (const row of rowsOf(design)) {
     if (row.kind === 'section') section(row.text)
     else if (row.kind === 'verdict') verdictRow(row.name)
+    else if (row.kind === 'caution') cautionRow(row.caution)
     else if (row.kind === 'input') inputRow(row.name)
     else if (row.kind === 'result') resultRow(row.name)
+    else if (row.kind === 'found') foundRow(row.name)
+    else if (row.kind === 'flag') flagRow(row.name)
     draft.next()
   }
-  cautions()
 
   function section(text: string): void {
     for (let column = 2; column <= LAST_COLUMN; column++) draft.put(column, 'section', column === 2 ? text : null)
@@ -79,25 +98,25 @@ export function designSheet(design: Design, names: NamePlaces, writer: CallWrite
   function verdictRow(name: string): void {
     const rule = verdicts.get(name)!
     draft.put(2, 'text', rule.label)
-    draft.put(3, 'faintWrapped', shortCitation(rule.source))
-    draft.put(VALUE_COLUMN, 'verdict', design.verdict(name), { formula: `IFERROR(${writer.write(rule.formula, sheet, rule.label)},"stop")` })
-    draft.put(6, 'wrapped', design.words(rule.says), live(rule.says))
+    draft.put(3, 'faintWrapped', `${rule.limit} (${shortCitation(rule.source)})`)
+    draft.put(VALUE_COLUMN, 'verdict', design.verdict(name as VerdictName), { formula: `IFERROR(${writer.write(rule.formula, sheet, rule.label)},"stop")` })
+    draft.put(6, 'wrapped', design.text(rule.wordsFormula), { formula: formula(rule.wordsFormula).render(names.from(sheet)) })
     draft.put(7, 'faint', rule.source.grade)
   }
 
   function inputRow(name: string): void {
     const field = (jobFields as Record<string, Field>)[name]
-    draft.put(2, 'text', field?.label ?? (name === 'RunsAssumed' ? 'Run lengths taken at their default' : 'Groundwater depth not given'))
+    draft.put(2, 'text', field!.label)
     draft.put(3, 'faint', name)
     const value = design.value(name) as PlanCell['value']
     const isText = typeof value === 'string' && name !== 'Date'
     const isEmpty = value === '' || value === null
     const format = name === 'Date' ? 'date' : isText ? 'text' : inputDecimals(value)
     draft.put(VALUE_COLUMN, isText && !isEmpty ? 'inputText' : 'input', isEmpty ? null : value, { format })
-    if (field) draft.put(designColumns.asMade, 'faintRight', isEmpty ? null : value, { format })
+    draft.put(designColumns.asMade, 'faintRight', isEmpty ? null : value, { format })
     draft.put(5, 'unit', symbolOf(name))
     const from = design.sized.has(name) ? design.whySized(name) : design.job.defaulted.has(name) ? 'default; the row left it empty' : isEmpty ? 'left empty' : 'from the job row'
-    draft.put(6, 'faintWrapped', field ? `${from}. ${field.help}` : 'Counted when the takeoff was made')
+    draft.put(6, 'faintWrapped', `${from}. ${field!.help}`)
     if (field?.kind === 'spec' && field.spec.kind === 'choice')
       validations.push({ firstRow: draft.row, lastRow: draft.row, column: VALUE_COLUMN, list: field.spec.options, message: allowedIn(name, field, () => []) })
     if (field?.kind === 'spec' && field.spec.kind === 'number')
@@ -106,7 +125,7 @@ export function designSheet(design: Design, names: NamePlaces, writer: CallWrite
 
   function resultRow(name: string): void {
     const rule = results.get(name)!
-    const value = cellValue(design.single(name))
+    const value = cellValue(design.singleOf(name))
     draft.put(2, 'text', rule.label)
     draft.put(3, 'faint', name)
     const typed = isConstant(rule)
@@ -120,23 +139,33 @@ export function designSheet(design: Design, names: NamePlaces, writer: CallWrite
     draft.put(7, 'faint', rule.source.grade)
   }
 
-  function live(template: string): { formula?: string } {
-    const text = templateFormula(template)
-    return text === undefined ? {} : { formula: formula(text).render(names.from(sheet)) }
+  function foundRow(name: string): void {
+    const rule = found.get(name)!
+    const value = cellValue(design.singleOf(name))
+    draft.put(2, 'text', rule.label)
+    draft.put(3, 'faint', name)
+    draft.put(VALUE_COLUMN, typeof value === 'number' ? 'number' : 'text', value === '' ? null : value, { format: typeof value === 'number' ? resultDecimals(name, value) : 'text' })
+    draft.put(5, 'unit', symbolOf(name))
+    draft.put(6, 'faintWrapped', citationText(rule.source))
+    draft.put(7, 'faint', rule.source.grade)
   }
 
-  function cautions(): void {
-    section('CAUTIONS, WORST FIRST')
-    draft.next()
-    for (const { name, text, words, points } of design.cautions()) {
-      draft.put(2, 'text', name)
-      draft.put(3, 'faintWrapped', points)
-      draft.put(6, 'caution', words, live(text))
-      draft.next()
-    }
-    draft.put(2, 'text', 'always')
-    draft.put(6, 'caution', closingCaution)
-    draft.next()
+  function flagRow(name: string): void {
+    draft.put(2, 'text', flagLabels.get(name) ?? 'Run lengths taken at their default')
+    draft.put(3, 'faint', name)
+    draft.put(VALUE_COLUMN, 'number', design.singleOf(name) as number, { format: 0 })
+    draft.put(6, 'faintWrapped', 'Counted when the takeoff was made; no verdict that rests on it passes')
+  }
+
+  function cautionRow(caution: RaisedCaution | undefined): void {
+    draft.put(2, 'text', caution?.name ?? 'always')
+    if (caution) draft.put(3, 'faintWrapped', caution.points)
+    draft.put(6, 'caution', caution?.words ?? closingCaution, caution ? live(caution.text) : {})
+  }
+
+  function live(words: Words): { formula?: string } {
+    const text = templateFormula(words)
+    return text === undefined ? {} : { formula: formula(text).render(names.from(sheet)) }
   }
 
   return {

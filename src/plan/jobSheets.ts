@@ -18,8 +18,8 @@ export function jobSheets(takeoff: Takeoff, places: OfficePlaces, flavor: Flavor
   const problem = Object.values(sheets).map(sheetNameProblem).find(Boolean)
   if (problem) throw new Error(`${design.name}: ${problem}.`)
   const names = new NamePlaces(places)
-  placeDesign(names, sheets.design)
-  placeYear(names, sheets.year)
+  placeDesign(names, sheets.design, design)
+  placeYear(names, sheets.year, design)
   const title = [design.name, design.single('Site')].filter(Boolean).join(' — ')
   const heading = { title, made: madeLine(made) }
   const working = new SheetDraft()

@@ -17,7 +17,7 @@ export function fromTakeoff(rows: Rows, names: JobSheetNames): Pick<Kept, 'overr
   if (moved) return { overrides, added, problems: [moved] }
   /** Our own price of a line looks its code up, is a figure of the rule, or points to the job's own sheets. */
   const isOurPrice = (formula: string): boolean =>
-    /^INDEX\(.+,MATCH\(\$?[A-Z]+\$?\d+,.+,0\)\)$/.test(formula.replace(/\s/g, '')) ||
+    /^INDEX\(.+,MATCH\(\$?[A-Z]+\$?\d+,.+,0\)\)(?:\/[\d.]+)?$/.test(formula.replace(/\s/g, '')) ||
     /^[\d.]+$/.test(formula) ||
     [names.design, names.working, names.year].some((name) => formula.includes(name.replace(/'/g, "''")))
   for (const [at, row] of rows.slice(TAKEOFF_HEADING_ROW).entries()) {

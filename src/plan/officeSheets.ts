@@ -1,10 +1,12 @@
 /** The sheets of the office's own tables: heading, help row, table, validation. */
 import { allowedIn, checkedOrRaw, type CellValue, type Field } from '../takeoff/fields.js'
+import { stationOf } from '../takeoff/rainDays.js'
 import type { RawOffice, RawTable } from '../takeoff/office.js'
 import { fieldsOf, keyColumn, MOST_ROWS, officeTables, tableNames, type TableName } from '../takeoff/officeTables.js'
 import { OFFICE_FIRST_COLUMN, OFFICE_HEADING_ROW, standardPlaces } from './places.js'
 import { madeLine, quotedSheet, range, SheetDraft, type Made, type PlanCell, type PlanValidation, type SheetPlan } from './plan.js'
 
+const stationHelp = (heading: string): string => `Rain of the day at ${stationOf(heading).station}, ${stationOf(heading).unit}; T is a trace, empty is no reading`
 const HELP_ROW = OFFICE_HEADING_ROW - 1
 /** Empty rows that a new table holds ready. */
 const LEAST_ROWS = 1
@@ -20,11 +22,17 @@ export const officeSheets = (office: RawOffice, made: Made): SheetPlan[] => tabl
 
 function officeSheet(table: TableName, raw: RawTable, made: Made): SheetPlan {
   const fields = Object.entries(fieldsOf(table))
+  // Columns of the office's own, and the stations of the daily rain, stand behind ours.
+  const own = raw.columns.filter((name) => name !== '' && !Object.hasOwn(fieldsOf(table), name))
   const draft = new SheetDraft()
   draft.heading(officeTables[table].title, 'Filled cells are yours to type over; the line above each heading says what it takes', madeLine(made))
   fields.forEach(([name, field], at) => {
     draft.put(OFFICE_FIRST_COLUMN + at, 'help', helpOf(name, field), { row: HELP_ROW })
     draft.put(OFFICE_FIRST_COLUMN + at, 'tableHeading', name, { row: OFFICE_HEADING_ROW })
+  })
+  own.forEach((name, at) => {
+    if (table === 'RainDays') draft.put(OFFICE_FIRST_COLUMN + fields.length + at, 'help', stationHelp(name), { row: HELP_ROW })
+    draft.put(OFFICE_FIRST_COLUMN + fields.length + at, 'tableHeading', name, { row: OFFICE_HEADING_ROW })
   })
   const rows = Math.max(LEAST_ROWS, raw.rows.length)
   for (let at = 0; at < rows; at++) {
@@ -32,18 +40,22 @@ function officeSheet(table: TableName, raw: RawTable, made: Made): SheetPlan {
       const value = checkedOrRaw(name, field, raw.rows[at]?.cells[name])
       draft.put(OFFICE_FIRST_COLUMN + column, isTextual(field) ? 'inputText' : 'input', plain(value), { row: OFFICE_HEADING_ROW + 1 + at, format: formatOf(field) })
     })
+    own.forEach((name, column) => {
+      const value = plain(raw.rows[at]?.cells[name])
+      draft.put(OFFICE_FIRST_COLUMN + fields.length + column, typeof value === 'string' ? 'inputText' : 'input', value, { row: OFFICE_HEADING_ROW + 1 + at })
+    })
   }
   return {
     // Formulas point at the standard name, whatever the workbook called the sheet.
     name: table,
     kind: 'office',
-    widths: [2, ...fields.map(([name, field]) => widthOf(name, field))],
+    widths: [2, ...fields.map(([name, field]) => widthOf(name, field)), ...own.map((name) => Math.max(12, name.length + 3))],
     cells: draft.cells,
     frozenRows: OFFICE_HEADING_ROW,
     titleRows: [1, OFFICE_HEADING_ROW],
     landscape: true,
     footer: table,
-    tables: [{ name: table, row: OFFICE_HEADING_ROW, column: OFFICE_FIRST_COLUMN, headings: fields.map(([name]) => name), rows }],
+    tables: [{ name: table, row: OFFICE_HEADING_ROW, column: OFFICE_FIRST_COLUMN, headings: [...fields.map(([name]) => name), ...own], rows }],
     validations: standardValidations(table),
   }
 }

@@ -3,6 +3,7 @@
  * stands left, the pump tank towards the house right. Classes carry the look, so that themes and paper can differ.
  */
 import type { Design } from '../takeoff/design.js'
+import type { JobName } from '../takeoff/names.js'
 
 const WIDTH = 340
 const MARGIN = 8
@@ -35,7 +36,7 @@ export type Measure = (name: string) => string
 const CROWDED_PX = 52
 
 export function sectionDrawing(design: Design, measure: Measure): string {
-  const n = (name: string) => design.number(name)
+  const n = (name: JobName) => design.number(name)
   const tanks = n('TankCount')
   const [width, height, gap, room, cover, depth, batter] = [
     n('TankWidth_ft'),

@@ -1,15 +1,15 @@
 /** The Takeoff sheet: itemized, priced, with the reason of every line; overrides and added lines have their own cells. */
 import { LOTS_SLACK } from '../calc/estimate/orderQuantity.js'
 import { formula } from '../formula/formula.js'
-import { LABOR_HOURS, type ItemRule } from '../takeoff/itemRules.js'
-import { sections } from '../takeoff/officeTables.js'
+import { isStone, LABOR_HOURS, STONE_ORDERED, type ItemRule } from '../takeoff/itemRules.js'
+import { itemKinds, sections, type ItemKind } from '../takeoff/officeTables.js'
 import { money, type Line, type Takeoff } from '../takeoff/takeoff.js'
 import type { CallWriter } from './calls.js'
 import { lookup, type NamePlaces, type OfficePlaces } from './places.js'
 import { address, SheetDraft, type PlanCell, type SheetPlan } from './plan.js'
 
 /** Columns of the sheet; hosts read overrides and added lines back from them. */
-export const takeoffColumns = { code: 2, description: 3, net: 4, yours: 5, waste: 6, lot: 7, order: 8, unit: 9, price: 10, amount: 11, hours: 12, why: 13 } as const
+export const takeoffColumns = { code: 2, description: 3, net: 4, yours: 5, waste: 6, lot: 7, order: 8, unit: 9, price: 10, amount: 11, hours: 12, why: 13, kind: 14 } as const
 export const TAKEOFF_HEADING_ROW = 5
 export const ADDED_SECTION = 'ADDED BY HAND'
 export const SPARE_ADDED_ROWS = 4
@@ -25,20 +25,22 @@ const headings: readonly [keyof typeof takeoffColumns, string][] = [
   ['unit', 'Unit'],
   ['price', 'Unit price, $'],
   ['amount', 'Amount, $'],
-  ['hours', 'Crew hours'],
+  ['hours', 'Hours'],
   ['why', 'Why'],
+  ['kind', 'Kind'],
 ]
 /** Rows of the sheet that are no lines: the heading of a section, and a sum. */
 export const takeoffSections: readonly string[] = [...sections.map((section) => section.toUpperCase()), ADDED_SECTION]
+const kindLabel = (kind: ItemKind) => `Of the order cost: ${kind}`
 const sumOf = (section: string) => `${section}, total`
 const ADDED_SUM = 'Added by hand, total'
-export const sumLabels: readonly string[] = [...sections.map(sumOf), ADDED_SUM, 'Order cost', 'Markup', 'Tax', 'Total']
+export const sumLabels: readonly string[] = [...sections.map(sumOf), ADDED_SUM, 'Order cost', 'Overhead', 'Markup', 'Tax', 'Total', ...itemKinds.map(kindLabel)]
 export const takeoffHeading = (column: keyof typeof takeoffColumns): string => headings.find(([name]) => name === column)![1]
 /** Decimals of a quantity by the unit it is priced in: pieces are whole, lengths and volumes take one, weights two. */
 const quantityDecimals: Readonly<Record<string, number>> = { ft: 1, 'yd³': 1, h: 1, 'ft²': 0, ton: 2, pint: 1, quart: 1, '1000 gal': 2 }
 const netDecimals = (rule: ItemRule) => quantityDecimals[rule.unit] ?? 0
 const orderDecimals = (rule: ItemRule) => (Number.isInteger(rule.lot) ? 0 : 2)
-const textColumns: readonly string[] = ['code', 'description', 'unit', 'why']
+const textColumns: readonly string[] = ['code', 'description', 'unit', 'why', 'kind']
 
 export function takeoffSheet(takeoff: Takeoff, names: NamePlaces, places: OfficePlaces, writer: CallWriter, sheet: string, heading: { title: string; made: string }): SheetPlan {
   const { design } = takeoff
@@ -49,6 +51,8 @@ export function takeoffSheet(takeoff: Takeoff, names: NamePlaces, places: Office
   draft.next()
   const subtotals: string[] = []
   const hourCells = new Map<Line, string>()
+  const stoneCells: string[] = []
+  const firstLineRow = draft.row
   const pending: (() => void)[] = []
   for (const { section, lines, total } of takeoff.sections) {
     draft.put(columns.code, 'section', section.toUpperCase())
@@ -77,28 +81,33 @@ export function takeoffSheet(takeoff: Takeoff, names: NamePlaces, places: Office
     ]
     draft.put(columns.code, 'faint', line.code, rule.code === undefined ? { format: 'text' } : { formula: formula(rule.code).render(names.from(sheet)) })
     draft.put(columns.description, 'wrapped', ...words(rule.description, line.description))
-    if (rule.isLabor) pending.push(() => draft.put(columns.net, 'number', line.net, { row, format: netDecimals(rule), formula: laborFormula(rule) }))
+    if (rule.sum) pending.push(() => draft.put(columns.net, 'number', line.net, { row, format: netDecimals(rule), formula: sumFormula(rule) }))
     else draft.put(columns.net, 'number', line.net, { format: netDecimals(rule), formula: writer.write(rule.quantity.text, sheet, `${line.code}, net quantity`) })
     draft.put(columns.yours, 'input', line.override ?? null, { format: netDecimals(rule) })
     draft.put(columns.waste, 'number', rule.waste, { format: 2, formula: item('Waste') })
     draft.put(columns.lot, 'number', rule.lot, { format: orderDecimals(rule), formula: `MAX(0.01,IF(${item('Lot')}=0,1,${item('Lot')}))` })
     draft.put(columns.order, 'number', line.order, { format: orderDecimals(rule), formula: `ROUNDUP(${used}*(1+${at('waste')})/${at('lot')}*(1-${LOTS_SLACK}),0)*${at('lot')}` })
     draft.put(columns.unit, 'unit', rule.unit)
-    const priceFormula = rule.price ? writer.write(rule.price.text, sheet, `${line.code}, price`) : lookup(places, 'Prices', 'Price_usd', at('code'))
+    const listed = rule.price ? writer.write(rule.price.text, sheet, `${line.code}, price`) : `${lookup(places, 'Prices', 'Price_usd', at('code'))}${line.priceFor === 1 ? '' : `/${line.priceFor}`}`
+    const by = names.from(sheet)('EarthworkBy')
+    const priceFormula = rule.isEarthwork ? `IF(${by}="subcontract",${listed},0)` : listed
     draft.put(
       columns.price,
       line.priceOverride === undefined ? 'number' : 'input',
-      line.price,
+      line.price ?? null,
       line.priceOverride === undefined ? { format: 2, formula: priceFormula } : { format: 2 },
     )
     draft.put(columns.amount, 'number', line.amount, { format: 2, formula: `ROUND(${at('order')}*${at('price')},2)` })
-    draft.put(columns.hours, 'number', line.hours, { format: 2, formula: `${used}*${item('LaborHours')}` })
-    if (!rule.isLabor) hourCells.set(line, at('hours'))
+    draft.put(columns.hours, 'number', line.hours, { format: 2, formula: rule.isEarthwork ? `IF(${by}="own crew",${used}*${item('LaborHours')},0)` : `${used}*${item('LaborHours')}` })
+    if (rule.sum !== LABOR_HOURS) hourCells.set(line, at('hours'))
+    if (isStone(line.code)) stoneCells.push(at('order'))
+    draft.put(columns.kind, 'faint', rule.kind)
     draft.put(columns.why, 'faintWrapped', ...words(rule.why, line.why))
   }
 
-  /** Hours of every line but those of labor itself: one sum a section. */
-  function laborFormula(rule: ItemRule): string {
+  /** A quantity over other lines: the stone ordered, or the hours of every line but those of labor itself, one sum a section. */
+  function sumFormula(rule: ItemRule): string {
+    if (rule.sum === STONE_ORDERED) return formula(rule.quantity.text).render((name) => (name === STONE_ORDERED ? `(${stoneCells.join('+') || '0'})` : names.from(sheet)(name)))
     const rows = [...hourCells.values()].map((cell) => Number(/\d+$/.exec(cell)![0])).sort((a, b) => a - b)
     const runs: [number, number][] = []
     for (const row of rows) {
@@ -136,6 +145,7 @@ export function takeoffSheet(takeoff: Takeoff, names: NamePlaces, places: Office
       const product = `ROUND(${address(draft.row, columns.yours, false)}*${address(draft.row, columns.price, false)},2)`
       draft.put(columns.amount, 'number', money((line.quantity ?? 0) * (line.price ?? 0)), { format: 2, formula: product })
       text('why', line.why)
+      draft.put(columns.kind, 'faint', 'other')
       draft.next()
     }
     subtotal(ADDED_SUM, first, draft.row - 1, takeoff.addedTotal)
@@ -152,15 +162,19 @@ export function takeoffSheet(takeoff: Takeoff, names: NamePlaces, places: Office
       return draft.row - 1
     }
     const cost = line('Order cost', takeoff.orderCost, subtotals.join('+'), 'subtotal', 'Sum of the section totals')
+    const overhead = line('Overhead', takeoff.overhead, `ROUND(${amount(cost)}*${names.from(sheet)('Overhead')},2)`, 'subtotal', 'Overhead of the Design sheet, on the order cost')
     const markup = line('Markup', takeoff.markup, `ROUND(${amount(cost)}*${names.from(sheet)('Markup')},2)`, 'subtotal', 'Markup of the Design sheet, on the order cost')
-    const tax = line('Tax', takeoff.tax, `ROUND((${amount(cost)}+${amount(markup)})*${names.from(sheet)('Tax')},2)`, 'subtotal', 'Tax of the Design sheet, on cost with markup')
-    line('Total', takeoff.total, `${amount(cost)}+${amount(markup)}+${amount(tax)}`, 'total')
+    const tax = line('Tax', takeoff.tax, `ROUND((${amount(cost)}+${amount(overhead)}+${amount(markup)})*${names.from(sheet)('Tax')},2)`, 'subtotal', 'Tax of the Design sheet, on cost with overhead and markup')
+    line('Total', takeoff.total, `${amount(cost)}+${amount(overhead)}+${amount(markup)}+${amount(tax)}`, 'total')
+    draft.next()
+    const lines = (column: number) => `${address(firstLineRow, column, false)}:${address(cost - 1, column, false)}`
+    for (const kind of itemKinds) line(kindLabel(kind), takeoff.byKind[kind], `SUMPRODUCT((${lines(columns.kind)}="${kind}")*1,${lines(columns.amount)})`)
   }
 
   return {
     name: sheet,
     kind: 'takeoff',
-    widths: [2, 19, 42, 10, 13, 8, 8, 10, 9, 13, 13, 11, 58],
+    widths: [2, 19, 42, 10, 13, 8, 8, 10, 9, 13, 13, 11, 58, 12],
     cells: draft.cells,
     frozenRows: TAKEOFF_HEADING_ROW,
     titleRows: [1, TAKEOFF_HEADING_ROW],

@@ -20,6 +20,7 @@ export const fittings = table({
     { fitting: 'square entrance', resistance: 0.5 }, { fitting: 'exit', resistance: 1 },
     { fitting: 'screwed elbow, 1 in', resistance: 1.5, source: hi }, { fitting: 'screwed swing check, 1 in', resistance: 3, source: hi },
     { fitting: 'screwed gate valve, 1 in', resistance: 0.24, source: hi }, { fitting: 'screwed tee, run', resistance: 0.9, source: hi },
+    { fitting: 'screen, clean', resistance: 0.2, source: cite('practice', 'coarse screen at an overflow, kept clean') }, { fitting: 'hinged flap, hanging free', resistance: 0.5, source: cite('practice', 'light flap at an overflow') },
     { fitting: 'insert (barb) joint', resistance: 0.5, source: cite('practice', 'taken as a sudden contraction') },
   ],
 })

@@ -5,6 +5,7 @@ import { conductors } from './conductors.js'
 import { conduits } from './conduits.js'
 import { coverDepths } from './coverDepths.js'
 import { fittings } from './fittings.js'
+import { lineWaves, lineHeat } from './lineMaterials.js'
 import { materials } from './materials.js'
 import { motors } from './motors.js'
 import { pipes } from './pipes.js'
@@ -12,5 +13,6 @@ import { roofs } from './roofs.js'
 import { pitBatters, soils } from './soils.js'
 import { vacuumRules } from './vacuumRules.js'
 import { water } from './water.js'
+import { wheelLoads } from './wheelLoads.js'
 
-export const tables: readonly Table[] = [breakers, conductors, conduits, coverDepths, fittings, materials, motors, pipes, roofs, pitBatters, soils, vacuumRules, water]
+export const tables: readonly Table[] = [breakers, conductors, conduits, coverDepths, fittings, lineWaves, lineHeat, materials, motors, pipes, roofs, pitBatters, soils, vacuumRules, water, wheelLoads]

@@ -1,26 +1,77 @@
-/** What can hurt someone on this job, worst first, each with the rule it points to. Local codes and licensed practice decide. */
+/** What can hurt someone on this job, worst first, each with the rule it points to and the stage where it acts. Local codes and licensed practice decide. */
+import type { Words } from './template.js'
+
 export interface CautionRule {
   name: string
-  /** Raised when this is true. */
+  /** Three words for the pane and the head of the crew sheet. */
+  short: string
+  /** Raised unless this is plainly false. */
   when: string
-  text: string
+  text: Words
   points: string
+  /** Stages of the work where it acts. */
+  stages: readonly CrewStage[]
 }
-const caution = (name: string, when: string, text: string, points: string): CautionRule => ({ name, when, text, points })
+export const crewStages = ['Before digging', 'Pit and bed', 'Tanks, ties and ports', 'Vacuum test', 'Water line', 'Ballast and lower backfill', 'Drains', 'Upper backfill and cable', 'Power', 'First fill and pump', 'Handing over'] as const
+export type CrewStage = (typeof crewStages)[number]
+
+const caution = (name: string, short: string, when: string, text: Words, points: string, ...stages: readonly CrewStage[]): CautionRule => ({ name, short, when, text, points, stages })
+const ALWAYS = 'TRUE'
 
 export const cautionRules: readonly CautionRule[] = [
-  caution('deep pit', 'PitDepth_ft>20', 'The pit is deeper than 20 ft: a registered engineer designs its protection before anyone digs.', '29 CFR 1926 Subpart P, 1926.652 and Appendix F'),
-  caution('pit walls', 'PitDepth_ft>=5', 'Slope, bench or shore the pit walls; a competent person classes the soil and inspects each day and after rain. Nobody enters an unprotected pit.', '29 CFR 1926 Subpart P'),
-  caution('tank entry', 'TRUE', 'A tank is a confined space, also while it is empty and new: no entry without permit, air test, ventilation, attendant and rescue.', '29 CFR 1910.146 and 1926 Subpart AA'),
-  caution('lifting', 'TRUE', 'Keep everyone from under and beside a hanging tank; use the maker’s lifting points, slings not flatter than 30° from horizontal, firm ground for the crane.', '29 CFR 1926 Subpart CC, 1926.251'),
-  caution('power lines', 'TRUE', 'Keep crane and excavator 10 ft from power lines up to 50 kV, 20 ft until the voltage is known.', '29 CFR 1926.1408, Table A'),
-  caution('buried lines', 'TRUE', 'Have buried lines marked before digging; dig by hand near the marks.', 'State one-call law (811), 29 CFR 1926.651(b)'),
-  caution('flotation', 'WaterAboveBase_ft>0', 'Groundwater stands above the tank base: an empty tank can float. Keep the pit pumped until backfilled and the tanks ballasted with water.', 'FEMA P-259; the tank maker'),
-  caution('electricity', 'TRUE', 'Electricity in a wet place: a licensed electrician connects the pump; ground-fault protection and a disconnect as the adopted code asks. Lock out before reaching into a tank.', 'NEC 110.3(B), 430.102, 210.8(F); 29 CFR 1910.147'),
-  caution('vacuum', 'TRUE', 'Under vacuum the air presses {LidForce_lbf} on a lid and {PlateForce_lbf} on a plate: keep off lids and plates, loosen nothing until the gauge reads zero, do not exceed the test level.', 'The tank maker; the test standard named in the contract'),
-  caution('spoil', 'PitDepth_ft>=4', 'Keep spoil, stone and machines 2 ft back from the edge; a ladder within 25 ft of everyone in a pit 4 ft or deeper.', '29 CFR 1926.651(c)(2) and (j)(2)'),
-  caution('open flame', 'TRUE', 'Where polyethylene is warmed to slip on an insert, do it outside the tank only: no flame and no fuel gas in or over a tank.', '29 CFR 1926.352 and 1910.146'),
-  caution('drinking water', 'TRUE', 'Roof water is not drinking water without treatment. Mark every outlet and line that carries it.', 'IPC chapter 13; state health rules'),
-  caution('backflow', 'TRUE', 'Never join the cistern line to a public supply without an air gap or an approved backflow preventer.', 'IPC 608 and 1301; UPC 603'),
+  caution('deep pit', 'Engineer designs protection', 'PitDepth_ft>20', 'The pit is deeper than 20 ft: a registered engineer designs its protection before anyone digs.', '29 CFR 1926 Subpart P, 1926.652 and Appendix F', 'Before digging', 'Pit and bed'),
+  caution(
+    'pit walls',
+    'Walls bury people',
+    'PitDepth_ft>=5',
+    [
+      ['PitSoil="C"', 'The pit is {PitDepth_ft} deep in class C soil: slope it {Batter} across to 1 up, or shore it; no benches in class C. A competent person classes the soil and inspects each day and after rain. Nobody enters an unprotected pit.'],
+      ['Batter=0', 'The pit is {PitDepth_ft} deep: walls stand plumb only in stable rock, as the competent person finds it each day and after rain. Nobody enters an unprotected pit.'],
+      ['', 'The pit is {PitDepth_ft} deep in class {PitSoil} soil: slope it {Batter} across to 1 up, bench or shore it. A competent person classes the soil and inspects each day and after rain. Nobody enters an unprotected pit.'],
+    ],
+    '29 CFR 1926 Subpart P, Appendices A and B',
+    'Pit and bed',
+    'Tanks, ties and ports',
+    'Vacuum test',
+    'Water line',
+    'Ballast and lower backfill',
+  ),
+  caution('trench walls', 'Trench of 5 ft', 'DeepestTrench_ft>=5', 'A trench is {DeepestTrench_ft} deep at its deep end: from 5 ft it is sloped or shored like the pit, inspected each day and after rain.', '29 CFR 1926.652(a)(1)', 'Drains', 'Upper backfill and cable'),
+  caution('tank entry', 'Tank: confined space', ALWAYS, 'A tank is a confined space, also while it is empty and new: no entry without permit, air test, ventilation, attendant and rescue.', '29 CFR 1910.146 and 1926 Subpart AA', 'Tanks, ties and ports', 'Vacuum test', 'First fill and pump', 'Handing over'),
+  caution('lifting', 'Nobody under loads', ALWAYS, 'A tank weighs {TankWeight_lb}, {PickLoad_lb} on the hook at a radius of {PickRadius_ft}: nobody under or beside it, the maker’s cast inserts only, slings not flatter than 30° from horizontal, firm and drained ground for the outriggers, outside the line from the pit’s foot at the soil’s slope.', '29 CFR 1926.1402, .1417, .1425, .704, .251', 'Tanks, ties and ports'),
+  caution('power lines', 'Lines overhead', ALWAYS, 'Keep crane and excavator 10 ft from power lines up to 50 kV, 20 ft until the voltage is known, 50 ft above 350 kV.', '29 CFR 1926.1408 and .1409, Table A', 'Before digging', 'Pit and bed', 'Tanks, ties and ports'),
+  caution('buried lines', 'Lines in ground', ALWAYS, 'Have buried lines marked before digging; dig by hand near the marks.', 'State one-call law (811), 29 CFR 1926.651(b)', 'Before digging', 'Pit and bed', 'Drains'),
+  caution('out before plates', 'Count everyone out', ALWAYS, 'Before a plate goes on, everyone is out of the tanks and counted; nobody closes a tank that he has not looked into.', '29 CFR 1910.146; common practice', 'Vacuum test'),
+  caution('vacuum', 'Keep off lids', ALWAYS, 'Under vacuum the air presses {LidForce_lbf} on a lid, {PlateForce_lbf} on a plate and {PlugForce_lbf} on a plug: keep off lids and plates, loosen nothing until the gauge reads zero, do not exceed the test level.', 'The tank maker; the test standard named in the contract', 'Vacuum test'),
+  caution(
+    'flotation',
+    'Empty tank floats',
+    'OR(PitWater="not known",WaterAboveBase_ft>0)',
+    [
+      ['PitWater="not known"', 'Nobody has said how deep the groundwater lies: {FloatDepth_ft} of water round an empty, uncovered tank lifts it, also after a storm. Keep the pit pumped until backfilled, ballast each tank with {Ballast_in} of water.'],
+      ['', 'Groundwater stands {WaterAboveBase_ft} above the tank base; {FloatDepth_ft} of it lifts an empty, uncovered tank. Keep the pit pumped until backfilled and the tanks ballasted with {Ballast_in} of water.'],
+    ],
+    'FEMA P-259; 29 CFR 1926.651(h); the tank maker',
+    'Pit and bed',
+    'Vacuum test',
+    'Ballast and lower backfill',
+  ),
+  caution('wet pit', 'Ground-fault power', ALWAYS, 'Pumps and tools in a wet pit run on ground-fault protected circuits, cords and plugs out of the water.', '29 CFR 1926.404(b)(1)', 'Pit and bed', 'Tanks, ties and ports', 'Ballast and lower backfill'),
+  caution('electricity', 'Locked out first', ALWAYS, 'Electricity in a wet place: a licensed electrician connects the pump; ground-fault protection and a disconnect as the adopted code asks. Lock out before reaching into a tank.', 'NEC 110.3(B), 430.102, 210.8(F); 29 CFR 1910.147', 'Power', 'First fill and pump'),
+  caution('traffic', 'Nothing drives over', ALWAYS, [
+    ['TrafficRank>TrafficAllowed', '{Traffic} are to pass over tanks whose maker allows: {TankTraffic}. Nothing drives there until the engineer and the maker agree.'],
+    ['', 'Nothing drives over the tanks but what the maker allows ({TankTraffic}), nor within the pit’s slope, while open and after.'],
+  ], 'The tank maker; 29 CFR 1926.651(f)', 'Ballast and lower backfill', 'Upper backfill and cable', 'Handing over'),
+  caution('open lids', 'Lids closed, locked', ALWAYS, 'An open riser is never left alone: lid locked or guarded, children kept off.', '29 CFR 1926.501(b)(4); local rules', 'Tanks, ties and ports', 'First fill and pump', 'Handing over'),
+  caution('line test', 'Water, never air', ALWAYS, 'The line is tested with water and never with air: air bursts what it breaks. Stand clear of joints and plugs.', 'The pipe maker; common practice', 'Water line', 'First fill and pump'),
+  caution('spoil', 'Back from edge', 'OR(PitDepth_ft>=4,DeepestTrench_ft>=4)', 'Keep spoil, stone and machines 2 ft back from the edge; a ladder within 25 ft of everyone where it is 4 ft deep or deeper, trenches too.', '29 CFR 1926.651(c)(2) and (j)(2)', 'Pit and bed', 'Drains'),
+  caution('daily inspection', 'Inspect each morning', 'PitDepth_ft>=4', 'The competent person looks at walls, water and edges before each shift, after rain and after frost.', '29 CFR 1926.651(k)', 'Pit and bed', 'Tanks, ties and ports', 'Vacuum test', 'Water line', 'Ballast and lower backfill', 'Drains', 'Upper backfill and cable'),
+  caution('open flame', 'No flame here', ALWAYS, 'Where polyethylene is warmed to slip on an insert, do it outside only: no flame and no fuel gas in or over a tank, pit or trench.', '29 CFR 1926.352 and 1910.146', 'Water line', 'First fill and pump'),
+  caution('silica', 'Wet cut, mask', ALWAYS, 'Cutting or knocking ports out of concrete makes silica dust: wet, with suction, and a respirator as the rule’s table says.', '29 CFR 1926.1153, Table 1', 'Tanks, ties and ports', 'Drains'),
+  caution('solvent fumes', 'Fumes burn', ALWAYS, 'Primer and cement give off vapor that burns and stuns: in moving air only, never inside a tank without the entry permit.', 'The maker’s safety sheet; 29 CFR 1910.146', 'Drains', 'Upper backfill and cable'),
+  caution('chlorine', 'Chlorine: gloves, air', ALWAYS, 'Bleach burns skin and eyes; mixed with acid or cleaners it gives off chlorine gas. Goggles and gloves, from outside the tank, nobody in it, no household mixtures. Rinse water goes where the local rules allow, never into a stream.', 'The label; state health rules', 'Handing over'),
+  caution('siphon', 'House below tanks', 'HouseBelow_ft>0', 'The house lies {HouseBelow_ft} below the water: the line can run by itself and draw the tanks empty. A siphon breaker at its high point, and a valve that closes at the house.', 'Common practice; local plumbing code', 'Water line', 'First fill and pump'),
+  caution('drinking water', 'Not drinkable untreated', ALWAYS, 'Roof water is not drinking water without treatment. Mark every outlet and line that carries it.', 'IPC chapter 13; state health rules', 'Handing over'),
+  caution('backflow', 'Keep supplies apart', ALWAYS, 'Never join the cistern line to a public supply without an air gap or an approved backflow preventer.', 'IPC 608 and 1301; UPC 603', 'Handing over'),
 ]
 export const closingCaution = 'Local codes, the inspector and licensed practice decide; these sheets are an estimator’s aid and no design.'

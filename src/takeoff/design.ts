@@ -1,76 +1,46 @@
-/** One job worked through: fields, sized choices, named results, months, curve, verdicts, cautions. Evaluated on demand, once each. */
-import { callByName, calculationOf } from '../calc/callByName.js'
+/** One job worked through: fields, sized choices, named results, months, record, curve, verdicts, cautions. Evaluated on demand, once each. */
 import { tableColumn } from '../calc/working.js'
-import { InputError } from '../errors.js'
 import { formula, type Scope } from '../formula/formula.js'
-import { FormulaError, isError, type Single, type Value } from '../formula/value.js'
-import { bareName } from '../units.js'
+import { FormulaError, isError, toTruth, type Single, type Value } from '../formula/value.js'
+import { assumable, assumableFields, runFields } from './assumed.js'
+import { callFromFormula } from './call.js'
 import { cautionRules, type CautionRule } from './cautions.js'
+import { dailyBalance, medianYear, type DailyBalance } from './dailyBalance.js'
 import { type CellValue } from './fields.js'
+import type { JobName } from './names.js'
 import { officeColumn, type Office, type Row } from './office.js'
 import { CURVE_POINTS, fieldsOf, jobFields, monthNames, tableNames, type TableName } from './officeTables.js'
-import { curveCell, curveColumns, monthColumns, monthDays, monthRain, monthStart, results } from './results.js'
-import { templateFormula } from './template.js'
-import { verdictRules, verdictWords, type Verdict } from './verdicts.js'
+import type { RainRecord } from './rainDays.js'
+import { catchmentColumns, curveCell, curveColumns, monthColumns, monthDays, monthRain, monthStart, recordColumns, results } from './results/index.js'
+import { templateFormula, type Words } from './template.js'
+import { verdictRules, verdictWords, type RestingVerdict, type Verdict, type VerdictName } from './verdicts.js'
 
-/** Inputs that the tool fills in when the row leaves them empty; they stay inputs on the Design sheet. */
-export const sizedFields = ['TankCount', 'PumpModel', 'LineFittings'] as const
-const RUN_FIELDS = ['InletRun_ft', 'OverflowRun_ft', 'WaterLineRun_ft', 'PowerRun_ft'] as const
-const MOST_TANKS = 12
-/** With rain too short for the wanted reliability, a further tank must bring at least this much to be worth it. */
-const WORTH_A_TANK = 0.005
-
-const resultByName = new Map(results.map((rule) => [rule.name, rule]))
-const verdictByName = new Map(verdictRules.map((rule) => [rule.name, rule]))
-const monthByName = new Map(monthColumns.map((rule) => [rule.name, rule]))
-const curveNames = new Set(curveColumns.map((rule) => rule.name))
-
-/** Every name that an item rule may use. */
-export const knownNames: ReadonlySet<string> = new Set([
-  ...Object.keys(jobFields),
-  ...resultByName.keys(),
-  ...verdictByName.keys(),
-  ...monthByName.keys(),
-  ...curveNames,
-  'Curve',
-  'RunsAssumed',
-  'GroundwaterAssumed',
-])
-
-/** A function name in a formula: a cell function, or one column of what it spills ("PUMPDUTY.FLOW"). */
-export function readCall(name: string): { id: string; column?: string } | undefined {
-  const [id, column] = name.replace(/^CISTERN\./, '').split('.')
-  const calculation = calculationOf(id!)
-  if (!calculation) return undefined
-  if (column === undefined) return calculation.spills ? undefined : { id: calculation.id }
-  const found = Object.keys(calculation.spills ?? {}).find((key) => bareName(key).toUpperCase() === column)
-  return found ? { id: calculation.id, column: found } : undefined
-}
-
-/** Calls a cell function from a formula; a refusal becomes the error a cell would show. */
-export function callFromFormula(name: string, args: readonly Value[]): Value | undefined {
-  const call = readCall(name)
-  if (!call) return undefined
-  try {
-    const result = callByName(call.id, args)
-    if (!Array.isArray(result)) return result
-    const header = result[0]!
-    if (call.column === undefined) return result.map((row) => row[0]!)
-    return result[1]![header.indexOf(bareName(call.column))]!
-  } catch (error) {
-    if (error instanceof InputError) return new FormulaError(error.code, error.message)
-    throw error
-  }
-}
+const resultByName = new Map<string, (typeof results)[number]>(results.map((rule) => [rule.name, rule]))
+const verdictByName = new Map<string, RestingVerdict>(verdictRules.map((rule) => [rule.name, rule]))
+const monthByName = new Map<string, (typeof monthColumns)[number]>(monthColumns.map((rule) => [rule.name, rule]))
+const curveNames = new Set<string>(curveColumns.map((rule) => rule.name))
+const catchmentNames = new Set<string>(catchmentColumns.map((rule) => rule.name))
+const recordNames = new Set<string>([...recordColumns.map((rule) => rule.name), 'RecordLongestShort_days', 'RecordDryMonths', 'RecordForStorage_gal', 'RecordForInch_gal', 'RecordForYear_gal'])
 
 export interface RaisedVerdict {
-  name: string
+  name: VerdictName
   label: string
   verdict: Verdict
   words: string
+  rule: RestingVerdict
 }
 export interface RaisedCaution extends CautionRule {
   words: string
+}
+/** A roof of a job. */
+export interface Catchment {
+  area_ft2: number
+  surface: string
+  inlet: string
+}
+export interface MonthlyUse {
+  use: string
+  months: readonly number[]
 }
 
 export class Design {
@@ -78,12 +48,18 @@ export class Design {
   private readonly scope: Scope
   /** Fields that the tool sized, with the value it took. */
   readonly sized = new Map<string, CellValue>()
+  /** The roofs: that of the row first. */
+  readonly catchments: readonly Catchment[]
+  readonly uses: readonly MonthlyUse[]
+  readonly record: RainRecord | undefined
 
   constructor(
     private readonly office: Office,
     readonly job: Row,
     sized: Readonly<Record<string, CellValue>> = {},
     figures: Readonly<Record<string, number>> = {},
+    /** Figures found for this job that no formula gives. */
+    found: Readonly<Record<string, CellValue>> = {},
   ) {
     this.scope = { value: (name) => this.value(name), call: callFromFormula }
     for (const name of Object.keys(jobFields)) this.known.set(name, job.cells[name] ?? '')
@@ -91,22 +67,35 @@ export class Design {
       this.known.set(name, value ?? '')
       this.sized.set(name, value)
     }
-    for (const [name, value] of Object.entries(figures)) this.known.set(name, value)
-    this.known.set('GroundwaterAssumed', job.defaulted.has('GroundwaterDepth_ft') ? 1 : 0)
-    this.known.set('RunsAssumed', RUN_FIELDS.filter((name) => job.defaulted.has(name)).length)
+    for (const [name, value] of [...Object.entries(figures), ...Object.entries(found)]) this.known.set(name, value)
+    for (const field of assumableFields) this.known.set(assumable[field], job.defaulted.has(field) ? 1 : 0)
+    this.known.set('RunsAssumed', runFields.filter((name) => job.defaulted.has(name)).length)
+    const own = (table: TableName) => office.tables[table].filter(({ cells }) => String(cells.Job ?? '').toLowerCase() === this.name.toLowerCase())
+    this.catchments = [
+      { area_ft2: Number(job.cells.RoofArea_ft2), surface: String(job.cells.RoofSurface ?? ''), inlet: 'far' },
+      ...own('Catchments').map(({ cells }) => ({ area_ft2: Number(cells.Area_ft2), surface: String(cells.Surface ?? ''), inlet: String(cells.Inlet ?? 'far') })),
+    ]
+    this.uses = own('Uses').map(({ cells }) => ({ use: String(cells.Use ?? ''), months: monthNames.map((month) => Number(cells[`${month}_gal_per_day`] ?? 0)) }))
+    const record = office.rain.get(String(job.cells.RainStation ?? '').toLowerCase())
+    this.record = record?.years.length ? record : undefined
   }
 
   get name(): string {
     return String(this.job.cells.Job ?? '')
   }
 
-  /** The value of a field, result, verdict, month or curve column, or table column. */
+  /** The value of a field, result, verdict, column of months, roofs, years or curve, or table column. */
   value(name: string): Value | undefined {
     const known = this.known.get(name)
     if (known !== undefined) return known
     const computed = this.compute(name)
     if (computed !== undefined) this.known.set(name, computed)
     return computed
+  }
+
+  /** Where the value of an input comes from. */
+  origin(name: string): 'row' | 'default' | 'sized' {
+    return this.sized.has(name) ? 'sized' : this.job.defaulted.has(name) ? 'default' : 'row'
   }
 
   /** Why a field that the row leaves empty has its value. */
@@ -116,13 +105,18 @@ export class Design {
   }
 
   /** A single value, as a sheet or a drawing wants it. */
-  single(name: string): Single {
+  single(name: JobName): Single {
+    return this.singleOf(name)
+  }
+
+  /** The same for a name that comes from data. */
+  singleOf(name: string): Single {
     const value = this.value(name)
     return value === undefined ? null : Array.isArray(value) ? (value[0] as Single) : (value as Single)
   }
 
-  number(name: string): number {
-    const value = this.single(name)
+  number(name: JobName): number {
+    const value = this.singleOf(name)
     return typeof value === 'number' ? value : NaN
   }
 
@@ -134,31 +128,47 @@ export class Design {
     return formula(text).evaluate(this.scope)
   }
 
-  /** Evaluates with one further name, such as the crew hours of the other lines. */
-  evaluateWith(text: string, name: string, value: Value): Value {
-    return formula(text).evaluate({ value: (wanted) => (wanted === name ? value : this.value(wanted)), call: callFromFormula })
+  /** Evaluates with further names, such as the hours of the other lines. */
+  evaluateWith(text: string, names: Readonly<Record<string, Value>>): Value {
+    return formula(text).evaluate({ value: (wanted) => (Object.hasOwn(names, wanted) ? names[wanted] : this.value(wanted)), call: callFromFormula })
   }
 
-  words(template: string): string {
-    const text = templateFormula(template)
-    const value = text === undefined ? template : this.evaluate(text)
-    return isError(value) ? template.replace(/\{\w+%?\}/g, 'n/a') : String(value)
+  /** The one test of truth of every rule: what is not plainly false holds, so that a rule that fails is raised and not lost. */
+  holds(condition: string): boolean {
+    return condition === '' || toTruth(this.evaluate(condition)) !== false
+  }
+
+  words(words: Words): string {
+    const text = templateFormula(words)
+    return text === undefined ? (words as string) : this.text(text)
+  }
+
+  /** A formula of words; what fails in it is named. */
+  text(formulaText: string): string {
+    const value = this.evaluate(formulaText)
+    return isError(value) ? `${value.code} ${value.message}`.trim() : String(value)
   }
 
   verdicts(): RaisedVerdict[] {
     return verdictRules
-      .map(({ name, label, says }) => ({ name, label, verdict: this.verdict(name), words: this.words(says) }))
+      .map((rule) => ({ name: rule.name as VerdictName, label: rule.label, verdict: this.verdict(rule.name as VerdictName), words: this.text(rule.wordsFormula), rule }))
       .sort((one, other) => verdictWords.indexOf(one.verdict) - verdictWords.indexOf(other.verdict))
   }
 
   /** A verdict whose formula fails is a stop: what cannot be checked is not passed. */
-  verdict(name: string): Verdict {
+  verdict(name: VerdictName): Verdict {
     const value = this.single(name)
     return value === 'pass' || value === 'check' ? value : 'stop'
   }
 
+  /** The verdict before what was assumed is looked at: what a choice of the tool is made by. */
+  bareVerdict(name: VerdictName): Verdict {
+    const value = this.evaluate(verdictByName.get(name)!.rule)
+    return value === 'pass' || value === 'check' ? value : 'stop'
+  }
+
   cautions(): RaisedCaution[] {
-    return cautionRules.filter((rule) => this.evaluate(rule.when) === true).map((rule) => ({ ...rule, words: this.words(rule.text) }))
+    return cautionRules.filter((rule) => this.holds(rule.when)).map((rule) => ({ ...rule, words: this.words(rule.text) }))
   }
 
   private compute(name: string): Value | undefined {
@@ -171,6 +181,11 @@ export class Design {
       this.walkMonths()
       return this.known.get(name)
     }
+    if (recordNames.has(name)) {
+      this.balanceRecord()
+      return this.known.get(name)
+    }
+    if (catchmentNames.has(name)) return this.catchmentColumn(name)
     if (curveNames.has(name)) return Array.from({ length: CURVE_POINTS }, (_, point) => this.evaluate(curveCell(name, point)) as Single)
     if (name === 'Curve') {
       const [flow, head] = curveColumns.map((column) => this.value(column.name) as readonly Single[])
@@ -183,8 +198,16 @@ export class Design {
   private tableColumn(name: string): Value | undefined {
     const parts = /^(\w+)\[(\w+)\]$/.exec(name)
     const table = parts && tableNames.find((known) => known === parts[1])
-    if (!table || !(parts[2]! in fieldsOf(table as TableName))) return undefined
-    return officeColumn(this.office, table as TableName, parts[2]!)
+    if (!table || !Object.hasOwn(fieldsOf(table), parts[2]!)) return undefined
+    return officeColumn(this.office, table, parts[2]!)
+  }
+
+  private catchmentColumn(name: string): Value {
+    const rule = catchmentColumns.find((column) => column.name === name)!
+    return this.catchments.map((catchment) => {
+      const cells: Readonly<Record<string, Value>> = { CatchArea_ft2: catchment.area_ft2, CatchSurface: catchment.surface, CatchInlet: catchment.inlet }
+      return (rule.formula ? this.evaluateWith(rule.formula, cells) : cells[name]) as Single
+    })
   }
 
   private walkMonths(): void {
@@ -194,7 +217,10 @@ export class Design {
       monthNames.map((_, month) => this.evaluate(monthRain(month)) as Single),
     )
     columns.set('MonthDays', [...monthDays])
-    this.known.set('MonthRain_in', columns.get('MonthRain_in')!)
+    columns.set(
+      'MonthUse_gal_per_day',
+      monthNames.map((_, month) => this.uses.reduce((sum, { months }) => sum + months[month]!, this.number('DailyUse_gal_per_day'))),
+    )
     const walk = (names: readonly string[]) => {
       const before = new Map<string, Single>()
       for (const name of names) {
@@ -208,42 +234,38 @@ export class Design {
         for (const name of names) if (before.has(`before_${name}`)) before.set(`before_${name}`, columns.get(name)![month]!)
       }
     }
-    walk(['MonthInflow_gal', 'MonthDemand_gal', 'FirstYear_gal'])
-    walk(['MonthSupplied_gal', 'MonthStored_gal', 'MonthOverflow_gal'])
+    walk(['MonthInflow_gal', 'MonthDemand_gal', 'FirstYear_gal', 'HighFirst_gal'])
+    walk(['MonthSupplied_gal', 'MonthStored_gal', 'MonthOverflow_gal', 'HighSupplied_gal', 'HighStored_gal'])
     for (const [name, list] of columns) this.known.set(name, list)
   }
-}
 
-/** Works a job through, first sizing what its row leaves empty. `figures` are house figures typed over on the Design sheet. */
-export function designJob(office: Office, job: Row, figures: Readonly<Record<string, number>> = {}): Design {
-  const sized: Record<string, CellValue> = {}
-  const given = (name: string) => job.cells[name] !== null && job.cells[name] !== undefined
-  const trial = (more: Readonly<Record<string, CellValue>> = {}) => new Design(office, job, { ...sized, ...more }, figures)
-  if (!given('LineFittings')) sized.LineFittings = trial().single('LineFit') === 'CTS' ? 'CTS compression' : 'IPS insert'
-  if (!given('TankCount')) sized.TankCount = fewestTanks(trial, Number(job.cells.WantedReliability))
-  if (!given('PumpModel')) sized.PumpModel = firstPump(office, trial)
-  return trial()
-}
-type Trial = (more: Readonly<Record<string, CellValue>>) => Design
-
-/** The fewest tanks that reach the wanted reliability; where none do, the fewest beyond which a tank brings next to nothing. */
-function fewestTanks(trial: Trial, wanted: number): number {
-  const reached: number[] = []
-  for (let count = 1; count <= MOST_TANKS; count++) {
-    const reliability = trial({ TankCount: count }).number('Reliability')
-    if (reliability >= wanted) return count
-    reached.push(reliability)
+  /** The balance of the daily record; one empty row where there is none. */
+  private balanceRecord(): void {
+    const balance: DailyBalance | undefined =
+      this.record &&
+      dailyBalance(this.record, {
+        inch_gal: this.number('InchYield_gal'),
+        flush_in: this.number('FirstFlush_in'),
+        flushEach: this.single('FirstFlushEach') as 'day' | 'wet spell',
+        use_gal_per_day: this.column('MonthUse_gal_per_day'),
+        storage_gal: this.number('UsableStorage_gal'),
+      })
+    const put = (name: JobName, values: Value) => this.known.set(name, values)
+    const years = balance?.years ?? []
+    const column = (pick: (year: (typeof years)[number]) => number): readonly Single[] => (years.length ? years.map(pick) : [''])
+    put('RecordYear', column(({ year }) => year))
+    put('RecordDays', column(({ days }) => days))
+    put('RecordRain_in', column(({ rain_in }) => rain_in))
+    put('RecordCaught_gal', column(({ caught_gal }) => caught_gal))
+    put('RecordWanted_gal', column(({ wanted_gal }) => wanted_gal))
+    put('RecordSupplied_gal', column(({ supplied_gal }) => supplied_gal))
+    put('RecordSpilled_gal', column(({ spilled_gal }) => spilled_gal))
+    put('RecordMet', column(({ met }) => met))
+    put('RecordShare', column(({ wanted_gal, supplied_gal }) => (wanted_gal === 0 ? 1 : supplied_gal / wanted_gal)))
+    put('RecordLongestShort_days', balance?.longestShort ?? 0)
+    put('RecordDryMonths', medianYear(years)?.dryMonths ?? 0)
+    put('RecordForStorage_gal', balance ? this.number('UsableStorage_gal') : 0)
+    put('RecordForInch_gal', balance ? this.number('InchYield_gal') : 0)
+    put('RecordForYear_gal', balance ? this.number('YearDemand_gal') : 0)
   }
-  const best = reached.at(-1)!
-  return reached.findIndex((reliability) => reliability >= best - WORTH_A_TANK) + 1
-}
-
-/** The first pump of the table, for this voltage, whose head at the house flow is enough; the last one where none is. */
-function firstPump(office: Office, trial: Trial): CellValue {
-  const models = office.tables.Pumps.map((row) => row.cells.Model ?? null)
-  const fits = models.find((PumpModel) => {
-    const design = trial({ PumpModel })
-    return design.verdict('DutyVerdict') === 'pass' && design.verdict('SupplyVerdict') === 'pass'
-  })
-  return fits ?? models.at(-1) ?? null
 }

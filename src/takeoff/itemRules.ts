@@ -1,16 +1,21 @@
-/** Reads the Items table: each rule's formulas are parsed and their names checked before any job is made. */
-import { calculationOf } from '../calc/callByName.js'
-import { calculations } from '../calc/index.js'
+/** Reads the Items table: each rule's formulas are parsed, their names and units checked before any job is made. */
 import { formula, FormulaSyntaxError, type Formula } from '../formula/formula.js'
-import { allowedFunctions } from '../formula/functions.js'
-import { knownNames, readCall } from './design.js'
+import { physicalSize, type PhysicalSize } from '../units.js'
+import { readCall } from './call.js'
+import { ruleProblem } from './checkRules.js'
 import type { Problem } from './fields.js'
 import type { Office, Row } from './office.js'
-import { sections, type Section } from './officeTables.js'
+import { sections, type ItemKind, type Section } from './officeTables.js'
+import { items010 } from './older/items010.js'
 import { readTemplate, templateFormula } from './template.js'
 
-/** Crew hours of all other lines; only lines of labor use it. */
+/** Sums over other lines that When and Quantity may use: hours of people, and tons of stone ordered. */
 export const LABOR_HOURS = 'LaborHours'
+export const STONE_ORDERED = 'StoneOrdered'
+export const lineSums = [STONE_ORDERED, LABOR_HOURS] as const
+export type LineSum = (typeof lineSums)[number]
+/** Lines whose order is stone on a truck. */
+export const isStone = (code: string): boolean => code.startsWith('STONE-')
 
 export interface ItemRule {
   row: number
@@ -27,35 +32,51 @@ export interface ItemRule {
   lot: number
   laborHours: number
   price: Formula | undefined
-  /** True when the quantity is made of the hours of the other lines. */
-  isLabor: boolean
+  kind: ItemKind
+  /** Paid by its price where a subcontractor digs, by its hours where the own crew does. */
+  isEarthwork: boolean
+  /** What the quantity is made of, where that is the other lines. */
+  sum: LineSum | undefined
 }
 
-const namesAllowed = (name: string) => knownNames.has(name) || name === LABOR_HOURS
-/** A calculation that runs through months or years has no place in one line of the working. */
-const isOneCell = (id: string) => !calculationOf(id)?.periods
-const functionAllowed = (name: string) => {
-  const call = readCall(name)
-  return call ? isOneCell(call.id) : allowedFunctions.includes(name)
+/** Excel's limits: characters of a formula, and levels of nesting. */
+const LONGEST_FORMULA = 8192
+const DEEPEST = 64
+
+/** The size of the unit that a line is counted in; nothing for pieces, jobs and loads. */
+const unitNamesInItems: Readonly<Record<string, string>> = {
+  ft: 'ft', 'ft²': 'ft2', ft2: 'ft2', sf: 'ft2', 'yd³': 'yd3', yd3: 'yd3', cy: 'yd3', ton: 'ton', tons: 'ton', lb: 'lb', h: 'h', hr: 'h', hour: 'h', hours: 'h', day: 'day', days: 'day',
+  pint: 'pint', quart: 'quart', gal: 'gal', '1000 gal': 'kgal',
+}
+export interface PricedUnit {
+  name: string
+  /** Pieces of it that one price is for: 100 in "100 ft". */
+  count: number
+}
+/** "100 ft" is a hundred of a foot; spellings of one unit are one. */
+export function pricedUnit(text: string): PricedUnit {
+  const bare = text.trim().toLowerCase().replace(/\s+/g, ' ').replace(/\.$/, '')
+  const known = Object.hasOwn(unitNamesInItems, bare) ? unitNamesInItems[bare]! : undefined
+  if (known) return { name: known, count: 1 }
+  const parts = /^(\d[\d,]*)\s*(.+)$/.exec(bare)
+  if (parts) return { ...pricedUnit(parts[2]!), count: Number(parts[1]!.replace(/,/g, '')) }
+  return { name: /^(?:each|ea|pc|pcs|piece|pieces)$/.test(bare) ? 'each' : bare, count: 1 }
+}
+const sizeOfUnit = (text: string): PhysicalSize => physicalSize(unitNamesInItems[text.trim().toLowerCase()] ?? '') ?? { dimensions: {}, size: 1 }
+
+const depth = (text: string): number => {
+  let [now, most] = [0, 0]
+  for (const letter of text) {
+    if (letter === '(') most = Math.max(most, ++now)
+    else if (letter === ')') now--
+  }
+  return most
 }
 
-/** The reason why a formula is refused, or undefined. */
-function refusal(read: Formula, mayUseHours: boolean): string | undefined {
-  if (!mayUseHours && read.names.includes(LABOR_HOURS)) return `${LABOR_HOURS} stands in When and Quantity only`
-  const unknown = read.names.find((name) => !namesAllowed(name))
-  if (unknown) return `no field or result is called ${unknown}${nearest(unknown)}`
-  const stranger = read.functions.find((name) => !functionAllowed(name))
-  if (stranger)
-    return `the function ${stranger} is not among ${[...allowedFunctions, ...calculations.filter((known) => !known.spills && isOneCell(known.id)).map((known) => known.id)].join(', ')}`
-  if (read.names.includes(LABOR_HOURS) && read.functions.some((name) => readCall(name))) return `a formula over ${LABOR_HOURS} takes spreadsheet functions only`
-  return undefined
-}
-
-function nearest(unknown: string): string {
-  const bare = (name: string) => name.toLowerCase().replace(/_.*$/, '')
-  const close = [...knownNames].find((name) => bare(name) === bare(unknown))
-  return close ? `; did you mean ${close}` : ''
-}
+/** Rows that 0.1.0 wrote and nobody touched: their units are not held against the office. */
+const ITEM_COLUMNS = ['Code', 'When', 'Quantity', 'Unit'] as const
+const olderRows = new Set(items010.map((row) => ITEM_COLUMNS.map((column) => String(row[column] ?? '')).join('\n')))
+export const isOlderRow = (row: Row): boolean => olderRows.has(ITEM_COLUMNS.map((column) => String(row.cells[column] ?? '')).join('\n'))
 
 export function readItemRules(office: Office): { rules: ItemRule[]; problems: Problem[] } {
   const problems: Problem[] = []
@@ -64,13 +85,18 @@ export function readItemRules(office: Office): { rules: ItemRule[]; problems: Pr
   for (const item of office.tables.Items) {
     const before = problems.length
     const problem = (column: string, allowed: string, came: string) => problems.push({ sheet, row: item.row, column, allowed, came })
-    const read = (column: string): Formula | undefined => {
+    const unit = cellText(item, 'Unit')
+    const read = (column: 'When' | 'Quantity' | 'Price'): Formula | undefined => {
       const text = cellText(item, column)
       if (text === '') return undefined
+      if (text.length > LONGEST_FORMULA || depth(text) > DEEPEST) {
+        problem(column, `a formula of at most ${LONGEST_FORMULA.toLocaleString('en-US')} characters and ${DEEPEST} levels of brackets`, `${text.length} characters, ${depth(text)} levels`)
+        return undefined
+      }
       try {
         const found = formula(text)
-        const reason = refusal(found, column === 'When' || column === 'Quantity')
-        if (reason) problem(column, `a formula over the names of fields and results; ${reason}`, `"${text}"`)
+        const reason = refusal(found, column, sizeOfUnit(unit), isOlderRow(item))
+        if (reason) problem(column, reason, `"${text}"`)
         return found
       } catch (error) {
         if (!(error instanceof FormulaSyntaxError)) throw error
@@ -81,8 +107,8 @@ export function readItemRules(office: Office): { rules: ItemRule[]; problems: Pr
     const words = (column: string, bare = false) => {
       const text = cellText(item, column)
       const found = readTemplate(text, bare)
-      const reason = found && refusal(found, false)
-      if (reason) problem(column, `braces around the name of a field or result; ${reason}`, `"${text}"`)
+      const reason = found && refusal(found, 'words')
+      if (reason) problem(column, reason.replace('a formula over the names of fields and results', 'braces around the name of a field or result'), `"${text}"`)
       return { text, formula: templateFormula(text, bare) }
     }
     const code = words('Code', true)
@@ -102,15 +128,37 @@ export function readItemRules(office: Office): { rules: ItemRule[]; problems: Pr
       when,
       quantity,
       price,
-      unit: cellText(item, 'Unit'),
+      unit,
       waste: Number(item.cells.Waste),
       lot: Number(item.cells.Lot),
       laborHours: Number(item.cells.LaborHours),
-      isLabor: [quantity, when].some((part) => part?.names.includes(LABOR_HOURS)),
+      kind: (item.cells.Kind as ItemKind | null) ?? 'material',
+      isEarthwork: item.cells.PaidBy === 'earthwork',
+      sum: [...lineSums].reverse().find((name) => [quantity, when].some((part) => part?.names.includes(name))),
     })
   }
   rules.sort((one, other) => sections.indexOf(one.section) - sections.indexOf(other.section) || one.row - other.row)
   return { rules, problems }
+}
+
+/** The reason why a formula is refused, or undefined. */
+function refusal(read: Formula, column: 'When' | 'Quantity' | 'Price' | 'words', unit?: PhysicalSize, isOlder = false): string | undefined {
+  const over = 'a formula over the names of fields and results'
+  const used = lineSums.filter((name) => read.names.includes(name))
+  if (used.length && column !== 'When' && column !== 'Quantity') return `${over}; ${used[0]} stands in When and Quantity only`
+  if (used.length > 1) return `${over}; ${used.join(' and ')} do not stand in one formula`
+  const gives = column === 'Quantity' ? unit : column === 'Price' ? physicalSize('usd') : undefined
+  const isPlain = (name: PhysicalSize | undefined) => name === undefined || Object.keys(name.dimensions).length === 0
+  const reason = ruleProblem({
+    text: read.text,
+    also: used,
+    mayBePure: true,
+    // Pieces are counted over anything ("one each 50 ft"); a price by its own unit may be an hourly rate.
+    ...(isPlain(gives) || isOlder || column === 'Price' ? {} : { gives: gives! }),
+  })
+  if (reason && !(isOlder && !/^(?:no field|the function)/.test(reason))) return /^(?:no field|the function)/.test(reason) ? `${over}; ${reason}` : `${over}, of the dimension of its Unit; it ${reason}`
+  if (used.length && read.functions.some((name) => readCall(name))) return `${over}; a formula over ${used[0]} takes spreadsheet functions only`
+  return undefined
 }
 
 const cellText = (row: Row, column: string) => String(row.cells[column] ?? '').trim()

@@ -2,7 +2,8 @@
 import { badInput, shown } from '../errors.js'
 import { roundTo } from '../rounding.js'
 import { checkedOrRaw, checkField, problemAt, type CellValue, type Field, type Problem } from './fields.js'
-import { CURVE_POINTS, fieldsOf, keyColumn, MOST_ROWS, tableNames, type TableName } from './officeTables.js'
+import { CURVE_POINTS, fieldsOf, keyColumn, MOST_ROWS, optionalTables, tableNames, type TableName } from './officeTables.js'
+import { readRainDays, type RainRecord } from './rainDays.js'
 
 export interface RawRow {
   /** Row number on its sheet, for messages. */
@@ -25,8 +26,16 @@ export interface Row {
 export interface Office {
   tables: Readonly<Record<TableName, readonly Row[]>>
   sheets: Readonly<Record<TableName, string>>
+  /** Daily records by station, in small letters. */
+  rain: ReadonlyMap<string, RainRecord>
   problems: readonly Problem[]
 }
+
+/** A table that the workbook lacks: no row, under its own name. */
+export const emptyTable = (table: TableName): RawTable => ({ sheet: table, columns: Object.keys(fieldsOf(table)), rows: [] })
+/** Tables as they were found; those that a workbook may lack are empty where it does. */
+export const withOptional = (found: Partial<Record<TableName, RawTable>>): RawOffice =>
+  ({ ...Object.fromEntries(optionalTables.map((table) => [table, emptyTable(table)])), ...Object.fromEntries(Object.entries(found).filter(([, raw]) => raw)) }) as unknown as RawOffice
 
 const isEmptyRow = ({ cells }: RawRow) => Object.values(cells).every((cell) => cell === null || cell === undefined || cell === '')
 
@@ -44,8 +53,9 @@ export function readOffice(raw: RawOffice, { isLive = false } = {}): Office {
       .map((row) => String(row.cells[key] ?? '').trim())
       .filter(Boolean)
   }
-  const tables = Object.fromEntries(tableNames.map((table) => [table, readTable(table, raw[table], names, isLive, problems)])) as unknown as Office['tables']
-  return { tables, sheets: Object.fromEntries(tableNames.map((table) => [table, raw[table].sheet])) as Office['sheets'], problems }
+  const tables = Object.fromEntries(tableNames.map((table) => [table, table === 'RainDays' ? [] : readTable(table, raw[table], names, isLive, problems)])) as unknown as Office['tables']
+  const rain = readRainDays(raw.RainDays, problems)
+  return { tables, rain, sheets: Object.fromEntries(tableNames.map((table) => [table, raw[table].sheet])) as Office['sheets'], problems }
 }
 
 function readTable(table: TableName, raw: RawTable, names: (table: string) => readonly string[], isLive: boolean, problems: Problem[]): Row[] {

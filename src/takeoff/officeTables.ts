@@ -6,9 +6,13 @@ import { date, keyed, number, oneOf, rowOf, rule, text, type Field, type Fields 
 export const monthNames = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
 export const CURVE_POINTS = 5
 /** Rows below the heading of each table that formulas look through, so that rows added later are found. */
-export const MOST_ROWS = { Jobs: 1000, Tanks: 300, Pumps: 300, Roofs: 300, Rain: 300, Items: 600, Prices: 1000 } as const
+export const MOST_ROWS = { Jobs: 1000, Tanks: 300, Pumps: 300, Roofs: 300, Rain: 300, Items: 600, Prices: 1000, Catchments: 1000, Uses: 1000, PressureTanks: 100, Cables: 100, Cranes: 100, RainDays: 40_000 } as const
+/** Points of a crane's load chart that its row holds. */
+export const CRANE_RADII_FT = [20, 30, 40, 50, 60, 80] as const
 const points = Array.from({ length: CURVE_POINTS }, (_, at) => at + 1)
 const LONGEST_JOB_NAME = 23
+/** What may pass over the tanks, from the lightest to the heaviest. */
+export const trafficKinds = ['none', 'lawn machines', 'cars', 'trucks'] as const
 
 /** The columns of Jobs. Names are what item rules use; the unit is the last part of the name. */
 export const jobFields = {
@@ -18,37 +22,58 @@ export const jobFields = {
   RoofArea_ft2: number('Roof area', 'Plan (horizontal) area that drains to the tanks.', { least: 1, most: 1_000_000, required: true }),
   RoofSurface: rowOf('Roofs', 'Roof surface', 'A surface of the sheet Roofs.', { default: 'metal' }),
   RainStation: rowOf('Rain', 'Rain station', 'A station of the sheet Rain.', { required: true }),
-  FirstFlush_in: number('First flush', 'Depth taken off each month of rain; leave 0 when the roof coefficient already holds the loss.', { least: 0, most: 10, default: 0 }),
+  FirstFlush_in: number('First flush', 'Depth taken off each day of rain (off each month, where only monthly means are known); leave 0 when the roof coefficient already holds the loss.', { least: 0, most: 10, default: 0 }),
+  FirstFlushEach: oneOf('First flush each', 'How often the diverter fills again: each day of rain, or once in a wet spell.', ['day', 'wet spell'], { default: 'day' }),
   FilterShare: number('Filter share', 'Share of the water that passes the filter.', { least: 0, most: 1, above: true, default: 0.9 }),
   People: number('People', 'People served.', { least: 0, most: 10_000, required: true }),
   UsePerPerson_gal_per_day: number('Use a person', 'Indoor use a day for each person.', { least: 0, most: 500, default: 45 }),
-  OutdoorUse_gal_per_day: number('Outdoor use', 'Garden and other use a day, the year round.', { least: 0, most: 100_000, default: 0 }),
+  OutdoorUse_gal_per_day: number('Outdoor use', 'Garden and other use a day, the year round; use that changes by month goes into the sheet Uses.', { least: 0, most: 100_000, default: 0 }),
   WantedReliability: number('Wanted reliability', 'Share of the demand that the tanks should meet.', { least: 0, most: 1, default: 0.9 }),
   TankModel: rowOf('Tanks', 'Tank model', 'A model of the sheet Tanks.', { required: true }),
   TankCount: number('Tanks', 'Leave empty to take the fewest that reach the wanted reliability.', { least: 1, most: 12, only: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12] }),
+  DeadDepth_in: number('Dead depth', 'Water under intake and ties, which is no storage.', { least: 0, most: 60, default: 9 }),
   TankGap_in: number('Gap between tanks', 'Clear distance between the walls of two tanks.', { least: 4, most: 120, default: 12 }),
   Cover_ft: number('Cover', 'Earth over the lids.', { least: 0, most: 20, default: 2 }),
   GroundwaterDepth_ft: number('Groundwater depth', 'Depth of the highest groundwater below grade. Empty means not known: the verdict on uplift then says check.', { least: 0, most: 200, default: 200 }),
   SoilClass: oneOf('Soil class', 'As classed by the competent person: rock, A, B or C. C where nobody has classed it.', ['rock', 'A', 'B', 'C'], { default: 'C' }),
+  PitDrained: oneOf('Pit drained', 'yes only where a competent person classed the soil after the water was drawn down.', ['no', 'yes'], { default: 'no' }),
+  FrostDepth_in: number('Frost depth', 'As the adopted code gives it for this place; 0 where there is none.', { least: 0, most: 120, default: 0 }),
+  Traffic: oneOf('Traffic', 'What may drive over the tanks.', trafficKinds, { default: 'none' }),
+  BearingAllowed_psf: number('Bearing allowed', 'Of the ground under the bed, from the soil report or the adopted code (IBC Table 1806.2 gives 1,500 for clay; from memory).', { least: 200, most: 20_000, default: 1500 }),
+  Altitude_ft: number('Altitude', 'Of the site; gives the log of the vacuum test its barometer.', { least: -300, most: 10_000, default: 0 }),
   Swell: number('Swell', 'Share by which dug earth grows.', { least: 0, most: 1, default: 0.25 }),
   InletRun_ft: number('Inlet run', 'Drain from the downspouts to the far tank.', { least: 0, most: 2000, default: 20 }),
   OverflowRun_ft: number('Overflow run', 'Drain from the overflow to where it may spill.', { least: 0, most: 2000, default: 20 }),
-  DrainPipe: oneOf('Drain pipe', '4 in pipe of the inlet and overflow drains.', ['PVC 40', 'PVC SDR 35'], { default: 'PVC 40' }),
+  OutfallDrop_ft: number('Fall to the outfall', 'How much lower the ground is where the overflow spills than at the tanks.', { least: -20, most: 500, default: 0 }),
+  InletTanks: number('Inlet tanks', 'Tanks that take roof water: 1, the far one, or 2, it and its neighbour. Leave empty to take what the storm asks for.', { least: 1, most: 2, only: [1, 2] }),
+  DrainSize_in: number('Drain size', 'Nominal size of the inlet and overflow drains. Leave empty to take the smallest that carries the storm.', { least: 4, most: 8, only: [4, 6, 8] }),
+  DrainPipe: oneOf('Drain pipe', 'Pipe of the inlet and overflow drains; 8 in is SDR 35.', ['PVC 40', 'PVC SDR 35'], { default: 'PVC 40' }),
   DrainSlope_in_per_ft: number('Drain slope', 'Fall of the inlet and overflow drains.', { least: 0.03, most: 6, default: 0.25 }),
   RainIntensity_in_per_h: number('Rain intensity', 'Design rain of the adopted code for this place.', { least: 0.1, most: 20, default: 4 }),
+  DrainTable: oneOf('Drain table', 'Family of codes whose drain capacities count: newer IPC (2015 on) figures n 0.010, older IPC and UPC 0.015.', ['newer IPC', 'older IPC, UPC'], { default: 'newer IPC' }),
   WaterLineRun_ft: number('Water-line run', 'Buried line from the pump tank to the house.', { least: 1, most: 5000, default: 100 }),
   WaterLineRise_ft: number('Rise to the house', 'Height of the house connection above the ground at the tanks.', { least: -200, most: 500, default: 5 }),
   WaterLinePipe: keyed(linePipeKey, 'Water-line pipe', 'Polyethylene, 160 psi at least.', { default: 'PE IPS 200' }),
   WaterLineSize: keyed(lineSizeKey, 'Water-line size', 'Nominal size.', { default: '1' }),
   LineFittings: oneOf('Line fittings', 'Must suit the pipe: insert fittings on IPS, compression with stiffeners on CTS. Leave empty to follow the pipe.', ['IPS insert', 'CTS compression']),
-  TrenchDepth_in: number('Trench depth', 'Of the water line and the power feed: below frost, and as the code asks.', { least: 12, most: 120, default: 36 }),
+  TrenchDepth_in: number('Trench depth', 'Of the water line and the power feed: below frost, and as the code asks. Empty: 36 in, or 6 in below the frost depth where that is more.', { least: 12, most: 120 }),
   HouseFlow_gpm: number('House flow', 'Flow wanted at the house.', { least: 0.5, most: 200, default: 8 }),
   HousePressure_psi: number('House pressure', 'Pressure wanted at the house at that flow.', { least: 0, most: 150, default: 45 }),
   PumpModel: rowOf('Pumps', 'Pump model', 'Leave empty to take the first of the sheet Pumps that meets the duty.'),
+  CutIn_psi: number('Cut-in', 'Pressure at which the switch starts the pump.', { least: 5, most: 150, default: 40 }),
+  CutOut_psi: number('Cut-out', 'Pressure at which it stops.', { least: 10, most: 200, default: 60 }),
+  LeastRun_min: number('Least run', 'How long the pump should run at each start.', { least: 0.25, most: 10, default: 1 }),
+  PressureTank_gal: number('Pressure tank', 'Volume. Leave empty to take the smallest of the sheet PressureTanks that gives the least run.', { least: 1, most: 1000 }),
+  TreatmentLoss_psi: number('Treatment loss', 'Of filters and lamp at the house flow, cartridges at the end of their life; 0 where there is no treatment.', { least: 0, most: 60, default: 0 }),
+  Backflow: oneOf('Backflow', 'Where a public supply can reach the house.', ['none', 'air gap', 'preventer'], { default: 'none' }),
+  BackflowLoss_psi: number('Backflow loss', 'Of a preventer in the line, at the house flow.', { least: 0, most: 30, default: 12 }),
+  HouseSet: oneOf('House set', 'Valve, drain and gauge at the house, where this job brings them.', ['no', 'yes'], { default: 'no' }),
+  PipeC: number('Pipe C', 'Hazen–Williams C that duty and switch are figured with; flow, surge and highest pressure take new pipe, 150.', { least: 100, most: 150, default: 140 }),
+  WaterTemperature_F: number('Water temperature', 'Warmest water in the line; lowers the rating of polyethylene above 77 °F.', { least: 33, most: 122, default: 60 }),
   PowerRun_ft: number('Power run', 'Feed from the panel to the tank edge.', { least: 1, most: 5000, default: 100 }),
   Voltage_V: number('Voltage', 'Of the pump circuit.', { least: 110, most: 480, default: 230 }),
   DropLimit: number('Drop limit', 'Voltage drop allowed, as a share.', { least: 0.005, most: 0.1, default: 0.03 }),
-  CableMetal: oneOf('Cable metal', 'Of the pump feed.', ['copper', 'aluminum'], { default: 'copper' }),
+  CableMetal: oneOf('Cable metal', 'Of the pump feed, which goes down into the water: copper.', ['copper', 'aluminum'], { default: 'copper' }),
   CableSize: keyed(wireKey, 'Cable size', 'Leave empty to take the smallest that keeps the drop limit and the ampacity.'),
   CableSlack_ft: number('Cable slack', 'Left in the tank and under the drop, so that settling draws slack.', { least: 0, most: 100, default: 10 }),
   ConduitSize: keyed(conduitSizeKey, 'Conduit size', 'PVC conduit through the riser sleeve.', { default: '1' }),
@@ -57,9 +82,15 @@ export const jobFields = {
   StoneOverLine_in: number('Stone over the line', 'Height of the pump-end stone over the water line.', { least: 0, most: 36, default: 6 }),
   TestVacuum_inHg: number('Test vacuum', 'Level of the vacuum test the contract names.', { least: 1, most: 10, default: 4 }),
   TestHold_min: number('Hold time', 'How long the gauge is watched.', { least: 1, most: 120, default: 5 }),
+  Dose_mg_per_L: number('Dose', 'Free chlorine for the first disinfection of tanks and line.', { least: 1, most: 200, default: 50 }),
+  BleachStrength: number('Bleach strength', 'Sodium hypochlorite, weight by volume, unscented, as its label says.', { least: 0.01, most: 0.15, default: 0.0525 }),
   TestLoss: number('Loss allowed', 'Share of the test vacuum that may be lost, as the rule named in the contract says; the sheet Published tables lists several.', { least: 0, most: 0.5, default: 0 }),
-  LaborRate_usd_per_h: number('Labor rate', 'One crew hour.', { least: 0, most: 1000, default: 62 }),
-  Markup: number('Markup', 'On the order cost.', { least: 0, most: 3, default: 0.2 }),
+  EarthworkBy: oneOf('Earthwork by', 'own crew pays hours and machines; subcontract pays the unit prices.', ['own crew', 'subcontract'], { default: 'own crew' }),
+  CrewSize: number('Crew size', 'People; gives the days of the job and changes no cost.', { least: 1, most: 20, default: 3 }),
+  CraneModel: rowOf('Cranes', 'Crane', 'Leave empty to take the first of the sheet Cranes that lifts a tank at its radius.'),
+  LaborRate_usd_per_h: number('Labor rate', 'One hour of one person.', { least: 0, most: 1000, default: 62 }),
+  Overhead: number('Overhead', 'Share of the order cost.', { least: 0, most: 1, default: 0 }),
+  Markup: number('Markup', 'Profit, as a share of the order cost.', { least: 0, most: 3, default: 0.2 }),
   Tax: number('Tax', 'On cost with markup.', { least: 0, most: 0.5, default: 0 }),
 } as const satisfies Fields
 export type JobFieldName = keyof typeof jobFields
@@ -76,6 +107,10 @@ const tankFields: Fields = {
   Coupling_in: number('Coupling height', 'Water-line coupling over the inside floor.', { least: 1, most: 60, default: 8 }),
   Openings: number('Openings', 'Lid openings with a riser.', { least: 1, most: 4, default: 1 }),
   Opening_in: number('Opening', 'Diameter of an opening.', { least: 12, most: 60, default: 24 }),
+  Ports: number('Upper ports', 'Cast openings for inlet and overflow.', { least: 0, most: 8, default: 3 }),
+  Port_in: number('Port size', 'Nominal size of an upper port.', { least: 3, most: 12, only: [3, 4, 6, 8], default: 4 }),
+  VacuumLimit_inHg: number('Vacuum limit', 'Highest test vacuum that the maker allows.', { least: 0.5, most: 15, default: 4 }),
+  Traffic: oneOf('Traffic', 'What the maker allows over the tank.', trafficKinds, { default: 'none' }),
   MostCover_ft: number('Most cover', 'Deepest earth cover the maker allows.', { least: 0, most: 40, default: 4 }),
   Weight_lb: number('Weight', 'Empty, from the maker.', { least: 100, most: 200_000, required: true }),
   Price_usd: number('Price', 'Price of one tank at the plant; delivery has a line of its own.', { least: 0, most: 1_000_000, required: true }),
@@ -103,8 +138,44 @@ const rainFields: Fields = {
   Source: text('Source', 'Where the record is from.', { longest: 300 }),
 }
 
+const rainDayFields: Fields = { Date: { ...date('Date', 'Ascending, once each; an empty cell is a day without a reading.'), required: true } }
+
 export const sections = ['Earthwork', 'Tanks', 'Ties between tanks', 'Inlet and overflow', 'Water line', 'Pump and drop', 'Power', 'Stone and backfill', 'Test', 'Labor and equipment', 'Delivery'] as const
 export type Section = (typeof sections)[number]
+
+export const itemKinds = ['material', 'labor', 'equipment', 'subcontract', 'other'] as const
+export type ItemKind = (typeof itemKinds)[number]
+
+const catchmentFields: Fields = {
+  Job: rowOf('Jobs', 'Job', 'The job that it drains to; added to the roof of its row.', { required: true }),
+  Area_ft2: number('Area', 'Plan (horizontal) area.', { least: 1, most: 1_000_000, required: true }),
+  Surface: rowOf('Roofs', 'Surface', 'A surface of the sheet Roofs.', { required: true }),
+  Inlet: oneOf('Inlet', 'Tank that it drains into: the far one, or its neighbour.', ['far', 'next'], { default: 'far' }),
+}
+
+const useFields: Fields = {
+  Job: rowOf('Jobs', 'Job', 'The job that it is drawn from; added to the use of its row.', { required: true }),
+  Use: text('Use', 'What for.', { longest: 60 }),
+  ...Object.fromEntries(monthNames.map((month) => [`${month}_gal_per_day`, number(month, 'Use a day in that month.', { least: 0, most: 100_000, default: 0 })])),
+}
+
+const pressureTankFields: Fields = {
+  Model: text('Model', 'Name of the pressure tank, once each.', { required: true, unique: true, longest: 40 }),
+  Volume_gal: number('Volume', 'Total volume.', { least: 1, most: 1000, required: true }),
+  Price_usd: number('Price', '', { least: 0, most: 100_000, required: true }),
+}
+
+const cableFields: Fields = {
+  Size: keyed(wireKey, 'Size', 'AWG, once each.', { required: true }),
+  Diameter_in: number('Diameter', 'Outside, of a flat cable its wide side.', { least: 0.1, most: 4, required: true }),
+}
+
+const craneFields: Fields = {
+  Model: text('Crane', 'Name of the crane, once each.', { required: true, unique: true, longest: 40 }),
+  ...Object.fromEntries(CRANE_RADII_FT.map((radius) => [`At${radius}_lb`, number(`At ${radius} ft`, 'Load by its chart at that radius, hook block off; 0 where it does not reach.', { least: 0, most: 500_000, default: 0 })])),
+  Hour_usd: number('An hour', 'With operator and rigger.', { least: 0, most: 5000, required: true }),
+  Travel_usd: number('Travel', 'To the site and back.', { least: 0, most: 50_000, default: 0 }),
+}
 
 const itemFields: Fields = {
   Code: text('Code', 'Once each; braces take in a field, as PE-{WaterLineSize}. The price is looked up by it.', { required: true, unique: true, longest: 60 }),
@@ -115,8 +186,10 @@ const itemFields: Fields = {
   Unit: text('Unit', 'As priced.', { required: true, longest: 20 }),
   Waste: number('Waste', 'Share added to the net quantity.', { least: 0, most: 1, default: 0 }),
   Lot: number('Lot', 'Smallest amount sold.', { least: 0.01, most: 100_000, default: 1 }),
-  LaborHours: number('Labor hours', 'Crew hours for one unit of net quantity.', { least: 0, most: 1000, default: 0 }),
+  LaborHours: number('Labor hours', 'Hours of one person for one unit of net quantity.', { least: 0, most: 1000, default: 0 }),
   Price: rule('Price', 'A formula, where the price is not in the sheet Prices under the code.'),
+  Kind: oneOf('Kind', 'What the money buys.', itemKinds, { default: 'material' }),
+  PaidBy: oneOf('Paid by', 'earthwork: the unit price counts where a subcontractor digs, the hours where the own crew does; never both.', ['line', 'earthwork'], { default: 'line' }),
   Why: text('Why', 'The reason in words; braces take in a field or result, with % behind the name for a share.', { required: true, longest: 300 }),
 }
 
@@ -135,9 +208,18 @@ export const officeTables = {
   Rain: { title: 'Rain stations, monthly means', fields: rainFields },
   Items: { title: 'Items: the rules of the takeoff', fields: itemFields },
   Prices: { title: 'Prices', fields: priceFields },
+  Catchments: { title: 'Further roofs of a job', fields: catchmentFields },
+  Uses: { title: 'Use that changes by month', fields: useFields },
+  PressureTanks: { title: 'Pressure tanks, smallest first', fields: pressureTankFields },
+  Cables: { title: 'Submersible cables', fields: cableFields },
+  Cranes: { title: 'Cranes: what they lift at a radius', fields: craneFields },
+  RainDays: { title: 'Daily rain: a date a row, a station a column, in inches unless its heading says mm', fields: rainDayFields },
 } as const satisfies Record<string, { title: string; fields: Fields }>
 export type TableName = keyof typeof officeTables
 export const tableNames = Object.keys(officeTables) as TableName[]
+/** Tables that a workbook may lack: none of their rows is needed, and older workbooks have none of them. */
+export const optionalTables: readonly TableName[] = ['Catchments', 'Uses', 'PressureTanks', 'Cables', 'Cranes', 'RainDays']
+export const requiredTables: readonly TableName[] = tableNames.filter((name) => !optionalTables.includes(name))
 export const fieldsOf = (table: TableName): Fields => officeTables[table].fields
 export const keyColumn = (table: TableName): string => Object.keys(officeTables[table].fields)[0]!
 export type { Field }

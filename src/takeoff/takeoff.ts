@@ -2,12 +2,15 @@
 import { isError, toTruth, type Value } from '../formula/value.js'
 import { orderQuantity } from '../calc/index.js'
 import { roundTo } from '../rounding.js'
-import { designJob, type Design } from './design.js'
+import { type Design } from './design.js'
+import { designJob } from './sizing.js'
+import { shown } from '../errors.js'
 import { ProblemsError, type Problem } from './fields.js'
-import { LABOR_HOURS, readItemRules, type ItemRule } from './itemRules.js'
+import { isStone, LABOR_HOURS, lineSums, pricedUnit, readItemRules, STONE_ORDERED, type ItemRule } from './itemRules.js'
 import { rowNamed, type Office, type Row } from './office.js'
-import { sections, type Section } from './officeTables.js'
-import { results } from './results.js'
+import { stationOf } from './rainDays.js'
+import { itemKinds, sections, type ItemKind, type Section } from './officeTables.js'
+import { results } from './results/index.js'
 
 /** What an estimator typed over on an earlier takeoff of the job, by the code of the line. */
 export interface Override {
@@ -59,7 +62,10 @@ export interface Line {
   net: number
   override: number | undefined
   order: number
-  price: number
+  /** What one unit costs; nothing while the price list is silent. */
+  price: number | undefined
+  /** Pieces that the listed price is for. */
+  priceFor: number
   priceOverride: number | undefined
   amount: number
   hours: number
@@ -73,11 +79,19 @@ export interface Takeoff {
   laborHours: number
   addedTotal: number
   orderCost: number
+  byKind: Readonly<Record<ItemKind, number>>
+  overhead: number
   markup: number
   tax: number
   total: number
   /** Overrides whose line is no longer part of the takeoff. */
   unused: readonly string[]
+}
+/** A job worked through as far as it goes: with problems the takeoff may be there all the same, its prices not complete. */
+export interface Worked {
+  design: Design | undefined
+  takeoff: Takeoff | undefined
+  problems: readonly Problem[]
 }
 
 /** No quantity of a line and no price of a unit comes near it. */
@@ -97,14 +111,24 @@ export function sheetNameProblem(name: string): string | undefined {
 
 /** Makes the takeoff of one job; refuses with all problems of the job at once. */
 export function makeTakeoff(office: Office, job: Row, kept: Kept = nothingKept): Takeoff {
+  const { takeoff, problems } = workJob(office, job, kept)
+  if (problems.length || !takeoff) throw new ProblemsError(problems)
+  return takeoff
+}
+
+/** Works a job through; what stands in the way is listed, and what can be worked out all the same is there. */
+export function workJob(office: Office, job: Row, kept: Kept = nothingKept): Worked {
   const { rules, problems: ruleProblems } = rulesOf(office)
-  const problems: Problem[] = [...problemsOf(office, job), ...ruleProblems, ...kept.problems]
-  if (problems.length) throw new ProblemsError(problems)
+  const first = [...problemsOf(office, job), ...ruleProblems, ...kept.problems]
+  if (first.length) return { design: undefined, takeoff: undefined, problems: first }
   const design = designJob(office, job, kept.figures)
-  problems.push(...designProblems(office, job, design), ...typedProblems(office, design, kept.inputs))
-  if (problems.length) throw new ProblemsError(problems)
+  const problems: Problem[] = [...rowProblems(office, job, design), ...designProblems(office, job, design), ...typedProblems(office, design, kept.inputs)]
+  if (problems.length) return { design, takeoff: undefined, problems }
   const { lines, laborHours } = makeLines(office, design, rules, kept, problems)
-  if (problems.length) throw new ProblemsError(problems)
+  return { design, takeoff: summed(design, rules, lines, laborHours, kept), problems }
+}
+
+function summed(design: Design, rules: readonly ItemRule[], lines: readonly Line[], laborHours: number, kept: Kept): Takeoff {
   const grouped = sections.map((section) => {
     const own = lines.filter((line) => line.rule.section === section)
     return { section, lines: own, total: money(own.reduce((sum, line) => sum + line.amount, 0)) }
@@ -124,8 +148,10 @@ export function makeTakeoff(office: Office, job: Row, kept: Kept = nothingKept):
   const added = [...kept.added, ...dropped.flatMap(([code, { line }]) => (line && !isOfRule(code) ? [line] : []))]
   const addedTotal = money(added.reduce((sum, line) => sum + money((line.quantity ?? 0) * (line.price ?? 0)), 0))
   const orderCost = money(grouped.reduce((sum, { total }) => sum + total, 0) + addedTotal)
+  const ofKind = (kind: ItemKind) => money(lines.filter(({ rule }) => rule.kind === kind).reduce((sum, line) => sum + line.amount, kind === 'other' ? addedTotal : 0))
+  const overhead = money(orderCost * design.number('Overhead'))
   const markup = money(orderCost * design.number('Markup'))
-  const tax = money((orderCost + markup) * design.number('Tax'))
+  const tax = money((orderCost + overhead + markup) * design.number('Tax'))
   return {
     design,
     lines,
@@ -135,9 +161,11 @@ export function makeTakeoff(office: Office, job: Row, kept: Kept = nothingKept):
     laborHours,
     addedTotal,
     orderCost,
+    byKind: Object.fromEntries(itemKinds.map((kind) => [kind, ofKind(kind)])) as Record<ItemKind, number>,
+    overhead,
     markup,
     tax,
-    total: money(orderCost + markup + tax),
+    total: money(orderCost + overhead + markup + tax),
     unused: dropped.filter(([code, { line }]) => !line || isOfRule(code)).map(([code]) => code),
   }
 }
@@ -162,10 +190,16 @@ export function problemsOf(office: Office, job: Row): Problem[] {
 }
 
 /** A mistake in a tank or pump that the job does not use is no reason to refuse it. */
-function bearsOn(office: Office, job: Row, { sheet, row }: Problem): boolean {
+function bearsOn(office: Office, job: Row, { sheet, row, column }: Problem): boolean {
   if (row === 0) return true
   if (sheet === office.sheets.Jobs) return row === job.row
-  const usedBy = { Tanks: 'TankModel', Pumps: 'PumpModel', Roofs: 'RoofSurface', Rain: 'RainStation' } as const
+  if (sheet === office.sheets.Catchments || sheet === office.sheets.Uses) {
+    const table = sheet === office.sheets.Uses ? 'Uses' : 'Catchments'
+    const of = office.tables[table].find((known) => known.row === row)?.cells.Job
+    return of === null || of === undefined || String(of).toLowerCase() === String(job.cells.Job ?? '').toLowerCase()
+  }
+  if (sheet === office.sheets.RainDays) return column === 'Date' || stationOf(column).station.toLowerCase() === String(job.cells.RainStation ?? '').toLowerCase()
+  const usedBy = { Tanks: 'TankModel', Pumps: 'PumpModel', Rain: 'RainStation', Cranes: 'CraneModel' } as const
   const table = (Object.keys(usedBy) as (keyof typeof usedBy)[]).find((name) => office.sheets[name] === sheet)
   if (!table) return true
   const wanted = job.cells[usedBy[table]] ?? null
@@ -181,30 +215,51 @@ const fieldBehind: Readonly<Record<string, string>> = {
   FeederDrop_V: 'CableSize',
 }
 
+/** Figures of a row that do not go together. */
+function rowProblems(office: Office, job: Row, design: Design): Problem[] {
+  const at = (column: string, allowed: string, value: unknown): Problem => ({ sheet: office.sheets.Jobs, row: job.row, column, allowed, came: shown(value) })
+  const found: Problem[] = []
+  const [cutIn, cutOut] = [design.number('CutIn_psi'), design.number('CutOut_psi')]
+  if (cutIn >= cutOut) found.push(at('CutOut_psi', `above the cut-in, ${cutIn} psi`, cutOut))
+  if (design.number('TrenchDepth_in') < design.number('FrostDepth_in')) found.push(at('TrenchDepth_in', `at least the frost depth, ${design.number('FrostDepth_in')} in`, design.number('TrenchDepth_in')))
+  if (design.single('CableMetal') === 'aluminum') found.push(at('CableMetal', 'copper: the cable goes down into the water', 'aluminum'))
+  const [dead, water] = [design.number('DeadDepth_in'), 12 * design.number('TankWaterDepth_ft')]
+  if (dead >= water) found.push(at('DeadDepth_in', `below the water depth of ${String(design.single('TankModel'))}, ${roundTo(water, 1)} in`, dead))
+  if (design.number('TankPorts') < 1)
+    found.push({ sheet: office.sheets.Tanks, row: rowNamed(office, 'Tanks', job.cells.TankModel ?? null)?.row ?? 0, column: 'Ports', allowed: 'one upper port at least, for inlet and overflow; two on a single tank', came: shown(design.number('TankPorts')) })
+  if (design.number('TankCount') === 1 && design.number('TankPorts') === 1)
+    found.push({ sheet: office.sheets.Tanks, row: rowNamed(office, 'Tanks', job.cells.TankModel ?? null)?.row ?? 0, column: 'Ports', allowed: 'two upper ports on a single tank, inlet and overflow', came: '1' })
+  if (design.number('InletTanks') === 2 && design.number('TankCount') === 1) found.push(at('InletTanks', '1 where there is one tank', 2))
+  return found
+}
+
 /** Results that came out as errors, and mixes that are never built. */
 function designProblems(office: Office, job: Row, design: Design): Problem[] {
-  const at = (column: string, allowed: string, came: string): Problem => ({ sheet: office.sheets.Jobs, row: job.row, column, allowed, came })
+  const at = (column: string, allowed: string, value: string): Problem => ({ sheet: office.sheets.Jobs, row: job.row, column, allowed, came: value })
   const failed = results.flatMap(({ name, label }) => {
-    const value = design.single(name)
-    return isError(value) && value.message ? [at(fieldBehind[name] ?? `${label} (${name})`, value.message.replace(/\.$/, ''), '')] : []
+    const value = design.singleOf(name)
+    return isError(value) ? [at(fieldBehind[name] ?? `${label} (${name})`, value.message ? value.message.replace(/\.$/, '') : `a figure; it came out as ${value.code}`, '')] : []
   })
   const distinct = failed.filter((problem, index) => failed.findIndex((other) => other.allowed === problem.allowed) === index)
+  // What rests on a failed figure fails without words of its own: the figure that has words is named, else the first.
+  const withWords = distinct.filter(({ allowed }) => !allowed.startsWith('a figure;'))
+  const named = withWords.length ? withWords : distinct.slice(0, 1)
   if (design.verdict('FittingsVerdict') === 'stop') {
-    distinct.push(
+    named.push(
       at(
         'LineFittings',
-        `${design.single('LineFit') === 'CTS' ? 'CTS compression' : 'IPS insert'} on ${design.single('WaterLinePipe')}: IPS and CTS are never mixed`,
-        `"${design.single('LineFittings')}"`,
+        `${design.single('LineFit') === 'CTS' ? 'CTS compression' : 'IPS insert'} on ${String(design.single('WaterLinePipe'))}: IPS and CTS are never mixed`,
+        `"${String(design.single('LineFittings'))}"`,
       ),
     )
   }
-  return distinct
+  return named
 }
 
 /** The row of Jobs is what counts: an input typed over on the Design sheet goes there, or back to what it was. */
 function typedProblems(office: Office, design: Design, inputs: readonly TypedInput[]): Problem[] {
   return inputs
-    .filter(({ name, value }) => String(design.single(name) ?? '') !== value)
+    .filter(({ name, value }) => String(design.singleOf(name) ?? '') !== value)
     .map(({ sheet, row, name, value, asMade }) => ({
       sheet,
       row,
@@ -214,18 +269,21 @@ function typedProblems(office: Office, design: Design, inputs: readonly TypedInp
     }))
 }
 
+/** Lines over other lines come last: first those over the stone ordered, then those over the hours of people. */
 function makeLines(office: Office, design: Design, rules: readonly ItemRule[], kept: Kept, problems: Problem[]): { lines: Line[]; laborHours: number } {
   const prices = pricesOf(office)
   const lines = new Map<ItemRule, Line>()
-  let laborHours = 0
-  const add = (rule: ItemRule) => {
-    const line = makeLine(office, design, rule, laborHours, prices, kept, problems)
-    if (line) lines.set(rule, line)
+  const sums: Record<string, number> = { [STONE_ORDERED]: 0, [LABOR_HOURS]: 0 }
+  for (const sum of [undefined, ...lineSums]) {
+    if (sum === STONE_ORDERED) for (const line of lines.values()) sums[STONE_ORDERED]! += isStone(line.code) ? line.order : 0
+    if (sum === LABOR_HOURS) for (const line of lines.values()) sums[LABOR_HOURS]! += line.hours
+    for (const rule of rules) {
+      if (rule.sum !== sum) continue
+      const line = makeLine(office, design, rule, sums, prices, kept, problems)
+      if (line) lines.set(rule, line)
+    }
   }
-  for (const rule of rules) if (!rule.isLabor) add(rule)
-  for (const line of lines.values()) laborHours += line.hours
-  for (const rule of rules) if (rule.isLabor) add(rule)
-  return { lines: rules.flatMap((rule) => lines.get(rule) ?? []), laborHours }
+  return { lines: rules.flatMap((rule) => lines.get(rule) ?? []), laborHours: sums[LABOR_HOURS]! }
 }
 
 type Prices = ReadonlyMap<string, Row>
@@ -236,10 +294,10 @@ function pricesOf(office: Office): Prices {
   return found
 }
 
-function makeLine(office: Office, design: Design, rule: ItemRule, laborHours: number, prices: Prices, kept: Kept, problems: Problem[]): Line | undefined {
-  const evaluate = (text: string): Value => design.evaluateWith(text, LABOR_HOURS, laborHours)
-  const problem = (column: string, allowed: string, came: unknown) => {
-    problems.push({ sheet: office.sheets.Items, row: rule.row, column, allowed: `${allowed} (job ${design.name})`, came: String(came) })
+function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly<Record<string, number>>, prices: Prices, kept: Kept, problems: Problem[]): Line | undefined {
+  const evaluate = (text: string): Value => design.evaluateWith(text, sums)
+  const problem = (column: string, allowed: string, value: unknown) => {
+    problems.push({ sheet: office.sheets.Items, row: rule.row, column, allowed: `${allowed} (job ${design.name})`, came: String(value) })
     return undefined
   }
   const truth = rule.when ? toTruth(evaluate(rule.when.text)) : true
@@ -250,16 +308,8 @@ function makeLine(office: Office, design: Design, rule: ItemRule, laborHours: nu
   if (net === 0) return undefined
   const code = rule.code === undefined ? rule.key : String(evaluate(rule.code))
   const row = prices.get(code)
-  const listed = rule.price ? evaluate(rule.price.text) : (row?.cells.Price_usd ?? null)
-  if (!isAmount(listed) && !rule.price && row) {
-    problems.push({ sheet: office.sheets.Prices, row: row.row, column: 'Price_usd', allowed: `a price for ${code}, $0 to 1,000,000 (job ${design.name})`, came: 'nothing' })
-    return undefined
-  }
-  if (!isAmount(listed))
-    return rule.price
-      ? problem('Price', 'a formula that gives a price, $0 to 1,000,000,000', came(listed))
-      : problem('Code', `a code with a row in ${office.sheets.Prices}`, `"${code}"`)
   const { quantity: override, price: priceOverride } = kept.overrides[code] ?? {}
+  const [listed, priceFor] = listedPrice()
   const used = override ?? net
   const order = orderQuantity.run({ net: used, waste: rule.waste, lot: rule.lot })
   const price = priceOverride ?? listed
@@ -270,17 +320,30 @@ function makeLine(office: Office, design: Design, rule: ItemRule, laborHours: nu
     return ''
   }
   const [description, why] = [words('Description', rule.description), words('Why', rule.why)]
-  return {
-    rule,
-    code,
-    description,
-    why,
-    net,
-    override,
-    order,
-    price,
-    priceOverride,
-    amount: money(order * price),
-    hours: used * rule.laborHours,
+  const hours = rule.isEarthwork && design.single('EarthworkBy') === 'subcontract' ? 0 : used * rule.laborHours
+  return { rule, code, description, why, net: net as number, override, order, price, priceFor, priceOverride, amount: money(order * (price ?? 0)), hours }
+
+  /** What one unit costs by the rule or the list, and how many pieces the list prices at once. */
+  function listedPrice(): [price: number | undefined, count: number] {
+    if (rule.isEarthwork && design.single('EarthworkBy') === 'own crew') return [0, 1]
+    if (rule.price) {
+      const value = evaluate(rule.price.text)
+      if (isAmount(value)) return [value, 1]
+      problem('Price', 'a formula that gives a price, $0 to 1,000,000,000', came(value))
+      return [undefined, 1]
+    }
+    if (!row) {
+      problem('Code', `a code with a row in ${office.sheets.Prices}`, `"${code}"`)
+      return [undefined, 1]
+    }
+    const at = (column: string, allowed: string, value: string) => problems.push({ sheet: office.sheets.Prices, row: row.row, column, allowed: `${allowed} (job ${design.name})`, came: value })
+    const [priced, counted] = [pricedUnit(String(row.cells.Unit ?? '') || rule.unit), pricedUnit(rule.unit)]
+    if (priced.name !== counted.name) at('Unit', `${rule.unit}, as the item ${code} is counted, or a number of it, as 100 ${rule.unit}`, `"${String(row.cells.Unit)}"`)
+    const listed = row.cells.Price_usd ?? null
+    if (!isAmount(listed)) {
+      if (priceOverride === undefined) at('Price_usd', `a price for ${code}, $0 to 1,000,000`, 'nothing')
+      return [undefined, 1]
+    }
+    return [(listed * counted.count) / priced.count, priced.count / counted.count]
   }
 }

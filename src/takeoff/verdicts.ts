@@ -1,34 +1,262 @@
 /** Verdicts on a job: a word from a formula, the limit behind it, and its source. */
+import { formula } from '../formula/formula.js'
 import { cite, type Citation } from '../sources.js'
+import { assumable, assumableFields, assumedWords } from './assumed.js'
+import { results } from './results/index.js'
+import { templateFormula, type Words } from './template.js'
 
-export interface VerdictRule {
-  name: string
-  label: string
-  /** Gives "pass", "check" or "stop". */
-  formula: string
-  /** What was compared with what; braces take in a field or result. */
-  says: string
-  source: Citation
-}
-const verdict = (name: string, label: string, formula: string, says: string, source: Citation): VerdictRule => ({ name, label, formula, says, source })
-
-export const verdictRules: readonly VerdictRule[] = [
-  verdict('StorageVerdict', 'Tank volume', 'IF(Reliability>=WantedReliability,"pass","check")', 'TankCount {TankCount}: {Storage_gal} meet {Reliability%} of the demand; {WantedReliability%} is wanted.', cite('reliability', 'wanted reliability is the owner’s choice')),
-  verdict('VelocityVerdict', 'Velocity in the water line', 'IF(LineVelocity_fps<=5,"pass","check")', '{LineVelocity_fps} at {HouseFlow_gpm}; at most 5 ft/s.', cite('nrcs', '5 ft/s in plastic pipelines')),
-  verdict('RatingVerdict', 'Pipe rating', 'IF(LineRating_psi<160,"stop",IF(LineRating_psi>=ShutOff_psi,"pass","stop"))', 'The pump can reach {ShutOff_psi}; the line is rated {LineRating_psi}, 160 psi at least.', cite('practice', '160 psi polyethylene at least; rating not below the shut-off pressure')),
-  verdict('DutyVerdict', 'Pump duty', 'IF(PumpHead_ftw>=TotalHead_ftw,"pass","stop")', 'At {HouseFlow_gpm} the pump gives {PumpHead_ftw}; {TotalHead_ftw} is needed.', cite('hiData', 'section I-A, system head')),
-  verdict('SupplyVerdict', 'Pump voltage', 'IF((Voltage_V>=0.95*PumpVoltage_V)*(Voltage_V<=1.05*PumpVoltage_V)=1,"pass","stop")', 'The circuit is {Voltage_V}, the pump {PumpVoltage_V}.', cite('practice', 'circuit within 5 % of the nameplate')),
-  verdict('DropVerdict', 'Voltage drop', 'IF(FeederDropShare<=DropLimit,"pass","check")', '{FeederDrop_V} over {FeederLength_ft}, {FeederDropShare%}; at most {DropLimit%}.', cite('nec', 'informational note to 210.19, 3 %: advice, not a rule')),
-  verdict('AmpacityVerdict', 'Cable ampacity', 'IF(CableAmpacity_A>=1.25*MotorCurrent_A,"pass","stop")', '{Cable} AWG carries {CableAmpacity_A}; 125 % of {MotorCurrent_A} is needed.', cite('nec', '430.22')),
-  verdict('UpliftVerdict', 'Uplift of an empty tank', 'IF(UpliftSafety="no uplift",IF(GroundwaterAssumed=1,"check","pass"),IF(UpliftSafety>=1.3,"pass",IF(UpliftSafety>=1.1,"check","stop")))', 'Holding weight over uplift: {UpliftSafety}, groundwater {WaterAboveBase_ft} above the base, its depth {GroundwaterGiven}; 1.3 wanted, under 1.1 the tank may float.', cite('femaP259', 'factor 1.3 for tanks; 1.1 is the lowest in use')),
-  verdict('PitVerdict', 'Pit depth', 'IF(PitDepth_ft>20,"stop",IF(PitDepth_ft>=5,"check","pass"))', 'The pit is {PitDepth_ft} deep: from 5 ft a protective system, over 20 ft an engineer’s design.', cite('osha1926', '1926.652')),
-  verdict('CoverVerdict', 'Cover over the lids', 'IF(Cover_ft<=TankMostCover_ft,"pass","stop")', '{Cover_ft} of earth; the maker allows {TankMostCover_ft}.', cite('practice', 'limit of the tank’s maker')),
-  verdict('FittingsVerdict', 'IPS and CTS kept apart', 'IF(OR(AND(LineFit="IPS",LineFittings="IPS insert"),AND(LineFit="CTS",LineFittings="CTS compression")),"pass","stop")', '{WaterLinePipe} takes {LineFit} fittings; the line has {LineFittings}.', cite('practice', 'IPS pipe takes insert fittings, CTS tubing compression fittings; never mixed')),
-  verdict('DrainVerdict', 'Inlet drains', 'IF(RoofFlow_gpm<=InletCount*DrainCapacity_gpm,"pass","check")', '{RoofFlow_gpm} off the roof; {InletCount} drains carry {DrainCapacity_gpm} each.', cite('epanet', 'Chezy–Manning, pipe just full')),
-  verdict('TieVerdict', 'Storm flow through the ties', 'IF(TieHead_ft<=AirSpace_ft,"pass","stop")', '{TieFlow_gpm} must pass a tie and raises the far tank by {TieHead_ft}; {AirSpace_ft} of room under the lid.', cite('orifice', 'head of a submerged orifice')),
-  verdict('SlopeVerdict', 'Drain slope', 'IF(DrainSlope_in_per_ft>=0.125,"pass","check")', '{DrainSlope_in_per_ft}; 1/8 in/ft at least for 4 in pipe.', cite('chicago', 'minimum slope, 3 to 6 in')),
-  verdict('TrenchVerdict', 'Cover over the cable', 'IF(TrenchDepth_in-1>=CableCover_in,"pass","stop")', 'Trench {TrenchDepth_in}, less 1 in of cable; the cable needs {CableCover_in} over its top.', cite('nec', 'Table 300.5')),
-  verdict('RunsVerdict', 'Runs given', 'IF(RunsAssumed=0,"pass","check")', '{RunsAssumed} of the four run lengths were left empty and taken at their default: measure before pricing.', cite('practice', 'runs are measured on site')),
-]
 export const verdictWords = ['stop', 'check', 'pass'] as const
 export type Verdict = (typeof verdictWords)[number]
+
+export interface VerdictRule<N extends string = string> {
+  name: N
+  label: string
+  /** Gives "pass", "check" or "stop", before what was assumed is looked at. */
+  rule: string
+  /** What was compared with what; braces take in a field or result. */
+  says: Words
+  /** The limit in words. */
+  limit: string
+  source: Citation
+  /** True for a stop that can hurt someone: only a change of the job or a named licensed person clears it. */
+  touchesLife: boolean
+}
+const verdict = <const N extends string>(name: N, label: string, rule: string, says: Words, limit: string, source: Citation, touchesLife = false): VerdictRule<N> => ({
+  name,
+  label,
+  rule,
+  says,
+  limit,
+  source,
+  touchesLife,
+})
+const LIFE = true
+const withRecord = 'RecordYears>0'
+
+const rules = [
+  verdict(
+    'SoilVerdict',
+    'Soil and water of the pit',
+    'IF(GroundwaterAssumed=1,"check",IF(AND(PitWater="wet",SoilClass<>"C",PitDrained="no"),"stop","pass"))',
+    [
+      ['PitWater="not known"', 'The pit goes {PitDepth_ft} down and nobody has said how deep the groundwater lies: soil under water is class C.'],
+      ['AND(PitWater="wet",SoilClass<>"C",PitDrained="no")', 'The pit goes {PitDepth_ft} down, below the groundwater at {GroundwaterDepth_ft}: soil under water is class C, not {SoilClass}. Quantities slope it as C. Draw the water down and have a competent person class it again, or take class C.'],
+      ['', 'Class {SoilClass}, {PitWater}; the walls are sloped for class {PitSoil}.'],
+    ],
+    'class C under water or where it seeps',
+    cite('osha1926', 'Appendix A, submerged or seeping soil'),
+    LIFE,
+  ),
+  verdict('PitVerdict', 'Pit depth', 'IF(PitDepth_ft>20,"stop","pass")', 'The pit is {PitDepth_ft} deep.', 'over 20 ft an engineer designs its protection', cite('osha1926', '1926.652 and Appendix F'), LIFE),
+  verdict(
+    'UpliftVerdict',
+    'Uplift of an empty tank',
+    'IF(GroundwaterAssumed=1,"check",IF(UpliftSafety="no uplift","pass",IF(UpliftSafety>=1.3,"pass",IF(UpliftSafety>=1.1,"check","stop"))))',
+    [
+      ['GroundwaterAssumed=1', 'Depth of the groundwater is not known: {FloatDepth_ft} of water round an empty, uncovered tank lifts it.'],
+      ['UpliftSafety="no uplift"', 'The groundwater at {GroundwaterDepth_ft} stays below the tanks’ base.'],
+      ['', 'Backfilled and empty, a tank and its cover weigh {UpliftSafety} times the uplift of {WaterAboveBase_ft} of groundwater over its base.'],
+    ],
+    '1.3 wanted; under 1.1 the tank may float',
+    cite('femaP259', 'factor 1.3 for tanks; 1.1 is the lowest in use'),
+    LIFE,
+  ),
+  verdict(
+    'BallastVerdict',
+    'Ballast while the pit is open',
+    'IF(Ballast_in>BallastMost_in,"stop",IF(GroundwaterAssumed=1,"check","pass"))',
+    [
+      ['Ballast_in=0', 'No ballast is needed.'],
+      ['Ballast_in>BallastMost_in', '{Ballast_in} of water would be needed in each tank, which holds {BallastMost_in}: keep the water down until the tanks are covered, or choose a heavier tank.'],
+      ['', 'Leave {Ballast_in} of water in each tank until the backfill is up.'],
+    ],
+    'factor 1.1 on an uncovered tank, water no higher than it holds',
+    cite('femaP259', 'buoyancy; 1.1 is the lowest factor in use'),
+    LIFE,
+  ),
+  verdict(
+    'WeightVerdict',
+    'Weight of a tank',
+    'IF(OR(WeightRatio>1.5,WeightRatio<1/1.5),"stop",IF(OR(WeightRatio>1.25,WeightRatio<0.9),"check","pass"))',
+    'The table says {TankWeight_lb}; walls, floor and lid make about {WeightFigured_lb}.',
+    'within -10 and +25 %; beyond a factor of 1.5 it is a slip',
+    cite('femaP259', 'concrete 150 lb/ft³; the span is common practice'),
+    LIFE,
+  ),
+  verdict(
+    'LiftVerdict',
+    'Crane',
+    'IF(CraneModel="","check",IF(CraneCapacity_lb>=PickLoad_lb,"pass","stop"))',
+    [
+      ['CraneModel=""', 'No crane of the table is chosen: order one for {PickLoad_lb} on the hook at a radius of {PickRadius_ft}.'],
+      ['CraneCapacity_lb>=PickLoad_lb', '{CraneModel} lifts {CraneCapacity_lb} at {PickRadius_ft}; tank and rigging weigh {PickLoad_lb}.'],
+      ['', '{CraneModel} lifts {CraneCapacity_lb} at {PickRadius_ft}, and tank and rigging weigh {PickLoad_lb}: a larger crane, more set-ups, or a nearer stand.'],
+    ],
+    'load chart at the radius of the farthest tank',
+    cite('osha1926Cranes', '1926.1417: within the load chart'),
+    LIFE,
+  ),
+  verdict('VacuumVerdict', 'Test vacuum', 'IF(TestVacuum_inHg<=TankVacuumLimit_inHg,"pass","stop")', 'The test draws {TestVacuum_inHg}; the maker allows {TankVacuumLimit_inHg}. Air then presses {LidForce_lbf} on a lid.', 'the maker’s limit', cite('office', 'sheet Tanks; 4 inHg where it says nothing'), LIFE),
+  verdict(
+    'TrafficVerdict',
+    'Traffic over the tanks',
+    'IF(TrafficRank<=TrafficAllowed,"pass","stop")',
+    [
+      ['TrafficRank=0', 'Nothing drives over the tanks; fence them off.'],
+      ['', '{Traffic} over the tanks, a wheel pressing {WheelPressure_psf} through {Cover_ft} of cover; the maker allows: {TankTraffic}.'],
+    ],
+    'what the maker allows',
+    cite('office', 'sheet Tanks; none where it says nothing'),
+    LIFE,
+  ),
+  verdict('CoverVerdict', 'Cover over the lids', 'IF(Cover_ft<=TankMostCover_ft,"pass","stop")', '{Cover_ft} of earth; the maker allows {TankMostCover_ft}.', 'the maker’s limit', cite('office', 'sheet Tanks'), LIFE),
+  verdict('BearingVerdict', 'Ground under the bed', 'IF(Bearing_psf<=BearingAllowed_psf,"pass","check")', 'Full and covered, a tank presses {Bearing_psf}; the earth dug out pressed {DugOut_psf}; {BearingAllowed_psf} is allowed.', 'bearing allowed, of the soil report or the code', cite('office', 'column BearingAllowed_psf')),
+  verdict(
+    'RatingVerdict',
+    'Pressure in the water line',
+    'IF(LineRating_psi<160,"stop",IF(LinePressureMost_psi>LineRating_psi*LineDerating,"stop",IF(LineSurge_psi>1.5*LineRating_psi*LineDerating,"check","pass")))',
+    'Standing, the line sees up to {LinePressureMost_psi}; stopped at once, {LineSurge_psi}. It is rated {LineRating_psi}, of which {LineDerating%} count at {WaterTemperature_F}.',
+    '160 psi pipe at least; standing pressure within the rating, with surge within 1.5 times',
+    cite('awwaPe'),
+    LIFE,
+  ),
+  verdict(
+    'SwitchVerdict',
+    'Pressure switch',
+    'IF(CutOut_psi>=ShutOffAtHouse_psi,"stop",IF(CutOut_psi>ShutOffAtHouse_psi-5,"check","pass"))',
+    [
+      ['CutOut_psi>=ShutOffAtHouse_psi', 'The pump reaches {ShutOffAtHouse_psi} at the house at lowest water and the switch waits for {CutOut_psi}: the pump would never stop.'],
+      ['', 'The switch stops the pump at {CutOut_psi}; it reaches {ShutOffAtHouse_psi} at the house at lowest water, {ShutOffAtHouseFull_psi} with full tanks.'],
+    ],
+    'cut-out at least 5 psi below what the pump reaches',
+    cite('derivation', 'shut-off head less lift'),
+    LIFE,
+  ),
+  verdict('AmpacityVerdict', 'Cable ampacity', 'IF(CableAmpacity_A>=1.25*MotorCurrent_A,"pass","stop")', '{Cable} AWG carries {CableAmpacity_A}; 125 % of {MotorCurrent_A} is needed.', '125 % of the full-load current', cite('nec', '430.22'), LIFE),
+  verdict('SupplyVerdict', 'Pump voltage', 'IF((Voltage_V>=0.95*PumpVoltage_V)*(Voltage_V<=1.05*PumpVoltage_V)=1,"pass","stop")', 'The circuit is {Voltage_V}, the pump {PumpVoltage_V}.', 'within 5 % of the nameplate', cite('practice', 'circuit within 5 % of the nameplate'), LIFE),
+  verdict('TrenchVerdict', 'Cover over the cable', 'IF(TrenchDepth_in-CableOutside_in>=CableCover_in,"pass","stop")', 'Trench {TrenchDepth_in}, less {CableOutside_in} of cable; the cable needs {CableCover_in} over its top.', 'cover by the wiring method', cite('nec', 'Table 300.5'), LIFE),
+  verdict('ConduitCoverVerdict', 'Cover over the conduit on the lid', 'IF(ConduitHas_in>=ConduitCover_in,"pass","stop")', 'On the lid the conduit has {ConduitHas_in} over it; {ConduitCover_in} are needed: more cover, another way out of the riser, or metal conduit by the electrician.', 'cover by the wiring method', cite('nec', 'Table 300.5'), LIFE),
+  verdict(
+    'StorageVerdict',
+    'Tank volume',
+    'IF(RecordYears=0,"check",IF(RecordAgrees=0,"check",IF(Reliability<WantedReliability,"check",IF(RecordDryMonths>0,"check","pass"))))',
+    [
+      ['AND(RecordYears>0,RecordAgrees=0)', 'Figures behind the daily balance have changed since it was made: make the job again.'],
+      [withRecord, '{TankCount|tank holds|tanks hold} {UsableStorage_gal} above the dead depth and meet {Reliability%} of the wish on {RecordYears|year|years} of days; worst year {WorstYear} with {WorstYearShare%}, longest run short {LongestShort_days}. {WantedReliability%} is wanted.'],
+      ['', '{TankCount|tank holds|tanks hold} {UsableStorage_gal} above the dead depth. Means hide dry spells: between {ReliabilityLow%} and {ReliabilityHigh%} of the wish is met; add daily rain. {WantedReliability%} is wanted.'],
+    ],
+    'the wanted share, on a daily record, no month dry in the median year',
+    cite('reliability', 'the wanted share is the owner’s choice'),
+  ),
+  verdict('DrainVerdict', 'Inlet drains', 'IF(InletAtHouse_ft<0,"stop",IF(RoofFlow_gpm<=InletCount*DrainCapacity_gpm,"pass","check"))', [
+    ['InletAtHouse_ft<0', 'With this fall the inlet drain comes out of the ground before the house: set the tanks deeper, lay it flatter, or bring the roof water nearer.'],
+    ['', '{RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each, by the {DrainTable} table.'],
+  ], 'flow of the design storm, pipe just full', cite('epanet', 'Manning, pipe just full')),
+  verdict('PortVerdict', 'Upper ports', 'IF(OR(PortsShort>0,OverflowCount<1),"stop",IF(OverflowCount<InletPorts,"check","pass"))', '{InletPorts} in and {OverflowCount} out; a tank has {TankPorts}. {LayoutNote}', 'ports that the tanks have; as many out as in', cite('memory', 'overflow at least the area of all inlets (IPC chapter 13)')),
+  verdict(
+    'TieVerdict',
+    'Storm water in the tanks',
+    'IF(StormRise_ft>AirSpace_ft,"stop",IF(AND(OverflowCount>1,BlockedRise_ft>AirSpace_ft),"check","pass"))',
+    [
+      ['StormRise_ft>AirSpace_ft', 'In the design storm water stands {StormRise_ft} over the overflow; there is {AirSpace_ft} of room under the lid. {LayoutNote}'],
+      ['OverflowCount=1', 'In the design storm water stands {StormRise_ft} over the overflow, with {AirSpace_ft} of room under the lid. There is one overflow only: blocked, the water comes out of the lids.'],
+      ['BlockedRise_ft>AirSpace_ft', 'In the design storm water stands {StormRise_ft} over the overflows, with one blocked {BlockedRise_ft}, and {AirSpace_ft} is the room under the lid: keep them clean.'],
+      ['', 'In the design storm water stands {StormRise_ft} over the overflows, with one blocked {BlockedRise_ft}; {AirSpace_ft} of room under the lid.'],
+    ],
+    'under the lid, also with one of several overflows blocked',
+    cite('channels', 'head at the mouths and through the tie'),
+  ),
+  verdict(
+    'DaylightVerdict',
+    'Overflow to daylight',
+    'IF(OutfallAssumed=1,"check",IF(OutfallDepth_ft<=0,"pass","stop"))',
+    [
+      ['OutfallAssumed=1', 'The overflow leaves the tanks {OverflowInvert_ft} down: over {OverflowRun_ft} the ground must fall {OutfallNeeded_ft} for it to come out.'],
+      ['OutfallDepth_ft<=0', 'The ground falls {OutfallDrop_ft} to the outfall; {OutfallNeeded_ft} are needed.'],
+      ['', 'At the outfall the overflow is still {OutfallMissing_ft} below the ground: that much fall is missing.'],
+    ],
+    'the drain comes out at or above the ground',
+    cite('derivation', 'overflow invert, fall of the drain, fall of the ground'),
+  ),
+  verdict('SlopeVerdict', 'Drain slope', 'IF(DrainSlope_in_per_ft>=0.125,"pass","check")', '{DrainSlope_in_per_ft}.', '1/8 in/ft at least for 4 to 6 in pipe', cite('chicago', 'minimum slope, 3 to 6 in')),
+  verdict(
+    'FrostVerdict',
+    'Frost',
+    'IF(TrenchDepth_in<FrostDepth_in,"stop",IF(AND(FrostDepth_in>0,OR(DrainCover_in<FrostDepth_in,TrenchDepth_in<FrostDepth_in+6)),"check","pass"))',
+    [
+      ['FrostDepth_in=0', 'No frost depth. A riser is open to the cold all the same.'],
+      ['', 'Frost {FrostDepth_in}: line and cable lie {TrenchDepth_in} down, the inlet drain has {DrainCover_in} over it at the least. The riser crosses the frost: insulate its lid, and let line and conduit drain back.'],
+    ],
+    'the line 6 in below frost; drains below it or empty',
+    cite('memory', 'IPC 305.4: 6 in below frost'),
+  ),
+  verdict(
+    'DutyVerdict',
+    'Pump duty',
+    'IF(PumpHead_ftw<TotalHead_ftw,"stop",IF(OffCurve=1,"stop","pass"))',
+    [
+      ['PumpNote<>""', '{PumpNote}'],
+      ['PumpHead_ftw<TotalHead_ftw', 'At {HouseFlow_gpm} {PumpModel} gives {PumpHead_ftw}; {TotalHead_ftw} is needed, short by {PumpShort_ftw}.'],
+      ['OffCurve=1', 'With full tanks {PumpModel} runs off the end of its curve, past {ActualFlow_gpm}: it wears out. Take a smaller pump or hold it back.'],
+      ['', 'At {HouseFlow_gpm} {PumpModel} gives {PumpHead_ftw}; {TotalHead_ftw} is needed. With full tanks {ActualFlow_gpm} come.'],
+    ],
+    'head at the wanted flow and lowest water; within the curve',
+    cite('hiData', 'section I-A, system head'),
+  ),
+  verdict('VelocityVerdict', 'Velocity in the water line', 'IF(ActualVelocity_fps<=5,"pass","check")', '{ActualVelocity_fps} at the {ActualFlow_gpm} that come with full tanks; {LineVelocity_fps} at the wanted {HouseFlow_gpm}.', 'at most 5 ft/s', cite('nrcs', '5 ft/s in plastic pipelines')),
+  verdict('PressureTankVerdict', 'Pressure tank', 'IF(AND(PressureTank_gal>=PressureTankNeeded_gal,Starts_per_day<=StartsAllowed_per_day),"pass","check")', 'A {PressureTank_gal} tank gives {Drawdown_gal} between {CutIn_psi} and {CutOut_psi}; {PressureTankNeeded_gal} are needed so that the pump runs {LeastRun_min} at each start. It starts about {Starts_per_day}; {StartsAllowed_per_day} is the most for its motor.', 'the least run at each start; starts by motor size', cite('starts')),
+  verdict('DropVerdict', 'Voltage drop', 'IF(FeederDropShare<=DropLimit,"pass","check")', '{FeederDrop_V} over {FeederLength_ft}, {FeederDropShare%}; at most {DropLimit%}.', 'the drop limit of the job', cite('nec', 'informational note to 210.19, 3 %: advice, not a rule')),
+  verdict('StartDropVerdict', 'Voltage drop at the start', 'IF(StartDropShare<=StartDropLimit,"pass","check")', 'At {StartMultiple} times full load the feed loses {StartDropShare%}; the office allows {StartDropLimit%}.', 'figure of the office', cite('practice', 'locked rotor six times full load')),
+  verdict(
+    'FillVerdict',
+    'Conduit fill',
+    'IF(CableWide_in=0,"check",IF(ConduitFill<=0.31,"pass","stop"))',
+    [
+      ['CableWide_in=0', 'The sheet Cables has no {Cable} AWG: how wide is the cable?'],
+      ['', 'Pump and float cable take {ConduitFill%} of {ConduitSize} in conduit.'],
+    ],
+    '31 % with two cables',
+    cite('nec', 'Chapter 9 Table 1'),
+  ),
+  verdict('FittingsVerdict', 'IPS and CTS kept apart', 'IF(OR(AND(LineFit="IPS",LineFittings="IPS insert"),AND(LineFit="CTS",LineFittings="CTS compression")),"pass","stop")', '{WaterLinePipe} takes {LineFit} fittings; the line has {LineFittings}.', 'never mixed', cite('practice', 'IPS pipe takes insert fittings, CTS tubing compression fittings')),
+  verdict('RunsVerdict', 'Runs given', 'IF(RunsAssumed=0,"pass","check")', [
+    ['RunsAssumed=0', 'All four run lengths are given.'],
+    ['', '{RunsAssumed} of the four run lengths were left empty and taken at their default: measure before pricing.'],
+  ], 'measured on site', cite('practice', 'runs are measured on site')),
+] as const
+export type VerdictName = (typeof rules)[number]['name']
+
+/** A field with what it rests on, through every result between. */
+const byName = new Map<string, string>(results.map(({ name, formula: text }) => [name, text]))
+function restsOn(text: string): ReadonlySet<string> {
+  const found = new Set<string>()
+  const look = (inner: string) => {
+    for (const name of formula(inner).names) {
+      if (found.has(name)) continue
+      found.add(name)
+      const rule = byName.get(name)
+      if (rule) look(rule)
+    }
+  }
+  look(text)
+  return found
+}
+
+export interface RestingVerdict extends VerdictRule {
+  /** The rule, and "check" instead of "pass" where something that it rests on was assumed. */
+  formula: string
+  /** The words, and what was assumed. */
+  wordsFormula: string
+}
+
+export const verdictRules: readonly RestingVerdict[] = rules.map((rule: VerdictRule) => {
+  const names = restsOn(rule.rule)
+  const assumed = assumableFields.filter((field) => names.has(field))
+  const words = templateFormula(rule.says) ?? `"${rule.says as string}"`
+  const isAny = assumed.map((field) => assumable[field]).join('+')
+  return {
+    ...rule,
+    formula: assumed.length ? `IF(${rule.rule}<>"pass",${rule.rule},IF(${isAny}>0,"check","pass"))` : rule.rule,
+    wordsFormula: [words, ...assumed.map((field) => `IF(${assumable[field]}=1,"${assumedWords(field)}","")`)].join('&'),
+  }
+})

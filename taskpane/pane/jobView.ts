@@ -3,13 +3,13 @@ import { sectionDrawing } from '../../src/plan/sectionDrawing.js'
 import { yearChart } from '../../src/plan/yearChart.js'
 import { closingCaution } from '../../src/takeoff/cautions.js'
 import type { Design } from '../../src/takeoff/design.js'
-import { results } from '../../src/takeoff/results.js'
+import { results } from '../../src/takeoff/results/index.js'
 import type { Takeoff } from '../../src/takeoff/takeoff.js'
 import { h, svg } from './element.js'
 import { inUnits, type Shown } from './units.js'
 
 const keyResults = ['Storage_gal', 'Reliability', 'PitDepth_ft', 'Dig_yd3', 'TotalHead_ftw', 'LineVelocity_fps', 'Cable', 'FeederDropShare', 'UpliftSafety'] as const
-const labels = new Map(results.map(({ name, label }) => [name, label]))
+const labels = new Map<string, string>(results.map(({ name, label }) => [name, label]))
 const dollars = (value: number) => value.toLocaleString('en-US', { style: 'currency', currency: 'USD' })
 
 export function jobView({ design, orderCost, total, lines }: Takeoff, shown: Shown): HTMLElement {
@@ -18,7 +18,7 @@ export function jobView({ design, orderCost, total, lines }: Takeoff, shown: Sho
     { class: 'glance' },
     h('h2', {}, String(design.single('Job'))),
     h('p', { class: 'site' }, String(design.single('Site') ?? '')),
-    h('figure', {}, svg(sectionDrawing(design, (name) => inUnits(name, design.single(name), shown))), h('figcaption', {}, 'Section through the row of tanks, to scale')),
+    h('figure', {}, svg(sectionDrawing(design, (name) => inUnits(name, design.singleOf(name), shown))), h('figcaption', {}, 'Section through the row of tanks, to scale')),
     h('figure', {}, svg(yearChart(design, (gallons) => inUnits('Storage_gal', gallons, shown))), h('figcaption', {}, 'Stored at each month’s end')),
     h(
       'dl',

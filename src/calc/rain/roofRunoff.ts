@@ -11,7 +11,7 @@ export const roofRunoff = calc({
   takes: { surface: roofKey },
   gives: { runoff: 'Runoff coefficient' },
   steps: [
-    step('runoff', 'Runoff coefficient', 'INDEX(RoofSurfaces[runoff],MATCH(surface,RoofSurfaces[surface],0))', cite('runoffToolkit', 'table of roof surfaces, source by row')),
+    step('runoff', 'Runoff coefficient', 'INDEX(RoofSurfaces[runoff],MATCH(surface,RoofSurfaces[surface],0))', cite('derivation', 'table of roof surfaces, source by row')),
   ],
   example: ['metal'],
   run: ({ surface }) => lookUp(roofs, { surface }, 'runoff') as number,

@@ -1,0 +1,31 @@
+import { cite } from '../../sources.js'
+import { geometry, practice, result, sum } from './rule.js'
+
+const ampacityTable = 'Table 310.16 from 2020 and to 2008, 310.15(B)(16) in 2011 to 2017'
+
+export const powerResults = [
+  result('MotorCurrent_A', 'Full-load current', 'MOTORCURRENT(PumpPower_hp,Voltage_V,PumpPhases)', cite('nec', 'Tables 430.248 and 430.250')),
+  result('ConduitRun_ft', 'Conduit, riser to edge and down outside', 'TankLength_ft+PastEdge_ft+TrenchDepth_in/12', geometry),
+  result('PastEdge_ft', 'Conduit past the tank edge', '2', practice('just beyond the edge')),
+  result('FeederLength_ft', 'Feed, one way, to the pump', 'PowerRun_ft+ConduitRun_ft+Cover_ft+TankHeight_ft+CableSlack_ft', sum),
+  result('Cable', 'Cable size, AWG', 'IF(CableSize="",CONDUCTORSIZE(MotorCurrent_A,FeederLength_ft,Voltage_V,DropLimit,PumpPhases,CableMetal),CableSize)', cite('nec', `${ampacityTable}; Chapter 9 Table 8`)),
+  result('FeederDrop_V', 'Voltage drop', 'VOLTAGEDROP(MotorCurrent_A,FeederLength_ft,Cable,PumpPhases,CableMetal)', cite('derivation', '2 I L R / 1000; resistance of NEC Chapter 9 Table 8')),
+  result('FeederDropShare', 'Voltage drop, share of the voltage', 'FeederDrop_V/Voltage_V', sum),
+  result('StartMultiple', 'Locked rotor over full load', '6', practice('six times; the nameplate decides')),
+  result('StartDropShare', 'Voltage drop at the start, share', 'StartMultiple*FeederDrop_V/Voltage_V', sum),
+  result('StartDropLimit', 'Drop at the start that the office allows', '0.15', practice('15 %')),
+  result('CableAmpacity_A', 'Ampacity of the cable', 'AMPACITY(Cable,CableMetal)', cite('nec', `${ampacityTable}, 60 °C column`)),
+  result('Breaker_A', 'Largest breaker', 'BREAKERSIZE(MotorCurrent_A)', cite('nec', 'Table 430.52 and 240.6(A)')),
+  result('BaseWire', 'Size by ampacity alone, AWG', 'CONDUCTORSIZE(MotorCurrent_A,0,Voltage_V,DropLimit,PumpPhases,CableMetal)', cite('nec', '430.22')),
+  result('GroundTable', 'Ground by the breaker, AWG', 'GROUNDSIZE(Breaker_A,CableMetal)', cite('nec', 'Table 250.122')),
+  result('GroundArea_cmil', 'Ground needed, grown with the line', 'MIN(1,INDEX(Conductors[area_cmil],MATCH(GroundTable,Conductors[size],0))/INDEX(Conductors[area_cmil],MATCH(BaseWire,Conductors[size],0)))*INDEX(Conductors[area_cmil],MATCH(Cable,Conductors[size],0))', cite('nec', '250.122(A) and (B): in the ratio of circular mils, never larger than the line')),
+  result('GroundWire', 'Least ground, AWG', 'INDEX(Conductors[size],SUMPRODUCT((Conductors[area_cmil]<GroundArea_cmil-0.5)*1)+1)', cite('nec', '250.122')),
+  result('CableOutside_in', 'Cable over its outside', '1', practice('thickest cable of a house pump')),
+  result('CableCover_in', 'Least cover over the cable', 'COVERDEPTH("direct burial")', cite('nec', 'Table 300.5')),
+  result('ConduitCover_in', 'Least cover over the conduit', 'COVERDEPTH("PVC conduit")', cite('nec', 'Table 300.5')),
+  result('ConduitOutside_in', 'Conduit over its outside', 'SUMPRODUCT((Pipes[pipe]="PVC 40")*(Pipes[size]=ConduitSize),Pipes[outside_in])', cite('astmD1785', 'rigid PVC conduit has the outside diameters of iron pipe')),
+  result('ConduitHas_in', 'Cover that the conduit over the lid has', '12*Cover_ft-ConduitOutside_in', cite('derivation', 'laid on the lid')),
+  result('CableWide_in', 'Cable in the conduit, wide side', 'IFERROR(INDEX(Cables[Diameter_in],MATCH(Cable,Cables[Size],0)),0)', cite('office')),
+  result('FloatCable_in', 'Float cable beside it', '0.3', practice('three-core float cable')),
+  result('ConduitFill', 'Share of the conduit filled', 'IF(CableWide_in=0,0,CONDUITFILL("PVC 40",ConduitSize,CableWide_in)+CONDUITFILL("PVC 40",ConduitSize,FloatCable_in))', cite('nec', 'Chapter 9 Table 1, notes: a flat cable counts as a circle of its wide side')),
+] as const

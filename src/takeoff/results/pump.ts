@@ -1,0 +1,63 @@
+import { cite } from '../../sources.js'
+import { CURVE_POINTS } from '../officeTables.js'
+import { geometry, office, ofPump, practice, result, sum } from './rule.js'
+
+const system = cite('hiData', 'section I-A, system head')
+const chord = cite('derivation', 'straight line between points')
+/** Flow where the pump meets a lift and pressure: none where it starts below, the curve's last where it ends above. */
+const meets = (lift: string, psi: string, loss: string) =>
+  `IFERROR(PUMPDUTY.FLOW(Curve,${lift}+2.31*(${psi}),HouseFlow_gpm,${loss}),IF(${lift}+2.31*(${psi})>=MAX(CurveHead_ftw),0,MAX(CurveFlow_gpm)))`
+const headAt = (flow: string, point: string) =>
+  `INDEX(CurveHead_ftw,${point})+(${flow}-INDEX(CurveFlow_gpm,${point}))*(INDEX(CurveHead_ftw,${point}+1)-INDEX(CurveHead_ftw,${point}))/(INDEX(CurveFlow_gpm,${point}+1)-INDEX(CurveFlow_gpm,${point}))`
+const ofSwitch = (what: string) => cite('derivation', `${what}, lowest water, C of the job`)
+
+export const pumpResults = [
+  result('PumpPower_hp', 'Pump motor', ofPump('Power_hp'), office),
+  result('PumpVoltage_V', 'Pump voltage', ofPump('Voltage_V'), office),
+  result('PumpPhases', 'Pump phases', ofPump('Phases'), office),
+  result('PumpPrice_usd', 'Price of the pump', ofPump('Price_usd'), office),
+  result('Lift_ftw', 'Lift from an empty tank', 'WaterLineRise_ft+Cover_ft+TankHeight_ft-TankFloor_in/12', geometry),
+  result('LiftFull_ftw', 'Lift from full tanks', 'WaterLineRise_ft+WaterLevel_ft', geometry),
+  result('StationLoss_psi', 'Treatment and backflow at the house', 'TreatmentLoss_psi+IF(Backflow="preventer",BackflowLoss_psi,0)', sum),
+  result('TotalHead_ftw', 'Head the pump must give', 'TOTALHEAD(Lift_ftw,HousePressure_psi+StationLoss_psi,LineLoss_ftw)', system),
+  result('CurvePoint', 'Point of the curve below the flow', `MIN(MATCH(HouseFlow_gpm,CurveFlow_gpm,1),${CURVE_POINTS - 1})`, chord),
+  result('PumpHead_ftw', 'Head of the pump at the house flow', `IF(HouseFlow_gpm>MAX(CurveFlow_gpm),0,${headAt('HouseFlow_gpm', 'CurvePoint')})`, chord),
+  result('PumpShort_ftw', 'Head that is missing', 'MAX(0,TotalHead_ftw-PumpHead_ftw)', sum),
+  result('DutyFlow_gpm', 'Flow at the wanted pressure, lowest water', meets('Lift_ftw', 'HousePressure_psi+StationLoss_psi', 'LineLoss_ftw'), system),
+  result('ActualFlow_gpm', 'Flow at the wanted pressure, full tanks, new pipe', meets('LiftFull_ftw', 'HousePressure_psi+StationLoss_psi', 'NewLineLoss_ftw'), system),
+  result('OffCurve', 'Duty past the end of the curve', 'IF(MIN(CurveHead_ftw)>LiftFull_ftw+2.31*(HousePressure_psi+StationLoss_psi)+NewLineLoss_ftw*(MAX(CurveFlow_gpm)/HouseFlow_gpm)^1.852,1,0)', system),
+  result('ActualVelocity_fps', 'Velocity that comes', 'FLOWVELOCITY(ActualFlow_gpm,LineBore_in)', geometry),
+  result('ShutOff_psi', 'Shut-off pressure of the pump', 'MAX(CurveHead_ftw)/2.31', cite('hiData', 'section I-A, H = 2.31 p')),
+  result('ShutOffAtHouse_psi', 'Shut-off pressure at the house, lowest water', '(MAX(CurveHead_ftw)-Lift_ftw)/2.31', cite('hiData', 'section I-A, H = 2.31 p')),
+  result('ShutOffAtHouseFull_psi', 'Shut-off pressure at the house, full tanks', '(MAX(CurveHead_ftw)-LiftFull_ftw)/2.31', cite('hiData', 'section I-A, H = 2.31 p')),
+  result('FlowAtCutIn_gpm', 'Flow at cut-in', meets('Lift_ftw', 'CutIn_psi+StationLoss_psi', 'LineLoss_ftw'), ofSwitch('cut-in')),
+  result('FlowAtCutOut_gpm', 'Flow at cut-out', meets('Lift_ftw', 'CutOut_psi+StationLoss_psi', 'LineLoss_ftw'), ofSwitch('cut-out')),
+  result('FlowAtMean_gpm', 'Flow at the mean of the switch, full tanks', meets('LiftFull_ftw', '(CutIn_psi+CutOut_psi)/2+StationLoss_psi', 'NewLineLoss_ftw'), cite('derivation', 'full tanks, new pipe: the most that comes')),
+  result('Barometer_inHg', 'Standard air at this altitude', 'SeaAir_inHg*(1-Altitude_ft/StandardHeight_ft)^5.2559', cite('standardAir')),
+  result('SeaAir_inHg', 'Standard air at sea level', '29.92', cite('standardAir')),
+  result('SeaAir_psi', 'the same', '14.7', cite('standardAir')),
+  result('StandardHeight_ft', 'Height constant of the standard air', '145442', cite('standardAir')),
+  result('DrawdownShare', 'Drawdown of a pressure tank, share of its volume', 'TANKDRAWDOWN(DrawdownTest_gal,CutIn_psi,CutOut_psi,CutIn_psi-2,SeaAir_psi*Barometer_inHg/SeaAir_inHg)/DrawdownTest_gal', cite('drawdown')),
+  result('DrawdownTest_gal', 'Volume that the share is figured for', '100', cite('definitions')),
+  result('PressureTankNeeded_gal', 'Pressure tank needed', 'FlowAtMean_gpm*LeastRun_min/DrawdownShare', cite('drawdown', 'drawdown = flow at the mean pressure x least run')),
+  result('PressureTankModel', 'Pressure tank', 'IFERROR(INDEX(PressureTanks[Model],MATCH(PressureTank_gal,PressureTanks[Volume_gal],0)),"of the office’s choice")', office),
+  result('PressureTankPrice_usd', 'Price of the pressure tank', 'IFERROR(INDEX(PressureTanks[Price_usd],MATCH(PressureTank_gal,PressureTanks[Volume_gal],0)),INDEX(Prices[Price_usd],MATCH("PRESSURE-TANK",Prices[Code],0)))', office),
+  result('Drawdown_gal', 'Drawdown of the pressure tank', 'PressureTank_gal*DrawdownShare', cite('drawdown')),
+  result('ShortestCycle_min', 'Shortest cycle, house at half the flow', 'IF(FlowAtMean_gpm=0,0,4*Drawdown_gal/FlowAtMean_gpm)', cite('derivation', 'worst cycle at half flow, 4 V / Q')),
+  result('Starts_per_day', 'Starts by the use of the thirstiest month', 'IF(Drawdown_gal=0,0,MAX(MonthUse_gal_per_day)/Drawdown_gal)', cite('derivation', 'use over drawdown: the pump fills at each start what was drawn')),
+  result('StartsMost_per_day', 'Starts, if the worst cycle went on all day', 'IF(ShortestCycle_min=0,0,1440/ShortestCycle_min)', cite('derivation', '1,440 minutes a day')),
+  result('StartsAllowed_per_day', 'Starts allowed', 'IF(PumpPower_hp<1,300,IF(PumpPower_hp<=5,100,50))', cite('starts', '300 below 1 hp, 50 above 5 hp; 100 between, from memory')),
+  result('LowPoint_ft', 'Lowest point of the line, below the full water level', 'MAX(LineCentre_ft,0-WaterLineRise_ft)-WaterLevel_ft', geometry),
+  result('LinePressureMost_psi', 'Highest standing pressure in the line', '(MAX(CurveHead_ftw)+LowPoint_ft)/2.31', cite('hiData', 'shut-off, full tanks, lowest point')),
+  result('ActualPoint', 'Point of the curve below that flow', `MIN(MATCH(ActualFlow_gpm,CurveFlow_gpm,1),${CURVE_POINTS - 1})`, chord),
+  result('LineRunning_psi', 'Pressure at that point, pump running', `(${headAt('ActualFlow_gpm', 'ActualPoint')}+LowPoint_ft)/2.31`, cite('derivation', 'friction on the way not taken off')),
+  result('WaveSpeed_fps', 'Speed of the pressure wave', 'INDEX(LineWaves[wave_fps],MATCH(WaterLinePipe,LineWaves[pipe],0))', cite('memory', 'moduli of polyethylene')),
+  result('CriticalTime_s', 'Slower closing than this makes less surge', '2*LineLength_ft/WaveSpeed_fps', cite('tm5813', 'critical time 2 L / a')),
+  result('LineSurge_psi', 'Highest pressure with surge', 'LineRunning_psi+SURGEPRESSURE(ActualVelocity_fps,WaveSpeed_fps)', cite('surge', 'Joukowsky')),
+  result('HouseBelow_ft', 'House below the full water level', 'MAX(0,0-WaterLineRise_ft-WaterLevel_ft)', geometry),
+  result('HouseStanding_psi', 'Standing pressure at the house', 'MAX(CutOut_psi,HouseBelow_ft/2.31)', cite('hiData', 'H = 2.31 p')),
+  result('HouseMost_psi', 'Pressure that a house may have', '80', cite('memory', 'IPC 604.8, UPC 608.2: a reducing valve above 80 psi')),
+  result('PumpEfficiency', 'Wire to water', '0.4', practice('small submersible pumps')),
+  result('PumpEnergy_kWh_per_kgal', 'Energy', '0.003141*TotalHead_ftw/PumpEfficiency', cite('derivation', '8.34 lb a gallon, 2,655,000 ft·lb a kWh')),
+  result('WaterPower_hp', 'Power in the water', 'WATERPOWER(HouseFlow_gpm,MAX(0,TotalHead_ftw),PumpEfficiency)', cite('hiData')),
+] as const

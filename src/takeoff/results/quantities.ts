@@ -1,0 +1,36 @@
+import { cite } from '../../sources.js'
+import { practice, result, sum } from './rule.js'
+
+/** Figures that the takeoff multiplies by, and quantities that several lines share. */
+export const quantityResults = [
+  result('BleachShare', 'Bleach for a gallon of water', 'Dose_mg_per_L/(BleachStrength*FullStrength_mg_per_L)', cite('derivation', 'weight by volume: 5.25 % is 52,500 mg/L')),
+  result('FullStrength_mg_per_L', 'A gram a millilitre', '1000000', cite('definitions')),
+  result('Bleach_gal', 'Bleach for the first disinfection', 'Storage_gal*BleachShare', cite('oregon', '50 mg/L for tanks; Alberta Health Services: 1 L of 5.25 % a 1,000 L')),
+  result('Contact_h', 'Contact time', '24', cite('memory', 'a day; the health authority decides')),
+  result('CommissionWater_gal', 'Water for first fill, test and commissioning', 'MAX(Ballast_gal,TANKVOLUME(TankLength_ft-2*TankWall_in/12,TankWidth_ft-2*TankWall_in/12,MIN(TankWaterDepth_ft,(DeadDepth_in+TestWater_in)/12),TankCount))', cite('derivation', 'over the intake for the pump test, or the ballast where that is more')),
+  result('TestWater_in', 'Water over the dead depth for the pump test', '6', practice('half a foot')),
+  result('ExcavatorRate_yd3_per_h', 'Excavator, digging or filling', '40', practice('house figure')),
+  result('TrencherRate_ft_per_h', 'Excavator, trenching', '60', practice('house figure')),
+  result('Excavator_h', 'Excavator hours', '(Dig_yd3+Backfill_yd3)/ExcavatorRate_yd3_per_h+(LineTrench_ft+InletRun_ft+OverflowRun_ft)/TrencherRate_ft_per_h', sum),
+  result('CompactorRate_yd3_per_day', 'Compactor', '120', practice('house figure')),
+  result('Compactor_day', 'Compactor days', '(Backfill_yd3+TrenchFill_yd3)/CompactorRate_yd3_per_day', sum),
+  result('Workday_h_per_day', 'A working day', '8', practice('house figure')),
+  result('TankSet_h', 'Crane time for a tank', '1', practice('house figure')),
+  result('CraneLeast_h', 'Least crane time', '2', practice('house figure')),
+  result('TestDay_day', 'Vacuum test and joints, a tank', '0.25', practice('two hours a tank, days of 8')),
+  result('PitOpen_day', 'Days the pit stands open', '(Excavator_h+TankCount*TankSet_h)/Workday_h_per_day+TankCount*TestDay_day', sum),
+  result('Dewater_day', 'Days of pumping', 'IF(PitWater="dry",0,MAX(1,PitOpen_day))', cite('derivation', 'from digging until the ballast is in')),
+  result('LadderEvery_ft', 'A ladder serves', '50', cite('osha1926', '1926.651(c)(2): 25 ft either way')),
+  result('FenceClear_ft', 'Fence off the edge', '2', practice('2 ft')),
+  result('Topsoil_in', 'Topsoil stripped', '6', practice('6 in')),
+  result('RiserSection_ft', 'Riser sections', '1', practice('cast in feet')),
+  result('RiserSections', 'Sections of a riser', 'ROUNDUP(MAX(RiserSection_ft,Cover_ft)/RiserSection_ft,0)', practice('whole sections; the lid’s frame stands proud')),
+  result('PortStub_ft', 'Stub at a port', '1.5', practice('18 in')),
+  result('TieLube_quart', 'Lubricant for a tie', '0.1', practice('house figure')),
+  result('OutfallStone_ton', 'Stone apron at an outfall', '0.5', practice('half a ton')),
+  result('CleanoutEvery_ft', 'A cleanout serves', '100', cite('memory', 'IPC 708: every 100 ft')),
+  result('TruckLoad_lb', 'A truck carries', '44000', practice('legal load; a heavier tank rides alone, by permit')),
+  result('StoneLoad_ton', 'A stone truck carries', '15', practice('house figure')),
+  result('Electrician_h', 'Electrician', '4', practice('house figure')),
+  result('RopeKnots_ft', 'Rope for knots', '3', practice('house figure')),
+] as const

@@ -1,0 +1,48 @@
+import { cite } from '../../sources.js'
+import { geometry, office, ofRow, practice, result, sum } from './rule.js'
+import { CRANE_RADII_FT } from '../officeTables.js'
+
+const crane = (column: string) => ofRow('Cranes', 'Model', 'CraneModel', column)
+const capacity = CRANE_RADII_FT.reduceRight<string>((rest, radius) => `IF(PickRadius_ft<=${radius},${crane(`At${radius}_lb`)},${rest})`, '0')
+const listed = (fields: readonly string[], name: string) => fields.reduceRight<string>((rest, kind, at) => `IF(${name}="${kind}",${at},${rest})`, '0')
+
+export const safetyResults = (traffic: readonly string[]) =>
+  [
+    result('WaterAboveBase_ft', 'Groundwater above the tank base', 'MAX(0,Cover_ft+TankHeight_ft-GroundwaterDepth_ft)', geometry),
+    result('GroundwaterGiven', 'Groundwater depth', 'IF(GroundwaterAssumed=1,"not given: find it out","as given")', practice('an unknown depth is looked into, not passed')),
+    result('UpliftSafety', 'Holding weight over uplift, tank empty', 'IF(WaterAboveBase_ft>0,UPLIFTSAFETY(TankLength_ft,TankWidth_ft,TankHeight_ft,TankWeight_lb,WaterAboveBase_ft,Cover_ft),"no uplift")', cite('femaP259')),
+    result('FloatDepth_ft', 'Water around an empty, uncovered tank that lifts it', 'TankWeight_lb/(62.4*TankPlan_ft2)', cite('femaP259', 'buoyancy = 62.4 x volume displaced')),
+    result('BallastFor_ft', 'Groundwater that the ballast is for, above the base', 'IF(GroundwaterAssumed=1,TankHeight_ft,MIN(TankHeight_ft,WaterAboveBase_ft))', practice('not known: to the lid')),
+    result('Ballast_in', 'Water to leave in each tank', '12*MAX(0,(1.1*62.4*TankPlan_ft2*BallastFor_ft-TankWeight_lb)/(62.4*TankInside_ft2))', cite('femaP259', 'factor 1.1, tank uncovered; tied tanks stand at one level')),
+    result('BallastMost_in', 'Water that a tank holds', '12*TankWaterDepth_ft', geometry),
+    result('Ballast_gal', 'Ballast in all tanks', 'TANKVOLUME(TankLength_ft-2*TankWall_in/12,TankWidth_ft-2*TankWall_in/12,MIN(Ballast_in,BallastMost_in)/12,TankCount)', geometry),
+    result('EarthWeight_lb_per_ft3', 'Unit weight of the cover', '120', cite('memory', 'moist earth; Illinois DOT Culvert Manual 3.4 takes 120 lb/ft³')),
+    result('Bearing_psf', 'Load under a full tank', '(TankWeight_lb+62.4*TankInside_ft2*TankWaterDepth_ft+EarthWeight_lb_per_ft3*Cover_ft*TankPlan_ft2)/TankPlan_ft2', geometry),
+    result('DugOut_psf', 'Load of the earth dug out', 'EarthWeight_lb_per_ft3*PitDepth_ft', geometry),
+    result('TrafficRank', 'Traffic, lightest 0', listed(traffic, 'Traffic'), office),
+    result('TrafficAllowed', 'Traffic allowed, lightest 0', listed(traffic, 'TankTraffic'), office),
+    result('WheelLoad_lb', 'Load of a wheel', 'INDEX(WheelLoads[wheel_lb],TrafficRank+1)', cite('moser', 'H-20: two wheels of 16,000 lb; lighter ones common practice')),
+    result('Impact', 'Impact factor', 'IF(TrafficRank<3,1,IF(Cover_ft<=1,1.5,IF(Cover_ft<=2,1.35,IF(Cover_ft<=3,1.15,1))))', cite('moser', '1.50, 1.35, 1.15, 1.00 to 1, 2, 3 ft of cover and over')),
+    result('WheelSpread_ft', 'Side of the square it spreads to', 'MAX(1.5,1.75*Cover_ft)', cite('memory', '1.75 x cover; 18 in at the least')),
+    result('WheelApart_ft', 'Two wheels apart', '6', cite('moser', '72 in')),
+    result('WheelPressure_psf', 'Wheel through the cover, with impact', 'IF(WheelSpread_ft<WheelApart_ft,WheelLoad_lb/WheelSpread_ft^2,2*WheelLoad_lb/(WheelSpread_ft*(WheelSpread_ft+WheelApart_ft)))*Impact', cite('moser', 'squares of the two wheels overlap where they meet')),
+    result('WeightFigured_lb', 'Weight figured from the walls', 'TANKWEIGHT(TankLength_ft,TankWidth_ft,TankHeight_ft,TankWall_in,TankFloor_in,TankLid_in)', cite('femaP259', 'concrete 150 lb/ft³')),
+    result('WeightRatio', 'Typed weight over it', 'TankWeight_lb/WeightFigured_lb', sum),
+    result('LegPull_lb', 'Pull in a sling leg, two counted, 60°', 'SLINGTENSION(TankWeight_lb,2,60)', cite('slings')),
+    result('Rigging_lb', 'Rigging and hook block', '800', practice('spreader, chains, block')),
+    result('PickLoad_lb', 'Load on the hook', 'TankWeight_lb+Rigging_lb', sum),
+    result('CraneSetback_ft', 'Outriggers from the pit’s edge', '3', practice('outside the line from the pit foot at the soil’s slope; farther where the competent person says')),
+    result('OutriggerBase_ft', 'Outriggers, across', '18', practice('truck crane')),
+    result('SetUps', 'Crane set-ups', '1', practice('beside the middle of the row')),
+    result('PickOffset_ft', 'Farthest tank along the row', 'MAX(0,(RowLength_ft/SetUps-TankWidth_ft)/2)', geometry),
+    result('PickRadius_ft', 'Radius to the farthest tank', 'SQRT((PitTopWidth_ft/2+CraneSetback_ft+OutriggerBase_ft/2)^2+PickOffset_ft^2)', geometry),
+    result('CraneCapacity_lb', 'The crane lifts at that radius', `IF(CraneModel="",0,${capacity})`, office),
+    result('CraneHour_usd', 'Crane, an hour', `IF(CraneModel="",INDEX(Prices[Price_usd],MATCH("CRANE",Prices[Code],0)),${crane('Hour_usd')})`, office),
+    result('CraneTravel_usd', 'Crane, travel', `IF(CraneModel="",0,${crane('Travel_usd')})`, office),
+    result('CraneWords', 'Crane, in words', 'IF(CraneModel="","a crane of the yard’s choice",CraneModel)', office),
+    result('OpeningCount', 'Openings to plate', 'TankCount*TankOpenings', practice('every opening of every tank')),
+    result('PlugCount', '4 in holes to plug', '2*TieCount+PortsUsed', practice('both ends of each tie, and each port cut open')),
+    result('PlateForce_lbf', 'Air force on a plate', 'COVERFORCE(PI()/4*TankOpening_in^2,TestVacuum_inHg)', cite('definitions')),
+    result('LidForce_lbf', 'Air force on a lid', 'COVERFORCE(TankLength_ft*TankWidth_ft*144,TestVacuum_inHg)', cite('definitions')),
+    result('PlugForce_lbf', 'Air force on a 4 in plug', 'COVERFORCE(PI()/4*PortBore_in^2,TestVacuum_inHg)', cite('definitions')),
+  ] as const

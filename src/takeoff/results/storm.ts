@@ -1,0 +1,59 @@
+import { cite } from '../../sources.js'
+import { geometry, practice, result, sum } from './rule.js'
+
+const split = cite('derivation', 'both levels from the flow that the tool found to pass the tie; the larger one is never too low')
+const TIE_HEAD = (flow: string) => `(${flow}*231/1728/60/(PI()/4*(PIPEBORE("PVC 40",4)/12)^2)/0.6)^2/(2*32.174)`
+const head = (flow: string, count: string) => `IF(${count}=0,0,OVERFLOWHEAD(MAX(0,${flow})/MAX(1,${count}),PortBore_in,OverflowLosses))`
+const fitting = (name: string) => `INDEX(Fittings[resistance],MATCH("${name}",Fittings[fitting],0))`
+
+export const stormResults = [
+  result('RoofFlow_gpm', 'Flow in the design storm', 'PEAKFLOW(CatchmentArea_ft2,RainIntensity_in_per_h)', cite('definitions')),
+  result('DrainRoughness', 'Manning n of the drains', 'IF(DrainTable="newer IPC",0.01,0.015)', cite('ipcDrains', '4 in at 1/8 in/ft carries 115 gpm by the newer tables (n 0.010), 78 by the older (n 0.0145)')),
+  result('DrainKind', 'Pipe of the drains', 'IF(DrainSize_in=8,"PVC SDR 35",DrainPipe)', practice('8 in drains are SDR 35')),
+  result('DrainCode', 'Its code in the price list', 'DrainKind&IF(DrainSize_in=4,"","-"&DrainSize_in)', practice('4 in has the bare name')),
+  result('DrainBore_in', 'Bore of a drain', 'PIPEBORE(DrainKind,DrainSize_in&"")', cite('astmD1785')),
+  result('DrainOutside_in', 'Outside diameter of a drain', 'SUMPRODUCT((Pipes[pipe]=DrainKind)*(Pipes[size]=DrainSize_in&""),Pipes[outside_in])', cite('astmD1785')),
+  result('DrainCapacity_gpm', 'Capacity of a drain', 'DRAINCAPACITY(DrainBore_in,DrainSlope_in_per_ft,DrainRoughness)', cite('epanet', 'Manning, pipe just full, n of the drain table')),
+  result('NextShare', 'Share of the storm into the next tank', 'IF(TankCount=1,0,IF(SUMPRODUCT((CatchInlet="next")*1,CatchArea_ft2)>0,SUMPRODUCT((CatchInlet="next")*1,CatchArea_ft2)/CatchmentArea_ft2,IF(InletTanks=2,0.5,0)))', practice('by the roofs that drain there, or half')),
+  result('FarFlow_gpm', 'Storm into the far tank', 'RoofFlow_gpm*(1-NextShare)', sum),
+  result('NextFlow_gpm', 'Storm into the next tank', 'RoofFlow_gpm*NextShare', sum),
+  result('FarInlets', 'Inlet drains of the far tank', 'MAX(1,ROUNDUP(FarFlow_gpm/DrainCapacity_gpm,0))', practice('as many as carry the storm')),
+  result('NextInlets', 'Inlet drains of the next tank', 'IF(NextFlow_gpm>0,MAX(1,ROUNDUP(NextFlow_gpm/DrainCapacity_gpm,0)),0)', practice('as many as carry the storm')),
+  result('InletCount', 'Inlet drains', 'FarInlets+NextInlets', sum),
+  result('PortBore_in', 'Bore of a port', 'PIPEBORE("PVC 40",TankPort_in&"")', cite('astmD1785')),
+  result('PortFall_in_per_ft', 'Fall of the stub into a port', '0.5', practice('a trunk larger than the ports splits at the tank')),
+  result('PortCapacity_gpm', 'An inlet port takes', 'DRAINCAPACITY(PortBore_in,PortFall_in_per_ft,DrainRoughness)', cite('epanet', 'Manning, pipe just full')),
+  result('FarPorts', 'Inlet ports of the far tank', 'MAX(FarInlets,ROUNDUP(FarFlow_gpm/PortCapacity_gpm,0))', sum),
+  result('NextPorts', 'Inlet ports of the next tank', 'IF(NextInlets=0,0,MAX(NextInlets,ROUNDUP(NextFlow_gpm/PortCapacity_gpm,0)))', sum),
+  result('InletPorts', 'Inlet ports in use', 'FarPorts+NextPorts', sum),
+  result('OverflowsAtInlet', 'Overflows on the far tank itself', 'MAX(0,MIN(OverflowCount,TankPorts-FarPorts))', practice('overflow beside the inlet, so that a storm need not pass the ties')),
+  result('OverflowsNext', 'Overflows on the next tank', 'OverflowCount-OverflowsAtInlet', sum),
+  result('PortsUsed', 'Upper ports cut open', 'InletPorts+OverflowCount', sum),
+  result('PortsShort', 'Ports that are missing', 'MAX(0,FarPorts-TankPorts)+MAX(0,NextPorts+OverflowsNext-IF(TankCount>1,TankPorts,0))', sum),
+  result('OverflowLosses', 'Losses at an overflow’s mouth, K', `${fitting('square entrance')}+${fitting('medium-radius elbow')}+${fitting('screen, clean')}+${fitting('hinged flap, hanging free')}`, cite('epanet', 'Table 3.3 for entrance and bend; screen and flap common practice')),
+  result('TieFlow_gpm', 'Storm flow that must pass a tie', 'RoofFlow_gpm*ABS(TieShare)', split),
+  result('TieHead_ft', 'Level it takes', TIE_HEAD('TieFlow_gpm'), cite('orifice', 'discharge 0.6')),
+  result('FarHead_ft', 'Head over the far tank’s overflows', head('FarFlow_gpm-RoofFlow_gpm*TieShare', 'OverflowsAtInlet'), cite('channels')),
+  result('NextHead_ft', 'Head over the next tank’s overflows', head('NextFlow_gpm+RoofFlow_gpm*TieShare', 'OverflowsNext'), cite('channels')),
+  result(
+    'OutletHead_ft',
+    'Head that the pipe behind them asks for',
+    'IF(RoofFlow_gpm<=InletCount*DrainCapacity_gpm,0,DrainBore_in/12+((RoofFlow_gpm/InletCount/DrainCapacity_gpm)^2-1)*OverflowFall_in/12+FLOWVELOCITY(RoofFlow_gpm/InletCount,DrainBore_in)^2/(2*32.174))',
+    cite('derivation', 'full pipe: bore, friction less fall, exit; nothing while the pipe carries the flow by its slope'),
+  ),
+  result('OverflowHead_ft', 'Head over the overflow invert', 'MAX(FarHead_ft,NextHead_ft,OutletHead_ft)', cite('channels')),
+  result('StormRise_ft', 'Highest water over the overflow invert', 'MAX(FarHead_ft+IF(TieShare<0,TieHead_ft,0),NextHead_ft+IF(TieShare>0,TieHead_ft,0),OutletHead_ft)', split),
+  result('AirSpace_ft', 'Room between water and lid', 'TankHeight_ft-(TankFloor_in+TankLid_in)/12-TankWaterDepth_ft', geometry),
+  result('BlockedNext', 'Overflows left on the next tank, one blocked', 'OverflowCount-1-BlockedAtInlet', sum),
+  result('BlockedTie_ft', 'Level at the tie, one overflow blocked', TIE_HEAD('RoofFlow_gpm*ABS(BlockedShare)'), cite('orifice', 'discharge 0.6')),
+  result(
+    'BlockedRise_ft',
+    'Highest water with one overflow blocked',
+    `IF(OverflowCount<2,0,MAX(${head('FarFlow_gpm-RoofFlow_gpm*BlockedShare', 'BlockedAtInlet')}+IF(BlockedShare<0,BlockedTie_ft,0),${head('NextFlow_gpm+RoofFlow_gpm*BlockedShare', 'BlockedNext')}+IF(BlockedShare>0,BlockedTie_ft,0)))`,
+    split,
+  ),
+  result('DrainRun_ft', 'Drain pipe in the ground', 'InletCount*(InletRun_ft+OverflowRun_ft)', sum),
+  result('DrainBedding_yd3', 'Bedding of the drains, in place', 'TRENCHBEDDING(InletRun_ft+OverflowRun_ft,DrainTrench_ft,DrainOutside_in,DrainUnder_in,DrainOver_in)-(InletCount-1)*(InletRun_ft+OverflowRun_ft)*PI()/4*(DrainOutside_in/12)^2/27', cite('bedding', '4 in under the pipe, every pipe taken out')),
+  result('FirstWash_gal', 'First wash of the roofs', 'CATCHMENTYIELD(CatchmentArea_ft2,FirstFlush_in,1,0,1)', cite('definitions', 'depth times plan area')),
+  result('LevelingTime_s', 'Tied tanks come level from 1 ft apart in', 'IF(TankCount=1,0,LEVELINGTIME(TankInside_ft2,TankInside_ft2,PIPEBORE("PVC 40",4),1,0.01))', cite('orifice', 'to a hundredth of a foot')),
+] as const

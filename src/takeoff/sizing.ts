@@ -1,0 +1,152 @@
+/** What the tool proposes where a row leaves a choice empty: each choice stays an input, marked as sized. */
+import { Design } from './design.js'
+import type { CellValue } from './fields.js'
+import type { Office, Row } from './office.js'
+import { CRANE_RADII_FT } from './officeTables.js'
+import { tieShare } from './stormSplit.js'
+
+const MOST_TANKS = 12
+/** With rain too short for the wanted reliability, a further tank must bring at least this much to be worth it. */
+const WORTH_A_TANK = 0.005
+const DRAIN_SIZES = [4, 6, 8] as const
+const LEAST_TRENCH_IN = 36
+const BELOW_FROST_IN = 6
+
+type Cells = Readonly<Record<string, CellValue>>
+type Trial = (sized: Cells, found?: Cells) => Design
+
+/** Works a job through, first sizing what its row leaves empty. `figures` are house figures typed over on the Design sheet. */
+export function designJob(office: Office, job: Row, figures: Readonly<Record<string, number>> = {}): Design {
+  const sized: Record<string, CellValue> = {}
+  let found: Cells = { OverflowCount: 1, TieShare: 0, BlockedAtInlet: 0, BlockedShare: 0, LayoutNote: '', PumpNote: '' }
+  const given = (name: string) => job.cells[name] !== null && job.cells[name] !== undefined
+  const trial: Trial = (more = {}, moreFound = {}) => new Design(office, job, { ...sized, ...more }, figures, { ...found, ...moreFound })
+  if (!given('LineFittings')) sized.LineFittings = trial({}).single('LineFit') === 'CTS' ? 'CTS compression' : 'IPS insert'
+  if (!given('TrenchDepth_in')) sized.TrenchDepth_in = Math.max(LEAST_TRENCH_IN, Number(job.cells.FrostDepth_in ?? 0) > 0 ? Number(job.cells.FrostDepth_in) + BELOW_FROST_IN : 0)
+  if (!given('TankCount')) sized.TankCount = fewestTanks(trial, Number(job.cells.WantedReliability))
+  const layout = cheapestLayout(trial, given, job)
+  Object.assign(sized, layout.sized)
+  found = { ...found, ...layout.found }
+  if (!given('PumpModel')) {
+    const pump = firstPump(office, trial, Number(job.cells.Voltage_V))
+    sized.PumpModel = pump.model
+    found = { ...found, PumpNote: pump.note }
+  }
+  if (!given('PressureTank_gal')) sized.PressureTank_gal = nextPressureTank(office, trial({}).number('PressureTankNeeded_gal'))
+  if (!given('CraneModel')) sized.CraneModel = firstCrane(office, trial({}))
+  return trial({})
+}
+
+/** The fewest tanks that reach the wanted reliability; where none do, the fewest beyond which a tank brings next to nothing. */
+function fewestTanks(trial: Trial, wanted: number): number {
+  const reached: number[] = []
+  for (let count = 1; count <= MOST_TANKS; count++) {
+    const reliability = trial({ TankCount: count }).number('Reliability')
+    if (reliability >= wanted) return count
+    reached.push(reliability)
+  }
+  const best = reached.at(-1)!
+  return Math.max(1, reached.findIndex((reliability) => reliability >= best - WORTH_A_TANK) + 1)
+}
+
+interface Layout {
+  sized: Cells
+  found: Cells
+  rise_ft: number
+  rank: number
+}
+
+/** Drain size, inlet tanks and overflows: the cheapest that keep the storm under the lids; where none do, the lowest water and what would lower it. */
+function cheapestLayout(trial: Trial, given: (name: string) => boolean, job: Row): Layout {
+  const tanks = Number(job.cells.TankCount ?? trial({}).number('TankCount'))
+  const sizes = given('DrainSize_in') ? [Number(job.cells.DrainSize_in)] : DRAIN_SIZES
+  const inletTanks = given('InletTanks') ? [Number(job.cells.InletTanks)] : tanks > 1 ? [1, 2] : [1]
+  let best: Layout | undefined
+  for (const DrainSize_in of sizes) {
+    for (const InletTanks of inletTanks) {
+      const sized: Record<string, CellValue> = {}
+      if (!given('DrainSize_in')) sized.DrainSize_in = DrainSize_in
+      if (!given('InletTanks')) sized.InletTanks = InletTanks
+      const bare = trial(sized)
+      const ports = bare.number('TankPorts')
+      const most = Math.max(1, ports - bare.number('FarPorts') + (tanks > 1 ? ports - bare.number('NextPorts') : 0))
+      for (let OverflowCount = Math.min(most, Math.max(1, bare.number('InletPorts'))); OverflowCount <= most; OverflowCount++) {
+        const found = overflows(trial, sized, OverflowCount)
+        const design = trial(sized, found)
+        const verdicts = [design.bareVerdict('PortVerdict'), design.bareVerdict('TieVerdict'), design.bareVerdict('DrainVerdict')]
+        const rank = verdicts.includes('stop') ? 2 : design.bareVerdict('TieVerdict') === 'check' || verdicts.includes('check') ? 1 : 0
+        const layout: Layout = { sized, found, rise_ft: design.number('StormRise_ft'), rank }
+        if (rank === 0) return layout
+        if (!best || rank < best.rank || (rank === best.rank && rank === 2 && layout.rise_ft < best.rise_ft)) best = layout
+      }
+    }
+  }
+  if (best!.rank < 2) return best!
+  const design = trial(best!.sized, best!.found)
+  const tried = given('DrainSize_in') ? `${sizes[0]} in drains` : 'drains of 4, 6 or 8 in'
+  const room = Math.round((design.number('StormRise_ft') - design.number('AirSpace_ft')) * 100) / 100
+  const note = `No layout of ${tried} on ${inletTanks.length > 1 ? 'one or two inlet tanks' : inletTanks[0] === 1 ? 'one inlet tank' : 'two inlet tanks'} passes; the lowest water is ${room > 0 ? `${room} ft too high` : 'low enough, but ports are missing'}. What changes it: more or larger ports (Tanks: Ports, Port_in), more room under the lid, another tank for a second inlet, or less roof on these tanks.`
+  return { ...best!, found: { ...best!.found, LayoutNote: note } }
+}
+
+/** How a storm divides with so many overflows, and with the worst one of them blocked. */
+function overflows(trial: Trial, sized: Cells, OverflowCount: number): Cells {
+  const design = trial(sized, { OverflowCount })
+  const storm = {
+    far_gpm: design.number('FarFlow_gpm'),
+    next_gpm: design.number('NextFlow_gpm'),
+    portBore_in: design.number('PortBore_in'),
+    losses: design.number('OverflowLosses'),
+    tieHeadAtAll_ft: trial(sized, { OverflowCount, TieShare: 1 }).number('TieHead_ft'),
+  }
+  const atInlet = design.number('OverflowsAtInlet')
+  const next = OverflowCount - atInlet
+  const shareOf = (overflowsAtInlet: number, overflowsNext: number) => tieShare({ ...storm, overflowsAtInlet, overflowsNext })
+  const found: Record<string, CellValue> = { OverflowCount, TieShare: shareOf(atInlet, next), BlockedAtInlet: 0, BlockedShare: 0 }
+  if (OverflowCount < 2) return found
+  const cases = [...(atInlet > 0 ? [atInlet - 1] : []), ...(next > 0 ? [atInlet] : [])].map((BlockedAtInlet) => {
+    const BlockedShare = shareOf(BlockedAtInlet, OverflowCount - 1 - BlockedAtInlet)
+    return { BlockedAtInlet, BlockedShare, rise: trial(sized, { ...found, BlockedAtInlet, BlockedShare }).number('BlockedRise_ft') }
+  })
+  const worst = cases.reduce((one, other) => (other.rise > one.rise ? other : one))
+  return { ...found, BlockedAtInlet: worst.BlockedAtInlet, BlockedShare: worst.BlockedShare }
+}
+
+/** The first pump of the table, for this voltage, that meets the duty, stops at the cut-out and leaves the line within its rating. */
+function firstPump(office: Office, trial: Trial, voltage_V: number): { model: CellValue; note: string } {
+  const pumps = office.tables.Pumps.map((row) => ({ model: row.cells.Model ?? null, design: trial({ PumpModel: row.cells.Model ?? null }) }))
+  const meets = pumps.filter(({ design }) => design.bareVerdict('DutyVerdict') === 'pass' && design.bareVerdict('SupplyVerdict') === 'pass')
+  const fit = meets.find(({ design }) => design.bareVerdict('SwitchVerdict') !== 'stop' && design.bareVerdict('RatingVerdict') !== 'stop')
+  if (fit ?? meets[0]) return { model: (fit ?? meets[0])!.model, note: '' }
+  const onVoltage = pumps.filter(({ design }) => design.bareVerdict('SupplyVerdict') === 'pass')
+  const candidates = onVoltage.length ? onVoltage : pumps
+  const shortBy = ({ design }: (typeof pumps)[number]) => design.number('PumpShort_ftw')
+  const nearest = candidates.reduce<(typeof pumps)[number] | undefined>((best, pump) => (best === undefined || shortBy(pump) < shortBy(best) ? pump : best), undefined)
+  if (!nearest) return { model: null, note: '' }
+  const { design } = nearest
+  const round = (value: number) => Math.round(value * 10) / 10
+  const lever = !onVoltage.length
+    ? `on ${round(design.number('PumpVoltage_V'))} V: add a pump for ${voltage_V} V to the sheet Pumps, or bring that voltage`
+    : shortBy(nearest) > 0
+      ? `short by ${round(shortBy(nearest))} ft: a stronger pump, a larger line (${round(design.number('LineLoss_ftw'))} ft are lost in it), less flow or less pressure at the house`
+      : `past the end of its curve, which stops at ${round(Math.max(...design.column('CurveFlow_gpm')))} gpm: a smaller pump, or more flow at the house`
+  const duty = `${design.number('HouseFlow_gpm')} gpm at ${round(design.number('TotalHead_ftw'))} ft on ${voltage_V} V`
+  return { model: nearest.model, note: `No pump of the table meets ${duty}; nearest: ${String(nearest.model)}, ${lever}.` }
+}
+
+/** The smallest listed tank that is large enough, the largest where none is; a whole gallon where none is listed. */
+function nextPressureTank(office: Office, needed_gal: number): number {
+  const volumes = office.tables.PressureTanks.map(({ cells }) => Number(cells.Volume_gal))
+    .filter((volume) => volume > 0)
+    .sort((one, other) => one - other)
+  return volumes.find((volume) => volume >= needed_gal) ?? volumes.at(-1) ?? Math.min(1000, Math.max(1, Math.ceil(Number.isFinite(needed_gal) ? needed_gal : 1)))
+}
+
+/** The first crane that lifts a tank at its radius; the strongest there where none does. */
+function firstCrane(office: Office, design: Design): CellValue {
+  const [radius, load] = [design.number('PickRadius_ft'), design.number('PickLoad_lb')]
+  const at = CRANE_RADII_FT.find((known) => radius <= known)
+  const lifts = office.tables.Cranes.map(({ cells }) => ({ model: cells.Model ?? null, most: at === undefined ? 0 : Number(cells[`At${at}_lb`] ?? 0) }))
+  const strongest = lifts.reduce<(typeof lifts)[number] | undefined>((best, crane) => (best === undefined || crane.most > best.most ? crane : best), undefined)
+  return (lifts.find(({ most }) => most >= load) ?? strongest)?.model ?? null
+}
