@@ -17,7 +17,7 @@ const works = {
   office: { title: 'The office’s own table', publisher: 'the office', edition: '', grade: 'house figure' },
   practice: { title: 'Common practice, no source', publisher: 'the trade', edition: '', grade: 'common practice' },
   memory: { title: 'From memory, not read in a source', publisher: 'this project', edition: '', grade: 'from memory' },
-  epanet: { title: 'EPANET 2.2 User Manual', publisher: 'U.S. Environmental Protection Agency', edition: '2020', grade: 'government' },
+  epaManual: { title: 'EPA/600/R-20/133, hydraulics of pipe networks, user manual', publisher: 'U.S. Environmental Protection Agency', edition: '2020', grade: 'government' },
   hiData: { title: 'Engineering Data Library', publisher: 'Hydraulic Institute', edition: 'state of 7 Oct 2025', grade: 'handbook' },
   fluidsLibrary: { title: 'fluids library, lists of ASTM D1785 and D2241 dimensions', publisher: 'C. Bell, open source', edition: 'state of 22 Jun 2026', grade: 'handbook' },
   astmD1785: { title: 'ASTM D1785 dimensions of PVC pipe, Schedule 40 and 80', publisher: 'ASTM International', edition: 'dimensions from memory, ratios checked', grade: 'from memory' },

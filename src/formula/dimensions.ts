@@ -134,7 +134,7 @@ function measureOf(node: AstExpression | null, sizeOf: (name: string) => Physica
       return inner(node.arguments[0])
     case 'BinaryExpression': {
       const [leftNode, rightNode] = node.arguments as [AstExpression, AstExpression]
-      if (node.operator === '&') return inner(leftNode), inner(rightNode), words
+      if (node.operator === '&') return (inner(leftNode), inner(rightNode), words)
       const [left, right] = [inner(leftNode), inner(rightNode)]
       if (node.operator === '*') return product(left, right, 1)
       if (node.operator === '/') return product(left, right, -1)

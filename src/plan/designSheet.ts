@@ -144,7 +144,9 @@ export function designSheet(design: Design, names: NamePlaces, writer: CallWrite
     const value = cellValue(design.singleOf(name))
     draft.put(2, 'text', rule.label)
     draft.put(3, 'faint', name)
-    draft.put(VALUE_COLUMN, typeof value === 'number' ? 'number' : 'text', value === '' ? null : value, { format: typeof value === 'number' ? resultDecimals(name, value) : 'text' })
+    draft.put(VALUE_COLUMN, typeof value === 'number' ? 'number' : 'text', value === '' ? null : value, {
+      format: typeof value === 'number' ? resultDecimals(name, value) : 'text',
+    })
     draft.put(5, 'unit', symbolOf(name))
     draft.put(6, 'faintWrapped', citationText(rule.source))
     draft.put(7, 'faint', rule.source.grade)

@@ -88,7 +88,9 @@ export function takeoffSheet(takeoff: Takeoff, names: NamePlaces, places: Office
     draft.put(columns.lot, 'number', rule.lot, { format: orderDecimals(rule), formula: `MAX(0.01,IF(${item('Lot')}=0,1,${item('Lot')}))` })
     draft.put(columns.order, 'number', line.order, { format: orderDecimals(rule), formula: `ROUNDUP(${used}*(1+${at('waste')})/${at('lot')}*(1-${LOTS_SLACK}),0)*${at('lot')}` })
     draft.put(columns.unit, 'unit', rule.unit)
-    const listed = rule.price ? writer.write(rule.price.text, sheet, `${line.code}, price`) : `${lookup(places, 'Prices', 'Price_usd', at('code'))}${line.priceFor === 1 ? '' : `/${line.priceFor}`}`
+    const listed = rule.price
+      ? writer.write(rule.price.text, sheet, `${line.code}, price`)
+      : `${lookup(places, 'Prices', 'Price_usd', at('code'))}${line.priceFor === 1 ? '' : `/${line.priceFor}`}`
     const by = names.from(sheet)('EarthworkBy')
     const priceFormula = rule.isEarthwork ? `IF(${by}="subcontract",${listed},0)` : listed
     draft.put(
@@ -98,7 +100,10 @@ export function takeoffSheet(takeoff: Takeoff, names: NamePlaces, places: Office
       line.priceOverride === undefined ? { format: 2, formula: priceFormula } : { format: 2 },
     )
     draft.put(columns.amount, 'number', line.amount, { format: 2, formula: `ROUND(${at('order')}*${at('price')},2)` })
-    draft.put(columns.hours, 'number', line.hours, { format: 2, formula: rule.isEarthwork ? `IF(${by}="own crew",${used}*${item('LaborHours')},0)` : `${used}*${item('LaborHours')}` })
+    draft.put(columns.hours, 'number', line.hours, {
+      format: 2,
+      formula: rule.isEarthwork ? `IF(${by}="own crew",${used}*${item('LaborHours')},0)` : `${used}*${item('LaborHours')}`,
+    })
     if (rule.sum !== LABOR_HOURS) hourCells.set(line, at('hours'))
     if (isStone(line.code)) stoneCells.push(at('order'))
     draft.put(columns.kind, 'faint', rule.kind)
@@ -164,7 +169,13 @@ export function takeoffSheet(takeoff: Takeoff, names: NamePlaces, places: Office
     const cost = line('Order cost', takeoff.orderCost, subtotals.join('+'), 'subtotal', 'Sum of the section totals')
     const overhead = line('Overhead', takeoff.overhead, `ROUND(${amount(cost)}*${names.from(sheet)('Overhead')},2)`, 'subtotal', 'Overhead of the Design sheet, on the order cost')
     const markup = line('Markup', takeoff.markup, `ROUND(${amount(cost)}*${names.from(sheet)('Markup')},2)`, 'subtotal', 'Markup of the Design sheet, on the order cost')
-    const tax = line('Tax', takeoff.tax, `ROUND((${amount(cost)}+${amount(overhead)}+${amount(markup)})*${names.from(sheet)('Tax')},2)`, 'subtotal', 'Tax of the Design sheet, on cost with overhead and markup')
+    const tax = line(
+      'Tax',
+      takeoff.tax,
+      `ROUND((${amount(cost)}+${amount(overhead)}+${amount(markup)})*${names.from(sheet)('Tax')},2)`,
+      'subtotal',
+      'Tax of the Design sheet, on cost with overhead and markup',
+    )
     line('Total', takeoff.total, `${amount(cost)}+${amount(overhead)}+${amount(markup)}+${amount(tax)}`, 'total')
     draft.next()
     const lines = (column: number) => `${address(firstLineRow, column, false)}:${address(cost - 1, column, false)}`

@@ -84,10 +84,15 @@ export function yearSheet(design: Design, names: NamePlaces, sheet: string, head
       const column = columnIn(monthColumns, name)
       if (/Stored|First/.test(name) || name === 'MonthUse_gal_per_day') draft.put(column, 'subtotal', null)
       else
-        draft.put(column, 'subtotal', design.column(name).reduce((sum, value) => sum + value, 0), {
-          formula: `SUM(${range(FIRST_MONTH, LAST_MONTH, column).replace(/\$/g, '')})`,
-          format: name === 'MonthDays' ? 0 : decimalsOf(name),
-        })
+        draft.put(
+          column,
+          'subtotal',
+          design.column(name).reduce((sum, value) => sum + value, 0),
+          {
+            formula: `SUM(${range(FIRST_MONTH, LAST_MONTH, column).replace(/\$/g, '')})`,
+            format: name === 'MonthDays' ? 0 : decimalsOf(name),
+          },
+        )
     }
     draft.next()
   }
@@ -118,14 +123,22 @@ export function yearSheet(design: Design, names: NamePlaces, sheet: string, head
         const column = columnIn(catchmentColumns, rule.name)
         const live = rule.formula ? formula(rule.formula).render(inRow(catchmentColumns, draft.row)) : fromRow[rule.name] ? names.from(sheet)(fromRow[rule.name]!) : undefined
         const value = cellValue((design.value(rule.name) as readonly (string | number)[])[at] ?? values[rule.name])
-        draft.put(column, typeof value === 'number' ? 'number' : 'text', value, { ...(live === undefined ? {} : { formula: live }), ...(typeof value === 'number' ? { format: rule.name === 'CatchRunoff' ? 2 : 0 } : {}) })
+        draft.put(column, typeof value === 'number' ? 'number' : 'text', value, {
+          ...(live === undefined ? {} : { formula: live }),
+          ...(typeof value === 'number' ? { format: rule.name === 'CatchRunoff' ? 2 : 0 } : {}),
+        })
       }
       draft.next()
     })
   }
 
   function uses(): void {
-    section('Use that changes by month, gal/day: copied from the sheet Uses', monthNames.map((month) => ({ name: month, label: month })), 'Use', blocks.uses)
+    section(
+      'Use that changes by month, gal/day: copied from the sheet Uses',
+      monthNames.map((month) => ({ name: month, label: month })),
+      'Use',
+      blocks.uses,
+    )
     for (const { use, months: amounts } of design.uses.length ? design.uses : [{ use: 'none', months: monthNames.map(() => null) }]) {
       draft.put(2, 'text', use || 'use', { format: 'text' })
       amounts.forEach((amount, at) => draft.put(FIRST_COLUMN + at, 'number', amount, { format: 0 }))
@@ -134,7 +147,9 @@ export function yearSheet(design: Design, names: NamePlaces, sheet: string, head
   }
 
   function record(): void {
-    const words = design.record ? `Daily record: ${recordWords(design.record)}. Yield after spillage, empty at the start; values, checked by RecordAgrees on the Design sheet` : 'Daily record: none for this station'
+    const words = design.record
+      ? `Daily record: ${recordWords(design.record)}. Yield after spillage, empty at the start; values, checked by RecordAgrees on the Design sheet`
+      : 'Daily record: none for this station'
     section(words, recordColumns, '', blocks.years)
     design.column('RecordYear').forEach((_, at) => {
       for (const rule of recordColumns as readonly ResultRule[]) {

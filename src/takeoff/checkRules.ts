@@ -44,7 +44,8 @@ export function ruleProblem({ text, gives, also = [], columns = false, mayBePure
     const call = readCall(name)
     return call ? !periods && Boolean(calculationOf(call.id)?.periods) : !allowedFunctions.includes(name)
   })
-  if (stranger) return `the function ${stranger} is not among ${[...allowedFunctions, ...calculations.filter((known) => !known.spills && !known.periods).map((known) => known.id)].join(', ')}`
+  if (stranger)
+    return `the function ${stranger} is not among ${[...allowedFunctions, ...calculations.filter((known) => !known.spills && !known.periods).map((known) => known.id)].join(', ')}`
   return dimensionProblem(text, signatureOf, { ...(gives === undefined ? {} : { gives }), mayBePure, sizeOf: sizeOfName })
 }
 

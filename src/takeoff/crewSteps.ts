@@ -26,7 +26,11 @@ export const crewSteps: readonly CrewStep[] = [
     ['A1', 'Have buried lines marked; dig by hand near the marks. Look up: power lines over crane and excavator.', { hold: 'foreman' }],
     ['A2', 'Look the tanks over on the truck: model {TankModel}, no cracks, boots and cast coupling whole.', { figure: 'tanks: {TankCount}, each {TankWeight_lb}' }],
     ['A5', 'The pit is over 20 ft: the engineer’s design of its protection is here before anyone digs.', { when: 'PitDepth_ft>20', hold: 'engineer' }],
-    ['A6', 'Stand of the crane: firm, drained, outriggers outside the line from the pit’s foot at the soil’s slope, {CraneSetback_ft} and more from the edge.', { figure: 'radius {PickRadius_ft}, {PickLoad_lb} on the hook' }],
+    [
+      'A6',
+      'Stand of the crane: firm, drained, outriggers outside the line from the pit’s foot at the soil’s slope, {CraneSetback_ft} and more from the edge.',
+      { figure: 'radius {PickRadius_ft}, {PickLoad_lb} on the hook' },
+    ],
   ),
   ...stage(
     'Pit and bed',
@@ -59,7 +63,11 @@ export const crewSteps: readonly CrewStep[] = [
   ),
   ...stage(
     'Tanks, ties and ports',
-    ['A3', 'Lift: the maker’s cast inserts, slings as figured, tag lines, nobody under or beside a hanging tank, nobody in the pit below it.', { figure: '{LegPull_lb} a leg: two count, 60°', hold: 'crane operator' }],
+    [
+      'A3',
+      'Lift: the maker’s cast inserts, slings as figured, tag lines, nobody under or beside a hanging tank, nobody in the pit below it.',
+      { figure: '{LegPull_lb} a leg: two count, 60°', hold: 'crane operator' },
+    ],
     ['C1', 'Set the pump tank first, at the house end, its cast coupling to the house; then the next ones.', { when: 'TankCount>1', figure: '{TankGap_in} clear between' }],
     ['C6', 'Set the tank, its cast coupling to the house.', { when: 'TankCount=1' }],
     ['C4', 'A tank is a confined space, also new and empty: where someone must enter, permit, air test, ventilation, attendant and rescue first.', { hold: 'entry supervisor' }],
@@ -71,8 +79,14 @@ export const crewSteps: readonly CrewStep[] = [
     [
       'C3',
       [
-        ['NextPorts>0', 'Cut open only the upper ports in use, wet, with a mask. Roof water enters the tank farthest from the house ({FarPorts}) and the next one ({NextPorts}); overflows on the far one: {OverflowsAtInlet}, on the next: {OverflowsNext}. Stub, quarter bend and band clamp at each.'],
-        ['', 'Cut open only the upper ports in use, wet, with a mask. Roof water enters the tank farthest from the house; overflows beside it: {OverflowsAtInlet}, on the next tank: {OverflowsNext}. Stub, quarter bend and band clamp at each.'],
+        [
+          'NextPorts>0',
+          'Cut open only the upper ports in use, wet, with a mask. Roof water enters the tank farthest from the house ({FarPorts}) and the next one ({NextPorts}); overflows on the far one: {OverflowsAtInlet}, on the next: {OverflowsNext}. Stub, quarter bend and band clamp at each.',
+        ],
+        [
+          '',
+          'Cut open only the upper ports in use, wet, with a mask. Roof water enters the tank farthest from the house; overflows beside it: {OverflowsAtInlet}, on the next tank: {OverflowsNext}. Stub, quarter bend and band clamp at each.',
+        ],
       ],
       { when: 'TankCount>1', figure: '{InletPorts} in and {OverflowCount} out' },
     ],
@@ -108,7 +122,11 @@ export const crewSteps: readonly CrewStep[] = [
       { when: 'LineFittings="CTS compression"', figure: 'joints: {InsertJoints}' },
     ],
     ['E3', 'Lay the line loose in the trench, {LineSlack_ft} of slack at the tank wall.', { figure: 'trench {TrenchDepth_in}, line {LineRating_psi}' }],
-    ['E5', 'Press the line with a hand pump and water, never air, while its joints lie open to view; no drop may show, no joint may weep.', { figure: 'to {LinePressureMost_psi}', hold: 'foreman' }],
+    [
+      'E5',
+      'Press the line with a hand pump and water, never air, while its joints lie open to view; no drop may show, no joint may weep.',
+      { figure: 'to {LinePressureMost_psi}', hold: 'foreman' },
+    ],
     ['G6', 'Stone carried over the water line at the pump end, fabric, then {CleanEarth_in} of clean earth over the line.', { figure: '{PumpEndStone_in} over the bed' }],
   ),
   ...stage(
@@ -120,7 +138,10 @@ export const crewSteps: readonly CrewStep[] = [
   ...stage('Drains', [
     'I1',
     [
-      ['FirstWash_gal>0', 'Inlet and overflow drains on their bedding on the compacted fill, first-wash diverter and cleanouts; calmed inlet, screened vents, flap and stone apron at the outfall.'],
+      [
+        'FirstWash_gal>0',
+        'Inlet and overflow drains on their bedding on the compacted fill, first-wash diverter and cleanouts; calmed inlet, screened vents, flap and stone apron at the outfall.',
+      ],
       ['', 'Inlet and overflow drains on their bedding on the compacted fill, cleanouts; calmed inlet, screened vents, flap and stone apron at the outfall.'],
     ],
     { figure: 'fall {DrainSlope_in_per_ft}, {OverflowInvert_ft} down at the tank' },
@@ -156,7 +177,11 @@ export const crewSteps: readonly CrewStep[] = [
   ),
   ...stage(
     'Handing over',
-    ['H4', 'Disinfect tanks and line before anyone uses the water: goggles, gloves, from outside; leave it {Contact_h}, then flush where the local rules allow.', { figure: '{Bleach_gal} of {BleachStrength%} bleach, {Dose_mg_per_L}' }],
+    [
+      'H4',
+      'Disinfect tanks and line before anyone uses the water: goggles, gloves, from outside; leave it {Contact_h}, then flush where the local rules allow.',
+      { figure: '{Bleach_gal} of {BleachStrength%} bleach, {Dose_mg_per_L}' },
+    ],
     ['H1', 'Run the pump with the house tap open; read flow, pressure and amperes.', { figure: '{HouseFlow_gpm} at {HousePressure_psi}, {MotorCurrent_A} at most' }],
     ['H2', 'Lids locked; “not drinking water” at every outlet; backflow protection where a public supply can reach.', { hold: 'inspector' }],
     ['H3', 'Owner shown: filter, first wash, cut-off, drawing the pump. This sheet and the test log handed over.'],

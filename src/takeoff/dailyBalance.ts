@@ -82,4 +82,5 @@ export function dailyBalance(record: RainRecord, { inch_gal, flush_in, flushEach
 }
 
 /** The year whose rain is in the middle of all; of two middle ones the drier. */
-export const medianYear = (years: readonly BalanceYear[]): BalanceYear | undefined => [...years].sort((one, other) => one.rain_in - other.rain_in)[Math.floor((years.length - 1) / 2)]
+export const medianYear = (years: readonly BalanceYear[]): BalanceYear | undefined =>
+  [...years].sort((one, other) => one.rain_in - other.rain_in)[Math.floor((years.length - 1) / 2)]

@@ -27,6 +27,6 @@ export function demoRain(monthMeans_in: readonly number[]): DemoDay[] {
   const sums = monthMeans_in.map((_, month) => days.reduce((sum, { date, rain }) => sum + (date.getUTCMonth() === month ? rain : 0), 0) / YEARS)
   return days.map(({ date, rain }) => {
     const month = date.getUTCMonth()
-    return { date: date.toISOString().slice(0, 10), rain_in: Math.round((rain * monthMeans_in[month]!) / sums[month]! * 100) / 100 }
+    return { date: date.toISOString().slice(0, 10), rain_in: Math.round(((rain * monthMeans_in[month]!) / sums[month]!) * 100) / 100 }
   })
 }

@@ -20,7 +20,14 @@ const verdictByName = new Map<string, RestingVerdict>(verdictRules.map((rule) =>
 const monthByName = new Map<string, (typeof monthColumns)[number]>(monthColumns.map((rule) => [rule.name, rule]))
 const curveNames = new Set<string>(curveColumns.map((rule) => rule.name))
 const catchmentNames = new Set<string>(catchmentColumns.map((rule) => rule.name))
-const recordNames = new Set<string>([...recordColumns.map((rule) => rule.name), 'RecordLongestShort_days', 'RecordDryMonths', 'RecordForStorage_gal', 'RecordForInch_gal', 'RecordForYear_gal'])
+const recordNames = new Set<string>([
+  ...recordColumns.map((rule) => rule.name),
+  'RecordLongestShort_days',
+  'RecordDryMonths',
+  'RecordForStorage_gal',
+  'RecordForInch_gal',
+  'RecordForYear_gal',
+])
 
 export interface RaisedVerdict {
   name: VerdictName
@@ -253,15 +260,42 @@ export class Design {
     const put = (name: JobName, values: Value) => this.known.set(name, values)
     const years = balance?.years ?? []
     const column = (pick: (year: (typeof years)[number]) => number): readonly Single[] => (years.length ? years.map(pick) : [''])
-    put('RecordYear', column(({ year }) => year))
-    put('RecordDays', column(({ days }) => days))
-    put('RecordRain_in', column(({ rain_in }) => rain_in))
-    put('RecordCaught_gal', column(({ caught_gal }) => caught_gal))
-    put('RecordWanted_gal', column(({ wanted_gal }) => wanted_gal))
-    put('RecordSupplied_gal', column(({ supplied_gal }) => supplied_gal))
-    put('RecordSpilled_gal', column(({ spilled_gal }) => spilled_gal))
-    put('RecordMet', column(({ met }) => met))
-    put('RecordShare', column(({ wanted_gal, supplied_gal }) => (wanted_gal === 0 ? 1 : supplied_gal / wanted_gal)))
+    put(
+      'RecordYear',
+      column(({ year }) => year),
+    )
+    put(
+      'RecordDays',
+      column(({ days }) => days),
+    )
+    put(
+      'RecordRain_in',
+      column(({ rain_in }) => rain_in),
+    )
+    put(
+      'RecordCaught_gal',
+      column(({ caught_gal }) => caught_gal),
+    )
+    put(
+      'RecordWanted_gal',
+      column(({ wanted_gal }) => wanted_gal),
+    )
+    put(
+      'RecordSupplied_gal',
+      column(({ supplied_gal }) => supplied_gal),
+    )
+    put(
+      'RecordSpilled_gal',
+      column(({ spilled_gal }) => spilled_gal),
+    )
+    put(
+      'RecordMet',
+      column(({ met }) => met),
+    )
+    put(
+      'RecordShare',
+      column(({ wanted_gal, supplied_gal }) => (wanted_gal === 0 ? 1 : supplied_gal / wanted_gal)),
+    )
     put('RecordLongestShort_days', balance?.longestShort ?? 0)
     put('RecordDryMonths', medianYear(years)?.dryMonths ?? 0)
     put('RecordForStorage_gal', balance ? this.number('UsableStorage_gal') : 0)

@@ -45,8 +45,26 @@ const DEEPEST = 64
 
 /** The size of the unit that a line is counted in; nothing for pieces, jobs and loads. */
 const unitNamesInItems: Readonly<Record<string, string>> = {
-  ft: 'ft', 'ft²': 'ft2', ft2: 'ft2', sf: 'ft2', 'yd³': 'yd3', yd3: 'yd3', cy: 'yd3', ton: 'ton', tons: 'ton', lb: 'lb', h: 'h', hr: 'h', hour: 'h', hours: 'h', day: 'day', days: 'day',
-  pint: 'pint', quart: 'quart', gal: 'gal', '1000 gal': 'kgal',
+  ft: 'ft',
+  'ft²': 'ft2',
+  ft2: 'ft2',
+  sf: 'ft2',
+  'yd³': 'yd3',
+  yd3: 'yd3',
+  cy: 'yd3',
+  ton: 'ton',
+  tons: 'ton',
+  lb: 'lb',
+  h: 'h',
+  hr: 'h',
+  hour: 'h',
+  hours: 'h',
+  day: 'day',
+  days: 'day',
+  pint: 'pint',
+  quart: 'quart',
+  gal: 'gal',
+  '1000 gal': 'kgal',
 }
 export interface PricedUnit {
   name: string
@@ -90,7 +108,11 @@ export function readItemRules(office: Office): { rules: ItemRule[]; problems: Pr
       const text = cellText(item, column)
       if (text === '') return undefined
       if (text.length > LONGEST_FORMULA || depth(text) > DEEPEST) {
-        problem(column, `a formula of at most ${LONGEST_FORMULA.toLocaleString('en-US')} characters and ${DEEPEST} levels of brackets`, `${text.length} characters, ${depth(text)} levels`)
+        problem(
+          column,
+          `a formula of at most ${LONGEST_FORMULA.toLocaleString('en-US')} characters and ${DEEPEST} levels of brackets`,
+          `${text.length} characters, ${depth(text)} levels`,
+        )
         return undefined
       }
       try {
@@ -156,7 +178,8 @@ function refusal(read: Formula, column: 'When' | 'Quantity' | 'Price' | 'words',
     // Pieces are counted over anything ("one each 50 ft"); a price by its own unit may be an hourly rate.
     ...(isPlain(gives) || isOlder || column === 'Price' ? {} : { gives: gives! }),
   })
-  if (reason && !(isOlder && !/^(?:no field|the function)/.test(reason))) return /^(?:no field|the function)/.test(reason) ? `${over}; ${reason}` : `${over}, of the dimension of its Unit; it ${reason}`
+  if (reason && !(isOlder && !/^(?:no field|the function)/.test(reason)))
+    return /^(?:no field|the function)/.test(reason) ? `${over}; ${reason}` : `${over}, of the dimension of its Unit; it ${reason}`
   if (used.length && read.functions.some((name) => readCall(name))) return `${over}; a formula over ${used[0]} takes spreadsheet functions only`
   return undefined
 }

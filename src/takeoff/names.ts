@@ -20,7 +20,14 @@ export type JobName =
 const namesOf = (list: readonly { name: string }[]): string[] => list.map(({ name }) => name)
 
 /** Names of one value each. */
-export const singleNames: ReadonlySet<string> = new Set([...Object.keys(jobFields), ...namesOf(results), ...namesOf(verdictRules), ...namesOf(foundFigures), ...Object.values(assumable), 'RunsAssumed'])
+export const singleNames: ReadonlySet<string> = new Set([
+  ...Object.keys(jobFields),
+  ...namesOf(results),
+  ...namesOf(verdictRules),
+  ...namesOf(foundFigures),
+  ...Object.values(assumable),
+  'RunsAssumed',
+])
 /** Names of a value a month, point, roof or year. */
 export const columnNames: ReadonlySet<string> = new Set([...namesOf(monthColumns), ...namesOf(curveColumns), ...namesOf(catchmentColumns), ...namesOf(recordColumns)])
 export const knownNames: ReadonlySet<string> = new Set([...singleNames, ...columnNames, 'Curve'])

@@ -35,7 +35,10 @@ export interface Office {
 export const emptyTable = (table: TableName): RawTable => ({ sheet: table, columns: Object.keys(fieldsOf(table)), rows: [] })
 /** Tables as they were found; those that a workbook may lack are empty where it does. */
 export const withOptional = (found: Partial<Record<TableName, RawTable>>): RawOffice =>
-  ({ ...Object.fromEntries(optionalTables.map((table) => [table, emptyTable(table)])), ...Object.fromEntries(Object.entries(found).filter(([, raw]) => raw)) }) as unknown as RawOffice
+  ({
+    ...Object.fromEntries(optionalTables.map((table) => [table, emptyTable(table)])),
+    ...Object.fromEntries(Object.entries(found).filter(([, raw]) => raw)),
+  }) as unknown as RawOffice
 
 const isEmptyRow = ({ cells }: RawRow) => Object.values(cells).every((cell) => cell === null || cell === undefined || cell === '')
 
@@ -53,7 +56,9 @@ export function readOffice(raw: RawOffice, { isLive = false } = {}): Office {
       .map((row) => String(row.cells[key] ?? '').trim())
       .filter(Boolean)
   }
-  const tables = Object.fromEntries(tableNames.map((table) => [table, table === 'RainDays' ? [] : readTable(table, raw[table], names, isLive, problems)])) as unknown as Office['tables']
+  const tables = Object.fromEntries(
+    tableNames.map((table) => [table, table === 'RainDays' ? [] : readTable(table, raw[table], names, isLive, problems)]),
+  ) as unknown as Office['tables']
   const rain = readRainDays(raw.RainDays, problems)
   return { tables, rain, sheets: Object.fromEntries(tableNames.map((table) => [table, raw[table].sheet])) as Office['sheets'], problems }
 }

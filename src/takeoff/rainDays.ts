@@ -85,7 +85,13 @@ function recordOf(raw: RawTable, heading: string, rows: readonly { day: number; 
     const rain_in = reading(cells[heading], unit)
     if (rain_in === null) continue
     if (rain_in === undefined) {
-      problems.push({ sheet: raw.sheet, row, column: heading, allowed: `rain of a day, 0 to ${unit === 'mm' ? Math.round(convert(MOST_IN, 'in', 'mm')) : MOST_IN} ${unit}, T for a trace`, came: shown(cells[heading]) })
+      problems.push({
+        sheet: raw.sheet,
+        row,
+        column: heading,
+        allowed: `rain of a day, 0 to ${unit === 'mm' ? Math.round(convert(MOST_IN, 'in', 'mm')) : MOST_IN} ${unit}, T for a trace`,
+        came: shown(cells[heading]),
+      })
       continue
     }
     const date = new Date(day * DAY_MS)

@@ -23,7 +23,8 @@ export function tieShare(storm: Storm): number {
   if (overflowsAtInlet === 0) return far_gpm / all
   if (overflowsNext === 0) return -next_gpm / all
   const head = (flow: number, count: number) => overflowHead.run({ flow_gpm: Math.max(0, flow) / count, bore_in: portBore_in, losses, discharge: 0.6 })
-  const surplus = (share: number) => head(far_gpm - share * all, overflowsAtInlet) - head(next_gpm + share * all, overflowsNext) - Math.sign(share) * tieHeadAtAll_ft * share * share
+  const surplus = (share: number) =>
+    head(far_gpm - share * all, overflowsAtInlet) - head(next_gpm + share * all, overflowsNext) - Math.sign(share) * tieHeadAtAll_ft * share * share
   let [low, high] = [-next_gpm / all, far_gpm / all]
   for (let at = 0; at < HALVINGS; at++) {
     const middle = (low + high) / 2

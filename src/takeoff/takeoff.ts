@@ -194,6 +194,8 @@ function bearsOn(office: Office, job: Row, { sheet, row, column }: Problem): boo
   if (row === 0) return true
   if (sheet === office.sheets.Jobs) return row === job.row
   if (sheet === office.sheets.Catchments || sheet === office.sheets.Uses) {
+    // A row that names no job is drawn on by none: it is told with the workbook, and stands in no job's way.
+    if (column === 'Job') return false
     const table = sheet === office.sheets.Uses ? 'Uses' : 'Catchments'
     const of = office.tables[table].find((known) => known.row === row)?.cells.Job
     return of === null || of === undefined || String(of).toLowerCase() === String(job.cells.Job ?? '').toLowerCase()
@@ -221,14 +223,27 @@ function rowProblems(office: Office, job: Row, design: Design): Problem[] {
   const found: Problem[] = []
   const [cutIn, cutOut] = [design.number('CutIn_psi'), design.number('CutOut_psi')]
   if (cutIn >= cutOut) found.push(at('CutOut_psi', `above the cut-in, ${cutIn} psi`, cutOut))
-  if (design.number('TrenchDepth_in') < design.number('FrostDepth_in')) found.push(at('TrenchDepth_in', `at least the frost depth, ${design.number('FrostDepth_in')} in`, design.number('TrenchDepth_in')))
+  if (design.number('TrenchDepth_in') < design.number('FrostDepth_in'))
+    found.push(at('TrenchDepth_in', `at least the frost depth, ${design.number('FrostDepth_in')} in`, design.number('TrenchDepth_in')))
   if (design.single('CableMetal') === 'aluminum') found.push(at('CableMetal', 'copper: the cable goes down into the water', 'aluminum'))
   const [dead, water] = [design.number('DeadDepth_in'), 12 * design.number('TankWaterDepth_ft')]
   if (dead >= water) found.push(at('DeadDepth_in', `below the water depth of ${String(design.single('TankModel'))}, ${roundTo(water, 1)} in`, dead))
   if (design.number('TankPorts') < 1)
-    found.push({ sheet: office.sheets.Tanks, row: rowNamed(office, 'Tanks', job.cells.TankModel ?? null)?.row ?? 0, column: 'Ports', allowed: 'one upper port at least, for inlet and overflow; two on a single tank', came: shown(design.number('TankPorts')) })
+    found.push({
+      sheet: office.sheets.Tanks,
+      row: rowNamed(office, 'Tanks', job.cells.TankModel ?? null)?.row ?? 0,
+      column: 'Ports',
+      allowed: 'one upper port at least, for inlet and overflow; two on a single tank',
+      came: shown(design.number('TankPorts')),
+    })
   if (design.number('TankCount') === 1 && design.number('TankPorts') === 1)
-    found.push({ sheet: office.sheets.Tanks, row: rowNamed(office, 'Tanks', job.cells.TankModel ?? null)?.row ?? 0, column: 'Ports', allowed: 'two upper ports on a single tank, inlet and overflow', came: '1' })
+    found.push({
+      sheet: office.sheets.Tanks,
+      row: rowNamed(office, 'Tanks', job.cells.TankModel ?? null)?.row ?? 0,
+      column: 'Ports',
+      allowed: 'two upper ports on a single tank, inlet and overflow',
+      came: '1',
+    })
   if (design.number('InletTanks') === 2 && design.number('TankCount') === 1) found.push(at('InletTanks', '1 where there is one tank', 2))
   return found
 }
@@ -336,7 +351,8 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
       problem('Code', `a code with a row in ${office.sheets.Prices}`, `"${code}"`)
       return [undefined, 1]
     }
-    const at = (column: string, allowed: string, value: string) => problems.push({ sheet: office.sheets.Prices, row: row.row, column, allowed: `${allowed} (job ${design.name})`, came: value })
+    const at = (column: string, allowed: string, value: string) =>
+      problems.push({ sheet: office.sheets.Prices, row: row.row, column, allowed: `${allowed} (job ${design.name})`, came: value })
     const [priced, counted] = [pricedUnit(String(row.cells.Unit ?? '') || rule.unit), pricedUnit(rule.unit)]
     if (priced.name !== counted.name) at('Unit', `${rule.unit}, as the item ${code} is counted, or a number of it, as 100 ${rule.unit}`, `"${String(row.cells.Unit)}"`)
     const listed = row.cells.Price_usd ?? null

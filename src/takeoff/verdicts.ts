@@ -151,7 +151,7 @@ const rules = [
   verdict('DrainVerdict', 'Inlet drains', 'IF(InletAtHouse_ft<0,"stop",IF(RoofFlow_gpm<=InletCount*DrainCapacity_gpm,"pass","check"))', [
     ['InletAtHouse_ft<0', 'With this fall the inlet drain comes out of the ground before the house: set the tanks deeper, lay it flatter, or bring the roof water nearer.'],
     ['', '{RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each, by the {DrainTable} table.'],
-  ], 'flow of the design storm, pipe just full', cite('epanet', 'Manning, pipe just full')),
+  ], 'flow of the design storm, pipe just full', cite('epaManual', 'Manning, pipe just full')),
   verdict('PortVerdict', 'Upper ports', 'IF(OR(PortsShort>0,OverflowCount<1),"stop",IF(OverflowCount<InletPorts,"check","pass"))', '{InletPorts} in and {OverflowCount} out; a tank has {TankPorts}. {LayoutNote}', 'ports that the tanks have; as many out as in', cite('memory', 'overflow at least the area of all inlets (IPC chapter 13)')),
   verdict(
     'TieVerdict',

@@ -20,10 +20,9 @@ export function jobView(job: string, { design, takeoff, problems }: Worked, all:
     inputs: Object.fromEntries(Object.keys(jobFields).map((name) => [name, { ...measured(design, name), from: design.origin(name) }])),
     results: Object.fromEntries([...results, ...foundFigures].map(({ name }) => [name, measured(design, name)])),
     verdicts: Object.fromEntries(
-      design.verdicts().map(({ name, label, verdict, words, rule }) => [
-        name,
-        { verdict, label, words, limit: `${rule.limit} (${citationText(rule.source)})`, grade: rule.source.grade },
-      ]),
+      design
+        .verdicts()
+        .map(({ name, label, verdict, words, rule }) => [name, { verdict, label, words, limit: `${rule.limit} (${citationText(rule.source)})`, grade: rule.source.grade }]),
     ),
     cautions: design.cautions().map(({ name, words, points }) => ({ name, words, points })),
     crew: crewView(design),

@@ -34,6 +34,7 @@ const signatures: Record<string, string> = {
   TANKDRAWDOWN: 'volume_gal, cutIn_psi, cutOut_psi, precharge_psi=?, atmosphere_psi=14.7',
   SURGEPRESSURE: 'velocity_fps, waveSpeed_fps',
   DRAINCAPACITY: 'bore_in, slope_in_per_ft, n=0.01',
+  OVERFLOWHEAD: 'flow_gpm, bore_in, losses=0.5, discharge=0.6',
   LEADERCAPACITY: 'bore_in, filled=0.2916666666666667',
   LEVELINGTIME: 'areaA_ft2, areaB_ft2, bore_in, from_ft, to_ft=0, discharge=0.6',
   CONDUCTORRESISTANCE: 'size, metal=copper',

@@ -71,6 +71,10 @@ const texts = [
   'TRUE',
   'IF(TRUE,1,2)',
   'IFERROR(NA(),"none")',
+  'TEXT(1234567.891,"#,##0")',
+  'TEXT(1234.5,"#,##0.00")',
+  'TEXT(0.25,"#,##0")',
+  'TEXT(-98765.4321,"#,##0.0")',
 ]
 
 describe('formulas', () => {

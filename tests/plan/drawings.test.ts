@@ -5,7 +5,7 @@ import { yearChart } from '../../src/plan/yearChart.js'
 import { demoRows, demoTakeoff, leastRow, takeoffOf } from '../support/office.js'
 import { inUnits, type Shown } from '../../taskpane/pane/units.js'
 
-const section = (takeoff: ReturnType<typeof demoTakeoff>, shown: Shown = 'US') => sectionDrawing(takeoff.design, (name) => inUnits(name, takeoff.design.single(name), shown))
+const section = (takeoff: ReturnType<typeof demoTakeoff>, shown: Shown = 'US') => sectionDrawing(takeoff.design, (name) => inUnits(name, takeoff.design.singleOf(name), shown))
 
 describe('the section', () => {
   it('holds names with markup as text', () => {

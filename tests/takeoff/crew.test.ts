@@ -9,7 +9,7 @@ import { standardPlaces } from '../../src/plan/places.js'
 import type { SheetPlan } from '../../src/plan/plan.js'
 import { crewSteps } from '../../src/takeoff/crewSteps.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
-import { knownNames } from '../../src/takeoff/design.js'
+import { knownNames } from '../../src/takeoff/names.js'
 import { readOffice } from '../../src/takeoff/office.js'
 import { makeTakeoff, nothingKept, type CrewWritten, type Takeoff } from '../../src/takeoff/takeoff.js'
 import { namesIn } from '../../src/takeoff/template.js'
@@ -56,9 +56,9 @@ describe('the figures of Wicket Mill, by hand', () => {
     expect(at(sheet, 'B1', columns.figure)).toBe('bottom 24.3 ft x 14 ft')
     expect(at(sheet, 'B2', columns.figure)).toBe('10.2 ft deep')
     // A tie is the gap, two 4 in walls and two 3 in stubs: 14 + 8 + 6.
-    expect(at(sheet, 'C2', columns.figure)).toBe('ties: 2, each 28 in')
-    // A plate a tank; both ends of two ties and four ports (two drains in, two out).
-    expect(at(sheet, 'D1', columns.figure)).toBe('plates 3, plugs 8 and 1')
+    expect(at(sheet, 'C2', columns.figure)).toBe('ties: 2, each 28 in, centre 8.5 ft down')
+    // A plate a tank; both ends of two ties and six ports (one drain into each of two tanks, two overflows on each).
+    expect(at(sheet, 'D1', columns.figure)).toBe('plates 3, plugs 10 and 1')
   })
   it('are live', () => {
     const cell = sheet.cells.find(({ row, column }) => row === rowOf(sheet, 'C2') && column === columns.figure)!

@@ -5,7 +5,9 @@ import { startingOffice } from '../../src/takeoff/demo.js'
 import { defaultItems } from '../../src/takeoff/defaultItems.js'
 import { ProblemsError } from '../../src/takeoff/fields.js'
 import { readOffice } from '../../src/takeoff/office.js'
+import type { JobName } from '../../src/takeoff/names.js'
 import { makeTakeoff, nothingKept } from '../../src/takeoff/takeoff.js'
+import type { VerdictName } from '../../src/takeoff/verdicts.js'
 import { demoRows, demoTakeoff, leastRow, lineOf, takeoffOf } from '../support/office.js'
 
 describe('rows of 1 to 6 tanks', () => {
@@ -56,7 +58,11 @@ describe('demo job Wicket Mill, by hand', () => {
     expect(lineOf(takeoff, 'DIG')!.net).toBeCloseTo(dig, 9)
     expect(design.number('Bed_yd3')).toBeCloseTo(bed, 9)
     expect(design.number('PumpEndStone_yd3')).toBeCloseTo(pumpEnd, 9)
-    expect(lineOf(takeoff, 'BACKFILL')!.net).toBeCloseTo(dig - bed - pumpEnd - tanks, 9)
+    // 6 in of clean earth over the stone has a line of its own: at 8 + 20 in the walls have spread by 1.5 x 28 / 12 = 3.5 ft.
+    const earth = ((2 + 3.5) * (pitWidth + 2 * 3.5)) / 2 / 27
+    expect(design.number('Backfill_yd3')).toBeCloseTo(dig - bed - pumpEnd - tanks, 9)
+    expect(lineOf(takeoff, 'BACKFILL')!.net).toBeCloseTo(dig - bed - pumpEnd - tanks - earth, 9)
+    expect(lineOf(takeoff, 'FABRIC')!.net).toBeCloseTo((2 + 3.5) * (pitWidth + 2 * 3.5), 9)
     // 12 % for compaction, 2,600 lb a yard, 10 % waste, whole tons.
     expect(lineOf(takeoff, 'STONE-BED')!.net).toBeCloseTo((bed * 1.12 * 2600) / 2000, 9)
     expect(lineOf(takeoff, 'STONE-BED')!.order).toBe(Math.ceil((bed * 1.12 * 2600 * 1.1) / 2000))
@@ -76,7 +82,7 @@ describe('demo job Wicket Mill, by hand', () => {
   })
   it('adds up: amounts, sections, markup, tax', () => {
     const cents = (value: number) => Math.round(value * 100)
-    const sum = takeoff.lines.reduce((total, line) => total + cents(line.order * line.price), 0)
+    const sum = takeoff.lines.reduce((total, line) => total + cents(line.order * line.price!), 0)
     expect(cents(takeoff.orderCost)).toBe(sum)
     expect(cents(takeoff.markup)).toBe(Math.round(sum * 0.2))
     expect(cents(takeoff.tax)).toBe(Math.round((sum + Math.round(sum * 0.2)) * 0.06))
@@ -122,7 +128,7 @@ describe('every takeoff', () => {
         }),
         (layout) => {
           const { design } = takeoffOf({ ...leastRow, ...layout })
-          const part = (name: string) => design.number(name)
+          const part = (name: JobName) => design.number(name)
           const dig = part('Dig_yd3')
           expect(Math.abs(dig - part('Bed_yd3') - part('TanksOutside_yd3') - part('PumpEndStone_yd3') - part('Backfill_yd3'))).toBeLessThan(1e-9 * dig)
           expect(part('Backfill_yd3')).toBeGreaterThan(0)
@@ -134,9 +140,9 @@ describe('every takeoff', () => {
   it('sizes tanks to the fewest that reach the wanted reliability, and a pump that meets the duty', () => {
     const { design } = demoTakeoff('Fernlow 12')
     const tanks = design.number('TankCount')
-    expect(design.number('Reliability')).toBeGreaterThanOrEqual(0.9)
-    const fewer = takeoffOf({ ...leastRow, Job: 'Fewer', RoofArea_ft2: 2400, People: 3, TankCount: tanks - 1 })
-    expect(fewer.design.number('Reliability')).toBeLessThan(0.9)
+    expect(design.number('Reliability')).toBeGreaterThanOrEqual(0.85)
+    const fewer = takeoffOf({ ...leastRow, Job: 'Fewer', RoofArea_ft2: 2400, People: 3, UsePerPerson_gal_per_day: 40, TankCount: tanks - 1 })
+    expect(fewer.design.number('Reliability')).toBeLessThan(0.85)
     expect(design.verdict('DutyVerdict')).toBe('pass')
     expect(design.single('PumpModel')).toBe('Lark 75')
     expect(takeoffOf({ ...leastRow, PumpModel: 'Lark 50' }).design.verdict('DutyVerdict')).toBe('stop')
@@ -161,16 +167,14 @@ describe('every takeoff', () => {
 })
 
 describe('verdicts turn where they should', () => {
-  const verdict = (name: string, row: Record<string, unknown>) => takeoffOf({ ...leastRow, ...row }).design.verdict(name)
-  it.each([
-    ['VelocityVerdict', { HouseFlow_gpm: 13, PumpModel: 'Lark 150' }, 'pass'],
-    ['VelocityVerdict', { HouseFlow_gpm: 14, PumpModel: 'Lark 150' }, 'check'],
-    ['PitVerdict', { Cover_ft: 2 }, 'check'],
+  const verdict = (name: VerdictName, row: Record<string, unknown>) => takeoffOf({ ...leastRow, ...row }).design.verdict(name)
+  it.each<[VerdictName, Record<string, unknown>, string]>([
     ['CoverVerdict', { Cover_ft: 5 }, 'stop'],
     ['UpliftVerdict', { GroundwaterDepth_ft: 0, Cover_ft: 0 }, 'stop'],
     ['UpliftVerdict', { GroundwaterDepth_ft: 200 }, 'pass'],
     ['UpliftVerdict', {}, 'check'],
-    ['TieVerdict', {}, 'pass'],
+    ['TieVerdict', {}, 'check'],
+    ['TieVerdict', { RainIntensity_in_per_h: 2, OverflowRun_ft: 20 }, 'pass'],
     ['TieVerdict', { RainIntensity_in_per_h: 20, RoofArea_ft2: 20000, TankCount: 2 }, 'stop'],
     ['DropVerdict', { CableSize: '14', PowerRun_ft: 400 }, 'check'],
     ['AmpacityVerdict', { CableSize: '14', PumpModel: 'Lark 150', DropLimit: 0.1 }, 'pass'],
@@ -179,7 +183,18 @@ describe('verdicts turn where they should', () => {
     ['StorageVerdict', { People: 20, TankCount: 1 }, 'check'],
     ['FittingsVerdict', { WaterLinePipe: 'PE CTS' }, 'pass'],
     ['TrenchVerdict', { TrenchDepth_in: 18 }, 'stop'],
-    ['RatingVerdict', { PumpModel: 'Lark 150', WaterLinePipe: 'PE IPS 160' }, 'pass'],
+    ['RatingVerdict', { PumpModel: 'Lark 150', WaterLinePipe: 'PE IPS 160', WaterLineRise_ft: 5, HouseFlow_gpm: 8, HousePressure_psi: 45 }, 'pass'],
+    // 342 ft of shut-off and 66.7 ft from the full water level down to the house are 409 ft, 177 psi.
+    ['RatingVerdict', { PumpModel: 'Lark 150', WaterLinePipe: 'PE IPS 160', WaterLineRise_ft: -70 }, 'stop'],
+    ['SwitchVerdict', { PumpModel: 'Lark 50', CutOut_psi: 62, WaterLineRise_ft: 5 }, 'stop'],
+    ['WeightVerdict', { TankModel: 'Quern 1800' }, 'pass'],
+    ['VacuumVerdict', { TestVacuum_inHg: 10 }, 'stop'],
+    ['SoilVerdict', { SoilClass: 'B', GroundwaterDepth_ft: 5 }, 'stop'],
+    ['SoilVerdict', { SoilClass: 'B', GroundwaterDepth_ft: 5, PitDrained: 'yes' }, 'pass'],
+    ['TrafficVerdict', { Traffic: 'cars' }, 'stop'],
+    ['DaylightVerdict', { OverflowRun_ft: 40, OutfallDrop_ft: 2 }, 'stop'],
+    ['DaylightVerdict', { OverflowRun_ft: 40, OutfallDrop_ft: 5 }, 'pass'],
+    ['ConduitCoverVerdict', { Cover_ft: 1.5 }, 'stop'],
   ])('%s with %o: %s', (name, row, expected) => {
     expect(verdict(name, row)).toBe(expected)
   })
@@ -201,7 +216,7 @@ describe('verdicts turn where they should', () => {
     expect(names[0]).toBe('pit walls')
     expect(names).toContain('flotation')
     expect(
-      takeoffOf(leastRow)
+      takeoffOf({ ...leastRow, GroundwaterDepth_ft: 60 })
         .design.cautions()
         .map(({ name }) => name),
     ).not.toContain('flotation')
@@ -216,15 +231,19 @@ describe('lines that follow from what a truck, a trench or a fitting can do', ()
   })
   it('the earth that pipe, stone and clean earth displace in the trenches is hauled too', () => {
     const { design } = demoTakeoff('Ember Yard')
-    // 210 ft of line, two drains of 90 + 70 ft, 18 in wide, 36 in deep.
-    const trench = ((210 + 320) * 1.5 * 36) / 12 / 27
-    // Bedding of a 4.5 in pipe with 4 in under and 6 in over it, less the pipe; 6 in of clean earth over the line.
-    const bedding = (320 * ((1.5 * 14.5) / 12 - (Math.PI / 4) * (4.5 / 12) ** 2)) / 27
+    // Inverts: 2 ft cover + 7 ft tank - 0.5 ft floor - 5.25 ft water = 3.25 ft down; the inlet rises 90 x 1/4 in = 1.875 ft to the house,
+    // the overflow falls 70 x 1/4 in = 1.458 ft and the ground 6 ft: it is out of the ground at the outfall. 4 in of bedding under the pipe.
+    const inlet = (3.25 + 4 / 12 + (3.25 - 1.875) + 4 / 12) / 2
+    const overflow = (3.25 + 4 / 12 + Math.max(0, 3.25 + (70 * 0.25) / 12 - 6 + 4 / 12)) / 2
+    // Two drains in each trench: 18 + 12 in wide. 210 ft of line trench, 18 in wide, 36 in deep.
+    const trench = (210 * 1.5 * 3 + 2.5 * (90 * inlet + 70 * overflow)) / 27
+    // Bedding of two 4.215 in pipes with 4 in under and 6 in over them, less the pipes; 6 in of clean earth over the line.
+    const bedding = (160 * ((2.5 * (4 + 4.215 + 6)) / 12 - 2 * (Math.PI / 4) * (4.215 / 12) ** 2)) / 27
     const earth = (210 * 1.5 * 0.5) / 27
     const fill = trench - bedding - earth
     expect(design.number('TrenchFill_yd3')).toBeCloseTo(fill, 9)
     // Bank earth shrinks to 0.9 in place.
-    const pit = design.number('Dig_yd3') - design.number('Backfill_yd3') / 0.9
+    const pit = design.number('Dig_yd3') - (design.number('Backfill_yd3') - design.number('PumpEndEarth_yd3')) / 0.9
     expect(design.number('Spoil_yd3')).toBeCloseTo(pit + trench - fill / 0.9, 9)
   })
   it('a CTS line has an adapter at the wall, three at its other ends, a coupling where a coil ends', () => {

@@ -48,7 +48,7 @@ export const darcyLoss = calc({
     step('reynolds', 'Reynolds number', 'velocity_fps*bore_in/12/viscosity_ft2_per_s', cite('hiData', 'section III-A')),
     step('rough', 'Roughness term of Colebrook', 'roughness_in/bore_in/3.7', colebrook),
     step('smooth', 'Viscosity term of Colebrook', '2.51/MAX(reynolds,2000)', colebrook),
-    step('guess0', '1/sqrt(f), first guess', '-2*LN(rough+5.74/MAX(reynolds,2000)^0.9)/LN(10)', cite('epanet', 'chapter 12, Swamee–Jain')),
+    step('guess0', '1/sqrt(f), first guess', '-2*LN(rough+5.74/MAX(reynolds,2000)^0.9)/LN(10)', cite('epaManual', 'chapter 12, Swamee–Jain')),
     ...newton,
     step('friction', 'Friction factor', `IF(reynolds<2000,64/MAX(reynolds,0.000000001),1/guess${NEWTON_STEPS}^2)`, cite('hiData', 'section III-A; laminar 64/Re')),
     step('loss_ftw', 'Head lost', 'IF(flow_gpm=0,0,friction*length_ft/(bore_in/12)*velocity_fps^2/(2*32.174))', cite('hiData', 'section III-A, equation 3.A.1')),

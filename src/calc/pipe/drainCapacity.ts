@@ -14,10 +14,10 @@ export const drainCapacity = calc({
   steps: [
     step('area_ft2', 'Area of the bore', 'PI()/4*(bore_in/12)^2', cite('derivation', 'area of a circle')),
     step('radius_ft', 'Hydraulic radius, a quarter of the bore', 'bore_in/12/4', cite('derivation', 'area over wetted perimeter')),
-    step('flow_cfs', 'Flow', '1.486/n*area_ft2*radius_ft^(2/3)*(slope_in_per_ft/12)^0.5', cite('epanet', 'Table 3.1, Chezy–Manning')),
+    step('flow_cfs', 'Flow', '1.486/n*area_ft2*radius_ft^(2/3)*(slope_in_per_ft/12)^0.5', cite('epaManual', 'Table 3.1, Chezy–Manning')),
     step('flow_gpm', 'Flow', 'flow_cfs*60*1728/231', cite('definitions')),
   ],
-  notes: ['n 0.010 is common practice for PVC drains; EPANET prints 0.011 to 0.015 for plastic.'],
+  notes: ['n 0.010 is common practice for PVC drains; EPA prints 0.011 to 0.015 for plastic.'],
   example: [4.026, 0.25],
   run({ bore_in, slope_in_per_ft, n }) {
     const area_ft2 = (Math.PI / 4) * (bore_in / 12) ** 2

@@ -16,7 +16,7 @@ export const fittingLoss = calc({
   gives: { loss_ftw: 'Head lost' },
   steps: [
     step('velocity_fps', 'Velocity', 'flow_gpm*231/1728/60/(PI()/4*(bore_in/12)^2)', cite('derivation', 'flow over area')),
-    step('loss_ftw', 'Head lost', 'resistance*velocity_fps^2/(2*32.174)', cite('epanet', 'chapter 12, minor losses')),
+    step('loss_ftw', 'Head lost', 'resistance*velocity_fps^2/(2*32.174)', cite('epaManual', 'chapter 12, minor losses')),
   ],
   notes: ['Take K from the table of fittings. Published K scatter by 20 to 40 % for screwed fittings.'],
   example: [10, 1.049, 2.5],

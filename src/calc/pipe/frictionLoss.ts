@@ -15,7 +15,7 @@ export const frictionLoss = calc({
   steps: [
     step('flow_cfs', 'Flow', 'flow_gpm*231/1728/60', cite('definitions')),
     step('bore_ft', 'Inside diameter', 'bore_in/12', cite('definitions')),
-    step('loss_ftw', 'Head lost', '4.727*length_ft*flow_cfs^1.852/(smoothness^1.852*bore_ft^4.871)', cite('epanet', 'Table 3.1, Hazen–Williams')),
+    step('loss_ftw', 'Head lost', '4.727*length_ft*flow_cfs^1.852/(smoothness^1.852*bore_ft^4.871)', cite('epaManual', 'Table 3.1, Hazen–Williams')),
   ],
   notes: [
     'For water near room temperature in turbulent flow. C is 150 for new PE and PVC, 140 the cautious value.',

@@ -44,7 +44,12 @@ export const overflowHead = calc({
     ),
     step('open_ft', 'Head while the mouth is open', `depth${HALVINGS}*bore_ft+(1+losses)*(flow_cfs/area_ft2)^2/(2*32.174)`, energy),
     step('covered_ft', 'Head while the mouth is covered', 'bore_ft/2+(flow_cfs/(discharge*PI()/4*bore_ft^2))^2/(2*32.174)', cite('orifice', 'head over the centre of the mouth')),
-    step('head_ft', 'Head over the invert', 'IF(flow_gpm=0,0,MAX(open_ft,IF(covered_ft>=bore_ft,covered_ft,0)))', cite('derivation', 'the larger of the two; covered only where the water reaches the top of the bore')),
+    step(
+      'head_ft',
+      'Head over the invert',
+      'IF(flow_gpm=0,0,MAX(open_ft,IF(covered_ft>=bore_ft,covered_ft,0)))',
+      cite('derivation', 'the larger of the two; covered only where the water reaches the top of the bore'),
+    ),
   ],
   notes: ['Losses are the entrance (0.5) and what stands in the mouth: bend, screen, flap. The pipe behind it must carry the flow without backing up.'],
   example: [103, 4.026],
@@ -61,7 +66,7 @@ export const overflowHead = calc({
     for (let at = 0; at < HALVINGS; at++) depth += (Math.sqrt(segment(depth) ** 3 / (2 * Math.sqrt(depth * (1 - depth)))) < wanted ? 1 : -1) * 0.5 ** (at + 2)
     const area_ft2 = bore_ft ** 2 * segment(depth)
     const open_ft = depth * bore_ft + ((1 + losses) * (flow_cfs / area_ft2) ** 2) / (2 * GRAVITY_FT_PER_S2)
-    const covered_ft = bore_ft / 2 + (flow_cfs / ((discharge * Math.PI) / 4 * bore_ft ** 2)) ** 2 / (2 * GRAVITY_FT_PER_S2)
+    const covered_ft = bore_ft / 2 + (flow_cfs / (((discharge * Math.PI) / 4) * bore_ft ** 2)) ** 2 / (2 * GRAVITY_FT_PER_S2)
     return Math.max(open_ft, covered_ft >= bore_ft ? covered_ft : 0)
   },
 })

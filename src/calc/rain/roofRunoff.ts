@@ -10,9 +10,7 @@ export const roofRunoff = calc({
   summary: 'Long-term runoff coefficient of a roof surface, from the table of roof surfaces.',
   takes: { surface: roofKey },
   gives: { runoff: 'Runoff coefficient' },
-  steps: [
-    step('runoff', 'Runoff coefficient', 'INDEX(RoofSurfaces[runoff],MATCH(surface,RoofSurfaces[surface],0))', cite('derivation', 'table of roof surfaces, source by row')),
-  ],
+  steps: [step('runoff', 'Runoff coefficient', 'INDEX(RoofSurfaces[runoff],MATCH(surface,RoofSurfaces[surface],0))', cite('derivation', 'table of roof surfaces, source by row'))],
   example: ['metal'],
   run: ({ surface }) => lookUp(roofs, { surface }, 'runoff') as number,
 })

@@ -41,7 +41,12 @@ export const monthColumns = [
   result('MonthUse_gal_per_day', 'Use a day', '', sum),
   result('MonthInflow_gal', 'Inflow', 'CATCHMENTYIELD(CatchmentArea_ft2,MonthRain_in,Runoff,FirstFlush_in,FilterShare)', cite('definitions')),
   result('MonthDemand_gal', 'Demand', 'MonthUse_gal_per_day*MonthDays', sum),
-  result('FirstYear_gal', 'Stored, first year', 'MIN(before_FirstYear_gal+MonthInflow_gal-MIN(MonthDemand_gal,before_FirstYear_gal),UsableStorage_gal-MIN(MonthDemand_gal,before_FirstYear_gal))', cite('yield', 'yield after spillage')),
+  result(
+    'FirstYear_gal',
+    'Stored, first year',
+    'MIN(before_FirstYear_gal+MonthInflow_gal-MIN(MonthDemand_gal,before_FirstYear_gal),UsableStorage_gal-MIN(MonthDemand_gal,before_FirstYear_gal))',
+    cite('yield', 'yield after spillage'),
+  ),
   result('MonthSupplied_gal', 'Supplied', 'MIN(MonthDemand_gal,before_MonthStored_gal)', cite('yield', 'yield after spillage')),
   result('MonthStored_gal', 'Stored', 'MIN(before_MonthStored_gal+MonthInflow_gal-MonthSupplied_gal,UsableStorage_gal-MonthSupplied_gal)', cite('yield', 'yield after spillage')),
   result('MonthOverflow_gal', 'Spilled', 'before_MonthStored_gal+MonthInflow_gal-MonthSupplied_gal-MonthStored_gal', sum),

@@ -4,9 +4,19 @@ import { geometry, practice, result, sum } from './rule.js'
 const fitting = (name: string) => `INDEX(Fittings[resistance],MATCH("${name}",Fittings[fitting],0))`
 
 export const lineResults = [
-  result('LineFit', 'Fittings that the pipe takes', 'INDEX(Pipes[fit],MATCH(WaterLinePipe,Pipes[pipe],0))', cite('astmD2239', 'IPS by inside diameter; CTS by outside diameter (D2737)')),
+  result(
+    'LineFit',
+    'Fittings that the pipe takes',
+    'INDEX(Pipes[fit],MATCH(WaterLinePipe,Pipes[pipe],0))',
+    cite('astmD2239', 'IPS by inside diameter; CTS by outside diameter (D2737)'),
+  ),
   result('LineBore_in', 'Bore of the line', 'PIPEBORE(WaterLinePipe,WaterLineSize)', cite('astmD2239')),
-  result('LineRating_psi', 'Rating of the line, cold', 'SUMPRODUCT((Pipes[pipe]=WaterLinePipe)*(Pipes[size]=WaterLineSize),Pipes[rating_psi])', cite('astmD2239', 'at 800 psi design stress: a coil of today’s PE4710 (1,000 psi) marks the same wall higher')),
+  result(
+    'LineRating_psi',
+    'Rating of the line, cold',
+    'SUMPRODUCT((Pipes[pipe]=WaterLinePipe)*(Pipes[size]=WaterLineSize),Pipes[rating_psi])',
+    cite('astmD2239', 'at 800 psi design stress: a coil of today’s PE4710 (1,000 psi) marks the same wall higher'),
+  ),
   result('LineDerating', 'Share of the rating left in the warmest water', 'INDEX(LineHeat[left],SUMPRODUCT((LineHeat[upTo_F]<WaterTemperature_F)*1)+1)', cite('pe100Heat')),
   result('DropPipe_ft', 'Drop pipe in the tank', '3', practice('from the pitless adapter, low in the wall, to the pump')),
   result('LineSlack_ft', 'Slack of the line in the trench', '2', practice('12 to 24 in at a tank wall')),
@@ -14,11 +24,16 @@ export const lineResults = [
   result('Coil_ft', 'Length of a coil', '300', practice('sold by the 100 ft from coils of 300 ft')),
   result('Couplings', 'Couplings between coils', 'MAX(0,ROUNDUP(LineLength_ft/Coil_ft,0)-1)', practice('one where a coil ends')),
   result('InsertJoints', 'Joints of the line', '4+2*Couplings', practice('tank wall, house, pitless adapter, pump; two at a coupling')),
-  result('FittingResistance', 'Resistance of the fittings, K', `InsertJoints*${fitting('insert (barb) joint')}+${fitting('screwed elbow, 1 in')}+${fitting('swing check valve, open')}+${fitting('square entrance')}`, cite('epanet', 'Table 3.3, and common practice for inserts')),
+  result(
+    'FittingResistance',
+    'Resistance of the fittings, K',
+    `InsertJoints*${fitting('insert (barb) joint')}+${fitting('screwed elbow, 1 in')}+${fitting('swing check valve, open')}+${fitting('square entrance')}`,
+    cite('epaManual', 'Table 3.3, and common practice for inserts'),
+  ),
   result('LineVelocity_fps', 'Velocity at the wanted flow', 'FLOWVELOCITY(HouseFlow_gpm,LineBore_in)', geometry),
-  result('LineFriction_ftw', 'Friction in the line', 'FRICTIONLOSS(HouseFlow_gpm,LineLength_ft,LineBore_in,PipeC)', cite('epanet', 'Hazen–Williams, C of the job')),
-  result('LineFittings_ftw', 'Loss in the fittings', 'FITTINGLOSS(HouseFlow_gpm,LineBore_in,FittingResistance)', cite('epanet')),
+  result('LineFriction_ftw', 'Friction in the line', 'FRICTIONLOSS(HouseFlow_gpm,LineLength_ft,LineBore_in,PipeC)', cite('epaManual', 'Hazen–Williams, C of the job')),
+  result('LineFittings_ftw', 'Loss in the fittings', 'FITTINGLOSS(HouseFlow_gpm,LineBore_in,FittingResistance)', cite('epaManual')),
   result('LineLoss_ftw', 'Loss of the line', 'LineFriction_ftw+LineFittings_ftw', sum),
-  result('NewLineLoss_ftw', 'Loss of the line, pipe new', 'FRICTIONLOSS(HouseFlow_gpm,LineLength_ft,LineBore_in,150)+LineFittings_ftw', cite('epanet', 'Hazen–Williams, C 150')),
+  result('NewLineLoss_ftw', 'Loss of the line, pipe new', 'FRICTIONLOSS(HouseFlow_gpm,LineLength_ft,LineBore_in,150)+LineFittings_ftw', cite('epaManual', 'Hazen–Williams, C 150')),
   result('LineMovement_in', 'Movement of the line, 30 °F', 'THERMALCHANGE(WaterLineRun_ft,30)', cite('ppiThermal')),
 ] as const

@@ -7,7 +7,12 @@ export const quantityResults = [
   result('FullStrength_mg_per_L', 'A gram a millilitre', '1000000', cite('definitions')),
   result('Bleach_gal', 'Bleach for the first disinfection', 'Storage_gal*BleachShare', cite('oregon', '50 mg/L for tanks; Alberta Health Services: 1 L of 5.25 % a 1,000 L')),
   result('Contact_h', 'Contact time', '24', cite('memory', 'a day; the health authority decides')),
-  result('CommissionWater_gal', 'Water for first fill, test and commissioning', 'MAX(Ballast_gal,TANKVOLUME(TankLength_ft-2*TankWall_in/12,TankWidth_ft-2*TankWall_in/12,MIN(TankWaterDepth_ft,(DeadDepth_in+TestWater_in)/12),TankCount))', cite('derivation', 'over the intake for the pump test, or the ballast where that is more')),
+  result(
+    'CommissionWater_gal',
+    'Water for first fill, test and commissioning',
+    'MAX(Ballast_gal,TANKVOLUME(TankLength_ft-2*TankWall_in/12,TankWidth_ft-2*TankWall_in/12,MIN(TankWaterDepth_ft,(DeadDepth_in+TestWater_in)/12),TankCount))',
+    cite('derivation', 'over the intake for the pump test, or the ballast where that is more'),
+  ),
   result('TestWater_in', 'Water over the dead depth for the pump test', '6', practice('half a foot')),
   result('ExcavatorRate_yd3_per_h', 'Excavator, digging or filling', '40', practice('house figure')),
   result('TrencherRate_ft_per_h', 'Excavator, trenching', '60', practice('house figure')),

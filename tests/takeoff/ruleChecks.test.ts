@@ -1,0 +1,158 @@
+/** No rule can fail in silence: names, functions, circles and units are checked before a job runs, and what fails all the same is raised. */
+import { describe, expect, it } from 'vitest'
+import { dimensionProblem } from '../../src/formula/dimensions.js'
+import { formula } from '../../src/formula/formula.js'
+import { physicalSize } from '../../src/units.js'
+import { assumable, assumableFields } from '../../src/takeoff/assumed.js'
+import { signatureOf } from '../../src/takeoff/call.js'
+import { cautionRules, crewStages } from '../../src/takeoff/cautions.js'
+import { circleIn, ruleProblem, sizeOfName } from '../../src/takeoff/checkRules.js'
+import { crewSteps, LOG_ENTRIES, logLoss, logVerdict } from '../../src/takeoff/crewSteps.js'
+import { defaultItems } from '../../src/takeoff/defaultItems.js'
+import { knownNames } from '../../src/takeoff/names.js'
+import { lineSums, pricedUnit } from '../../src/takeoff/itemRules.js'
+import { jobFields } from '../../src/takeoff/officeTables.js'
+import { catchmentColumns, foundFigures, monthColumns, monthStart, recordColumns, results } from '../../src/takeoff/results/index.js'
+import { templateFormula, namesIn } from '../../src/takeoff/template.js'
+import { verdictRules } from '../../src/takeoff/verdicts.js'
+import { demoRows, leastRow, takeoffOf } from '../support/office.js'
+
+const sizes: Readonly<Record<string, string>> = { ft: 'ft', 'yd³': 'yd3', 'ft²': 'ft2', ton: 'ton', h: 'h', day: 'day', pint: 'pint', quart: 'quart', '1000 gal': 'kgal' }
+
+describe('every rule of ours', () => {
+  it('results: names known, no circle, each of the unit that its name wears', () => {
+    for (const { name, formula: text } of results) expect(ruleProblem({ text, gives: name, columns: true }), `${name} = ${text}`).toBeUndefined()
+    for (const { name, formula: text } of [...monthColumns, ...catchmentColumns, ...recordColumns])
+      if (text) expect(ruleProblem({ text, gives: name, columns: true, also: Object.keys(monthStart) }), name).toBeUndefined()
+    expect(circleIn([...results, ...verdictRules])).toBeUndefined()
+  })
+  it('verdicts, cautions and crew steps: conditions and words', () => {
+    const texts = [
+      ...verdictRules.flatMap((rule) => [rule.formula, rule.wordsFormula]),
+      ...cautionRules.flatMap(({ when, text }) => [when, templateFormula(text)]),
+      ...crewSteps.flatMap(({ when, text, figure }) => [when, templateFormula(text), templateFormula(figure)]),
+    ]
+    for (const text of texts) if (text) expect(ruleProblem({ text }), text).toBeUndefined()
+    for (const text of [logLoss, logVerdict]) expect(ruleProblem({ text, also: [...LOG_ENTRIES, 'loss_inHg'] }), text).toBeUndefined()
+  })
+  it('items: the unit that they are counted in, and braces that exist', () => {
+    for (const item of defaultItems) {
+      const unit = sizes[String(item.Unit)]
+      const code = String(item.Code)
+      const also = lineSums.filter((name) => String(item.Quantity).includes(name))
+      expect(ruleProblem({ text: String(item.Quantity), also, ...(unit ? { gives: physicalSize(unit)! } : {}) }), `${code}: ${item.Quantity as string}`).toBeUndefined()
+      for (const name of [...namesIn(code), ...namesIn(String(item.Description)), ...namesIn(String(item.Why))]) expect(knownNames, `${code}: ${name}`).toContain(name)
+      if (item.When) expect(ruleProblem({ text: String(item.When) }), code).toBeUndefined()
+    }
+  })
+  it('cautions act at stages of the work, and every stage has steps', () => {
+    for (const { name, stages } of cautionRules) expect(stages.length, name).toBeGreaterThan(0)
+    for (const stage of crewStages)
+      expect(
+        crewSteps.some((step) => step.stage === stage),
+        stage,
+      ).toBe(true)
+  })
+})
+
+describe('a mistake in a rule', () => {
+  it('is named: a misspelt name, a stranger, a circle', () => {
+    expect(ruleProblem({ text: 'PitDept_ft>=5' })).toBe('no field or result is called PitDept_ft')
+    expect(ruleProblem({ text: 'PitDepth>=5' })).toBe('no field or result is called PitDepth; did you mean PitDepth_ft')
+    expect(ruleProblem({ text: 'WEBSERVICE("x")' })).toMatch(/^the function WEBSERVICE is not among/)
+    expect(ruleProblem({ text: 'Tanks[constructor]', columns: true })).toBe('no field or result is called Tanks[constructor]')
+    expect(
+      circleIn([
+        { name: 'First', formula: 'Second+1' },
+        { name: 'Second', formula: 'Third*2' },
+        { name: 'Third', formula: 'First' },
+      ]),
+    ).toEqual(['First', 'Second', 'Third', 'First'])
+  })
+  it.each([
+    ['RoofArea_ft2+PitDepth_ft', 'adds length^2 and length'],
+    ['Cover_ft+BedThickness_in', 'adds length in two different units'],
+    ['IF(PitDepth_ft>Storage_gal,1,0)', 'compares length and length^3'],
+    ['MAX(PitDepth_ft,HousePressure_psi)', 'takes one of length and weight length^-2'],
+    ['FLOWVELOCITY(LineLength_ft,LineBore_in)', 'gives FLOWVELOCITY length where it takes gpm'],
+    ['2^PitDepth_ft', 'raises to length, where a pure number belongs'],
+  ])('does not fit its units: %s', (text, reason) => {
+    expect(dimensionProblem(text, signatureOf, { sizeOf: sizeOfName })).toBe(reason)
+  })
+  it('a bare number hides no unit: a width of 1.5 in a volume is found, a factor of 12 is a conversion', () => {
+    // Two lengths and 1.5 are an area, not yd³.
+    expect(ruleProblem({ text: 'WaterLineRun_ft*1.5*TrenchDepth_in/12/27', gives: 'TrenchDig_yd3' })).toBe('gives length^2, not length^3')
+    expect(ruleProblem({ text: 'WaterLineRun_ft*TrenchWidth_ft*TrenchDepth_in/12/27', gives: 'TrenchDig_yd3' })).toBeUndefined()
+    expect(ruleProblem({ text: 'WaterLineRun_ft*TrenchWidth_ft*TrenchDepth_in/27', gives: 'TrenchDig_yd3' })).toBe('gives length^3 in another unit')
+    expect(ruleProblem({ text: 'TrenchDepth_in-1', gives: 'TrenchDepth_in' })).toBeUndefined()
+  })
+  it('that slips through is raised, never lost: a condition that fails holds, a verdict that fails stops', () => {
+    const { design } = takeoffOf(leastRow)
+    expect(design.holds('PitDept_ft>=5')).toBe(true)
+    expect(design.holds('1/0>1')).toBe(true)
+    expect(design.holds('PitDepth_ft<0')).toBe(false)
+    expect(design.words('{PitDept_ft} deep')).toMatch(/#NAME\?/)
+  })
+})
+
+describe('units of items and prices', () => {
+  const withItem = (change: Record<string, unknown>, prices = demoRows('Prices')) =>
+    takeoffOf(leastRow, {
+      Items: [...demoRows('Items'), { Code: 'NEW', Section: 'Test', Description: 'New', Quantity: '1', Unit: 'each', Why: 'a reason', Price: '5', ...change }],
+      Prices: prices,
+    })
+  it('a quantity that is not of its Unit is refused at its cell', () => {
+    expect(() => withItem({ Quantity: 'Dig_yd3', Unit: 'ft' })).toThrow(
+      /Items, row \d+, Quantity: a formula .*of the dimension of its Unit; it gives length\^3, not length; got "Dig_yd3"/,
+    )
+    expect(() => withItem({ Quantity: 'BedThickness_in', Unit: 'ft' })).toThrow(/it gives length in another unit/)
+    // Half a ton for each inlet: a bare number may carry the unit in an office's own rule.
+    expect(withItem({ Quantity: '0.5*InletCount', Unit: 'ton' }).lines.some(({ code }) => code === 'NEW')).toBe(true)
+  })
+  it('a price for another unit is refused at its cell; one for a hundred of it is converted', () => {
+    const priced = (Unit: string, Price_usd: number) => demoRows('Prices').map((row) => (row.Code === 'TAPE' ? { ...row, Unit, Price_usd } : row))
+    expect(() => takeoffOf(leastRow, { Prices: priced('each', 4.5) })).toThrow(/Prices, row \d+, Unit: ft, as the item TAPE is counted.*got "each"/)
+    const tape = takeoffOf(leastRow, { Prices: priced('100 ft', 4.5) }).lines.find(({ code }) => code === 'TAPE')!
+    // $4.50 for 100 ft, ordered by the 1,000 ft.
+    expect([tape.price, tape.order, tape.amount]).toEqual([0.045, 1000, 45])
+    expect(pricedUnit('1,000 gal')).toEqual({ name: 'gal', count: 1000 })
+  })
+  it('formulas beyond Excel’s limits are refused', () => {
+    expect(() => withItem({ Quantity: `${'('.repeat(70)}1${')'.repeat(70)}` })).toThrow(/Quantity: a formula of at most 8,192 characters and 64 levels of brackets/)
+  })
+})
+
+describe('what was assumed', () => {
+  const given = {
+    InletRun_ft: 20,
+    OverflowRun_ft: 20,
+    WaterLineRun_ft: 90,
+    PowerRun_ft: 100,
+    WaterLineRise_ft: 5,
+    RainIntensity_in_per_h: 1,
+    GroundwaterDepth_ft: 60,
+    SoilClass: 'C',
+    FrostDepth_in: 0,
+    OutfallDrop_ft: 9,
+    HouseFlow_gpm: 8,
+    HousePressure_psi: 45,
+  }
+  it('is a list of fields with a default, each with its flag', () => {
+    expect(assumableFields).toEqual(Object.keys(given))
+    for (const field of assumableFields) expect(jobFields[field]).toHaveProperty('default')
+    expect(new Set(Object.values(assumable)).size).toBe(assumableFields.length)
+    expect(foundFigures.map(({ name }) => name)).toContain('TieShare')
+  })
+  it.each(Object.keys(given))('no verdict that rests on %s passes where the row leaves it empty', (field) => {
+    const full = takeoffOf({ ...leastRow, ...given, TankCount: 2 }).design
+    const { [field]: _left, ...rest } = { ...leastRow, ...given, TankCount: 2 } as Record<string, unknown>
+    const bare = takeoffOf(rest).design
+    const resting = verdictRules.filter(({ formula: text }) => formula(text).names.includes(assumable[field as keyof typeof assumable]))
+    expect(resting.length).toBeGreaterThan(0)
+    for (const { name } of resting) expect(bare.verdict(name as never), name).not.toBe('pass')
+    // With everything given each of them can pass.
+    expect(resting.some(({ name }) => full.verdict(name as never) === 'pass')).toBe(true)
+    const words = bare.verdicts().find(({ name }) => name === resting[0]!.name)!.words
+    expect(words).toMatch(/[Nn]ot given|not known|left empty|must fall|nobody has said/)
+  })
+})

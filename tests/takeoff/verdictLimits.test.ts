@@ -1,0 +1,251 @@
+/**
+ * Each verdict at its limit, just inside and just beyond: the words are those of the published rule or of common practice,
+ * the figures beside it hand arithmetic. A verdict without such rows turns this red.
+ */
+import { describe, expect, it } from 'vitest'
+import { formula } from '../../src/formula/formula.js'
+import { verdictRules } from '../../src/takeoff/verdicts.js'
+
+type Row = readonly [given: Readonly<Record<string, number | string>>, verdict: 'pass' | 'check' | 'stop']
+const dry = { GroundwaterAssumed: 0, PitWater: 'dry', SoilClass: 'B', PitDrained: 'no' }
+const record = { RecordYears: 12, RecordAgrees: 1, Reliability: 0.9, WantedReliability: 0.9, RecordDryMonths: 0 }
+const ports = { PortsShort: 0, OverflowCount: 2, InletPorts: 2 }
+const storm = { StormRise_ft: 0.5, AirSpace_ft: 0.67, OverflowCount: 2, BlockedRise_ft: 0.6 }
+const outfall = { OutfallAssumed: 0, OutfallDepth_ft: 0 }
+const frost = { TrenchDepth_in: 36, FrostDepth_in: 30, DrainCover_in: 30 }
+const line = { LineRating_psi: 200, LineDerating: 1, LinePressureMost_psi: 200, LineSurge_psi: 300 }
+const fitting = { LineFit: 'IPS', LineFittings: 'IPS insert' }
+
+const limits: Readonly<Record<string, readonly Row[]>> = {
+  // 29 CFR 1926 Subpart P, Appendix A: submerged soil is class C; nobody passes what nobody knows.
+  SoilVerdict: [
+    [dry, 'pass'],
+    [{ ...dry, PitWater: 'wet' }, 'stop'],
+    [{ ...dry, PitWater: 'wet', SoilClass: 'C' }, 'pass'],
+    [{ ...dry, PitWater: 'wet', SoilClass: 'rock' }, 'stop'],
+    [{ ...dry, PitWater: 'wet', PitDrained: 'yes' }, 'pass'],
+    [{ ...dry, GroundwaterAssumed: 1, PitWater: 'not known', SoilClass: 'C' }, 'check'],
+  ],
+  // 1926.652(b), Appendix F: over 20 ft an engineer.
+  PitVerdict: [
+    [{ PitDepth_ft: 20 }, 'pass'],
+    [{ PitDepth_ft: 19.99 }, 'pass'],
+    [{ PitDepth_ft: 20.01 }, 'stop'],
+  ],
+  // FEMA P-259: factor 1.3; 1.1 is the lowest in use.
+  UpliftVerdict: [
+    [{ GroundwaterAssumed: 0, UpliftSafety: 1.3 }, 'pass'],
+    [{ GroundwaterAssumed: 0, UpliftSafety: 1.31 }, 'pass'],
+    [{ GroundwaterAssumed: 0, UpliftSafety: 1.29 }, 'check'],
+    [{ GroundwaterAssumed: 0, UpliftSafety: 1.1 }, 'check'],
+    [{ GroundwaterAssumed: 0, UpliftSafety: 1.09 }, 'stop'],
+    [{ GroundwaterAssumed: 0, UpliftSafety: 'no uplift' }, 'pass'],
+    [{ GroundwaterAssumed: 1, UpliftSafety: 'no uplift' }, 'check'],
+  ],
+  BallastVerdict: [
+    [{ Ballast_in: 57, BallastMost_in: 57, GroundwaterAssumed: 0 }, 'pass'],
+    [{ Ballast_in: 56, BallastMost_in: 57, GroundwaterAssumed: 0 }, 'pass'],
+    [{ Ballast_in: 57.1, BallastMost_in: 57, GroundwaterAssumed: 0 }, 'stop'],
+    [{ Ballast_in: 20, BallastMost_in: 57, GroundwaterAssumed: 1 }, 'check'],
+  ],
+  // Common practice, no source: -10/+25 %; a factor of 1.5 is a slip.
+  WeightVerdict: [
+    [{ WeightRatio: 0.9 }, 'pass'],
+    [{ WeightRatio: 0.91 }, 'pass'],
+    [{ WeightRatio: 0.89 }, 'check'],
+    [{ WeightRatio: 1.25 }, 'pass'],
+    [{ WeightRatio: 1.26 }, 'check'],
+    [{ WeightRatio: 1.5 }, 'check'],
+    [{ WeightRatio: 1.51 }, 'stop'],
+    [{ WeightRatio: 0.67 }, 'check'],
+    [{ WeightRatio: 0.66 }, 'stop'],
+  ],
+  // 29 CFR 1926.1417: within the load chart.
+  LiftVerdict: [
+    [{ CraneModel: 'Heron', CraneCapacity_lb: 20_000, PickLoad_lb: 20_000 }, 'pass'],
+    [{ CraneModel: 'Heron', CraneCapacity_lb: 20_001, PickLoad_lb: 20_000 }, 'pass'],
+    [{ CraneModel: 'Heron', CraneCapacity_lb: 19_999, PickLoad_lb: 20_000 }, 'stop'],
+    [{ CraneModel: '', CraneCapacity_lb: 0, PickLoad_lb: 20_000 }, 'check'],
+  ],
+  VacuumVerdict: [
+    [{ TestVacuum_inHg: 4, TankVacuumLimit_inHg: 4 }, 'pass'],
+    [{ TestVacuum_inHg: 3.9, TankVacuumLimit_inHg: 4 }, 'pass'],
+    [{ TestVacuum_inHg: 4.1, TankVacuumLimit_inHg: 4 }, 'stop'],
+    [{ TestVacuum_inHg: 10, TankVacuumLimit_inHg: 4 }, 'stop'],
+  ],
+  TrafficVerdict: [
+    [{ TrafficRank: 1, TrafficAllowed: 1 }, 'pass'],
+    [{ TrafficRank: 0, TrafficAllowed: 1 }, 'pass'],
+    [{ TrafficRank: 2, TrafficAllowed: 1 }, 'stop'],
+  ],
+  CoverVerdict: [
+    [{ Cover_ft: 4, TankMostCover_ft: 4 }, 'pass'],
+    [{ Cover_ft: 3.99, TankMostCover_ft: 4 }, 'pass'],
+    [{ Cover_ft: 4.01, TankMostCover_ft: 4 }, 'stop'],
+  ],
+  BearingVerdict: [
+    [{ Bearing_psf: 1500, BearingAllowed_psf: 1500 }, 'pass'],
+    [{ Bearing_psf: 1499, BearingAllowed_psf: 1500 }, 'pass'],
+    [{ Bearing_psf: 1501, BearingAllowed_psf: 1500 }, 'check'],
+  ],
+  // AWWA practice (from memory): standing within the class, with recurring surge within 1.5 times; common practice: 160 psi pipe at least.
+  RatingVerdict: [
+    [line, 'pass'],
+    [{ ...line, LinePressureMost_psi: 199 }, 'pass'],
+    [{ ...line, LinePressureMost_psi: 201 }, 'stop'],
+    [{ ...line, LineSurge_psi: 301 }, 'check'],
+    [{ ...line, LineDerating: 0.94 }, 'stop'],
+    [{ ...line, LineRating_psi: 125, LinePressureMost_psi: 90, LineSurge_psi: 90 }, 'stop'],
+    [{ ...line, LineRating_psi: 160, LinePressureMost_psi: 160, LineSurge_psi: 240 }, 'pass'],
+    [{ ...line, LineRating_psi: 160, LinePressureMost_psi: 177, LineSurge_psi: 200 }, 'stop'],
+  ],
+  // A pump that never reaches the cut-out never stops.
+  SwitchVerdict: [
+    [{ CutOut_psi: 60, ShutOffAtHouse_psi: 60 }, 'stop'],
+    [{ CutOut_psi: 60, ShutOffAtHouse_psi: 59 }, 'stop'],
+    [{ CutOut_psi: 60, ShutOffAtHouse_psi: 60.1 }, 'check'],
+    [{ CutOut_psi: 60, ShutOffAtHouse_psi: 64.9 }, 'check'],
+    [{ CutOut_psi: 60, ShutOffAtHouse_psi: 65 }, 'pass'],
+    [{ CutOut_psi: 60, ShutOffAtHouse_psi: 65.1 }, 'pass'],
+  ],
+  // NEC 430.22: 125 % of 12 A is 15 A.
+  AmpacityVerdict: [
+    [{ CableAmpacity_A: 15, MotorCurrent_A: 12 }, 'pass'],
+    [{ CableAmpacity_A: 15, MotorCurrent_A: 11.9 }, 'pass'],
+    [{ CableAmpacity_A: 15, MotorCurrent_A: 12.1 }, 'stop'],
+  ],
+  // Common practice, no source: 5 % of 230 V is 11.5 V.
+  SupplyVerdict: [
+    [{ Voltage_V: 218.5, PumpVoltage_V: 230 }, 'pass'],
+    [{ Voltage_V: 241.5, PumpVoltage_V: 230 }, 'pass'],
+    [{ Voltage_V: 230, PumpVoltage_V: 230 }, 'pass'],
+    [{ Voltage_V: 218, PumpVoltage_V: 230 }, 'stop'],
+    [{ Voltage_V: 242, PumpVoltage_V: 230 }, 'stop'],
+  ],
+  // NEC Table 300.5: 24 in over a direct-burial cable, 18 in over PVC conduit.
+  TrenchVerdict: [
+    [{ TrenchDepth_in: 25, CableOutside_in: 1, CableCover_in: 24 }, 'pass'],
+    [{ TrenchDepth_in: 25.1, CableOutside_in: 1, CableCover_in: 24 }, 'pass'],
+    [{ TrenchDepth_in: 24.9, CableOutside_in: 1, CableCover_in: 24 }, 'stop'],
+  ],
+  ConduitCoverVerdict: [
+    [{ ConduitHas_in: 18, ConduitCover_in: 18 }, 'pass'],
+    [{ ConduitHas_in: 18.1, ConduitCover_in: 18 }, 'pass'],
+    [{ ConduitHas_in: 17.9, ConduitCover_in: 18 }, 'stop'],
+  ],
+  StorageVerdict: [
+    [record, 'pass'],
+    [{ ...record, Reliability: 0.91 }, 'pass'],
+    [{ ...record, Reliability: 0.89 }, 'check'],
+    [{ ...record, RecordDryMonths: 1 }, 'check'],
+    [{ ...record, RecordAgrees: 0 }, 'check'],
+    [{ ...record, RecordYears: 0, Reliability: 1 }, 'check'],
+  ],
+  DrainVerdict: [
+    [{ InletAtHouse_ft: 0, RoofFlow_gpm: 320, InletCount: 2, DrainCapacity_gpm: 160 }, 'pass'],
+    [{ InletAtHouse_ft: 1, RoofFlow_gpm: 319, InletCount: 2, DrainCapacity_gpm: 160 }, 'pass'],
+    [{ InletAtHouse_ft: 1, RoofFlow_gpm: 321, InletCount: 2, DrainCapacity_gpm: 160 }, 'check'],
+    [{ InletAtHouse_ft: -0.1, RoofFlow_gpm: 1, InletCount: 1, DrainCapacity_gpm: 160 }, 'stop'],
+  ],
+  PortVerdict: [
+    [ports, 'pass'],
+    [{ ...ports, OverflowCount: 3 }, 'pass'],
+    [{ ...ports, OverflowCount: 1 }, 'check'],
+    [{ ...ports, PortsShort: 1 }, 'stop'],
+    [{ ...ports, OverflowCount: 0 }, 'stop'],
+  ],
+  TieVerdict: [
+    [{ ...storm, StormRise_ft: 0.67 }, 'pass'],
+    [storm, 'pass'],
+    [{ ...storm, StormRise_ft: 0.68 }, 'stop'],
+    [{ ...storm, BlockedRise_ft: 0.67 }, 'pass'],
+    [{ ...storm, BlockedRise_ft: 0.68 }, 'check'],
+    [{ ...storm, OverflowCount: 1, BlockedRise_ft: 0 }, 'pass'],
+  ],
+  DaylightVerdict: [
+    [outfall, 'pass'],
+    [{ ...outfall, OutfallDepth_ft: -0.01 }, 'pass'],
+    [{ ...outfall, OutfallDepth_ft: 0.01 }, 'stop'],
+    [{ ...outfall, OutfallAssumed: 1, OutfallDepth_ft: -5 }, 'check'],
+  ],
+  // City of Chicago, Table 18-29-704.1: 1/8 in/ft from 3 to 6 in.
+  SlopeVerdict: [
+    [{ DrainSlope_in_per_ft: 0.125 }, 'pass'],
+    [{ DrainSlope_in_per_ft: 0.13 }, 'pass'],
+    [{ DrainSlope_in_per_ft: 0.12 }, 'check'],
+  ],
+  // IPC 305.4 (from memory): 6 in below frost.
+  FrostVerdict: [
+    [frost, 'pass'],
+    [{ ...frost, TrenchDepth_in: 37 }, 'pass'],
+    [{ ...frost, TrenchDepth_in: 35.9 }, 'check'],
+    [{ ...frost, TrenchDepth_in: 29.9 }, 'stop'],
+    [{ ...frost, DrainCover_in: 29.9 }, 'check'],
+    [{ ...frost, FrostDepth_in: 0, DrainCover_in: 2 }, 'pass'],
+  ],
+  DutyVerdict: [
+    [{ PumpHead_ftw: 150, TotalHead_ftw: 150, OffCurve: 0 }, 'pass'],
+    [{ PumpHead_ftw: 150.1, TotalHead_ftw: 150, OffCurve: 0 }, 'pass'],
+    [{ PumpHead_ftw: 149.9, TotalHead_ftw: 150, OffCurve: 0 }, 'stop'],
+    [{ PumpHead_ftw: 200, TotalHead_ftw: 150, OffCurve: 1 }, 'stop'],
+  ],
+  // USDA NRCS 516 (from memory): 5 ft/s.
+  VelocityVerdict: [
+    [{ ActualVelocity_fps: 5 }, 'pass'],
+    [{ ActualVelocity_fps: 4.99 }, 'pass'],
+    [{ ActualVelocity_fps: 5.01 }, 'check'],
+  ],
+  PressureTankVerdict: [
+    [{ PressureTank_gal: 52, PressureTankNeeded_gal: 52, Starts_per_day: 300, StartsAllowed_per_day: 300 }, 'pass'],
+    [{ PressureTank_gal: 53, PressureTankNeeded_gal: 52, Starts_per_day: 20, StartsAllowed_per_day: 300 }, 'pass'],
+    [{ PressureTank_gal: 51, PressureTankNeeded_gal: 52, Starts_per_day: 20, StartsAllowed_per_day: 300 }, 'check'],
+    [{ PressureTank_gal: 53, PressureTankNeeded_gal: 52, Starts_per_day: 301, StartsAllowed_per_day: 300 }, 'check'],
+  ],
+  // NEC 210.19, informational note: 3 %.
+  DropVerdict: [
+    [{ FeederDropShare: 0.03, DropLimit: 0.03 }, 'pass'],
+    [{ FeederDropShare: 0.029, DropLimit: 0.03 }, 'pass'],
+    [{ FeederDropShare: 0.031, DropLimit: 0.03 }, 'check'],
+  ],
+  StartDropVerdict: [
+    [{ StartDropShare: 0.15, StartDropLimit: 0.15 }, 'pass'],
+    [{ StartDropShare: 0.149, StartDropLimit: 0.15 }, 'pass'],
+    [{ StartDropShare: 0.151, StartDropLimit: 0.15 }, 'check'],
+  ],
+  // NEC Chapter 9 Table 1: 31 % with two.
+  FillVerdict: [
+    [{ CableWide_in: 0.43, ConduitFill: 0.31 }, 'pass'],
+    [{ CableWide_in: 0.43, ConduitFill: 0.3 }, 'pass'],
+    [{ CableWide_in: 0.43, ConduitFill: 0.32 }, 'stop'],
+    [{ CableWide_in: 0, ConduitFill: 0 }, 'check'],
+  ],
+  FittingsVerdict: [
+    [fitting, 'pass'],
+    [{ LineFit: 'CTS', LineFittings: 'CTS compression' }, 'pass'],
+    [{ ...fitting, LineFittings: 'CTS compression' }, 'stop'],
+    [{ LineFit: 'CTS', LineFittings: 'IPS insert' }, 'stop'],
+  ],
+  RunsVerdict: [
+    [{ RunsAssumed: 0 }, 'pass'],
+    [{ RunsAssumed: 1 }, 'check'],
+    [{ RunsAssumed: 4 }, 'check'],
+  ],
+}
+
+describe('each verdict at its limit, just inside and just beyond', () => {
+  it('every verdict has its rows, three at least', () => {
+    expect(verdictRules.map(({ name }) => name).filter((name) => (limits[name]?.length ?? 0) < 3)).toEqual([])
+    expect(Object.keys(limits).filter((name) => !verdictRules.some((rule) => rule.name === name))).toEqual([])
+  })
+  for (const { name, rule } of verdictRules) {
+    it(name, () => {
+      for (const [given, expected] of limits[name]!) {
+        const value = formula(rule).evaluate({ value: (wanted) => given[wanted] })
+        expect(value, JSON.stringify(given)).toBe(expected)
+      }
+    })
+  }
+  it('a verdict with a name that is missing is no pass', () => {
+    for (const { rule } of verdictRules) expect(formula(rule).evaluate({ value: () => undefined })).not.toBe('pass')
+  })
+})
