@@ -1,6 +1,6 @@
 /** Opens an .xlsx file in the grid: values, formulas, looks, widths, frozen rows, lists. */
 import type { Cell, Worksheet } from 'exceljs'
-import { openWorkbook, plainCell } from '../src/hosts/file.js'
+import { openForGrid, plainCell } from './openForGrid.js'
 import { GridDataWriter } from '../src/hosts/gridData.js'
 import { looks, type Look } from '../src/plan/looks.js'
 import { columnLetters, type PlanCell, type SheetPlan } from '../src/plan/plan.js'
@@ -98,7 +98,7 @@ function joined(list: SheetPlan['validations']): SheetPlan['validations'] {
 }
 
 export async function gridFromWorkbook(bytes: Uint8Array, name: string): Promise<object> {
-  const workbook = await openWorkbook(bytes, name)
+  const { workbook } = await openForGrid(bytes, name)
   const writer = new GridDataWriter()
   return writer.workbook(
     workbook.worksheets.map((sheet, at) => {

@@ -1,23 +1,22 @@
 /** What the commands share: the version, the clock, reading a workbook, and writing a file all or nothing. */
-import { mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
-import { dirname, resolve } from 'node:path'
-import { openWorkbook, readOfficeTables, readSheet } from '../hosts/file.js'
-import { jobSheetNames } from '../plan/jobSheets.js'
-import { keptFrom } from '../plan/kept.js'
+import { chmodSync, existsSync, mkdirSync, readFileSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import { basename, dirname, join, resolve } from 'node:path'
 import type { Made } from '../plan/plan.js'
-import type { RawOffice } from '../takeoff/office.js'
-import type { Kept } from '../takeoff/takeoff.js'
 import packageJson from '../../package.json' with { type: 'json' }
 
 export const made = (): Made => ({ date: new Date().toISOString().slice(0, 10), revision: 1, version: packageJson.version })
 
-/** Writes beside the target and renames, so that an existing file is whole until its successor is. */
+/** Writes beside the target and renames, so that an existing file is whole until its successor is. Its mode and a link to it stay. */
 export function writeWhole(path: string, bytes: Uint8Array): void {
-  const target = resolve(path)
+  const named = resolve(path)
+  const target = existsSync(named) ? realpathSync(named) : named
+  const openIn = [`.~lock.${basename(target)}#`, `~$${basename(target)}`].find((lock) => existsSync(join(dirname(target), lock)))
+  if (openIn) throw new Error(`${path}: it is open in a spreadsheet program (${openIn} stands beside it): close it there, then try again. Nothing was written.`)
   const beside = `${target}.${process.pid}.part`
   try {
     mkdirSync(dirname(target), { recursive: true })
     writeFileSync(beside, bytes)
+    if (existsSync(target)) chmodSync(beside, statSync(target).mode)
     renameSync(beside, target)
   } catch (error) {
     rmSync(beside, { force: true })
@@ -25,17 +24,12 @@ export function writeWhole(path: string, bytes: Uint8Array): void {
   }
 }
 
-/** The office's tables of a workbook, and what an estimator changed on takeoffs that it already holds. */
-export async function readOfficeFile(path: string): Promise<{ raw: RawOffice; kept(job: string): Kept }> {
-  let bytes: Uint8Array
+export function bytesOf(path: string): Uint8Array {
   try {
-    bytes = readFileSync(path)
-  } catch {
-    throw new Error(`${path}: the file cannot be read.`)
+    return readFileSync(path)
+  } catch (error) {
+    throw new Error(`${path}: the file cannot be read (${(error as NodeJS.ErrnoException).code}).`)
   }
-  const workbook = await openWorkbook(bytes, path)
-  const kept = (job: string): Kept => keptFrom(jobSheetNames(job), (sheet) => readSheet(workbook, sheet))
-  return { raw: readOfficeTables(workbook, path), kept }
 }
 
 export function fail(error: unknown): void {
@@ -48,4 +42,14 @@ export function helpAsked(help: string): boolean {
   if (!process.argv.slice(2).some((word) => word === '--help' || word === '-h')) return false
   console.log(help)
   return true
+}
+
+/** An option that is not there, answered with those that are. */
+export function optionsOnly(known: readonly string[], usage: string): void {
+  for (const word of process.argv.slice(2)) {
+    if (word === '--') return
+    const name = /^--?([A-Za-z][\w-]*)/.exec(word)?.[1]
+    if (name !== undefined && !known.includes(name))
+      throw new Error(`No option ${word.split('=')[0]!}; there are ${known.map((option) => `--${option}`).join(', ')}. Usage: ${usage}`)
+  }
 }

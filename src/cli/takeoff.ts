@@ -1,15 +1,16 @@
 /** Makes takeoff workbooks, or prints what they say: `takeoff [OFFICE.xlsx] [--job NAME | --all] [--out OUT.xlsx] [--json] …`. */
+import { existsSync, statSync } from 'node:fs'
+import { resolve } from 'node:path'
 import { parseArgs } from 'node:util'
-import { writeWorkbook } from '../hosts/file.js'
+import { openWorkbook, WorkbookError, type Workbook } from '../hosts/file.js'
+import { demoSource, isNothing, keptIn, makeFile, reasonsAgainst, revisionIn, sourceOf } from '../hosts/fileSession.js'
 import type { Flavor } from '../plan/calls.js'
-import { takeoffWorkbook } from '../plan/workbook.js'
 import { startingOffice } from '../takeoff/demo.js'
 import { problemText, type Problem } from '../takeoff/fields.js'
 import { readOffice, type Row } from '../takeoff/office.js'
-import { nothingKept, rulesOf, workJob, type Takeoff, type Worked } from '../takeoff/takeoff.js'
+import { rulesOf, workJob, type Takeoff, type Worked } from '../takeoff/takeoff.js'
 import { jobView } from '../takeoff/view.js'
-import { fail, helpAsked, made, readOfficeFile, writeWhole } from './common.js'
-import { refuseLoss } from './refuseLoss.js'
+import { bytesOf, fail, helpAsked, made, optionsOnly, writeWhole } from './common.js'
 
 const usage = 'npm run -s takeoff -- [OFFICE.xlsx] [--job NAME | --all] [--out OUT.xlsx] [--json] [--flavor native|cells] [--replace]'
 const help = `Makes the takeoff of one job, of several, or of all: sheets with live formulas in an .xlsx file.
@@ -28,6 +29,7 @@ const flavors: readonly Flavor[] = ['native', 'cells']
 
 async function main(): Promise<void> {
   if (helpAsked(help)) return
+  optionsOnly(['job', 'all', 'out', 'json', 'flavor', 'replace', 'help'], usage)
   const { values, positionals } = parseArgs({
     allowPositionals: true,
     options: {
@@ -44,36 +46,76 @@ async function main(): Promise<void> {
   const flavor = flavors.find((known) => known === values.flavor)
   if (!flavor) throw new Error(`--flavor takes ${flavors.join(' or ')}; got ${values.flavor}.`)
   if (values.all && values.job) throw new Error(`--job or --all, not both. Usage: ${usage}`)
-  const { raw, kept } = positionals[0] ? await readOfficeFile(positionals[0]) : { raw: startingOffice(true), kept: () => nothingKept }
-  const office = readOffice(raw)
+  const [input] = positionals
+  const source = input === undefined ? demoSource(startingOffice(true)) : sourceOf(bytesOf(input), input)
+  const office = readOffice(source.raw)
   const jobs = chosen(office.tables.Jobs, values.all ? [] : (values.job ?? []))
-  const worked = jobs.map((job) => ({ name: String(job.cells.Job ?? ''), ...workJob(office, job, kept(String(job.cells.Job ?? ''))) }))
+  const out = values.out
+  if (out !== undefined && existsSync(out) && statSync(out).isDirectory()) throw new Error(`--out: a file to write; ${out} is a folder.`)
+  // What stands at the place of the new file: its takeoffs may hold what people typed.
+  const isOnto = input !== undefined && out !== undefined && resolve(input) === resolve(out)
+  const standing = out !== undefined && !isOnto && !values.replace && existsSync(out) ? standingAt(out) : undefined
+  const before = standing instanceof WorkbookError ? undefined : standing
+  const worked = jobs.map((job) => {
+    const name = String(job.cells.Job ?? '')
+    const [theirs, ours] = [keptIn(before, name), keptIn(source.workbook, name)]
+    if (!isNothing(theirs) && !isNothing(ours) && JSON.stringify(theirs) !== JSON.stringify(ours))
+      throw new Error(`${out}: people typed on the sheets of ${name} there and in ${input}, not the same: give another name, or add --replace. Nothing was written.`)
+    return { name, revision: Math.max(revisionIn(before, name), revisionIn(source.workbook, name)) + 1, ...workJob(office, job, isNothing(theirs) ? ours : theirs) }
+  })
   const problems = new Map<string, Problem>(worked.flatMap((job) => job.problems.map((problem) => [problemText(problem), problem])))
-  if (values.json) {
-    const all = new Map([...office.problems, ...rulesOf(office).problems].map((problem) => [problemText(problem), problem]))
-    for (const [text, problem] of problems) all.set(text, problem)
+  const all = new Map([...office.problems, ...rulesOf(office).problems].map((problem) => [problemText(problem), problem]))
+  for (const [text, problem] of problems) all.set(text, problem)
+  if (values.json)
     console.log(JSON.stringify({ version: made().version, problems: [...all.values()], jobs: worked.map((job: Worked & { name: string }) => jobView(job.name, job, [])) }))
-  }
   if (problems.size) {
     const listed = [...problems.keys(), `${problems.size} ${problems.size === 1 ? 'problem' : 'problems'}; nothing was written.`].join('\n')
     if (!values.json) throw new Error(listed)
     process.exitCode = 1
     return
   }
-  if (!values.out) return
-  const takeoffs = worked.map(({ takeoff }) => takeoff!)
-  const plan = takeoffWorkbook(raw, takeoffs, flavor, made())
-  if (!values.replace) await refuseLoss(values.out, plan, raw, positionals[0])
-  writeWhole(values.out, await writeWorkbook(plan))
-  if (values.json) return
-  for (const takeoff of takeoffs) {
-    console.log(line(takeoff))
-    for (const { verdict, label, words } of takeoff.design.verdicts()) if (verdict !== 'pass') console.log(`  ${verdict}  ${label}: ${words}`)
-    const worst = takeoff.design.cautions().slice(0, 3)
-    console.log(`  can hurt here: ${worst.map(({ short }) => short.toLowerCase()).join('; ')}`)
-    for (const code of takeoff.unused) console.log(`${takeoff.design.name}: your entry for ${code} has no line any more`)
+  if (out === undefined) return
+  if (standing instanceof WorkbookError) throw standing
+  const file = makeFile(
+    source,
+    worked.map(({ takeoff, revision }) => ({ takeoff: takeoff!, revision })),
+    flavor,
+    made(),
+  )
+  if (standing) {
+    const reasons = reasonsAgainst(standing, source, file.bytes)
+    if (reasons.length) throw new Error(`${out}: it exists and stays as it is: ${reasons.join('; ')}. Give another name, or add --replace. Nothing was written.`)
   }
-  console.log(`Written: ${values.out}`)
+  writeWhole(out, file.bytes)
+  if (values.json) return
+  for (const { takeoff } of worked) report(takeoff!)
+  // A row that no job draws on stands in no job's way, but somebody meant something by it.
+  for (const [text, { sheet }] of all) if (!problems.has(text) && (sheet === office.sheets.Catchments || sheet === office.sheets.Uses)) console.log(`Not used: ${text}`)
+  for (const note of file.notes) console.log(note)
+  console.log(`Written: ${out}`)
+}
+
+/** The file that would be written over, or why it cannot be looked into. */
+function standingAt(out: string): Workbook | WorkbookError {
+  try {
+    return openWorkbook(bytesOf(out), `${out} (the file to write over; give another name, or add --replace)`)
+  } catch (error) {
+    if (error instanceof WorkbookError) return error
+    throw error
+  }
+}
+
+function report(takeoff: Takeoff): void {
+  console.log(line(takeoff))
+  for (const { verdict, label, words } of takeoff.design.verdicts()) if (verdict !== 'pass') console.log(`  ${verdict}  ${label}: ${words}`)
+  console.log(
+    `  can hurt here: ${takeoff.design
+      .cautions()
+      .slice(0, 3)
+      .map(({ short }) => short.toLowerCase())
+      .join('; ')}`,
+  )
+  for (const code of takeoff.unused) console.log(`${takeoff.design.name}: your entry for ${code} has no line any more`)
 }
 
 function chosen(jobs: readonly Row[], names: readonly string[]): readonly Row[] {

@@ -1,17 +1,58 @@
-/** Writes a workbook with the office's tables: `template -- OUT.xlsx [--demo] [--replace]`. */
+/** Writes a workbook with the office's tables: `template -- OUT.xlsx [--demo] [--replace]`; or adds daily rain to one that is there. */
 import { existsSync } from 'node:fs'
 import { parseArgs } from 'node:util'
-import { writeWorkbook } from '../hosts/file.js'
-import { templateWorkbook } from '../plan/workbook.js'
+import { addRain } from '../hosts/addRain.js'
+import { makeTemplate, sourceOf } from '../hosts/fileSession.js'
 import { startingOffice } from '../takeoff/demo.js'
-import { fail, made, writeWhole } from './common.js'
+import { bytesOf, fail, helpAsked, made, optionsOnly, writeWhole } from './common.js'
+
+const usage = 'npm run -s template -- OUT.xlsx [--demo] [--replace] | OFFICE.xlsx --rain FILE --station NAME [--unit in|mm] [--id ID]'
+const help = `Writes a workbook with the tables of an office, or adds daily rain to one that is there.
+
+  ${usage}
+
+  --demo           with the demo's jobs, tanks, pumps and prices in it
+  --replace        write over a file that is there
+  --rain FILE      rain of days: a weather service's by-station CSV or .dly, or a CSV with a date and a rain column
+  --station NAME   the station of the sheet Rain that it belongs to
+  --unit in|mm     of the rain column, where its heading does not say
+  --id ID          the station in the file, where it has several
+
+Example: npm run -s template -- OFFICE.xlsx --rain rain.csv --station "Alder Reach" --unit mm`
 
 async function main(): Promise<void> {
-  const { values, positionals } = parseArgs({ allowPositionals: true, options: { demo: { type: 'boolean', default: false }, replace: { type: 'boolean' } } })
+  if (helpAsked(help)) return
+  optionsOnly(['demo', 'replace', 'rain', 'station', 'unit', 'id', 'help'], usage)
+  const { values, positionals } = parseArgs({
+    allowPositionals: true,
+    options: {
+      demo: { type: 'boolean', default: false },
+      replace: { type: 'boolean' },
+      rain: { type: 'string' },
+      station: { type: 'string' },
+      unit: { type: 'string' },
+      id: { type: 'string' },
+    },
+  })
   const [out] = positionals
-  if (!out || positionals.length > 1) throw new Error('Usage: npm run -s template -- OUT.xlsx [--demo] [--replace]')
+  if (!out || positionals.length > 1) throw new Error(`One workbook. Usage: ${usage}`)
+  if (values.rain !== undefined) {
+    if (!values.station) throw new Error('--station: the name of a station of the sheet Rain; got nothing.')
+    if (values.unit !== undefined && values.unit !== 'in' && values.unit !== 'mm') throw new Error(`--unit takes in or mm; got ${values.unit}.`)
+    const { bytes, words } = addRain(
+      sourceOf(bytesOf(out), out),
+      new TextDecoder().decode(bytesOf(values.rain)),
+      values.rain,
+      { station: values.station, unit: values.unit, id: values.id },
+      made(),
+    )
+    writeWhole(out, bytes)
+    console.log(`${values.station}: ${words}`)
+    console.log(`Written: ${out}`)
+    return
+  }
   if (existsSync(out) && !values.replace) throw new Error(`${out}: it exists and stays as it is. Give another name, or add --replace.`)
-  writeWhole(out, await writeWorkbook(templateWorkbook(startingOffice(values.demo), made())))
+  writeWhole(out, makeTemplate(startingOffice(values.demo), made()))
   console.log(`Written: ${out}`)
 }
 

@@ -60,7 +60,8 @@ describe('takeoff and template', () => {
   it('makes the demo, one line a job', async () => {
     const { out, code } = await run('takeoff', ['--all', '--out', at('demo.xlsx')])
     expect(code).toBe(0)
-    expect(out.split('\n')).toHaveLength(6)
+    expect(out.split('\n').filter((line) => /^\S.*: \d+ lines/.test(line))).toHaveLength(5)
+    expect(out).toMatch(/^ {2}check {2}Tank volume: .*Means hide dry spells/m)
     expect(out).toMatch(/^Wicket Mill: \d\d lines, order cost \$[\d,.]+, total \$[\d,.]+; \d+ pass, \d+ check, \d+ stop; \d+ cautions$/m)
   })
   it('reads a workbook that template wrote and a person filled in', async () => {
@@ -131,21 +132,26 @@ describe('takeoff and template', () => {
     await workbook.xlsx.load(before.buffer.slice(before.byteOffset, before.byteOffset + before.length) as ArrayBuffer)
     workbook.addWorksheet('My notes').getCell('A1').value = 'gate code at the office'
     await workbook.xlsx.writeFile(filled)
-    const onItself = await run('takeoff', [filled, '--job', 'Fernlow 12', '--out', filled])
-    expect(onItself).toMatchObject({ code: 1, err: expect.stringMatching(/would be lost: My notes.*Nothing was written/) })
-    expect((await run('takeoff', [filled, '--job', 'Fernlow 12', '--job', 'fernlow 12 ', '--out', filled, '--replace'])).code).toBe(0)
+    // Onto itself: the sheets of the job come in, everything else stays.
+    expect(await run('takeoff', [filled, '--job', 'Fernlow 12', '--job', 'fernlow 12 ', '--out', filled])).toMatchObject({ code: 0 })
     await workbook.xlsx.readFile(filled)
-    workbook.getWorksheet('Crew Fernlow 12')!.getCell(7, crewColumns.done).value = 'R. Voss'
+    expect(workbook.getWorksheet('My notes')!.getCell('A1').value).toBe('gate code at the office')
+    const crew = workbook.getWorksheet('Crew Fernlow 12')!
+    const row = (crew.getColumn(2).values as unknown[]).indexOf('A1')
+    crew.getCell(row, crewColumns.done).value = 'R. Voss'
     await workbook.xlsx.writeFile(filled)
-    const overIt = await run('takeoff', ['--job', 'Fernlow 12', '--out', filled])
-    expect(overIt).toMatchObject({ code: 1, err: expect.stringContaining('what was typed on the sheets of Fernlow 12') })
+    // A forgotten input, or another one, does not take its place.
+    const forgotten = await run('takeoff', ['--job', 'Fernlow 12', '--out', filled])
+    expect(forgotten).toMatchObject({ code: 1, err: expect.stringMatching(/it exists and stays as it is: .*the sheet My notes would be lost.*add --replace. Nothing was written/) })
     expect((await run('takeoff', [filled, '--job', 'Fernlow 12', '--out', filled])).code).toBe(0)
     await workbook.xlsx.readFile(filled)
-    expect(workbook.getWorksheet('Crew Fernlow 12')!.getCell(7, crewColumns.done).value).toBe('R. Voss')
+    expect(workbook.getWorksheet('Crew Fernlow 12')!.getCell(row, crewColumns.done).value).toBe('R. Voss')
+    expect(workbook.getWorksheet('Takeoff Fernlow 12')!.getCell('B3').value).toMatch(/revision 2/)
   })
   it.each([
-    [['takeoff', '--out', 'x.xlsx', 'nothere.xlsx'], /nothere\.xlsx: the file cannot be read/],
+    [['takeoff', '--out', 'x.xlsx', 'nothere.xlsx'], /nothere\.xlsx: the file cannot be read \(ENOENT\)/],
     [['takeoff'], /--out is missing/],
+    [['takeoff', '--ouput', 'x.xlsx'], /No option --ouput; there are --job, --all, --out, --json, --flavor, --replace, --help\. Usage: npm run -s takeoff/],
     [['takeoff', '--out', 'x.xlsx', '--job', 'Nobody'], /--job: one of Fernlow 12, .*; got Nobody/],
     [['takeoff', '--out', 'x.xlsx', '--flavor', 'plain'], /--flavor takes native or cells; got plain/],
     [['takeoff', '--out', 'x.xlsx', '--job', 'Fernlow 12', '--all'], /--job or --all, not both/],

@@ -5,6 +5,7 @@ import { join } from 'node:path'
 import ExcelJS from 'exceljs'
 import { describe, expect, it } from 'vitest'
 import { openWorkbook, readSheet, writeWorkbook } from '../../src/hosts/file.js'
+import { inExceljs, reopened } from '../support/xlsx.js'
 import { crewColumns } from '../../src/plan/crewSheet.js'
 import { designColumns } from '../../src/plan/designSheet.js'
 import { jobSheetNames } from '../../src/plan/jobSheets.js'
@@ -22,17 +23,18 @@ const names = jobSheetNames('Wicket Mill')
 const raw = startingOffice(true)
 const office = readOffice(raw)
 const job = rowNamed(office, 'Jobs', 'Wicket Mill')!
-const bytes = await writeWorkbook(takeoffWorkbook(raw, [makeTakeoff(office, job)], 'native', { date: '2026-11-25', revision: 1, version: 'test' }))
+const bytes = writeWorkbook(takeoffWorkbook(raw, [makeTakeoff(office, job)], 'native', { date: '2026-11-25', revision: 1, version: 'test' }))
 
 /** Opens the made workbook, lets a person type, and makes it again from what is read back. */
 async function again(type: (cell: (sheet: string, key: string, column: number) => ExcelJS.Cell, workbook: ExcelJS.Workbook) => void, row = job) {
-  const workbook = await openWorkbook(bytes, 'a.xlsx')
+  const workbook = await inExceljs(bytes)
   type((name, key, column) => {
     const sheet = workbook.getWorksheet(name)!
     const found = sheet.getRows(1, sheet.rowCount)!.find((line) => [2, 3].some((at) => line.getCell(at).value === key || (line.getCell(at).result as unknown) === key))!
     return found.getCell(column)
   }, workbook)
-  const kept = keptFrom(names, (sheet) => readSheet(workbook, sheet))
+  const read = await reopened(workbook)
+  const kept = keptFrom(names, (sheet) => readSheet(read, sheet))
   return { kept, make: () => makeTakeoff(office, row, kept) }
 }
 const refusals = async (...args: Parameters<typeof again>): Promise<string[]> => {
@@ -158,7 +160,7 @@ describe('saved by another program', () => {
     const folder = mkdtempSync(join(tmpdir(), 'kept-'))
     writeFileSync(join(folder, 'in.xlsx'), bytes)
     const saved = readFileSync(await convertWithCalc(join(folder, 'in.xlsx'), 'xlsx', join(folder, 'out')))
-    const workbook = await openWorkbook(saved, 'in.xlsx')
+    const workbook = openWorkbook(saved, 'in.xlsx')
     rmSync(folder, { recursive: true, force: true })
     expect(keptFrom(names, (sheet) => readSheet(workbook, sheet))).toEqual(nothingKept)
   })

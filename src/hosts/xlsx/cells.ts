@@ -1,0 +1,186 @@
+/** The cells of one sheet of a workbook: values, formulas, and nothing of how they look. */
+import { isErrorText } from '../../takeoff/fields.js'
+import { Book, type BookSheet } from './book.js'
+import { attribute, decodeText, inside, tags, unescapeXml, type Tag } from './xml.js'
+import { WorkbookError } from './zip.js'
+
+export interface BookCell {
+  value: string | number | boolean | Date | null
+  formula?: string
+  /** A formula that was saved without its result; one with an empty text in it may well have none. */
+  isUnworked?: true
+}
+export type BookRows = ReadonlyMap<number, ReadonlyMap<number, BookCell>>
+
+/** More cells than any office's sheet has, counted before they are built. */
+export const MOST_CELLS = 2_000_000
+
+const DAY_MS = 86_400_000
+/** Built-in number formats that show a day or a time. */
+const builtInDates = new Set([14, 15, 16, 17, 18, 19, 20, 21, 22, 45, 46, 47])
+
+/** "AB12" as row and column, from 1. */
+export function readAddress(reference: string): { row: number; column: number } | undefined {
+  let column = 0
+  let at = 0
+  for (; at < reference.length; at++) {
+    const code = reference.charCodeAt(at) & ~32
+    if (code < 65 || code > 90) break
+    column = column * 26 + code - 64
+  }
+  const row = Number(reference.slice(at))
+  return column > 0 && Number.isInteger(row) && row > 0 ? { row, column } : undefined
+}
+
+export class CellReader {
+  private shared: readonly string[] | undefined
+  private dates: readonly boolean[] | undefined
+  private is1904: boolean | undefined
+  private readonly rowsBySheet = new Map<string, BookRows>()
+
+  constructor(readonly book: Book) {}
+
+  rows(sheet: BookSheet): BookRows {
+    let rows = this.rowsBySheet.get(sheet.part)
+    if (!rows) this.rowsBySheet.set(sheet.part, (rows = this.read(sheet)))
+    return rows
+  }
+
+  private read({ part, name }: BookSheet): BookRows {
+    const xml = this.book.text(part)
+    const rows = new Map<number, Map<number, BookCell>>()
+    const masters = new Map<string, string>()
+    let [row, column, count] = [0, 0, 0]
+    let cells: Map<number, BookCell> | undefined
+    let isIn = false
+    for (const tag of this.book.tags(part)) {
+      if (tag.name === 'sheetData') {
+        isIn = !tag.isEnd && !tag.isEmpty
+        if (!isIn) break
+        continue
+      }
+      if (!isIn || tag.isEnd) continue
+      if (tag.name === 'row') {
+        row = Number(attribute(xml, tag, 'r') ?? row + 1)
+        column = 0
+        rows.set(row, (cells = new Map()))
+      } else if (tag.name === 'c') {
+        const at = readAddress(attribute(xml, tag, 'r') ?? '')
+        column = at?.column ?? column + 1
+        if (++count > MOST_CELLS) throw new WorkbookError(`${this.book.file}: at most ${MOST_CELLS.toLocaleString('en-US')} cells of a sheet are read; ${name} has more.`)
+        const cell = this.cell(xml, tag, masters)
+        if (cell) cells!.set(column, cell)
+      }
+    }
+    return rows
+  }
+
+  private cell(xml: string, open: Tag, masters: Map<string, string>): BookCell | undefined {
+    if (open.isEmpty) return undefined
+    const { text, end } = inside(xml, open)
+    const type = attribute(xml, open, 't')
+    let value: string | undefined
+    let formula: string | undefined
+    let rich = ''
+    for (const tag of tags(xml, open.end, end)) {
+      if (tag.isEnd) continue
+      if (tag.name === 'v') value = unescapeXml(inside(xml, tag).text)
+      else if (tag.name === 'f') formula = this.formula(xml, tag, masters)
+      else if (tag.name === 'is') rich = plainText(xml, tag)
+    }
+    if (text === '') return undefined
+    const plain = this.value(type, value, rich, attribute(xml, open, 's'))
+    if (formula === undefined) return plain === null ? undefined : { value: plain }
+    return { value: plain, formula, ...(value === undefined && !formula.includes('""') ? { isUnworked: true as const } : {}) }
+  }
+
+  /** A formula that several cells share is written once, with the first of them. */
+  private formula(xml: string, tag: Tag, masters: Map<string, string>): string | undefined {
+    const text = unescapeXml(inside(xml, tag).text)
+    const shared = attribute(xml, tag, 't') === 'shared' ? attribute(xml, tag, 'si') : undefined
+    if (shared === undefined) return text === '' ? undefined : text
+    if (text !== '') masters.set(shared, text)
+    return masters.get(shared)
+  }
+
+  private value(type: string | undefined, value: string | undefined, rich: string, style: string | undefined): BookCell['value'] {
+    if (type === 'inlineStr') return rich
+    if (value === undefined) return null
+    switch (type) {
+      case 's':
+        return this.sharedTexts()[Number(value)] ?? ''
+      case 'str':
+        return decodeText(value)
+      case 'b':
+        return value === '1' || value === 'true'
+      case 'e':
+        return isErrorText(value) ? value : '#VALUE!'
+      case 'd': {
+        const day = new Date(value.endsWith('Z') ? value : `${value}Z`)
+        return Number.isNaN(day.getTime()) ? value : day
+      }
+      default: {
+        const number = Number(value)
+        if (!Number.isFinite(number)) return value
+        return style !== undefined && this.isDate(Number(style)) ? this.dateOf(number) : number
+      }
+    }
+  }
+
+  /** A serial number as a moment; what is no day in the calendar stays a number. */
+  private dateOf(serial: number): Date | number {
+    if (this.is1904 === undefined) {
+      const text = this.book.text(this.book.mainPart)
+      this.is1904 = false
+      for (const tag of this.book.tags(this.book.mainPart)) if (tag.name === 'workbookPr' && !tag.isEnd) this.is1904 = /^(?:1|true)$/.test(attribute(text, tag, 'date1904') ?? '')
+    }
+    if (serial < 1 || serial >= 2_958_466) return serial
+    return new Date((this.is1904 ? Date.UTC(1904, 0, 1) : Date.UTC(1899, 11, 30)) + Math.round(serial * DAY_MS))
+  }
+
+  private sharedTexts(): readonly string[] {
+    if (this.shared) return this.shared
+    const part = this.book.relations(this.book.mainPart).find(({ type }) => type.endsWith('/sharedStrings'))?.target
+    if (!part || !this.book.has(part)) return (this.shared = [])
+    const xml = this.book.text(part)
+    const list: string[] = []
+    for (const tag of this.book.tags(part)) if (tag.name === 'si' && !tag.isEnd) list.push(plainText(xml, tag))
+    return (this.shared = list)
+  }
+
+  private isDate(style: number): boolean {
+    this.dates ??= this.readDates()
+    return this.dates[style] ?? false
+  }
+
+  /** Which cell formats show a date: one with a year or a day, outside its quoted words. */
+  private readDates(): boolean[] {
+    const part = this.book.relations(this.book.mainPart).find(({ type }) => type.endsWith('/styles'))?.target
+    if (!part || !this.book.has(part)) return []
+    const xml = this.book.text(part)
+    const codes = new Map<number, string>()
+    const formats: number[] = []
+    let isIn = false
+    for (const tag of this.book.tags(part)) {
+      if (tag.name === 'numFmt' && !tag.isEnd) codes.set(Number(attribute(xml, tag, 'numFmtId')), attribute(xml, tag, 'formatCode') ?? '')
+      else if (tag.name === 'cellXfs') isIn = !tag.isEnd && !tag.isEmpty
+      else if (isIn && tag.name === 'xf' && !tag.isEnd) formats.push(Number(attribute(xml, tag, 'numFmtId') ?? 0))
+    }
+    return formats.map((id) => builtInDates.has(id) || showsDate(codes.get(id) ?? ''))
+  }
+}
+
+export const showsDate = (code: string): boolean => /[yd]|(?:^|[^a-z])m+(?:[^a-z]|$)|h+:|:s/i.test(code.replace(/"[^"]*"|\\.|\[[^\]]*\]|_.|\*./g, '').replace(/general/gi, ''))
+
+/** The words of a rich text, without what is read aloud beside them. */
+function plainText(xml: string, open: Tag): string {
+  if (open.isEmpty) return ''
+  const { end } = inside(xml, open)
+  let text = ''
+  let isAside = false
+  for (const tag of tags(xml, open.end, end)) {
+    if (tag.name === 'rPh') isAside = !tag.isEnd && !tag.isEmpty
+    if (tag.name === 't' && !tag.isEnd && !isAside) text += decodeText(unescapeXml(inside(xml, tag).text))
+  }
+  return text
+}

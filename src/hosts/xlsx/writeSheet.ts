@@ -1,0 +1,351 @@
+/** Sheet plans as parts of a workbook: the XML of a sheet, its tables, its place in the list of sheets. */
+import { NAMESPACE } from '../../calc/callByName.js'
+import { isTall, rowHeights } from '../../plan/heights.js'
+import { cellFormat, looks } from '../../plan/looks.js'
+import { columnLetters, type PlanCell, type PlanValidation, type SheetPlan } from '../../plan/plan.js'
+import { isErrorText } from '../../takeoff/fields.js'
+import { MAIN, type Book } from './book.js'
+import { StyleBook } from './styles.js'
+import { attribute, attributes, edited, encodeText, escapeXml, inside } from './xml.js'
+import { WorkbookError } from './zip.js'
+
+const RELATIONSHIPS = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships'
+const SHEET_TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml'
+const TABLE_TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml.table+xml'
+const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n'
+export const LONGEST_TEXT = 32_767
+const DAY_MS = 86_400_000
+/** Points of a letter or A4 page in landscape that rows may fill: print titles are of use beyond them. */
+const PAGE_POINTS = 500
+
+/** Functions that came after the format: a file writes them with a prefix, a cell shows them without. */
+const laterFunctions =
+  /(?<![\w.])(XLOOKUP|XMATCH|LET|LAMBDA|FILTER|SORT|SORTBY|UNIQUE|SEQUENCE|RANDARRAY|IFS|SWITCH|TEXTJOIN|CONCAT|MAXIFS|MINIFS|IFNA|XOR|DAYS|ISOWEEKNUM|CEILING\.MATH|FLOOR\.MATH|NUMBERVALUE|UNICODE|UNICHAR|FORMULATEXT|SHEET|SHEETS|AGGREGATE|STDEV\.[SP]|VAR\.[SP]|PERCENTILE\.(?:INC|EXC)|QUARTILE\.(?:INC|EXC)|RANK\.(?:EQ|AVG)|MODE\.(?:SNGL|MULT)|COVARIANCE\.[SP]|NORM\.(?:S\.)?(?:DIST|INV)|T\.(?:DIST|INV)(?:\.2T|\.RT)?|CHISQ\.(?:DIST|INV)(?:\.RT)?|TOCOL|TOROW|VSTACK|HSTACK|TAKE|DROP|CHOOSECOLS|CHOOSEROWS|TEXTSPLIT|TEXTBEFORE|TEXTAFTER)\(/g
+const inOuterText = (formula: string, change: (part: string) => string): string =>
+  formula
+    .split(/("(?:[^"]|"")*"|'(?:[^']|'')*')/)
+    .map((part, at) => (at % 2 ? part : change(part)))
+    .join('')
+export const withPrefixes = (formula: string): string =>
+  inOuterText(formula, (part) => part.replace(laterFunctions, (_, name: string) => `${name === 'FILTER' || name === 'SORT' ? '_xlfn._xlws' : '_xlfn'}.${name}(`))
+export const withoutPrefixes = (formula: string): string => inOuterText(formula, (part) => part.replace(/_xlfn\.(?:_xlws\.)?|_xlpm\./g, ''))
+
+const plainCall = new RegExp(`\\b${NAMESPACE}\\.([A-Z][A-Z0-9]*)\\(`, 'g')
+export const STORED_PREFIX = `_xldudf_${NAMESPACE}_`
+/** True when a formula calls a cell function. */
+export const callsCellFunction = (formula: string): boolean => formula.search(plainCall) >= 0
+export const callsAny = (plans: readonly SheetPlan[]): boolean => plans.some(({ cells }) => cells.some(({ formula }) => formula !== undefined && callsCellFunction(formula)))
+
+/** Writes plans into a workbook: a sheet of a plan's name is rewritten in its place, others are added behind. */
+export class SheetWriter {
+  private readonly styles: StyleBook
+  private metadata: number | undefined
+  private nextSheetId: number | undefined
+  private nextTableId: number | undefined
+  private readonly tableNames = new Set<string>()
+  private readonly nextPart = new Map<string, number>()
+  /** Texts of formulas and words come again and again: each is escaped once. */
+  private readonly escaped = new Map<string, string>()
+
+  constructor(private readonly book: Book) {
+    this.styles = new StyleBook(book)
+  }
+
+  write(plans: readonly SheetPlan[]): void {
+    for (const plan of plans) this.sheet(plan)
+    this.styles.save()
+    this.book.sheetsChanged()
+    this.titles(plans)
+    this.dropChain()
+  }
+
+  private sheet(plan: SheetPlan): void {
+    const standing = this.book.sheetNamed(plan.name)
+    const part = standing?.part ?? this.freePart('xl/worksheets/sheet', '.xml')
+    if (standing) {
+      for (const { target, type } of this.book.relations(part)) if (type.endsWith('/table')) this.takeAway(target)
+      this.nextTableId = undefined
+      this.tableNames.clear()
+      this.book.unrelate(part, () => true)
+    }
+    // The part is there before others count it.
+    this.book.put(part, '')
+    const tables = plan.tables.map((table) => {
+      const xml = this.table(table)
+      const file = this.freePart('xl/tables/table', '.xml')
+      this.book.put(file, xml)
+      this.book.declare(file, TABLE_TYPE, true)
+      return this.book.relate(part, 'table', file)
+    })
+    this.book.put(part, this.xml(plan, tables, !standing && this.book.sheets.length === 0))
+    if (standing) return
+    this.book.declare(part, SHEET_TYPE, true)
+    const id = this.book.relate(this.book.mainPart, 'worksheet', part)
+    this.nextSheetId ??= this.mostSheetId() + 1
+    const sheetId = this.nextSheetId++
+    this.book.insertBeforeEnd(
+      this.book.mainPart,
+      'sheets',
+      `<sheet xmlns:r="${RELATIONSHIPS}" name="${escapeXml(plan.name)}" sheetId="${sheetId}"${plan.hidden ? ' state="hidden"' : ''} r:id="${id}"/>`,
+    )
+    this.book.sheets.push({ name: plan.name, part, isHidden: plan.hidden ?? false })
+  }
+
+  private mostSheetId(): number {
+    const text = this.book.text(this.book.mainPart)
+    let most = 0
+    for (const tag of this.book.tags(this.book.mainPart)) if (tag.name === 'sheet' && !tag.isEnd) most = Math.max(most, Number(attribute(text, tag, 'sheetId') ?? 0))
+    return most
+  }
+
+  private takeAway(part: string): void {
+    this.book.remove(part)
+    this.book.undeclare(part)
+  }
+
+  private freePart(start: string, end: string): string {
+    for (let number = this.nextPart.get(start) ?? 1; ; number++) {
+      if (this.book.has(`${start}${number}${end}`)) continue
+      this.nextPart.set(start, number + 1)
+      return `${start}${number}${end}`
+    }
+  }
+
+  private text(words: string): string {
+    let found = this.escaped.get(words)
+    if (found === undefined) this.escaped.set(words, (found = encodeText(words)))
+    return found
+  }
+
+  private xml(plan: SheetPlan, tables: readonly string[], isFirst: boolean): string {
+    const heights = rowHeights(plan)
+    const byRow = new Map<number, PlanCell[]>()
+    let [lastRow, lastColumn] = [1, 1]
+    for (const cell of plan.cells) {
+      const row = byRow.get(cell.row)
+      if (row) row.push(cell)
+      else byRow.set(cell.row, [cell])
+      lastRow = Math.max(lastRow, cell.row)
+      lastColumn = Math.max(lastColumn, cell.column)
+    }
+    const rows = [...new Set([...byRow.keys(), ...heights.keys()])].sort((one, other) => one - other)
+    const data = rows.map((row) => {
+      const height = heights.get(row)
+      const tall = isTall(height)
+      // A cell written twice counts as written last.
+      const cells = [...new Map((byRow.get(row) ?? []).map((cell) => [cell.column, cell])).values()].sort((one, other) => one.column - other.column)
+      return `<row r="${row}"${height === undefined ? '' : ` ht="${Math.round(height * 100) / 100}" customHeight="1"`}>${cells.map((cell) => this.cell(plan.name, cell, tall)).join('')}</row>`
+    })
+    const footer = `&L${plan.footer.replace(/&/g, '&&')}&C${plan.name.replace(/&/g, '&&')}&RPage &P of &N`
+    return [
+      `${HEAD}<worksheet xmlns="${MAIN}" xmlns:r="${RELATIONSHIPS}"><sheetPr><pageSetUpPr fitToPage="1"/></sheetPr><dimension ref="A1:${columnLetters(lastColumn)}${lastRow}"/>`,
+      `<sheetViews><sheetView showGridLines="0"${isFirst ? ' tabSelected="1"' : ''} workbookViewId="0">${plan.frozenRows > 0 ? `<pane ySplit="${plan.frozenRows}" topLeftCell="A${plan.frozenRows + 1}" activePane="bottomLeft" state="frozen"/>` : ''}</sheetView></sheetViews>`,
+      '<sheetFormatPr defaultRowHeight="15"/>',
+      plan.widths.length ? `<cols>${plan.widths.map((width, at) => `<col min="${at + 1}" max="${at + 1}" width="${width}" customWidth="1"/>`).join('')}</cols>` : '',
+      `<sheetData>${data.join('')}</sheetData>`,
+      this.validations(plan.validations),
+      '<pageMargins left="0.5" right="0.5" top="0.6" bottom="0.6" header="0.3" footer="0.3"/>',
+      `<pageSetup paperSize="1" orientation="${plan.landscape ? 'landscape' : 'portrait'}" fitToWidth="1" fitToHeight="0"/>`,
+      `<headerFooter><oddFooter>${escapeXml(footer)}</oddFooter></headerFooter>`,
+      tables.length ? `<tableParts count="${tables.length}">${tables.map((id) => `<tablePart r:id="${id}"/>`).join('')}</tableParts>` : '',
+      '</worksheet>',
+    ].join('')
+  }
+
+  private cell(sheet: string, cell: PlanCell, isTallRow: boolean): string {
+    const reference = `${columnLetters(cell.column)}${cell.row}`
+    const style = this.styles.of(cell.look ?? looks[cell.role], cellFormat(cell), isTallRow)
+    const { value, formula } = cell
+    if (formula !== undefined) {
+      const stored = this.formula(formula)
+      const isCall = callsCellFunction(formula)
+      const [type, shown] =
+        typeof value === 'number'
+          ? ['', String(value)]
+          : typeof value === 'boolean'
+            ? [' t="b"', value ? '1' : '0']
+            : value !== null && isErrorText(value)
+              ? [' t="e"', value]
+              : [' t="str"', this.text(value ?? '')]
+      const f = isCall ? `<f t="array" ref="${reference}">${stored}</f>` : `<f>${stored}</f>`
+      return `<c r="${reference}" s="${style}"${type}${isCall ? ` cm="${this.calls()}"` : ''}>${f}<v>${shown}</v></c>`
+    }
+    if (value === null || value === '') return `<c r="${reference}" s="${style}"/>`
+    if (typeof value === 'number') return `<c r="${reference}" s="${style}"><v>${value}</v></c>`
+    if (typeof value === 'boolean') return `<c r="${reference}" s="${style}" t="b"><v>${value ? 1 : 0}</v></c>`
+    if (cell.format === 'date') return `<c r="${reference}" s="${style}"><v>${(Date.parse(`${value}T00:00:00Z`) - Date.UTC(1899, 11, 30)) / DAY_MS}</v></c>`
+    if (value.length > LONGEST_TEXT)
+      throw new WorkbookError(
+        `${sheet}!${reference}: a text of at most ${LONGEST_TEXT.toLocaleString('en-US')} characters; it has ${value.length.toLocaleString('en-US')}. Nothing was written.`,
+      )
+    return `<c r="${reference}" s="${style}" t="inlineStr"><is><t xml:space="preserve">${this.text(value)}</t></is></c>`
+  }
+
+  private formula(formula: string): string {
+    let found = this.escaped.get(`=${formula}`)
+    if (found === undefined) this.escaped.set(`=${formula}`, (found = escapeXml(withPrefixes(formula).replace(plainCall, `${STORED_PREFIX}$1(`))))
+    return found
+  }
+
+  private validations(list: readonly PlanValidation[]): string {
+    if (!list.length) return ''
+    const one = ({ firstRow, lastRow, column, list: options, range, span, message }: PlanValidation): string => {
+      const letters = columnLetters(column)
+      const type = span ? 'type="decimal" operator="between" errorStyle="warning"' : 'type="list"'
+      const formulas = span ? `<formula1>${span[0]}</formula1><formula2>${span[1]}</formula2>` : `<formula1>${escapeXml(range ?? `"${options!.join(',')}"`)}</formula1>`
+      return `<dataValidation ${type} allowBlank="1" showErrorMessage="1" errorTitle="Not allowed here" error="${escapeXml(`Allowed: ${message}`.slice(0, 250))}" sqref="${letters}${firstRow}${lastRow > firstRow ? `:${letters}${lastRow}` : ''}">${formulas}</dataValidation>`
+    }
+    return `<dataValidations count="${list.length}">${list.map(one).join('')}</dataValidations>`
+  }
+
+  private table({ name, row, column, headings, rows }: SheetPlan['tables'][number]): string {
+    const reference = `${columnLetters(column)}${row}:${columnLetters(column + headings.length - 1)}${row + rows}`
+    const columns = headings.map((heading, at) => `<tableColumn id="${at + 1}" name="${escapeXml(heading)}"/>`).join('')
+    const free = this.freeTable(name)
+    return `${HEAD}<table xmlns="${MAIN}" id="${free.id}" name="${free.name}" displayName="${free.name}" ref="${reference}" totalsRowShown="0"><tableColumns count="${headings.length}">${columns}</tableColumns><tableStyleInfo showFirstColumn="0" showLastColumn="0" showRowStripes="0" showColumnStripes="0"/></table>`
+  }
+
+  /** Table numbers and names are of the whole workbook. */
+  private freeTable(wanted: string): { id: number; name: string } {
+    if (this.nextTableId === undefined) {
+      let most = 0
+      for (const part of this.book.names()) {
+        if (!/^xl\/tables\/[^/]+\.xml$/i.test(part)) continue
+        const text = this.book.text(part)
+        for (const tag of this.book.tags(part)) {
+          if (tag.name !== 'table' || tag.isEnd) continue
+          most = Math.max(most, Number(attribute(text, tag, 'id') ?? 0))
+          this.tableNames.add((attribute(text, tag, 'displayName') ?? '').toLowerCase())
+        }
+      }
+      this.nextTableId = most + 1
+    }
+    let name = wanted
+    for (let number = 2; this.tableNames.has(name.toLowerCase()); number++) name = `${wanted}_${number}`
+    this.tableNames.add(name.toLowerCase())
+    return { id: this.nextTableId++, name }
+  }
+
+  /** Print titles where a sheet runs over its page; names cost a reader time. */
+  private titles(plans: readonly SheetPlan[]): void {
+    const main = this.book.mainPart
+    const text = this.book.text(main)
+    const order: string[] = []
+    for (const tag of this.book.tags(main)) if (tag.name === 'sheet' && !tag.isEnd) order.push(attribute(text, tag, 'name') ?? '')
+    const written = new Set(plans.map(({ name }) => order.indexOf(name)))
+    const names = plans.filter(isLong).map((plan) => {
+      const quoted = `'${plan.name.replace(/'/g, "''")}'`
+      return `<definedName name="_xlnm.Print_Titles" localSheetId="${order.indexOf(plan.name)}">${escapeXml(`${quoted}!$${plan.titleRows[0]}:$${plan.titleRows[1]}`)}</definedName>`
+    })
+    // What stood for a sheet of ours before goes.
+    const gone = []
+    let list: { end: number; isEmpty: boolean } | undefined
+    let behind = 0
+    for (const tag of this.book.tags(main)) {
+      if (tag.name === 'definedName' && !tag.isEnd) {
+        const all = attributes(text, tag)
+        if (all.get('name') === '_xlnm.Print_Titles' && written.has(Number(all.get('localSheetId')))) gone.push({ from: tag.start, to: inside(text, tag).end, text: '' })
+      }
+      if (tag.name === 'definedNames' && !tag.isEnd) list = { end: tag.end, isEmpty: tag.isEmpty }
+      if (['sheets', 'functionGroups', 'externalReferences'].includes(tag.name) && (tag.isEnd || tag.isEmpty)) behind = tag.end
+    }
+    if (gone.length) this.book.put(main, edited(text, gone))
+    if (!names.length) return this.withoutEmptyNames()
+    if (list) this.book.insertBeforeEnd(main, 'definedNames', names.join(''))
+    else this.insertAt(behind, `<definedNames>${names.join('')}</definedNames>`)
+  }
+
+  private withoutEmptyNames(): void {
+    const text = this.book.text(this.book.mainPart)
+    const bare = text.replace(/<((?:\w+:)?definedNames)>\s*<\/\1>/, '')
+    if (bare !== text) this.book.put(this.book.mainPart, bare)
+  }
+
+  private insertAt(place: number, entry: string): void {
+    const text = this.book.text(this.book.mainPart)
+    const prefix = /<(\w+:)?workbook\b/.exec(text)?.[1] ?? ''
+    const written = prefix ? entry.replace(/<(\/?)(?=[A-Za-z])/g, `<$1${prefix}`) : entry
+    this.book.put(this.book.mainPart, text.slice(0, place) + written + text.slice(place))
+  }
+
+  /** The order in which cells were worked out last is no longer that of this workbook. */
+  private dropChain(): void {
+    const chain = this.book.relations(this.book.mainPart).find(({ type }) => type.endsWith('/calcChain'))
+    if (!chain) return
+    this.book.unrelate(this.book.mainPart, ({ type }) => type.endsWith('/calcChain'))
+    this.takeAway(chain.target)
+  }
+
+  /**
+   * How the workbook is worked out when it opens: at once where its formulas are ordinary ones; where they call cell
+   * functions, not before the add-in is there, so the number of the program is one that no Excel takes for an older one.
+   */
+  calculation(hasCalls: boolean): void {
+    const main = this.book.mainPart
+    const text = this.book.text(main)
+    const wanted = hasCalls ? { calcId: '191029' } : { fullCalcOnLoad: '1' }
+    for (const tag of this.book.tags(main)) {
+      if (tag.name !== 'calcPr' || tag.isEnd) continue
+      const all = attributes(text, tag)
+      for (const [name, value] of Object.entries(wanted)) all.set(name, value)
+      if (hasCalls) all.delete('fullCalcOnLoad')
+      if (hasCalls && Number(all.get('calcId')) < 191029) all.set('calcId', '191029')
+      const prefix = tag.prefix ? `${tag.prefix}:` : ''
+      const written = `<${prefix}calcPr${[...all].map(([name, value]) => ` ${name}="${escapeXml(value)}"`).join('')}/>`
+      this.book.put(main, text.slice(0, tag.start) + written + text.slice(inside(text, tag).end))
+      return
+    }
+    let behind = 0
+    for (const tag of this.book.tags(main))
+      if (['sheets', 'functionGroups', 'externalReferences', 'definedNames'].includes(tag.name) && (tag.isEnd || tag.isEmpty)) behind = tag.end
+    this.insertAt(
+      behind,
+      `<calcPr${Object.entries(wanted)
+        .map(([name, value]) => ` ${name}="${value}"`)
+        .join('')}/>`,
+    )
+  }
+
+  /** The mark of a dynamic-array cell: its place in the list of cell metadata, made where there is none. */
+  private calls(): number {
+    if (this.metadata !== undefined) return this.metadata
+    const standing = this.book.relations(this.book.mainPart).find(({ type }) => type.endsWith('/sheetMetadata'))?.target
+    if (standing === undefined) {
+      this.book.put('xl/metadata.xml', METADATA)
+      this.book.declare('xl/metadata.xml', 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheetMetadata+xml')
+      this.book.relate(this.book.mainPart, 'sheetMetadata', 'xl/metadata.xml')
+      return (this.metadata = 1)
+    }
+    return (this.metadata = this.ownMark(standing))
+  }
+
+  /** Finds or adds our mark among those of others; nothing of theirs is renumbered. */
+  private ownMark(part: string): number {
+    const text = this.book.text(part)
+    const types = [...text.matchAll(/<(?:\w+:)?metadataType\b[^>]*?name="([^"]*)"/g)].map((match) => match[1])
+    const type = types.indexOf('XLDAPR') + 1
+    const future = /<(?:\w+:)?futureMetadata\b[^>]*name="XLDAPR"[\s\S]*?<\/(?:\w+:)?futureMetadata>/.exec(text)?.[0] ?? ''
+    const value = [...future.matchAll(/<(?:\w+:)?bk>[\s\S]*?<\/(?:\w+:)?bk>/g)].findIndex(([bk]) => /fDynamic="1"/.test(bk))
+    const cells = /<(?:\w+:)?cellMetadata\b[\s\S]*?<\/(?:\w+:)?cellMetadata>/.exec(text)?.[0] ?? ''
+    const marks = [...cells.matchAll(/<(?:\w+:)?rc\b[^>]*\/>/g)].map(([mark]) => mark)
+    if (type === 0 || value < 0)
+      throw new WorkbookError(
+        `${this.book.file}: its cells carry marks of another kind: calls of cell functions cannot be added to it. Make the takeoff in ordinary formulas (--flavor native).`,
+      )
+    const found = marks.findIndex((mark) => mark.includes(`t="${type}"`) && mark.includes(`v="${value}"`))
+    if (found >= 0) return found + 1
+    this.book.insertBeforeEnd(part, 'cellMetadata', `<bk><rc t="${type}" v="${value}"/></bk>`)
+    return marks.length + 1
+  }
+}
+
+const isLong = (plan: SheetPlan): boolean => {
+  let points = 0
+  for (const height of rowHeights(plan).values()) points += height
+  // Sheets are shrunk to the width of the page: a wide one takes more rows.
+  const width = plan.widths.reduce((sum, one) => sum + one, 0)
+  const shrunk = Math.min(1, (plan.landscape ? 130 : 95) / Math.max(1, width))
+  return points * shrunk > (plan.landscape ? PAGE_POINTS : PAGE_POINTS * 1.35)
+}
+
+const METADATA = `${HEAD}<metadata xmlns="${MAIN}" xmlns:xda="http://schemas.microsoft.com/office/spreadsheetml/2017/dynamicarray"><metadataTypes count="1"><metadataType name="XLDAPR" minSupportedVersion="120000" copy="1" pasteAll="1" pasteValues="1" merge="1" splitFirst="1" rowColShift="1" clearFormats="1" clearComments="1" assign="1" coerce="1" cellMeta="1"/></metadataTypes><futureMetadata name="XLDAPR" count="1"><bk><extLst><ext uri="{bdbb8cdc-fa1e-496e-a857-3c3f30c029c3}"><xda:dynamicArrayProperties fDynamic="1" fCollapsed="0"/></ext></extLst></bk></futureMetadata><cellMetadata count="1"><bk><rc t="1" v="0"/></bk></cellMetadata></metadata>`

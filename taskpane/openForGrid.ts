@@ -1,0 +1,116 @@
+/** Opens a workbook for the grid: looked over part by part first, so that what would be expanded cell by cell is counted before. */
+import ExcelJS from 'exceljs'
+import { Book, relativeTo } from '../src/hosts/xlsx/book.js'
+import { readAddress } from '../src/hosts/xlsx/cells.js'
+import { attribute, edited, inside, type Edit } from '../src/hosts/xlsx/xml.js'
+import { WorkbookError } from '../src/hosts/xlsx/zip.js'
+
+/** Rules and merges over more cells than this are not taken into the grid. */
+const MOST_EXPANDED = 100_000
+/** More cells than the grid can show. */
+const MOST_CELLS = 400_000
+
+/** What a workbook holds that the grid does not keep when it is saved, by kind. */
+export type NotKept = ReadonlyMap<string, number>
+
+/** Parts by what they are; the first that fits counts. */
+const kinds: readonly (readonly [kind: string, part: RegExp])[] = [
+  ['charts', /^xl\/(?:charts\/chart|chartsheets\/)[^/]*\.xml$/i],
+  ['pictures', /^xl\/media\//i],
+  ['pivot tables', /^xl\/pivotTables\/[^/]+\.xml$/i],
+  ['comments', /^xl\/(?:comments|threadedComments)[^/]*(?:\/[^/]+)?\.xml$/i],
+  ['macros', /vbaProject\.bin$/i],
+  ['slicers', /^xl\/slicers\/[^/]+\.xml$/i],
+  ['links to other workbooks', /^xl\/externalLinks\/[^/]+\.xml$/i],
+  ['form controls', /^xl\/ctrlProps\/[^/]+\.xml$/i],
+]
+/** Tags of sheets and of the workbook that the grid forgets. */
+const forgotten: Readonly<Record<string, string>> = {
+  mergeCell: 'merged ranges',
+  hyperlink: 'links',
+  cfRule: 'conditional formats',
+  sheetProtection: 'protected sheets',
+  definedName: 'names',
+  dataValidation: 'rules for cells',
+  autoFilter: 'filters',
+  outlinePr: 'outlines',
+}
+
+export async function openForGrid(bytes: Uint8Array, name: string): Promise<{ workbook: ExcelJS.Workbook; notKept: NotKept }> {
+  const book = new Book(bytes, name)
+  const counts = new Map<string, number>()
+  const count = (kind: string, more = 1) => counts.set(kind, (counts.get(kind) ?? 0) + more)
+  for (const part of book.names()) {
+    const kind = kinds.find(([, pattern]) => pattern.test(part))
+    if (kind) count(kind[0])
+  }
+  let cells = 0
+  for (const { part } of book.sheets) cells += lookOver(book, part, count)
+  if (cells > MOST_CELLS)
+    throw new WorkbookError(`${name}: at most ${MOST_CELLS.toLocaleString('en-US')} cells are shown; it has ${cells.toLocaleString('en-US')}. Open it in a spreadsheet program.`)
+  for (const tag of book.tags(book.mainPart)) if (!tag.isEnd && tag.name === 'definedName' && !/_xlnm/.test(book.text(book.mainPart).slice(tag.start, tag.end))) count('names')
+  relativeTargets(book)
+  const workbook = new ExcelJS.Workbook()
+  const clean = book.bytes()
+  try {
+    await workbook.xlsx.load(clean.buffer.slice(clean.byteOffset, clean.byteOffset + clean.byteLength) as ArrayBuffer)
+  } catch (error) {
+    throw new WorkbookError(
+      `${name}: this page cannot read it (${error instanceof Error ? error.message.slice(0, 80) : String(error)}). Open it in a spreadsheet program and save it there.`,
+    )
+  }
+  return { workbook, notKept: counts }
+}
+
+/** Counts the cells of a sheet and what the grid forgets; takes out rules that reach over whole sheets. */
+function lookOver(book: Book, part: string, count: (kind: string) => void): number {
+  const xml = book.text(part)
+  const edits: Edit[] = []
+  let cells = 0
+  for (const tag of book.tags(part)) {
+    if (tag.isEnd) continue
+    if (tag.name === 'c') cells++
+    const kind = forgotten[tag.name]
+    const isList = tag.name === 'dataValidation' && attribute(xml, tag, 'type') === 'list'
+    if (kind && !isList) count(kind)
+    if (tag.name === 'mergeCell' || tag.name === 'dataValidation') {
+      const reach = (attribute(xml, tag, tag.name === 'mergeCell' ? 'ref' : 'sqref') ?? '').split(/\s+/).reduce((sum, area) => sum + cellsIn(area), 0)
+      if (reach > MOST_EXPANDED) {
+        edits.push({ from: tag.start, to: inside(xml, tag).end, text: '' })
+        if (isList) count(kind!)
+      }
+    }
+  }
+  if (edits.length) book.put(part, edited(xml, edits))
+  return cells
+}
+
+function cellsIn(area: string): number {
+  const [from, to] = area.replace(/\$/g, '').split(':').map(readAddress)
+  return from ? ((to ?? from).row - from.row + 1) * ((to ?? from).column - from.column + 1) : 0
+}
+
+/** The reader behind the grid knows no path from the root of the package. */
+function relativeTargets(book: Book): void {
+  for (const part of book.names()) {
+    if (!/\.rels$/i.test(part)) continue
+    const from = part.replace(/_rels\/([^/]*)\.rels$/, '$1')
+    const text = book.text(part)
+    const next = text.replace(/(\sTarget\s*=\s*["'])\/([^"']+)/g, (_, start: string, target: string) => start + relativeTo(from, target))
+    if (next !== text) book.put(part, next)
+  }
+}
+
+/** The plain value of a cell; a formula counts as the result it was saved with (exceljs leaves a result of 0 out of `value`). */
+export function plainCell(cell: ExcelJS.Cell): string | number | boolean | Date | null {
+  return plainValue(cell.type === ExcelJS.ValueType.Formula ? (cell.result as ExcelJS.CellValue) : cell.value)
+}
+
+function plainValue(value: ExcelJS.CellValue): string | number | boolean | Date | null {
+  if (value === null || value === undefined) return null
+  if (typeof value !== 'object' || value instanceof Date) return value
+  if ('richText' in value) return value.richText.map((part) => part.text).join('')
+  if ('text' in value) return plainValue(value.text as ExcelJS.CellValue)
+  if ('error' in value) return value.error
+  return null
+}

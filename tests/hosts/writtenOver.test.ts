@@ -1,0 +1,185 @@
+/** Nothing of an office's workbook is lost: other parts pass through byte for byte, and a file is written over only where nothing in it is somebody's own. */
+import { createHash } from 'node:crypto'
+import ExcelJS from 'exceljs'
+import { describe, expect, it } from 'vitest'
+import { openWorkbook, readSheet } from '../../src/hosts/file.js'
+import { demoSource, keptIn, makeFile, makeTemplate, reasonsAgainst, revisionIn, sourceOf, type Source } from '../../src/hosts/fileSession.js'
+import { readZip, unpack, writeZip } from '../../src/hosts/xlsx/zip.js'
+import { withPrefixes, withoutPrefixes } from '../../src/hosts/xlsx/writeSheet.js'
+import { startingOffice } from '../../src/takeoff/demo.js'
+import { readOffice, rowNamed } from '../../src/takeoff/office.js'
+import { makeTakeoff } from '../../src/takeoff/takeoff.js'
+import { inExceljs, savedBy } from '../support/xlsx.js'
+
+const made = { date: '2026-11-25', revision: 1, version: 'test' }
+const template = makeTemplate(startingOffice(true), made)
+const make = (source: Source, jobs = ['Pipit Hollow'], flavor: 'native' | 'cells' = 'native') => {
+  const office = readOffice(source.raw)
+  return makeFile(
+    source,
+    jobs.map((job) => ({ takeoff: makeTakeoff(office, rowNamed(office, 'Jobs', job)!, keptIn(source.workbook, job)), revision: revisionIn(source.workbook, job) + 1 })),
+    flavor,
+    made,
+  )
+}
+const hashes = (bytes: Uint8Array) => new Map([...readZip(bytes, 'x').values()].map((part) => [part.name, createHash('sha256').update(unpack(part, 'x')).digest('hex')]))
+
+/** An office's own workbook: text above headings, columns beside tables, a picture, formats, names, a sheet of its own. */
+async function own(): Promise<Uint8Array> {
+  const workbook = await inExceljs(template)
+  workbook.getWorksheet('Jobs')!.getCell('D1').value = 'Ask Ines before changing this sheet'
+  workbook.getWorksheet('Prices')!.getCell('H5').value = 'Supplier'
+  workbook.getWorksheet('Prices')!.getCell('H6').value = 'Yard at the ford'
+  workbook.getWorksheet('Tanks')!.getCell('Z3').value = { formula: '1+1', result: 2 }
+  workbook.getWorksheet('Tanks')!.getColumn(6).hidden = true
+  workbook.getWorksheet('Jobs')!.getCell('B6').note = 'call first'
+  const notes = workbook.addWorksheet('My notes')
+  notes.getCell('A1').value = { formula: "'Takeoff Pipit Hollow'!$K$20", result: 0 }
+  notes.mergeCells('B2:D3')
+  notes.addConditionalFormatting({ ref: 'A1:A9', rules: [{ type: 'cellIs', operator: 'greaterThan', formulae: [5], priority: 1, style: { font: { bold: true } } }] })
+  const pixel = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg=='
+  notes.addImage(workbook.addImage({ base64: pixel, extension: 'png' }), 'E5:F8')
+  workbook.definedNames.add("'My notes'!$A$1", 'Summit')
+  return savedBy(workbook)
+}
+
+describe('written onto itself', () => {
+  it('every part that is not ours stays byte for byte: pictures, comments, formats, own columns, own sheets', async () => {
+    const before = await own()
+    const { bytes } = make(sourceOf(before, 'OWN.xlsx'))
+    const [old, now] = [hashes(before), hashes(bytes)]
+    const changed = [...old.keys()].filter((name) => now.get(name) !== old.get(name))
+    // The list of sheets, the kinds of parts, the formats (added to), the properties, and nothing of a sheet of theirs.
+    expect(
+      changed.filter((name) => !/^(?:\[Content_Types\]\.xml|xl\/workbook\.xml|xl\/_rels\/workbook\.xml\.rels|xl\/styles\.xml|_rels\/\.rels|docProps\/custom\.xml)$/.test(name)),
+    ).toEqual([])
+    const again = await inExceljs(bytes)
+    expect(again.getWorksheet('Prices')!.getCell('H6').value).toBe('Yard at the ford')
+    expect(again.getWorksheet('Jobs')!.getCell('D1').value).toBe('Ask Ines before changing this sheet')
+    expect(again.getWorksheet('Tanks')!.getColumn(6).hidden).toBe(true)
+    expect(again.getWorksheet('My notes')!.getImages()).toHaveLength(1)
+    expect(again.worksheets.map(({ name }) => name)).toEqual(expect.arrayContaining(['My notes', 'Takeoff Pipit Hollow', 'Published tables']))
+  })
+  it('made twice, changes nothing but the revision', async () => {
+    const first = make(sourceOf(await own(), 'OWN.xlsx')).bytes
+    const second = make(sourceOf(first, 'OWN.xlsx')).bytes
+    const [one, other] = [hashes(first), hashes(second)]
+    const differing = [...one.keys()].filter((name) => one.get(name) !== other.get(name))
+    expect(revisionIn(openWorkbook(second, 'x'), 'Pipit Hollow')).toBe(2)
+    expect(differing.every((name) => /^xl\/worksheets\/sheet\d+\.xml$/.test(name))).toBe(true)
+    expect([...other.keys()].length).toBe([...one.keys()].length)
+  })
+  it('formulas of an office’s own sheets follow the line that they meant; what cannot be followed is named', async () => {
+    const first = make(sourceOf(await own(), 'OWN.xlsx')).bytes
+    const workbook = await inExceljs(first)
+    const takeoff = workbook.getWorksheet('Takeoff Pipit Hollow')!
+    const descriptions = takeoff.getColumn(3).values as unknown[]
+    const total = descriptions.indexOf('Total')
+    const notes = workbook.getWorksheet('My notes')!
+    notes.getCell('A1').value = { formula: `2*'Takeoff Pipit Hollow'!$K$${total}`, result: 0 }
+    notes.getCell('A2').value = { formula: `SUM('Takeoff Pipit Hollow'!K6:K9)`, result: 0 }
+    // Two lines by hand more, and the sums move down.
+    const jobs = workbook.getWorksheet('Jobs')!
+    const column = (jobs.getRow(5).values as unknown[]).indexOf('TreatmentLoss_psi')
+    jobs.getCell(7, column).value = 6
+    const { bytes, notes: told } = make(sourceOf(await savedBy(workbook), 'OWN.xlsx'))
+    const moved = (await inExceljs(bytes)).getWorksheet('Takeoff Pipit Hollow')!.getColumn(3).values as unknown[]
+    expect(moved.indexOf('Total')).toBeGreaterThan(total)
+    const read = readSheet(openWorkbook(bytes, 'x'), 'My notes')!
+    expect(read[0]![0]!.formula).toBe(`2*'Takeoff Pipit Hollow'!$K$${moved.indexOf('Total')}`)
+    expect(told).toEqual([expect.stringMatching(/^My notes!A2 points to Takeoff Pipit Hollow!K6:K9/)])
+  })
+  it('a sheet of somebody else’s name stands in the way, a locked structure too', async () => {
+    const workbook = await inExceljs(template)
+    workbook.addWorksheet('Crew Pipit Hollow').getCell('A1').value = 'mine'
+    const bytes = await savedBy(workbook)
+    expect(() => make(sourceOf(bytes, 'OWN.xlsx'))).toThrow('the sheet Crew Pipit Hollow stands there and was not made by this tool')
+    const locked = [...readZip(template, 'x').values()]
+    const main = new TextDecoder().decode(
+      unpack(
+        locked.find(({ name }) => name === 'xl/workbook.xml')!,
+        'x',
+      ),
+    )
+    const source = sourceOf(template, 'OWN.xlsx')
+    source.workbook!.book.put('xl/workbook.xml', main.replace('<bookViews>', '<workbookProtection lockStructure="1"/><bookViews>'))
+    expect(() => make(sourceOf(source.workbook!.book.bytes(), 'OWN.xlsx'))).toThrow(/structure is protected/)
+  })
+  it('a workbook of another writer: prefixes, paths from the root, no cell addresses', () => {
+    const source = sourceOf(template, 'OWN.xlsx')
+    const { book } = source.workbook!
+    // The same workbook as other programs write it.
+    const rels = book.text('xl/_rels/workbook.xml.rels').replace(/Target="(?!\/)/g, 'Target="/xl/')
+    book.put('xl/_rels/workbook.xml.rels', rels)
+    const main = book
+      .text('xl/workbook.xml')
+      .replace(/<(\/?)(?=[a-zA-Z])/g, '<$1x:')
+      .replace('xmlns=', 'xmlns:x=')
+    book.put('xl/workbook.xml', main)
+    const sheet = book.text('xl/worksheets/sheet2.xml').replace(/<row r="\d+"/g, '<row')
+    book.put('xl/worksheets/sheet2.xml', sheet)
+    const { bytes } = make(sourceOf(book.bytes(), 'OTHER.xlsx'))
+    expect(openWorkbook(bytes, 'x').book.sheets.map(({ name }) => name)).toContain('Takeoff Pipit Hollow')
+  })
+  it('an older workbook without the newer tables gets them, empty', async () => {
+    const workbook = await inExceljs(template)
+    for (const name of ['Catchments', 'Uses', 'PressureTanks', 'Cables', 'Cranes', 'RainDays']) workbook.removeWorksheet(workbook.getWorksheet(name)!.id)
+    const source = sourceOf(await savedBy(workbook), 'OLD.xlsx')
+    expect(source.absent).toHaveLength(6)
+    const { bytes } = make(source)
+    expect(sourceOf(bytes, 'OLD.xlsx').absent).toEqual([])
+  })
+})
+
+describe('written over another file', () => {
+  const office = sourceOf(template, 'OFFICE.xlsx')
+  const out = make(sourceOf(template, 'OFFICE.xlsx')).bytes
+  const against = (standing: Uint8Array, source: Source, jobs = ['Pipit Hollow']) => reasonsAgainst(openWorkbook(standing, 'OUT.xlsx'), source, make(source, jobs).bytes)
+  it('the everyday case asks nothing: a price changed in the office’s file, the same output made again', async () => {
+    const workbook = await inExceljs(template)
+    workbook.getWorksheet('Prices')!.getCell('E7').value = 99
+    expect(against(out, sourceOf(await savedBy(workbook), 'OFFICE.xlsx'))).toEqual([])
+    expect(against(out, office)).toEqual([])
+  })
+  it('another input, or none, is refused by name', () => {
+    expect(against(out, { ...sourceOf(template, 'OTHER.xlsx'), raw: { ...office.raw, Jobs: { ...office.raw.Jobs, rows: office.raw.Jobs.rows.slice(1) } } })).toEqual([
+      'it was made from OFFICE.xlsx, not from OTHER.xlsx',
+    ])
+    const edited = { ...startingOffice(true), Uses: { ...startingOffice(true).Uses, rows: [] } }
+    expect(against(out, demoSource(edited))).toEqual(['it was made from OFFICE.xlsx, not from the demo'])
+  })
+  it('a file whose tables were changed, with a sheet of its own, or not ours, stays', async () => {
+    const changed = await inExceljs(out)
+    changed.getWorksheet('Prices')!.getCell('E7').value = 123
+    changed.addWorksheet('My notes')
+    expect(against(await savedBy(changed), office)).toEqual(expect.arrayContaining(['the sheet My notes would be lost']))
+    const stranger = new ExcelJS.Workbook()
+    stranger.addWorksheet('Accounts')
+    expect(against(await savedBy(stranger), office)).toEqual(['it was not made by this command, and its tables are not those of OFFICE.xlsx', 'the sheet Accounts would be lost'])
+  })
+  it('takeoffs of other jobs in it are named', () => {
+    const two = make(sourceOf(template, 'OFFICE.xlsx'), ['Pipit Hollow', 'Wicket Mill']).bytes
+    expect(against(two, sourceOf(template, 'OFFICE.xlsx'))).toEqual([expect.stringMatching(/^the sheets Takeoff Wicket Mill, Design Wicket Mill, .* would be lost$/)])
+  })
+})
+
+describe('a file as Excel wants it', () => {
+  it('calls carry a program number that no Excel takes for older; ordinary formulas are worked out at once', () => {
+    const text = (flavor: 'native' | 'cells') => openWorkbook(make(sourceOf(template, 'O.xlsx'), ['Pipit Hollow'], flavor).bytes, 'x').book.text('xl/workbook.xml')
+    expect(text('cells')).toMatch(/<calcPr calcId="191029"\/>/)
+    expect(text('native')).toMatch(/<calcPr fullCalcOnLoad="1"\/>/)
+  })
+  it('later functions are stored with their prefix and read without it; words in quotes stay', () => {
+    expect(withPrefixes('XLOOKUP(A1,B:B,C:C)&"XLOOKUP("&IFS(1,2)')).toBe('_xlfn.XLOOKUP(A1,B:B,C:C)&"XLOOKUP("&_xlfn.IFS(1,2)')
+    expect(withPrefixes("SUM('IFS('!A1)+FILTER(A1:A3,1)")).toBe("SUM('IFS('!A1)+_xlfn._xlws.FILTER(A1:A3,1)")
+    expect(withoutPrefixes('_xlfn.XLOOKUP(A1,B:B,C:C)+_xlfn._xlws.FILTER(A1:A3,1)')).toBe('XLOOKUP(A1,B:B,C:C)+FILTER(A1:A3,1)')
+  })
+  it('packs and unpacks itself to the same bytes', () => {
+    expect(writeZip(readZip(template, 'x').values())).toEqual(template)
+  })
+  it('reads back a thousand rows of jobs', () => {
+    const raw = startingOffice(true)
+    const many = { ...raw, Jobs: { ...raw.Jobs, rows: Array.from({ length: 1000 }, (_, at) => ({ row: 6 + at, cells: { ...raw.Jobs.rows[3]!.cells, Job: `Job ${at}` } })) } }
+    expect(readOffice(sourceOf(makeTemplate(many, made), 'x').raw).tables.Jobs).toHaveLength(1000)
+  })
+})
