@@ -4,15 +4,18 @@ import { parseArgs } from 'node:util'
 import { addRain } from '../hosts/addRain.js'
 import { makeTemplate, sourceOf } from '../hosts/fileSession.js'
 import { startingOffice } from '../takeoff/demo.js'
+import { updateOffice } from '../hosts/updateOffice.js'
 import { bytesOf, fail, helpAsked, made, optionsOnly, writeWhole } from './common.js'
 
-const usage = 'npm run -s template -- OUT.xlsx [--demo] [--replace] | OFFICE.xlsx --rain FILE --station NAME [--unit in|mm] [--id ID]'
+const usage = 'npm run -s template -- OUT.xlsx [--demo] [--replace] | OFFICE.xlsx --update [--only CODE …] | OFFICE.xlsx --rain FILE --station NAME [--unit in|mm] [--id ID]'
 const help = `Writes a workbook with the tables of an office, or adds daily rain to one that is there.
 
   ${usage}
 
   --demo           with the demo's jobs, tanks, pumps and prices in it
   --replace        write over a file that is there
+  --update         bring an office made by an older version up to date: its untouched rules, new columns and tables
+  --only CODE      of the rules, this one alone; may be given several times
   --rain FILE      rain of days: a weather service's by-station CSV or .dly, or a CSV with a date and a rain column
   --station NAME   the station of the sheet Rain that it belongs to
   --unit in|mm     of the rain column, where its heading does not say
@@ -22,12 +25,14 @@ Example: npm run -s template -- OFFICE.xlsx --rain rain.csv --station "Alder Rea
 
 async function main(): Promise<void> {
   if (helpAsked(help)) return
-  optionsOnly(['demo', 'replace', 'rain', 'station', 'unit', 'id', 'help'], usage)
+  optionsOnly(['demo', 'replace', 'update', 'only', 'rain', 'station', 'unit', 'id', 'help'], usage)
   const { values, positionals } = parseArgs({
     allowPositionals: true,
     options: {
       demo: { type: 'boolean', default: false },
       replace: { type: 'boolean' },
+      update: { type: 'boolean' },
+      only: { type: 'string', multiple: true },
       rain: { type: 'string' },
       station: { type: 'string' },
       unit: { type: 'string' },
@@ -48,6 +53,16 @@ async function main(): Promise<void> {
     )
     writeWhole(out, bytes)
     console.log(`${values.station}: ${words}`)
+    console.log(`Written: ${out}`)
+    return
+  }
+  if (values.update) {
+    const { bytes, update } = updateOffice(sourceOf(bytesOf(out), out), made(), values.only)
+    for (const { table, key, reason, row, touchesLife } of update.changes)
+      console.log(`${touchesLife ? 'safety  ' : ''}${table} ${key}${row === undefined ? ', added' : `, row ${row}`}: ${reason}`)
+    for (const { table, names } of update.columns) console.log(`${table}: new columns at the end: ${names.join(', ')}`)
+    for (const own of update.own) console.log(`Left as the office has it: ${own}`)
+    writeWhole(out, bytes)
     console.log(`Written: ${out}`)
     return
   }

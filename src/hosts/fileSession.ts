@@ -4,7 +4,7 @@ import { jobSheetNames, jobSheets } from '../plan/jobSheets.js'
 import { keptFrom } from '../plan/kept.js'
 import { officeSheets } from '../plan/officeSheets.js'
 import { standardPlaces, type OfficePlaces } from '../plan/places.js'
-import { address, type Made, type SheetPlan } from '../plan/plan.js'
+import type { Made, SheetPlan } from '../plan/plan.js'
 import { tablesSheet } from '../plan/tablesSheet.js'
 import { checkedOrRaw } from '../takeoff/fields.js'
 import type { RawOffice } from '../takeoff/office.js'
@@ -15,7 +15,7 @@ import { repoint } from './repoint.js'
 import { Book } from './xlsx/book.js'
 import { newBook } from './xlsx/newBook.js'
 import { readProperty, writeProperty } from './xlsx/properties.js'
-import { setNumbers } from './xlsx/setNumbers.js'
+import { putCells, type PutCell } from './xlsx/putCells.js'
 
 /** What a file of ours remembers: what its tables held when it was made, and what it was made from. */
 const TABLES = 'Cistern Sheet tables'
@@ -117,7 +117,7 @@ export function makeTemplate(raw: RawOffice, made: Made): Uint8Array {
   return book.bytes()
 }
 
-function remember(book: Book, { name, raw }: Pick<Source, 'name' | 'raw'>): void {
+export function remember(book: Book, { name, raw }: Pick<Source, 'name' | 'raw'>): void {
   writeProperty(book, TABLES, fingerprint(raw))
   writeProperty(book, SOURCE, name)
 }
@@ -132,16 +132,16 @@ function writeNumbers(book: Book, { raw, places }: Source): void {
     if (table === 'Jobs' || table === 'RainDays') continue
     const sheet = book.sheetNamed(raw[table].sheet)
     if (!sheet) continue
-    const numbers = new Map<string, number | string>()
+    const numbers: PutCell[] = []
     for (const { row, cells } of raw[table].rows) {
       for (const [name, field] of Object.entries(fieldsOf(table))) {
         const value = checkedOrRaw(name, field, cells[name])
         const column = places[table].columnOf(name)
         if (column !== undefined && typeof cells[name] === 'string' && value !== cells[name] && (typeof value === 'number' || typeof value === 'string'))
-          numbers.set(address(row, column, false), value)
+          numbers.push({ row, column, value })
       }
     }
-    if (numbers.size) book.put(sheet.part, setNumbers(book.text(sheet.part), numbers))
+    if (numbers.length) book.put(sheet.part, putCells(book.text(sheet.part), numbers))
   }
 }
 

@@ -12,7 +12,7 @@ import { citationText } from '../sources.js'
 import { readCall } from '../takeoff/call.js'
 import type { Design } from '../takeoff/design.js'
 import { bareName, symbolOf } from '../units.js'
-import type { NamePlaces } from './places.js'
+import { withoutLacking, type NamePlaces } from './places.js'
 import { address, quotedSheet, SheetDraft, type PlanCell } from './plan.js'
 
 export type Flavor = 'cells' | 'native'
@@ -30,7 +30,7 @@ export const cellValue = (value: Value | undefined): PlanCell['value'] => {
 }
 
 export function cellsWriter(names: NamePlaces): CallWriter {
-  return { write: (text, sheet) => formula(text).render(names.from(sheet), writtenCall) }
+  return { write: (text, sheet) => withoutLacking(formula(text).render(names.from(sheet), writtenCall)) }
 }
 
 /** A call to a cell function as a cell holds it. */
@@ -61,12 +61,14 @@ function inlined(text: string, name: (name: string) => string): string {
 export function nativeWriter(names: NamePlaces, design: Design, working: SheetDraft, workingSheet: string): CallWriter {
   const writer: CallWriter = {
     write(text, sheet, about) {
-      return formula(text).render(names.from(sheet), (call) => {
-        const read = readCall(call.name)
-        if (!read) return undefined
-        const cell = writeBlock(calculationOf(read.id)!, call, text, sheet, about, read.column)
-        return sheet === workingSheet ? cell : `${quotedSheet(workingSheet)}!${cell}`
-      })
+      return withoutLacking(
+        formula(text).render(names.from(sheet), (call) => {
+          const read = readCall(call.name)
+          if (!read) return undefined
+          const cell = writeBlock(calculationOf(read.id)!, call, text, sheet, about, read.column)
+          return sheet === workingSheet ? cell : `${quotedSheet(workingSheet)}!${cell}`
+        }),
+      )
     },
   }
 

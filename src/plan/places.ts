@@ -56,6 +56,17 @@ export function columnRange(name: string, places: OfficePlaces): string | undefi
   return place && at !== undefined ? `${quotedSheet(place.sheet)}!${range(place.firstRow, place.firstRow + MOST_ROWS[table as TableName] - 1, at)}` : undefined
 }
 
+/** What stands for a column that an older workbook lacks, until its lookup is made an empty text. */
+const LACKING = 'LACKING_COLUMN'
+/** A lookup in a column that is not there finds nothing, as an empty cell would: the default of the column counts. */
+export const withoutLacking = (formula: string): string =>
+  formula.includes(LACKING) ? formula.replace(new RegExp(`INDEX\\(${LACKING},MATCH\\((?:[^()]|\\([^()]*\\))*\\)\\)`, 'g'), '""') : formula
+const isLacking = (name: string, places: OfficePlaces): boolean => {
+  const parts = /^(\w+)\[(\w+)\]$/.exec(name)
+  const table = parts?.[1] as TableName | undefined
+  return table !== undefined && Object.hasOwn(places, table) && Object.hasOwn(fieldsOf(table), parts![2]!) && places[table].columnOf(parts![2]!) === undefined
+}
+
 /** A lookup in an office table by its first column. */
 export const lookup = (places: OfficePlaces, table: TableName, column: string, wanted: string): string =>
   `INDEX(${columnRange(`${table}[${column}]`, places)},MATCH(${wanted},${columnRange(`${table}[${keyColumn(table)}]`, places)},0))`
@@ -75,6 +86,7 @@ export class NamePlaces {
       const place = this.known.get(name)
       if (place) return place.sheet === sheet ? place.ref : `${quotedSheet(place.sheet)}!${place.ref}`
       const column = columnRange(name, this.places)
+      if (column === undefined && isLacking(name, this.places)) return LACKING
       if (column === undefined) throw new Error(`${name} has no place on the sheets.`)
       return column
     }

@@ -10,6 +10,7 @@ import { isStone, LABOR_HOURS, lineSums, pricedUnit, readItemRules, STONE_ORDERE
 import { rowNamed, type Office, type Row } from './office.js'
 import { stationOf } from './rainDays.js'
 import { itemKinds, sections, type ItemKind, type Section } from './officeTables.js'
+import { isWrongUnit010 } from './older/prices010.js'
 import { results } from './results/index.js'
 
 /** What an estimator typed over on an earlier takeoff of the job, by the code of the line. */
@@ -353,7 +354,8 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
     }
     const at = (column: string, allowed: string, value: string) =>
       problems.push({ sheet: office.sheets.Prices, row: row.row, column, allowed: `${allowed} (job ${design.name})`, came: value })
-    const [priced, counted] = [pricedUnit(String(row.cells.Unit ?? '') || rule.unit), pricedUnit(rule.unit)]
+    const listedUnit = String(row.cells.Unit ?? '')
+    const [priced, counted] = [pricedUnit(listedUnit === '' || isWrongUnit010(code, listedUnit) ? rule.unit : listedUnit), pricedUnit(rule.unit)]
     if (priced.name !== counted.name) at('Unit', `${rule.unit}, as the item ${code} is counted, or a number of it, as 100 ${rule.unit}`, `"${String(row.cells.Unit)}"`)
     const listed = row.cells.Price_usd ?? null
     if (!isAmount(listed)) {

@@ -56,7 +56,7 @@ describe.runIf(hasChromium)('the pane of the Excel build', unlessChromiumDies, (
         })),
       }
     })
-    expect(book.bound).toBe(44)
+    expect(book.bound).toBe(45)
     const design = book.sheets.find(({ name }) => name === 'Design Wicket Mill')!
     expect(design.calls).toBeGreaterThan(20)
     expect(book.sheets.map(({ name }) => name)).toEqual(expect.arrayContaining(['Jobs', 'Takeoff Wicket Mill', 'Year Wicket Mill', 'Published tables']))

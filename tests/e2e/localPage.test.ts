@@ -114,10 +114,11 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     await page.selectOption('#job-picker', 'Typed 1')
     await page.waitForFunction(() => document.querySelector('.glance h2')?.textContent === 'Typed 1')
     const verdict = () =>
-      page.evaluate(() => [...document.querySelectorAll('.verdicts li')].find((item) => item.textContent?.includes('Tank volume'))?.querySelector('strong')?.textContent)
+      page.evaluate(() => [...document.querySelectorAll('.verdicts li')].find((item) => item.textContent?.includes('Cover over the lids'))?.querySelector('strong')?.textContent)
     expect(await verdict()).toBe('pass')
-    await typeInto(page, 'Jobs', NEW_ROW, columnOf('People'), '30')
-    await page.waitForFunction(() => [...document.querySelectorAll('.verdicts li.check')].some((item) => item.textContent?.includes('Tank volume')))
+    await typeInto(page, 'Jobs', NEW_ROW, columnOf('Cover_ft'), '5')
+    await page.waitForFunction(() => [...document.querySelectorAll('.verdicts li.stop')].some((item) => item.textContent?.includes('Cover over the lids')))
+    await typeInto(page, 'Jobs', NEW_ROW, columnOf('Cover_ft'), '2')
 
     // Two tanks: one tie, two boots.
     await page.click('fluent-button.make')

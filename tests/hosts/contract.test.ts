@@ -75,7 +75,7 @@ describe.each([
   it('sets up a workbook without touching what is there, and once only', async () => {
     const rig = makeRig()
     rig.type('Sheet1', 1, 1, 'mine')
-    expect((await open(rig.host)).missing).toHaveLength(13)
+    expect((await open(rig.host)).missing).toHaveLength(7)
     expect(await setUp(rig.host, made, true)).toHaveLength(13)
     const opened = await open(rig.host)
     expect(opened.missing).toEqual([])

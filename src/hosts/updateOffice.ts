@@ -1,0 +1,95 @@
+/** Brings an older office's workbook up to date: chosen rules in place, new columns at the end of their tables, all else as it was. */
+import { columnLetters } from '../plan/plan.js'
+import { officeSheets } from '../plan/officeSheets.js'
+import type { Made } from '../plan/plan.js'
+import { fieldsOf, type TableName } from '../takeoff/officeTables.js'
+import { officeUpdate, type OfficeUpdate } from '../takeoff/older/update.js'
+import { readOfficeTables, Workbook, writeInto } from './file.js'
+import { remember, type Source } from './fileSession.js'
+import type { Book } from './xlsx/book.js'
+import { readAddress } from './xlsx/cells.js'
+import { putCells, type PutCell } from './xlsx/putCells.js'
+import { attribute, edited, escapeXml, type Tag } from './xlsx/xml.js'
+
+/** `only` names the keys of the changes to take; all where it is left out. */
+export function updateOffice(source: Source, made: Made, only?: readonly string[]): { bytes: Uint8Array; update: OfficeUpdate } {
+  const update = officeUpdate(source.raw)
+  const taken = only ? update.changes.filter(({ key }) => only.includes(key)) : update.changes
+  const { book } = source.workbook!
+  const cells = new Map<TableName, PutCell[]>()
+  const columnsOf = new Map<TableName, Map<string, number>>()
+  for (const { table, names } of update.columns) columnsOf.set(table, addColumns(book, source, table, names, cells))
+  const columnIn = (table: TableName, name: string) => columnsOf.get(table)?.get(name) ?? source.places[table].columnOf(name)
+  const nextRow = new Map<TableName, number>()
+  for (const { table, row, cells: values } of taken) {
+    const next = nextRow.get(table) ?? lastRow(source, table) + 1
+    if (row === undefined) nextRow.set(table, next + 1)
+    for (const name of Object.keys(fieldsOf(table))) {
+      const column = columnIn(table, name)
+      if (column !== undefined && name in values) put(cells, table, { row: row ?? next, column, value: values[name] ?? null })
+    }
+  }
+  for (const [table, list] of cells) {
+    const part = book.sheetNamed(source.raw[table].sheet)!.part
+    book.put(part, putCells(book.text(part), list))
+  }
+  for (const [table, next] of nextRow) stretch(book, source, table, { row: next - 1 })
+  const absent = officeSheets(source.raw, made).filter(({ name }) => source.absent.some((table) => table === name))
+  if (absent.length) writeInto(book, absent)
+  remember(book, { name: source.name, raw: readOfficeTables(new Workbook(book)).raw })
+  return { bytes: book.bytes(), update: { ...update, changes: taken } }
+}
+
+const put = (cells: Map<TableName, PutCell[]>, table: TableName, cell: PutCell) => cells.set(table, [...(cells.get(table) ?? []), cell])
+
+const lastRow = ({ raw, places }: Source, table: TableName): number =>
+  raw[table].rows
+    .filter(({ cells }) => Object.values(cells).some((cell) => cell !== null && cell !== undefined && cell !== ''))
+    .reduce((most, { row }) => Math.max(most, row), places[table].firstRow - 1)
+
+/** Headings behind the last one of a table. */
+function addColumns(book: Book, source: Source, table: TableName, names: readonly string[], cells: Map<TableName, PutCell[]>): Map<string, number> {
+  const { places, raw } = source
+  const headingRow = places[table].firstRow - 1
+  const first = Math.min(...raw[table].columns.flatMap((name) => places[table].columnOf(name) ?? []))
+  const start = first + raw[table].columns.length
+  const columns = new Map(names.map((name, at) => [name, start + at]))
+  for (const [name, column] of columns) put(cells, table, { row: headingRow, column, value: name })
+  stretch(book, source, table, { columns: [...raw[table].columns, ...names], first })
+  return columns
+}
+
+/** A real table reaches over its new columns and rows. */
+function stretch(book: Book, { raw }: Source, table: TableName, more: { row?: number; columns?: readonly string[]; first?: number }): void {
+  const sheet = book.sheetNamed(raw[table].sheet)!
+  const part = book
+    .relations(sheet.part)
+    .find(({ type, target }) => type.endsWith('/table') && book.has(target) && new RegExp(`displayName\\s*=\\s*["']${table}["']`, 'i').test(book.text(target)))?.target
+  if (!part) return
+  const text = book.text(part)
+  const edits = []
+  let names: string[] = []
+  let most = 0
+  let list: Tag | undefined
+  for (const tag of book.tags(part)) {
+    if (tag.name === 'tableColumns') list = tag.isEnd ? list : tag
+    if (tag.name === 'tableColumns' && tag.isEnd && more.columns) {
+      const added = more.columns.slice(names.length).map((name, at) => `<${tag.prefix ? `${tag.prefix}:` : ''}tableColumn id="${most + at + 1}" name="${escapeXml(name)}"/>`)
+      edits.push({ from: tag.start, to: tag.start, text: added.join('') })
+      edits.push({ from: list!.start, to: list!.end, text: text.slice(list!.start, list!.end).replace(/count\s*=\s*"\d+"/, `count="${more.columns.length}"`) })
+    }
+    if (tag.isEnd) continue
+    if (tag.name === 'tableColumn') {
+      names = [...names, attribute(text, tag, 'name') ?? '']
+      most = Math.max(most, Number(attribute(text, tag, 'id') ?? 0))
+    }
+    if (tag.name !== 'table' && tag.name !== 'autoFilter') continue
+    const reference = attribute(text, tag, 'ref') ?? ''
+    const [from, to] = reference.split(':').map(readAddress)
+    if (!from || !to) continue
+    const last = more.columns ? (more.first ?? from.column) + more.columns.length - 1 : to.column
+    const next = `${columnLetters(from.column)}${from.row}:${columnLetters(Math.max(to.column, last))}${Math.max(to.row, more.row ?? 0)}`
+    edits.push({ from: tag.start, to: tag.end, text: text.slice(tag.start, tag.end).replace(`"${reference}"`, `"${next}"`) })
+  }
+  book.put(part, edited(text, edits))
+}

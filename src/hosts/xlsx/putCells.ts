@@ -1,0 +1,88 @@
+/** Cells set in a sheet, there or not yet there: in their order, with the look of the cell beside or above them. */
+import type { CellValue } from '../../takeoff/fields.js'
+import { columnLetters } from '../../plan/plan.js'
+import { readAddress } from './cells.js'
+import { attribute, edited, encodeText, inside, tags, type Edit } from './xml.js'
+
+export interface PutCell {
+  row: number
+  column: number
+  value: CellValue
+}
+interface KnownCell {
+  column: number
+  start: number
+  end: number
+  style: string | undefined
+}
+interface KnownRow {
+  row: number
+  start: number
+  /** Behind its start tag, and before its end tag. */
+  open: number
+  close: number
+  end: number
+  isEmpty: boolean
+  cells: KnownCell[]
+}
+
+export function putCells(xml: string, list: readonly PutCell[]): string {
+  const rows: KnownRow[] = []
+  let data: { start: number; open: number; close: number; isEmpty: boolean; prefix: string } | undefined
+  for (const tag of tags(xml)) {
+    if (tag.name === 'sheetData') {
+      if (tag.isEnd) data!.close = tag.start
+      else data = { start: tag.start, open: tag.end, close: tag.end, isEmpty: tag.isEmpty, prefix: tag.prefix ? `${tag.prefix}:` : '' }
+      if (tag.isEnd || tag.isEmpty) break
+    } else if (tag.name === 'row' && !tag.isEnd) {
+      const row = Number(attribute(xml, tag, 'r') ?? (rows.at(-1)?.row ?? 0) + 1)
+      rows.push({ row, start: tag.start, open: tag.end, close: tag.end, end: tag.end, isEmpty: tag.isEmpty, cells: [] })
+    } else if (tag.name === 'row') {
+      const last = rows.at(-1)!
+      last.close = tag.start
+      last.end = tag.end
+    } else if (tag.name === 'c' && !tag.isEnd && rows.length) {
+      const last = rows.at(-1)!
+      const column = readAddress(attribute(xml, tag, 'r') ?? '')?.column ?? (last.cells.at(-1)?.column ?? 0) + 1
+      last.cells.push({ column, start: tag.start, end: inside(xml, tag).end, style: attribute(xml, tag, 's') })
+    }
+  }
+  const { prefix } = data!
+  const byRow = new Map<number, PutCell[]>()
+  for (const cell of list) byRow.set(cell.row, [...(byRow.get(cell.row) ?? []), cell])
+  const edits: Edit[] = []
+  const write = ({ row, column, value }: PutCell, style: string | undefined): string => {
+    const start = `<${prefix}c r="${columnLetters(column)}${row}"${style === undefined ? '' : ` s="${style}"`}`
+    if (value === null || value === '') return `${start}/>`
+    if (typeof value === 'number') return `${start}><${prefix}v>${value}</${prefix}v></${prefix}c>`
+    return `${start} t="inlineStr"><${prefix}is><${prefix}t xml:space="preserve">${encodeText(value)}</${prefix}t></${prefix}is></${prefix}c>`
+  }
+  for (const [row, cells] of [...byRow].sort(([one], [other]) => one - other)) {
+    const known = rows.find((one) => one.row === row)
+    const above = rows.filter((one) => one.row < row).at(-1)
+    const sorted = [...cells].sort((one, other) => one.column - other.column)
+    if (!known) {
+      const styleOf = (column: number) => above?.cells.find((cell) => cell.column === column)?.style
+      const text = `<${prefix}row r="${row}">${sorted.map((cell) => write(cell, styleOf(cell.column))).join('')}</${prefix}row>`
+      const at = above?.end ?? data!.open
+      edits.push({ from: at, to: at, text })
+      continue
+    }
+    const added: string[] = []
+    for (const cell of sorted) {
+      const there = known.cells.find(({ column }) => column === cell.column)
+      if (there) edits.push({ from: there.start, to: there.end, text: write(cell, there.style) })
+      else {
+        const next = known.cells.find(({ column }) => column > cell.column)
+        const text = write(cell, known.cells.filter(({ column }) => column < cell.column).at(-1)?.style)
+        if (next) edits.push({ from: next.start, to: next.start, text })
+        else added.push(text)
+      }
+    }
+    if (added.length && known.isEmpty) edits.push({ from: known.start, to: known.end, text: `${xml.slice(known.start, known.open - 2)}>${added.join('')}</${prefix}row>` })
+    else if (added.length) edits.push({ from: known.close, to: known.close, text: added.join('') })
+  }
+  if (data!.isEmpty && edits.length) return `${xml.slice(0, data!.start)}<${prefix}sheetData>${edits.map(({ text }) => text).join('')}</${prefix}sheetData>${xml.slice(data!.open)}`
+  // Edits at one place keep their order.
+  return edited(xml, edits)
+}

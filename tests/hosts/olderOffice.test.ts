@@ -1,0 +1,97 @@
+/** A workbook that 0.1.0 made, with things typed on it: read, made again, brought up to date. */
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { openWorkbook, readSheet } from '../../src/hosts/file.js'
+import { keptIn, makeFile, sourceOf } from '../../src/hosts/fileSession.js'
+import { updateOffice } from '../../src/hosts/updateOffice.js'
+import { readOffice, rowNamed } from '../../src/takeoff/office.js'
+import { optionalTables } from '../../src/takeoff/officeTables.js'
+import { officeUpdate } from '../../src/takeoff/older/update.js'
+import { makeTakeoff, workJob } from '../../src/takeoff/takeoff.js'
+import { lineOf } from '../support/office.js'
+import { inExceljs } from '../support/xlsx.js'
+
+const made = { date: '2026-11-25', revision: 1, version: 'test' }
+const bytes = new Uint8Array(readFileSync(join(import.meta.dirname, '../data/made-by-0.1.0.xlsx')))
+const older = () => sourceOf(bytes, 'OLD.xlsx')
+
+describe('a workbook of 0.1.0', () => {
+  const source = older()
+  const office = readOffice(source.raw)
+  const job = rowNamed(office, 'Jobs', 'Wicket Mill')!
+  const kept = keptIn(source.workbook, 'Wicket Mill')
+  it('keeps quantities, prices, lines, house figures and the crew’s entries', () => {
+    expect(kept.problems).toEqual([])
+    expect(kept.overrides).toMatchObject({ 'TIE-BOOT': { quantity: 6 }, RISER: { price: 70 } })
+    expect(kept.added).toEqual([{ code: 'GATE', description: 'Farm gate', unit: 'each', quantity: 2, price: 45.5, why: 'asked for' }])
+    expect(kept.figures).toEqual({ Truck_yd3: 16 })
+    expect(kept.crew.cells).toEqual({ B3: { 11: 'R. Voss, 2026-11-20' }, T1: { 4: 4, 5: 4, 6: 5 } })
+  })
+  it('is made again as it is: its own rules, defaults for the columns that it lacks', () => {
+    const takeoff = makeTakeoff(office, job, kept)
+    // Its old rule of the dose stands in its Items until it is brought up to date: a pint a thousand gallons.
+    expect(lineOf(takeoff, 'DOSE')!.net).toBeCloseTo(takeoff.design.number('Storage_gal') / 1000, 9)
+    expect(takeoff.design.number('TankPorts')).toBe(3)
+    const { bytes: next } = makeFile(older(), [{ takeoff, revision: 2 }], 'native', made)
+    const again = keptIn(openWorkbook(next, 'x'), 'Wicket Mill')
+    expect(again.overrides['TIE-BOOT']!.quantity).toBe(6)
+    expect(again.crew).toEqual(kept.crew)
+    const formulas = readSheet(openWorkbook(next, 'x'), 'Design Wicket Mill')!.flatMap((row) => row.map(({ formula }) => formula ?? ''))
+    expect(formulas.filter((text) => text.includes('LACKING'))).toEqual([])
+    expect(formulas).toContain('IF(""="",3,"")')
+  })
+  it('says what changed since, safety first, and leaves what the office changed', () => {
+    const { changes, columns, own } = officeUpdate(source.raw)
+    expect(changes.slice(0, 6).every(({ touchesLife }) => touchesLife)).toBe(true)
+    expect(changes.find(({ key }) => key === 'DOSE')).toMatchObject({ touchesLife: true, reason: expect.stringContaining('an eighth') })
+    expect(own).toEqual(['SIGN of Items, row 20', 'VENT of Items, row 21'])
+    expect(columns.map(({ table }) => table)).toEqual(['Jobs', 'Tanks', 'Items'])
+  })
+})
+
+describe('brought up to date', () => {
+  let updated: Uint8Array
+  beforeAll(() => {
+    updated = updateOffice(older(), made).bytes
+  })
+  it('untouched rules are new, the office’s own stay, new columns and tables are there, nothing else moved', async () => {
+    const source = sourceOf(updated, 'OLD.xlsx')
+    expect(source.absent).toEqual([])
+    const items = new Map(source.raw.Items.rows.map(({ cells }) => [cells.Code, cells]))
+    expect(items.get('DOSE')).toMatchObject({ Quantity: 'Bleach_gal*8', Unit: 'pint' })
+    expect(items.get('DIG')).toMatchObject({ PaidBy: 'earthwork', Kind: 'subcontract' })
+    expect(items.get('SIGN')).toMatchObject({ Quantity: '3' })
+    expect(items.get('VENT')).toMatchObject({ Description: 'Screened vent, brass' })
+    expect(items.get('LINE-TEST')).toBeDefined()
+    expect(source.raw.Jobs.rows.map(({ cells }) => cells.Job)).toEqual(older().raw.Jobs.rows.map(({ cells }) => cells.Job))
+    expect(source.raw.Jobs.columns).toContain('OutfallDrop_ft')
+    const workbook = await inExceljs(updated)
+    // The real tables reach over their new columns and rows.
+    const table = (name: string) => (workbook.getWorksheet(name) as unknown as { tables: Record<string, { table: { tableRef: string; columns: unknown[] } }> }).tables[name]!.table
+    expect(table('Items').columns.length).toBe(source.raw.Items.columns.length)
+    expect(Number(/\d+$/.exec(table('Items').tableRef)![0])).toBeGreaterThanOrEqual(6 + source.raw.Items.rows.length - 1)
+    expect(optionalTables.every((name) => workbook.getWorksheet(name))).toBe(true)
+  })
+  it('asks for the prices of new items at their cells, and makes the job once they are there', () => {
+    const source = sourceOf(updated, 'OLD.xlsx')
+    const office = readOffice(source.raw)
+    const { problems, takeoff } = workJob(office, rowNamed(office, 'Jobs', 'Wicket Mill')!)
+    expect(problems.map(({ sheet, column }) => `${sheet} ${column}`)).toEqual(problems.map(() => 'Prices Price_usd'))
+    expect(problems.length).toBeGreaterThan(0)
+    // 50 mg/L from 5.25 % bleach, about 8 pints a thousand gallons (Alberta Health Services).
+    const dose = lineOf(takeoff!, 'DOSE')!
+    expect(dose.net / (takeoff!.design.number('Storage_gal') / 1000)).toBeCloseTo((50 / 52_500) * 8 * 1000, 6)
+  })
+  it('one by one: only what is asked for', () => {
+    const { update, bytes: one } = updateOffice(older(), made, ['DOSE'])
+    expect(update.changes.map(({ key }) => key)).toEqual(['DOSE'])
+    const items = new Map(sourceOf(one, 'x').raw.Items.rows.map(({ cells }) => [cells.Code, cells]))
+    expect([items.get('DOSE')!.Quantity, items.get('DIG')!.PaidBy]).toEqual(['Bleach_gal*8', null])
+  })
+  it('twice is once', () => {
+    const { update } = updateOffice(sourceOf(updated, 'OLD.xlsx'), made)
+    expect(update.changes).toEqual([])
+    expect(update.columns).toEqual([])
+  })
+})

@@ -1,0 +1,132 @@
+/** What must hold for any job, tried on random ones. */
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { readOffice } from '../../src/takeoff/office.js'
+import { workJob, type Takeoff } from '../../src/takeoff/takeoff.js'
+import { verdictWords } from '../../src/takeoff/verdicts.js'
+import { jobView } from '../../src/takeoff/view.js'
+import { leastRow, officeWith } from '../support/office.js'
+
+const base = { ...leastRow, RainStation: 'Low Fallow' }
+function worked(row: Record<string, unknown>): Takeoff | undefined {
+  const office = readOffice(officeWith({ Jobs: [{ ...base, ...row }], Catchments: [], Uses: [] }))
+  return workJob(office, office.tables.Jobs[0]!).takeoff
+}
+const worse = (one: string, other: string) => verdictWords.indexOf(one as never) - verdictWords.indexOf(other as never)
+const jobs = fc.record({
+  RoofArea_ft2: fc.integer({ min: 300, max: 12_000 }),
+  People: fc.integer({ min: 0, max: 20 }),
+  TankModel: fc.constantFrom('Quern 1200', 'Quern 1800', 'Quern 2600'),
+  TankCount: fc.integer({ min: 1, max: 12 }),
+  Cover_ft: fc.integer({ min: 0, max: 4 }),
+  SoilClass: fc.constantFrom('rock', 'A', 'B', 'C'),
+  GroundwaterDepth_ft: fc.integer({ min: 0, max: 40 }),
+  RainIntensity_in_per_h: fc.integer({ min: 1, max: 8 }),
+  InletRun_ft: fc.integer({ min: 0, max: 120 }),
+  OverflowRun_ft: fc.integer({ min: 0, max: 120 }),
+  OutfallDrop_ft: fc.integer({ min: 0, max: 20 }),
+  WaterLineRise_ft: fc.integer({ min: -80, max: 60 }),
+  HouseFlow_gpm: fc.integer({ min: 3, max: 12 }),
+  HousePressure_psi: fc.integer({ min: 20, max: 50 }),
+  EarthworkBy: fc.constantFrom('own crew', 'subcontract'),
+  Markup: fc.constantFrom(0, 0.15, 0.2),
+  Overhead: fc.constantFrom(0, 0.08),
+  Tax: fc.constantFrom(0, 0.06, 0.0725),
+})
+const RUNS = { numRuns: 40 }
+
+describe('any job', () => {
+  it('dig = bed + tanks + stone + fill; money by kind and by section adds to the cent; every figure is one', () => {
+    fc.assert(
+      fc.property(jobs, (row) => {
+        const takeoff = worked(row)
+        if (!takeoff) return
+        const { design, lines, byKind, sections, orderCost, overhead, markup, tax, total } = takeoff
+        const part = (name: Parameters<typeof design.number>[0]) => design.number(name)
+        expect(Math.abs(part('Dig_yd3') - part('Bed_yd3') - part('TanksOutside_yd3') - part('PumpEndStone_yd3') - part('Backfill_yd3'))).toBeLessThan(1e-9 * part('Dig_yd3'))
+        const cents = (value: number) => Math.round(value * 100)
+        const sum = lines.reduce((all, line) => all + cents(line.amount), 0)
+        expect(cents(orderCost)).toBe(sum)
+        expect(Object.values(byKind).reduce((all, value) => all + cents(value), 0)).toBe(sum)
+        expect(sections.reduce((all, section) => all + cents(section.total), 0)).toBe(sum)
+        expect(cents(total)).toBe(cents(orderCost) + cents(overhead) + cents(markup) + cents(tax))
+        // Paid once: no line of earth has both a price and hours.
+        for (const { rule, amount, hours } of lines) if (rule.isEarthwork) expect(amount > 0 && hours > 0, rule.key).toBe(false)
+        const view = JSON.stringify(jobView('x', { design, takeoff, problems: [] }, []))
+        expect(view).not.toMatch(/NaN|Infinity|#[A-Z]+[!?/]|\{\w+\}|undefined/)
+      }),
+      RUNS,
+    )
+  })
+  it('deeper groundwater never makes the uplift worse', () => {
+    fc.assert(
+      fc.property(jobs, fc.integer({ min: 1, max: 20 }), (row, deeper) => {
+        const [one, other] = [worked(row), worked({ ...row, GroundwaterDepth_ft: row.GroundwaterDepth_ft + deeper })]
+        if (one && other) expect(worse(other.design.verdict('UpliftVerdict'), one.design.verdict('UpliftVerdict'))).toBeGreaterThanOrEqual(0)
+      }),
+      RUNS,
+    )
+  })
+  it('a lower house never makes the pressure verdict of one pump better', () => {
+    fc.assert(
+      fc.property(jobs, fc.integer({ min: 1, max: 60 }), (row, lower) => {
+        const fixed = { ...row, PumpModel: 'Lark 150', WaterLinePipe: 'PE IPS 160' }
+        const [one, other] = [worked(fixed), worked({ ...fixed, WaterLineRise_ft: row.WaterLineRise_ft - lower })]
+        if (one && other) expect(worse(other.design.verdict('RatingVerdict'), one.design.verdict('RatingVerdict'))).toBeLessThanOrEqual(0)
+      }),
+      RUNS,
+    )
+  })
+  it('more roof flow never raises the water less in a fixed layout', () => {
+    fc.assert(
+      fc.property(jobs, fc.integer({ min: 1, max: 4 }), (row, more) => {
+        const fixed = { ...row, DrainSize_in: 8, InletTanks: 1, TankCount: 1, RoofArea_ft2: Math.min(row.RoofArea_ft2, 3000) }
+        const [one, other] = [worked(fixed), worked({ ...fixed, RainIntensity_in_per_h: row.RainIntensity_in_per_h + more })]
+        if (!one || !other || one.design.number('OverflowCount') !== other.design.number('OverflowCount')) return
+        expect(other.design.number('StormRise_ft')).toBeGreaterThanOrEqual(one.design.number('StormRise_ft') - 1e-9)
+      }),
+      RUNS,
+    )
+  })
+  it('more tanks never meet less of the wish', () => {
+    fc.assert(
+      fc.property(jobs, (row) => {
+        const [one, other] = [worked({ ...row, TankCount: Math.min(11, row.TankCount) }), worked({ ...row, TankCount: Math.min(11, row.TankCount) + 1 })]
+        // Sums of twelve months in two orders.
+        if (one && other) expect(other.design.number('Reliability')).toBeGreaterThanOrEqual(one.design.number('Reliability') - 1e-9)
+      }),
+      RUNS,
+    )
+  })
+  it('submerged soil is never passed as anything but C, and no walls under water are steeper than 1.5 to 1', () => {
+    fc.assert(
+      fc.property(jobs, (row) => {
+        const takeoff = worked(row)
+        if (!takeoff || takeoff.design.single('PitWater') !== 'wet') return
+        expect(takeoff.design.number('Batter')).toBe(1.5)
+        expect(takeoff.design.verdict('SoilVerdict')).toBe(row.SoilClass === 'C' ? 'pass' : 'stop')
+      }),
+      RUNS,
+    )
+  })
+})
+
+describe('the crew’s order can be built', () => {
+  const order = (row: Record<string, unknown>) => jobView('x', { design: worked(row)!.design, takeoff: undefined, problems: [] }, []).crew.map(({ code }) => code)
+  it('each step after what it stands on', () => {
+    const codes = order({ TankCount: 3, GroundwaterDepth_ft: 4, SoilClass: 'C', RainIntensity_in_per_h: 2 })
+    const before = (...list: readonly string[]) => {
+      for (let at = 1; at < list.length; at++) {
+        expect(codes, list[at]).toContain(list[at])
+        expect(codes.indexOf(list[at - 1]!), `${list[at - 1]} before ${list[at]}`).toBeLessThan(codes.indexOf(list[at]!))
+      }
+    }
+    // Entry held before the ties are made; everyone out before plates; stone, line and its test before ballast; the pump stops after ballast and lower fill;
+    // drains and cable on the earth they lie on; power before the pump runs; water before disinfection.
+    before('B3', 'A3', 'C4', 'C2', 'D4', 'D1', 'D2', 'D3', 'G2', 'E1', 'E5', 'G6', 'G1', 'G5', 'G4', 'I1', 'G3', 'F1', 'F3', 'H5', 'E4', 'E7', 'H4', 'H1', 'H3')
+  })
+  it('a stop stands before the first step as a barrier', () => {
+    const view = jobView('x', { design: worked({ TankCount: 1, TestVacuum_inHg: 10 })!.design, takeoff: undefined, problems: [] }, [])
+    expect(view.crew[0]).toMatchObject({ code: 'STOP VacuumVerdict', stage: 'Do not start', hold: 'engineer or licensed person' })
+  })
+})
