@@ -15,11 +15,13 @@ if (Number(process.versions.node.split('.')[0]) < 20) {
   process.exit(1)
 }
 
-installPackages()
-if (process.argv.includes('--tests')) installPrograms()
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  installPackages()
+  if (process.argv.includes('--tests')) installPrograms()
+}
 
 /** `npm ci` when node_modules is missing, or was made from another lock file. */
-function installPackages() {
+export function installPackages() {
   const stamp = join(root, 'node_modules', '.setup-stamp')
   const lock = createHash('sha256')
     .update(readFileSync(join(root, 'package-lock.json')))

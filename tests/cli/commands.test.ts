@@ -13,7 +13,7 @@ const at = (name: string) => join(folder, name)
 
 function run(command: string, args: readonly string[], input?: string): Promise<{ code: number; out: string; err: string }> {
   return new Promise((resolve) => {
-    const child = execFile(process.execPath, ['node_modules/tsx/dist/cli.mjs', `src/cli/${command}.ts`, ...args], { maxBuffer: 64 * 1024 * 1024 }, (error, out, err) =>
+    const child = execFile(process.execPath, ['scripts/cli.mjs', command, ...args], { maxBuffer: 64 * 1024 * 1024 }, (error, out, err) =>
       resolve({ code: error ? Number(error.code) : 0, out: out.trim(), err: err.trim() }),
     )
     child.stdin!.end(input ?? '')

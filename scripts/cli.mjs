@@ -1,0 +1,46 @@
+// Starts a command in this very process, from one file made of its sources: made anew when a source is newer.
+import { existsSync, mkdirSync, readdirSync, statSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import { fileURLToPath, pathToFileURL } from 'node:url'
+import { installPackages } from './setup.mjs'
+
+const root = join(dirname(fileURLToPath(import.meta.url)), '..')
+const out = join(root, '.cache', 'cli')
+
+function newest(folder) {
+  let most = 0
+  for (const entry of readdirSync(folder, { withFileTypes: true })) {
+    const path = join(folder, entry.name)
+    most = Math.max(most, entry.isDirectory() ? newest(path) : statSync(path).mtimeMs)
+  }
+  return most
+}
+
+/** The command as one file; the minutes that a build takes are its caller's, so they are said. */
+export async function bundled(name) {
+  const file = join(out, `${name}.mjs`)
+  const changed = Math.max(newest(join(root, 'src')), statSync(join(root, 'package.json')).mtimeMs, statSync(join(root, 'package-lock.json')).mtimeMs)
+  if (existsSync(file) && statSync(file).mtimeMs > changed) return file
+  mkdirSync(out, { recursive: true })
+  const { build } = await import('esbuild')
+  await build({
+    entryPoints: [join(root, 'src', 'cli', `${name}.ts`)],
+    outfile: file,
+    bundle: true,
+    format: 'esm',
+    platform: 'node',
+    target: 'node20',
+    logLevel: 'error',
+    // Words of packages that expect to be asked for by require.
+    banner: { js: "import { createRequire as cliRequire } from 'node:module'; const require = cliRequire(import.meta.url);" },
+  })
+  return file
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  installPackages()
+  const [name, ...words] = process.argv.slice(2)
+  const file = await bundled(name)
+  process.argv = [process.argv[0], file, ...words]
+  await import(pathToFileURL(file).href)
+}
