@@ -8,6 +8,7 @@ import { jobSheetNames } from '../plan/jobSheets.js'
 import { isTextual } from '../plan/officeSheets.js'
 import { fieldsOf, tableNames, type TableName } from '../takeoff/officeTables.js'
 import { TAKEOFF_HEADING_ROW, takeoffColumns } from '../plan/takeoffSheet.js'
+import { testColumns } from '../plan/testSheet.js'
 import { gridContent } from './gridData.js'
 
 /** How deep the heading of an office table is looked for. */
@@ -17,6 +18,7 @@ export const HEADINGS_WITHIN = 30
 const writtenColumns: Readonly<Record<string, readonly number[]>> = {
   [jobSheetNames('').takeoff]: (['code', 'description', 'unit', 'why'] as const).map((name) => takeoffColumns[name]),
   [jobSheetNames('').crew]: [crewColumns.text, crewColumns.done],
+  [jobSheetNames('').test]: [testColumns.done],
 }
 const FIRST_WRITTEN_ROW = Math.min(TAKEOFF_HEADING_ROW, CREW_HEADING_ROW)
 

@@ -1,97 +1,109 @@
-/** The Crew sheet: the sequence with its figures and hold points, and the log of the vacuum test. What the crew writes has its own cells. */
-import { vacuumLoss } from '../calc/tank/vacuumLoss.js'
+/** The Crew sheet, for the people in the pit: facts, every stop as a barrier, the sequence with hazards where they act, boxes and hold points. */
 import { formula } from '../formula/formula.js'
-import type { Single, Value } from '../formula/value.js'
-import { closingCaution } from '../takeoff/cautions.js'
-import { crewSteps, LOG_ENTRIES, logLoss, logVerdict } from '../takeoff/crewSteps.js'
-import { callFromFormula } from '../takeoff/call.js'
+import type { Single } from '../formula/value.js'
+import { cautionRules, closingCaution } from '../takeoff/cautions.js'
+import { crewSteps } from '../takeoff/crewSteps.js'
 import type { CrewEntries, Takeoff } from '../takeoff/takeoff.js'
 import { templateFormula, type Words } from '../takeoff/template.js'
-import { decimalsOf, symbolOf } from '../units.js'
-import { cellValue, rowFormula, type Flavor } from './calls.js'
+import { readingRules } from '../takeoff/readings.js'
 import type { NamePlaces } from './places.js'
-import { address, SheetDraft, type PlanValidation, type SheetPlan } from './plan.js'
+import { SheetDraft, type SheetPlan } from './plan.js'
+import { entryWords, isTankCode } from './testSheet.js'
 
-/** Columns of the sheet; hosts read back what was written from them. */
-export const crewColumns = { code: 2, text: 3, figure: 4, hold: 7, loss: 9, verdict: 10, done: 11 } as const
-export const CREW_HEADING_ROW = 5
+const inWords = (cells: CrewEntries[string]): string =>
+  Object.entries(cells)
+    .map(([key, value]) => entryWords(key, String(value)))
+    .join('; ')
+
+/** Columns of the sheet. What was written is read back by the words of the headings, wherever they stand. */
+export const crewColumns = { box: 2, code: 3, text: 4, figure: 5, hold: 6, done: 7 } as const
+const columns = crewColumns
+/** The heading of a column, by what is kept from it. */
+export const crewHeadings = { code: 'Step', text: 'What', figure: 'Figure to check', hold: 'Hold for', done: 'Done by, date, remarks' } as const
 /** The last line: who decides, and where the rules behind the steps stand. */
 export const CREW_CLOSING = `${closingCaution} The rules behind the steps stand with the cautions of the Design sheet.`
-export const CREW_DONE = 'Done by, date, remarks'
-const LOG_DONE = 'Tested by, date, remarks'
+export const BOX = '☐'
 const SPARE_ROWS = 4
-const STEP = 'Step'
-const TANK = 'Tank'
-const BY_HAND = 'WRITTEN BY HAND'
-const DO_NOT_START = 'DO NOT START'
-const LOG = 'LOG OF THE VACUUM TEST'
-const columns = crewColumns
-/** Readings of the log stand from the column of the figures on, in their order. */
-const entryColumn = (at: number) => columns.figure + at
+export const BY_HAND = 'WRITTEN BY HAND'
+export const DO_NOT_START = 'DO NOT START'
 
-/** Where the crew writes beside a step (whether this job has it or not) or a tank of the log; nowhere beside another code. */
-export function entryColumnsOf(code: string): readonly number[] | undefined {
-  if (/^T\d+$/.test(code)) return [...LOG_ENTRIES.map((_, at) => entryColumn(at)), columns.done]
-  return crewSteps.some((step) => step.code === code) ? [columns.done] : undefined
-}
+const facts: readonly (readonly [label: string, words: Words])[] = [
+  ['PIT', 'bottom {PitLength_ft} x {PitWidth_ft}, top {PitTopLength_ft} x {PitTopWidth_ft}, {PitDepth_ft} deep, sloped as class {PitSoil}, deepest trench {DeepestTrench_ft}'],
+  ['TANKS', '{TankCount|tank|tanks} {TankModel}, {TankWeight_lb} each, {TankGap_in} apart; {CraneWords}, radius {PickRadius_ft}'],
+  [
+    'WATER',
+    [
+      ['PitWater="not known"', 'groundwater not known; an empty tank floats in {FloatDepth_ft} of water round it'],
+      ['', 'groundwater at {GroundwaterDepth_ft}; an empty tank floats in {FloatDepth_ft} of water round it'],
+    ],
+  ],
+  ['HEIGHTS', 'below ground: lids {LidTop_ft}, ports {PortInvert_ft}, line {LineCentre_ft}, ties {TieCentre_ft}, bed {BedTop_ft}, pit bottom {PitBottom_ft}'],
+  ['EMERGENCY', 'address, nearest hospital, rescue: ______________________   call before digging: 811'],
+]
+export const CREW_HEADING_ROW = 3 + 1 + facts.length + 1 + 1
 
 /** Rows that hold no entries: headings and stages. */
-export const isCrewHeading = (code: string): boolean => [STEP, TANK, BY_HAND, LOG, DO_NOT_START].includes(code) || crewSteps.some(({ stage }) => stage.toUpperCase() === code)
+export const isCrewHeading = (code: string): boolean => [crewHeadings.code, BY_HAND, DO_NOT_START].includes(code as never) || crewSteps.some(({ stage }) => stage.toUpperCase() === code)
 
-/** Whether plain text beside a code is what our own sheet writes there, and not somebody's own. */
-export function isOurWord(code: string, column: number, words: string): boolean {
+/** Whether plain text beside a step is what our own sheet writes there, and not somebody's own. */
+export function isOurStepWord(code: string, key: string, words: string): boolean {
   const step = crewSteps.find((known) => known.code === code)
-  if (!step) return column === columns.text && Object.values(which).includes(words)
-  return words === (column === columns.text ? step.text : column === columns.figure ? step.figure : column === columns.hold ? step.hold : undefined)
+  return words === BOX || (step !== undefined && words === (key === 'text' ? step.text : key === 'figure' ? step.figure : key === 'hold' ? step.hold : undefined))
 }
 
-/** An entry in words: a reading with its name and unit, else what was written. */
-export function entryWords(code: string, column: number, written: string): string {
-  const name = /^T\d+$/.test(code) ? LOG_ENTRIES[column - columns.figure] : undefined
-  return name ? `${logSpans[name][0].toLowerCase()} ${written} ${symbolOf(name)}` : written
-}
-
-const which = { only: 'the tank', first: 'pump tank, nearest the house', between: 'between', last: 'inlet tank, farthest from the house' }
-
-const logSpans: Readonly<Record<(typeof LOG_ENTRIES)[number], readonly [label: string, least: number, most: number]>> = (() => {
-  const { start_inHg, end_inHg, startTemp_F, endTemp_F } = vacuumLoss.takes
-  return {
-    start_inHg: ['Start', start_inHg.least!, start_inHg.most!],
-    end_inHg: ['End', end_inHg.least!, end_inHg.most!],
-    watched_min: ['Watched', 0, 1440],
-    startTemp_F: ['Air, start', startTemp_F.least!, startTemp_F.most!],
-    endTemp_F: ['Air, end', endTemp_F.least!, endTemp_F.most!],
-  }
-})()
-
-export function crewSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, heading: { title: string; made: string }, flavor: Flavor): SheetPlan {
+export function crewSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, heading: { title: string; made: string }): SheetPlan {
   const { design, crew } = takeoff
   const draft = new SheetDraft()
-  const validations: PlanValidation[] = []
-  const used = new Set<string>()
-  const live = (template: Words): { formula?: string } => {
-    const text = templateFormula(template)
+  const live = (words: Words): { formula?: string } => {
+    const text = templateFormula(words)
     return text === undefined ? {} : { formula: formula(text).render(names.from(sheet)) }
   }
-  draft.heading(heading.title, 'Crew: sequence with hold points, and the log of the vacuum test', heading.made)
+  draft.heading(heading.title, 'Crew: sequence with hold points', heading.made)
   draft.next()
-  headings({ code: STEP, text: 'What', figure: 'Figure to check', hold: 'Hold for', done: CREW_DONE })
+  for (const [label, words] of facts) {
+    draft.put(columns.box, 'siteLabel', label)
+    draft.put(columns.text, 'siteFact', design.words(words), live(words))
+    draft.next()
+  }
+  draft.next()
+  ;(['code', 'text', 'figure', 'hold', 'done'] as const).forEach((name) => draft.put(columns[name], 'heading', crewHeadings[name]))
+  draft.put(columns.box, 'heading', null)
+  draft.next()
   barriers()
   let stage = ''
   for (const step of crewSteps) {
     if (!design.holds(step.when)) continue
-    if (step.stage !== stage) section((stage = step.stage))
-    draft.put(columns.code, 'faint', step.code, { format: 'text' })
-    draft.put(columns.text, 'wrapped', design.words(step.text), live(step.text))
-    if (step.figure) draft.put(columns.figure, 'text', design.words(step.figure), live(step.figure))
-    if (step.hold) draft.put(columns.hold, 'verdict', step.hold)
-    written(step.code, columns.done)
+    if (step.stage !== stage) {
+      section((stage = step.stage))
+      hazards(stage)
+    }
+    draft.put(columns.box, 'siteBox', BOX)
+    draft.put(columns.code, 'siteCode', step.code, { format: 'text' })
+    draft.put(columns.text, 'site', design.words(step.text), live(step.text))
+    draft.put(columns.figure, 'siteFigure', step.figure ? design.words(step.figure) : null, step.figure ? live(step.figure) : {})
+    draft.put(columns.hold, 'siteHold', step.hold ? step.hold : null)
+    entry(step.code)
     draft.next()
   }
-  log()
   addedLines()
   draft.next()
-  draft.put(columns.text, 'wrapped', CREW_CLOSING)
+  draft.put(columns.text, 'site', CREW_CLOSING)
+
+  function section(text: string): void {
+    draft.next()
+    for (let column = columns.box; column <= columns.done; column++) draft.put(column, 'section', column === columns.box ? text.toUpperCase() : null)
+    draft.next()
+  }
+
+  /** What can hurt at this stage, in a few words each, the worst first. */
+  function hazards(at: string): void {
+    for (const rule of cautionRules) {
+      if (!rule.stages.includes(at as never) || !design.holds(rule.when)) continue
+      draft.put(columns.text, 'hazard', design.words(rule.text), live(rule.text))
+      draft.put(columns.figure, 'siteHold', rule.short)
+      draft.next()
+    }
+  }
 
   /** Every stop of the job stands before the first step: nothing is started until it is cleared. */
   function barriers(): void {
@@ -99,82 +111,29 @@ export function crewSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, he
     if (!stops.length) return
     section(DO_NOT_START)
     for (const { label, words, rule } of stops) {
-      draft.put(columns.text, 'wrapped', `${label}: ${words}`, { formula: `"${label}: "&${formula(rule.wordsFormula).render(names.from(sheet))}` })
-      draft.put(columns.hold, 'verdict', rule.touchesLife ? 'engineer or licensed person' : 'office')
+      draft.put(columns.text, 'hazard', `${label}: ${words}`, { formula: `"${label}: "&${formula(rule.wordsFormula).render(names.from(sheet))}` })
+      draft.put(columns.hold, 'siteHold', rule.touchesLife ? 'engineer or licensed person' : 'office')
       draft.next()
     }
-  }
-
-  function headings(texts: Partial<Record<keyof typeof crewColumns, string>>): void {
-    for (let column = columns.code; column <= columns.done; column++) {
-      const name = (Object.keys(columns) as (keyof typeof columns)[]).find((known) => columns[known] === column)
-      draft.put(column, 'heading', (name && texts[name]) ?? null)
-    }
-    draft.next()
-  }
-
-  function section(text: string): void {
-    for (let column = columns.code; column <= columns.done; column++) draft.put(column, 'section', column === columns.code ? text.toUpperCase() : null)
-    draft.next()
   }
 
   /** A cell for the crew, with what it held before. */
-  function written(code: string, column: number): Single {
-    used.add(code)
-    const value = crew.cells[code]?.[column] ?? null
-    draft.put(column, 'entry', value, column === columns.done ? { format: 'text' } : {})
+  function entry(code: string): Single {
+    const value = crew.cells[code]?.done ?? null
+    draft.put(columns.done, 'siteEntry', value, { format: 'text' })
     return value
   }
 
-  function log(): void {
-    draft.next()
-    section(LOG)
-    headings({ code: TANK, text: 'Which', done: LOG_DONE })
-    draft.row -= 1
-    LOG_ENTRIES.forEach((name, at) => draft.put(entryColumn(at), 'headingRight', `${logSpans[name][0]}, ${symbolOf(name)}`))
-    draft.put(columns.loss, 'headingRight', 'Loss, inHg')
-    draft.put(columns.verdict, 'heading', 'Verdict')
-    draft.next()
-    const [first, tanks] = [draft.row, design.number('TankCount')]
-    for (let tank = 1; tank <= tanks; tank++) {
-      logRow(`T${tank}`, tanks === 1 ? which.only : tank === 1 ? which.first : tank === tanks ? which.last : which.between)
-      draft.next()
-    }
-    LOG_ENTRIES.forEach((name, at) => {
-      const [label, least, most] = logSpans[name]
-      const message = `${label}: ${least} to ${most} ${symbolOf(name)}`
-      validations.push({ firstRow: first, lastRow: draft.row - 1, column: entryColumn(at), span: [least, most], message })
-    })
-    const terms = 'Wanted: {TestVacuum_inHg} for {TestHold_min}, of which {TestLoss%} may be lost; warming air is allowed for where both temperatures are read.'
-    draft.put(columns.text, 'faintWrapped', design.words(terms), live(terms))
-    draft.next()
-  }
-
-  function logRow(code: string, which: string): void {
-    draft.put(columns.code, 'text', code, { format: 'text' })
-    draft.put(columns.text, 'wrapped', which)
-    const here = new Map<string, { value: Value; ref: string }>()
-    LOG_ENTRIES.forEach((name, at) => here.set(name, { value: written(code, entryColumn(at)), ref: address(draft.row, entryColumn(at), false) }))
-    const computed = (text: string, role: 'number' | 'verdict', column: number, format?: number): void => {
-      const value = formula(text).evaluate({ value: (name) => (here.has(name) ? here.get(name)!.value : design.value(name)), call: callFromFormula })
-      const place = (name: string) => here.get(name)?.ref ?? names.from(sheet)(name)
-      draft.put(column, role, cellValue(value), { formula: rowFormula(flavor, text, place), format })
-      here.set('loss_inHg', { value, ref: address(draft.row, columns.loss, false) })
-    }
-    computed(logLoss, 'number', columns.loss, decimalsOf('loss_inHg'))
-    computed(logVerdict, 'verdict', columns.verdict)
-    written(code, columns.done)
-  }
-
-  /** Lines of the crew's own, and what it wrote beside steps and tanks that this job has no more. */
+  /** Lines of the crew's own, and what it wrote beside steps that this job has no more. */
   function addedLines(): void {
-    draft.next()
     section(BY_HAND)
-    const orphans = Object.entries(crew.cells).filter(([code]) => !used.has(code))
-    const lines = [...crew.added, ...orphans.map(([code, cells]) => ({ text: `${code}, written earlier`, done: wordsOf(code, cells) }))]
+    const used = new Set([...crewSteps, ...readingRules].filter(({ when }) => design.holds(when)).map(({ code }) => code))
+    const isThere = (code: string) => used.has(code) || code.startsWith('S ') || (isTankCode(code) && Number(code.slice(1)) <= design.number('TankCount'))
+    const orphans = Object.entries(crew.cells).filter(([code]) => !isThere(code))
+    const lines = [...crew.added, ...orphans.map(([code, cells]) => ({ text: `${code}, written earlier`, done: inWords(cells) }))]
     for (const { text, done } of [...lines, ...Array.from({ length: SPARE_ROWS }, () => ({ text: null, done: null }))]) {
-      draft.put(columns.text, 'entry', text, { format: 'text' })
-      draft.put(columns.done, 'entry', done, { format: 'text' })
+      draft.put(columns.text, 'siteEntry', text, { format: 'text' })
+      draft.put(columns.done, 'siteEntry', done, { format: 'text' })
       draft.next()
     }
   }
@@ -182,18 +141,13 @@ export function crewSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, he
   return {
     name: sheet,
     kind: 'crew',
-    widths: [2, 6, 80, 10, 10, 11, 10, 10, 10, 9, 30],
+    widths: [1, 4, 5, 42, 18, 12, 17],
     cells: draft.cells,
     frozenRows: CREW_HEADING_ROW,
-    titleRows: [1, CREW_HEADING_ROW],
-    landscape: true,
+    titleRows: [1, 3],
+    landscape: false,
     footer: design.name,
     tables: [],
-    validations,
+    validations: [],
   }
 }
-
-const wordsOf = (code: string, cells: CrewEntries[string]): string =>
-  Object.entries(cells)
-    .map(([column, value]) => entryWords(code, Number(column), String(value)))
-    .join('; ')

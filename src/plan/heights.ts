@@ -4,18 +4,20 @@ import type { SheetPlan } from './plan.js'
 
 const LINE_POINTS = 12.6
 const ROW_POINTS = 16
+/** 8.5 mm: a row that is written into on site. */
+const SITE_POINTS = 25
 const TITLE_POINTS = 24
 /** Characters of our sizes that fit into one unit of column width, on the safe side. */
 const CHARACTERS_PER_WIDTH = 1.22
 
 export function rowHeights(plan: SheetPlan): Map<number, number> {
-  const lines = new Map<number, number>()
+  const heights = new Map<number, number>()
   for (const { row, column, role, value, look = looks[role] } of plan.cells) {
     const width = (plan.widths[column - 1] ?? 10) * CHARACTERS_PER_WIDTH * (10 / (look.size ?? 10))
     const needed = look.wrap && typeof value === 'string' ? Math.max(1, Math.ceil(value.length / width)) : 1
-    lines.set(row, Math.max(lines.get(row) ?? 1, needed))
+    const points = needed === 1 ? ROW_POINTS : (needed * LINE_POINTS * Math.max(10, look.size ?? 10)) / 10 + 3
+    heights.set(row, Math.max(heights.get(row) ?? 0, points, role === 'siteEntry' ? SITE_POINTS : 0))
   }
-  const heights = new Map([...lines].map(([row, count]) => [row, count === 1 ? ROW_POINTS : count * LINE_POINTS + 3] as const))
   return heights.set(1, TITLE_POINTS)
 }
 

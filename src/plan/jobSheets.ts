@@ -6,9 +6,10 @@ import { designSheet, placeDesign } from './designSheet.js'
 import { NamePlaces, type OfficePlaces } from './places.js'
 import { madeLine, SheetDraft, type Made, type SheetPlan } from './plan.js'
 import { takeoffSheet } from './takeoffSheet.js'
+import { testSheet } from './testSheet.js'
 import { placeYear, yearSheet } from './yearSheet.js'
 
-export const jobSheetNames = (job: string) => ({ takeoff: `Takeoff ${job}`, design: `Design ${job}`, crew: `Crew ${job}`, year: `Year ${job}`, working: `Working ${job}` })
+export const jobSheetNames = (job: string) => ({ takeoff: `Takeoff ${job}`, design: `Design ${job}`, crew: `Crew ${job}`, test: `Test ${job}`, year: `Year ${job}`, working: `Working ${job}` })
 
 export type JobSheetNames = ReturnType<typeof jobSheetNames>
 
@@ -32,7 +33,8 @@ export function jobSheets(takeoff: Takeoff, places: OfficePlaces, flavor: Flavor
   const plans = [
     takeoffSheet(takeoff, names, places, writer, sheets.takeoff, heading),
     designPlan,
-    crewSheet(takeoff, names, sheets.crew, heading, flavor),
+    crewSheet(takeoff, names, sheets.crew, heading),
+    testSheet(takeoff, names, sheets.test, heading, flavor),
     yearSheet(design, names, sheets.year, heading, flavor),
   ]
   if (flavor === 'native') {

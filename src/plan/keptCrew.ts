@@ -1,33 +1,102 @@
-/** Reads back from a crew sheet its entries, readings and own lines. */
-import type { Kept } from '../takeoff/takeoff.js'
-import { CREW_CLOSING, CREW_DONE, CREW_HEADING_ROW, crewColumns, entryColumnsOf, entryWords, isCrewHeading, isOurWord } from './crewSheet.js'
-import { movedHeading, plain, text, type Rows } from './keptCells.js'
+/** Reads back what was written on the crew sheet and the test record: by code and heading, wherever rows and columns have moved to. */
+import { cautionRules, closingCaution } from '../takeoff/cautions.js'
+import { crewSteps, LOG_ENTRIES } from '../takeoff/crewSteps.js'
+import { readingRules } from '../takeoff/readings.js'
+import type { CrewWritten, Kept } from '../takeoff/takeoff.js'
+import { BOX, BY_HAND, CREW_CLOSING, crewHeadings, DO_NOT_START, isCrewHeading, isOurStepWord } from './crewSheet.js'
+import { plain, text, type Rows } from './keptCells.js'
+import { entryWords, isTankCode, logHeading, logHeadings, readingHeadings, tankWords } from './testSheet.js'
 
-/** Entries beside our own steps and tanks. All else that was written is kept in words, as a line of the crew's own. */
+interface List {
+  /** Words of the headings, by what is kept under them. */
+  headings: Readonly<Record<string, string>>
+  /** Keys of the cells that people write into. */
+  entries: readonly string[]
+  isCode(code: string): boolean
+  isOurWord(code: string, key: string, words: string): boolean
+}
+
+const steps: List = { headings: crewHeadings, entries: ['done'], isCode: (code) => crewSteps.some((step) => step.code === code), isOurWord: isOurStepWord }
+const log: List = {
+  headings: { ...logHeadings, ...Object.fromEntries(LOG_ENTRIES.map((name) => [name, logHeading(name)])) },
+  entries: [...LOG_ENTRIES, 'done'],
+  isCode: isTankCode,
+  isOurWord: (_, key, words) => key === 'text' && Object.values(tankWords).includes(words),
+}
+const readings: List = {
+  headings: readingHeadings,
+  entries: ['reading', 'done'],
+  isCode: (code) => readingRules.some((rule) => rule.code === code),
+  isOurWord: (code, _key, words) => {
+    const rule = readingRules.find((known) => known.code === code)
+    return rule !== undefined && (words === rule.label || words === rule.wanted || words === rule.unit)
+  },
+}
+const lists = [steps, log, readings]
+const SIGNATURE = /^(Tested by|For the owner|Inspector), date$/
+
+/** Where the words of a list's headings stand in a row; undefined where it is no heading of that list. */
+function headingAt(row: Rows[number], list: List): ReadonlyMap<string, number> | undefined {
+  const found = new Map<string, number>()
+  for (const [key, words] of Object.entries(list.headings)) {
+    const at = row.findIndex((cell) => text(cell) === words)
+    if (at >= 0) found.set(key, at)
+  }
+  return found.has('code') && found.has('done') ? found : undefined
+}
+
+/** Entries under our own codes. All else that was written is kept in words, as a line of the crew's own. */
 export function fromCrew(rows: Rows, sheet: string): Pick<Kept, 'crew' | 'problems'> {
-  const cells: Record<string, Record<number, string | number>> = {}
+  const cells: Record<string, Record<string, string | number>> = {}
   const added: { text: string; done: string }[] = []
-  const moved = movedHeading(rows, sheet, CREW_HEADING_ROW, crewColumns.done, CREW_DONE)
-  if (moved) return { crew: { cells, added }, problems: [moved] }
-  for (const row of rows.slice(CREW_HEADING_ROW)) {
-    const code = text(row[crewColumns.code - 1])
-    const done = plain(row[crewColumns.done - 1])
-    const own = entryColumnsOf(code)
-    const typed = row.map((cell, at) => [at + 1, plain(cell)] as const).filter(([column, words]) => column > crewColumns.code && words !== '')
-    const inWords = (list: typeof typed) => list.map(([column, words]) => entryWords(code, column, words)).join('; ')
-    if (own && !(code in cells)) {
-      const entries = typed.filter(([column]) => own.includes(column))
-      if (entries.length)
-        cells[code] = Object.fromEntries(entries.map(([column, words]) => [column, typeof row[column - 1]!.value === 'number' ? (row[column - 1]!.value as number) : words]))
-      const over = typed.filter(([column, words]) => !own.includes(column) && !isOurWord(code, column, words))
-      if (over.length) added.push({ text: `${code}, written over: ${inWords(over)}`, done: '' })
-    } else if (own) {
-      const again = typed.filter(([column, words]) => column !== crewColumns.done && !isOurWord(code, column, words))
-      if (again.length || done) added.push({ text: `${code} again: ${inWords(again)}`, done })
-    } else if (!isCrewHeading(code) && typed.some(([, words]) => words !== CREW_CLOSING)) {
-      const words = typed.filter(([column]) => column !== crewColumns.done).map(([, written]) => written)
-      added.push({ text: [code, ...words].filter(Boolean).join(' '), done })
+  let list: List | undefined
+  let columns: ReadonlyMap<string, number> = new Map()
+  for (const row of rows) {
+    const heading = lists.map((known) => ({ known, at: headingAt(row, known) })).find(({ at }) => at)
+    if (heading) {
+      list = heading.known
+      columns = heading.at!
+      continue
     }
+    if (!list) continue
+    readRow(row, list)
+  }
+  if (!list) {
+    const [heading] = Object.values(crewHeadings)
+    return { crew: { cells, added }, problems: rows.some((row) => row.some((cell) => text(cell) !== '')) ? [{ sheet, row: 0, column: heading!, allowed: 'headings as the sheet was made', came: 'none of them' }] : [] }
   }
   return { crew: { cells, added }, problems: [] }
+
+  function readRow(row: Rows[number], of: List): void {
+    const keyOf = (at: number) => [...columns].find(([, column]) => column === at)?.[0] ?? `column ${at + 1}`
+    const codeAt = columns.get('code')!
+    const code = text(row[codeAt])
+    const typed = row.map((cell, at) => ({ at, key: keyOf(at), words: plain(cell) })).filter(({ at, words }) => at !== codeAt && words !== '' && words !== BOX)
+    const done = typed.find(({ key }) => key === 'done')?.words ?? ''
+    const inWords = (some: typeof typed) => some.map(({ key, words }) => entryWords(key, words)).join('; ')
+    if (of.isCode(code) && !Object.hasOwn(cells, code)) {
+      const entries = typed.filter(({ key }) => of.entries.includes(key))
+      if (entries.length) cells[code] = Object.fromEntries(entries.map(({ at, key, words }) => [key, typeof row[at]!.value === 'number' ? (row[at]!.value as number) : words]))
+      const over = typed.filter(({ key, words }) => !of.entries.includes(key) && !of.isOurWord(code, key, words))
+      if (over.length) added.push({ text: `${code}, written over: ${inWords(over)}`, done: '' })
+    } else if (of.isCode(code)) {
+      const again = typed.filter(({ key, words }) => key !== 'done' && !of.isOurWord(code, key, words))
+      if (again.length || done) added.push({ text: `${code} again: ${inWords(again)}`, done })
+    } else {
+      const who = typed.map(({ words }) => SIGNATURE.exec(words)?.[1]).find(Boolean)
+      if (who) {
+        if (done) cells[`S ${who}`] = { done }
+        return
+      }
+      const words = typed.filter(({ key, words: said }) => key !== 'done' && said !== CREW_CLOSING && !isOurLine(said)).map(({ words: said }) => said)
+      if (isCrewHeading(code) || [BY_HAND, DO_NOT_START].includes(typed[0]?.words ?? '')) return
+      if (words.length || done) added.push({ text: [code, ...words].filter(Boolean).join(' '), done })
+    }
+  }
 }
+
+/** Lines of ours that stand between the rows: sections, hazards in a few words, terms. */
+const isOurLine = (words: string): boolean => isCrewHeading(words) || /^(?:LOG OF THE VACUUM TEST|LINE, PUMP, SWITCH AND FIRST FILL|SIGNED)$/.test(words) || ourShortWords.has(words)
+const ourShortWords = new Set<string>(['engineer or licensed person', 'office', closingCaution, ...cautionRules.flatMap(({ short, text: words }) => [short, ...(typeof words === 'string' ? [words] : [])])])
+
+export const bothWritten = (one: CrewWritten, other: CrewWritten): CrewWritten => ({ cells: { ...one.cells, ...other.cells }, added: [...one.added, ...other.added] })

@@ -28,6 +28,15 @@ export type Role =
   | 'total'
   | 'totalLabel'
   | 'help'
+  | 'site'
+  | 'siteLabel'
+  | 'siteFact'
+  | 'siteBox'
+  | 'siteCode'
+  | 'siteFigure'
+  | 'siteHold'
+  | 'siteEntry'
+  | 'hazard'
   | 'tableHeading'
 
 export interface PlanCell {
@@ -66,7 +75,7 @@ export interface PlanValidation {
 
 export interface SheetPlan {
   name: string
-  kind: 'office' | 'takeoff' | 'design' | 'crew' | 'year' | 'working' | 'tables'
+  kind: 'office' | 'takeoff' | 'design' | 'crew' | 'test' | 'year' | 'working' | 'tables'
   widths: readonly number[]
   cells: readonly PlanCell[]
   frozenRows: number

@@ -29,8 +29,8 @@ export interface AddedLine {
   price: number | null
   why: string
 }
-/** What the crew wrote, by the code of the step or tank and the number of the column. */
-export type CrewEntries = Readonly<Record<string, Readonly<Record<number, string | number>>>>
+/** What the crew wrote, by the code of the step, tank or reading and what it is. */
+export type CrewEntries = Readonly<Record<string, Readonly<Record<string, string | number>>>>
 export interface CrewWritten {
   cells: CrewEntries
   added: readonly { text: string; done: string }[]

@@ -137,7 +137,7 @@ describe('takeoff and template', () => {
     await workbook.xlsx.readFile(filled)
     expect(workbook.getWorksheet('My notes')!.getCell('A1').value).toBe('gate code at the office')
     const crew = workbook.getWorksheet('Crew Fernlow 12')!
-    const row = (crew.getColumn(2).values as unknown[]).indexOf('A1')
+    const row = (crew.getColumn(crewColumns.code).values as unknown[]).indexOf('A1')
     crew.getCell(row, crewColumns.done).value = 'R. Voss'
     await workbook.xlsx.writeFile(filled)
     // A forgotten input, or another one, does not take its place.

@@ -11,6 +11,7 @@ import { registerTogether } from '../../src/hosts/gridTogether.js'
 import type { Host } from '../../src/hosts/host.js'
 import { makeTakeoffs, open, setUp } from '../../src/hosts/session.js'
 import { crewColumns } from '../../src/plan/crewSheet.js'
+import { testColumns } from '../../src/plan/testSheet.js'
 import { jobSheetNames } from '../../src/plan/jobSheets.js'
 import { takeoffColumns } from '../../src/plan/takeoffSheet.js'
 import { templateWorkbook } from '../../src/plan/workbook.js'
@@ -63,7 +64,7 @@ function gridRig(): Rig {
 
 const names = jobSheetNames('Wicket Mill')
 const rowOfCode = (rig: Rig, code: string, sheet = names.crew): number => {
-  for (let row = 1; row < 200; row++) if (rig.cell(sheet, row, takeoffColumns.code) === code) return row
+  for (let row = 1; row < 200; row++) if ([takeoffColumns.code, crewColumns.code].some((column) => rig.cell(sheet, row, column) === code)) return row
   throw new Error(`No line ${code}.`)
 }
 const TIE_BOOT = (rig: Rig): number => rowOfCode(rig, 'TIE-BOOT', names.takeoff)
@@ -104,13 +105,13 @@ describe.each([
     const row = TIE_BOOT(rig)
     rig.type(names.takeoff, row, takeoffColumns.yours, 9)
     rig.type(names.crew, rowOfCode(rig, 'A1'), crewColumns.done, 'R. Voss, 11/25')
-    rig.type(names.crew, rowOfCode(rig, 'T2'), crewColumns.figure, 4.1)
+    rig.type(names.test, rowOfCode(rig, 'T2', names.test), testColumns.entries, 4.1)
     const again = await makeTakeoffs(rig.host, ['Wicket Mill'], { flavor: 'cells', made })
     expect(again.made[0]!.takeoff.lines.find(({ code }) => code === 'TIE-BOOT')).toMatchObject({ override: 9, order: 9 })
     expect(String(rig.cell(names.takeoff, TIE_BOOT(rig), takeoffColumns.yours))).toBe('9')
     expect(String(rig.cell(names.takeoff, 3, 2))).toContain('revision 2')
     expect(rig.cell(names.crew, rowOfCode(rig, 'A1'), crewColumns.done)).toBe('R. Voss, 11/25')
-    expect(Number(rig.cell(names.crew, rowOfCode(rig, 'T2'), crewColumns.figure))).toBe(4.1)
+    expect(Number(rig.cell(names.test, rowOfCode(rig, 'T2', names.test), testColumns.entries))).toBe(4.1)
   })
 
   it('words with inch marks and strokes stay as they were typed, however often it is made', async () => {

@@ -26,7 +26,7 @@ describe('a workbook of 0.1.0', () => {
     expect(kept.overrides).toMatchObject({ 'TIE-BOOT': { quantity: 6 }, RISER: { price: 70 } })
     expect(kept.added).toEqual([{ code: 'GATE', description: 'Farm gate', unit: 'each', quantity: 2, price: 45.5, why: 'asked for' }])
     expect(kept.figures).toEqual({ Truck_yd3: 16 })
-    expect(kept.crew.cells).toEqual({ B3: { 11: 'R. Voss, 2026-11-20' }, T1: { 4: 4, 5: 4, 6: 5 } })
+    expect(kept.crew.cells).toEqual({ B3: { done: 'R. Voss, 2026-11-20' }, T1: { start_inHg: 4, end_inHg: 4, watched_min: 5 } })
   })
   it('is made again as it is: its own rules, defaults for the columns that it lacks', () => {
     const takeoff = makeTakeoff(office, job, kept)

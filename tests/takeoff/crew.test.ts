@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { openWorkbook, readSheet, writeWorkbook } from '../../src/hosts/file.js'
 import { formula } from '../../src/formula/formula.js'
 import { crewColumns as columns } from '../../src/plan/crewSheet.js'
+import { testColumns } from '../../src/plan/testSheet.js'
 import { jobSheetNames, jobSheets } from '../../src/plan/jobSheets.js'
 import { keptFrom } from '../../src/plan/kept.js'
 import { standardPlaces } from '../../src/plan/places.js'
@@ -17,7 +18,8 @@ import { demoRows, demoTakeoff, leastRow, officeWith, takeoffOf } from '../suppo
 
 const made = { date: '2026-11-25', revision: 1, version: 'test' }
 const crewOf = (takeoff: Takeoff): SheetPlan => jobSheets(takeoff, standardPlaces(), 'native', made).find(({ kind }) => kind === 'crew')!
-const rowOf = (sheet: SheetPlan, code: string) => sheet.cells.find(({ column, value }) => column === columns.code && value === code)?.row
+const testOf = (takeoff: Takeoff): SheetPlan => jobSheets(takeoff, standardPlaces(), 'native', made).find(({ kind }) => kind === 'test')!
+const rowOf = (sheet: SheetPlan, code: string) => sheet.cells.find(({ column, value }) => column === (sheet.kind === 'test' ? testColumns.code : columns.code) && value === code)?.row
 const at = (sheet: SheetPlan, code: string, column: number) => sheet.cells.find((cell) => cell.row === rowOf(sheet, code) && cell.column === column)?.value
 const codes = (takeoff: Takeoff) => crewSteps.map(({ code }) => code).filter((code) => rowOf(crewOf(takeoff), code) !== undefined)
 
@@ -69,15 +71,15 @@ describe('the figures of Wicket Mill, by hand', () => {
 describe('the log of the vacuum test', () => {
   const office = readOffice(startingOffice(true))
   const job = office.tables.Jobs.find(({ cells }) => cells.Job === 'Wicket Mill')!
-  const tested = (T1: Record<number, number | string>, row = job) => {
-    const sheet = crewOf(makeTakeoff(office, row, { ...nothingKept, crew: { cells: { T1 }, added: [] } }))
-    return [at(sheet, 'T1', columns.loss), at(sheet, 'T1', columns.verdict)]
+  const tested = (T1: Record<string, number | string>, row = job) => {
+    const sheet = testOf(makeTakeoff(office, row, { ...nothingKept, crew: { cells: { T1 }, added: [] } }))
+    return [at(sheet, 'T1', testColumns.loss), at(sheet, 'T1', testColumns.verdict)]
   }
   const allowing = { ...job, cells: { ...job.cells, TestLoss: 0.1 } }
 
   it('has a row a tank', () => {
-    const sheet = crewOf(makeTakeoff(office, job))
-    expect(['T1', 'T2', 'T3', 'T4'].map((code) => at(sheet, code, columns.text))).toEqual([
+    const sheet = testOf(makeTakeoff(office, job))
+    expect(['T1', 'T2', 'T3', 'T4'].map((code) => at(sheet, code, testColumns.text))).toEqual([
       'pump tank, nearest the house',
       'between',
       'inlet tank, farthest from the house',
@@ -85,35 +87,35 @@ describe('the log of the vacuum test', () => {
     ])
   })
   it('says nothing before both readings stand, and passes a gauge that did not move', () => {
-    expect(tested({ 4: 4 })).toEqual(['', ''])
+    expect(tested({ start_inHg: 4 })).toEqual(['', ''])
     // Precast tanks (National Precast Concrete Association, from memory): 4 inHg, five minutes, no loss.
-    expect(tested({ 4: 4, 5: 4, 6: 5 })).toEqual([0, 'pass'])
-    expect(tested({ 4: 4, 5: 3.9, 6: 5 })[1]).toBe('stop')
+    expect(tested({ start_inHg: 4, end_inHg: 4, watched_min: 5 })).toEqual([0, 'pass'])
+    expect(tested({ start_inHg: 4, end_inHg: 3.9, watched_min: 5 })[1]).toBe('stop')
   })
   it('allows the share that the rule in the contract allows', () => {
     // WAC 246-272B: 90 % of 4 inHg is left, 3.6.
-    expect(tested({ 4: 4, 5: 3.6, 6: 5 }, allowing)[1]).toBe('pass')
-    expect(tested({ 4: 4, 5: 3.5, 6: 5 }, allowing)[1]).toBe('stop')
+    expect(tested({ start_inHg: 4, end_inHg: 3.6, watched_min: 5 }, allowing)[1]).toBe('pass')
+    expect(tested({ start_inHg: 4, end_inHg: 3.5, watched_min: 5 }, allowing)[1]).toBe('stop')
     // The share is of the 4 inHg wanted, whatever the gauge began at.
-    expect(tested({ 4: 6, 5: 5.45, 6: 5 }, allowing)[1]).toBe('stop')
+    expect(tested({ start_inHg: 6, end_inHg: 5.45, watched_min: 5 }, allowing)[1]).toBe('stop')
   })
   it('a lower level or a shorter watch is no test', () => {
-    expect(tested({ 4: 3.5, 5: 3.5, 6: 5 })[1]).toBe('check')
-    expect(tested({ 4: 4, 5: 4, 6: 4 })[1]).toBe('check')
-    expect(tested({ 4: 4, 5: 4 })[1]).toBe('check')
-    expect(tested({ 4: 4, 5: 4, 6: '3 min' })[1]).toBe('check')
-    expect(tested({ 4: '4 inHg', 5: 4, 6: 5 })[1]).toBe('check')
+    expect(tested({ start_inHg: 3.5, end_inHg: 3.5, watched_min: 5 })[1]).toBe('check')
+    expect(tested({ start_inHg: 4, end_inHg: 4, watched_min: 4 })[1]).toBe('check')
+    expect(tested({ start_inHg: 4, end_inHg: 4 })[1]).toBe('check')
+    expect(tested({ start_inHg: 4, end_inHg: 4, watched_min: '3 min' })[1]).toBe('check')
+    expect(tested({ start_inHg: '4 inHg', end_inHg: 4, watched_min: 5 })[1]).toBe('check')
     // A gauge that rose, or one beyond the air itself, was read wrong.
-    expect(tested({ 4: 4, 5: 4.5, 6: 5 })[1]).toBe('check')
-    expect(tested({ 4: 40, 5: 40, 6: 5 })[1]).toBe('check')
+    expect(tested({ start_inHg: 4, end_inHg: 4.5, watched_min: 5 })[1]).toBe('check')
+    expect(tested({ start_inHg: 40, end_inHg: 40, watched_min: 5 })[1]).toBe('check')
   })
   it('allows for air that warmed, and wants both temperatures', () => {
     // Gas law by hand: 29.92 - 4 = 25.92 inHg at 529.67 R becomes 25.92 * 534.67 / 529.67 = 26.16468; 29.92 - 26.16468 = 3.75532 expected.
-    const [loss, verdict] = tested({ 4: 4, 5: 3.7, 6: 5, 7: 70, 8: 75 }, allowing)
+    const [loss, verdict] = tested({ start_inHg: 4, end_inHg: 3.7, watched_min: 5, startTemp_F: 70, endTemp_F: 75 }, allowing)
     // Five decimals of hand arithmetic.
     expect(loss).toBeCloseTo(0.05532, 5)
     expect(verdict).toBe('pass')
-    expect(tested({ 4: 4, 5: 4, 6: 5, 7: 70 })).toEqual(['both °F or none', 'check'])
+    expect(tested({ start_inHg: 4, end_inHg: 4, watched_min: 5, startTemp_F: 70 })).toEqual(['both °F or none', 'check'])
   })
 })
 
@@ -124,7 +126,7 @@ describe('made again', () => {
     return keptFrom(jobSheetNames(takeoff.design.name), (sheet) => readSheet(workbook, sheet))
   }
   const written: CrewWritten = {
-    cells: { A1: { 11: 'R. Voss, 11/25' }, T2: { 4: 4.1, 5: 4, 6: 5, 11: 'R. Voss' }, T3: { 4: 4 } },
+    cells: { A1: { done: 'R. Voss, 11/25' }, T2: { start_inHg: 4.1, end_inHg: 4, watched_min: 5, done: 'R. Voss' }, T3: { start_inHg: 4 } },
     added: [{ text: 'Fence put back', done: 'yes' }],
   }
   const row = { ...leastRow, RainIntensity_in_per_h: 1 }

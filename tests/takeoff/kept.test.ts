@@ -7,6 +7,7 @@ import { describe, expect, it } from 'vitest'
 import { openWorkbook, readSheet, writeWorkbook } from '../../src/hosts/file.js'
 import { inExceljs, reopened } from '../support/xlsx.js'
 import { crewColumns } from '../../src/plan/crewSheet.js'
+import { testColumns } from '../../src/plan/testSheet.js'
 import { designColumns } from '../../src/plan/designSheet.js'
 import { jobSheetNames } from '../../src/plan/jobSheets.js'
 import { keptFrom } from '../../src/plan/kept.js'
@@ -137,21 +138,35 @@ describe('the crew sheet', () => {
   it('a test done again, a measure beside a step and a line of one’s own stay in words', async () => {
     const { kept } = await again((cell, workbook) => {
       cell(names.crew, 'B2', crewColumns.figure).value = '10.5 ft measured'
-      cell(names.crew, 'T1', crewColumns.figure).value = 4
-      cell(names.crew, 'T1', crewColumns.figure + 1).value = 3
-      const sheet = workbook.getWorksheet(names.crew)!
-      const at = cell(names.crew, 'T2', crewColumns.code).row as unknown as number
+      cell(names.test, 'T1', testColumns.entries).value = 4
+      cell(names.test, 'T1', testColumns.entries + 1).value = 3
+      const sheet = workbook.getWorksheet(names.test)!
+      const at = cell(names.test, 'T2', testColumns.code).row as unknown as number
       sheet.insertRow(Number(at), [])
-      sheet.getRow(Number(at)).getCell(crewColumns.code).value = 'T1'
-      sheet.getRow(Number(at)).getCell(crewColumns.figure).value = 4
-      sheet.getRow(Number(at)).getCell(crewColumns.figure + 1).value = 4
-      sheet.getRow(Number(at)).getCell(crewColumns.done).value = 'RV pass'
+      sheet.getRow(Number(at)).getCell(testColumns.code).value = 'T1'
+      sheet.getRow(Number(at)).getCell(testColumns.entries).value = 4
+      sheet.getRow(Number(at)).getCell(testColumns.entries + 1).value = 4
+      sheet.getRow(Number(at)).getCell(testColumns.done).value = 'RV pass'
     })
-    expect(kept.crew.cells).toEqual({ T1: { 4: 4, 5: 3 } })
+    expect(kept.crew.cells).toEqual({ T1: { start_inHg: 4, end_inHg: 3 } })
     expect(kept.crew.added).toEqual([
       { text: 'B2, written over: 10.5 ft measured', done: '' },
       { text: 'T1 again: start 4 inHg; end 4 inHg', done: 'RV pass' },
     ])
+  })
+  it('entries stay whatever rows and columns were put in before them', async () => {
+    const { kept } = await again((cell, workbook) => {
+      cell(names.crew, 'A1', crewColumns.done).value = 'R. Voss'
+      cell(names.test, 'X5', 8).value = 6.2
+      cell(names.test, 'T3', testColumns.entries).value = 4
+      for (const name of [names.crew, names.test]) {
+        const sheet = workbook.getWorksheet(name)!
+        sheet.spliceRows(2, 0, [], [])
+        sheet.spliceColumns(3, 0, [])
+      }
+    })
+    expect(kept.problems).toEqual([])
+    expect(kept.crew.cells).toMatchObject({ A1: { done: 'R. Voss' }, X5: { reading: 6.2 }, T3: { start_inHg: 4 } })
   })
 })
 

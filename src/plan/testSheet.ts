@@ -1,0 +1,149 @@
+/** The Test record: the log of the vacuum test, a row a tank, and the readings of line, pump and switch; each judged where it stands. */
+import { vacuumLoss } from '../calc/tank/vacuumLoss.js'
+import { formula } from '../formula/formula.js'
+import type { Single, Value } from '../formula/value.js'
+import { callFromFormula } from '../takeoff/call.js'
+import { closingCaution } from '../takeoff/cautions.js'
+import { LOG_ENTRIES, logLoss, logVerdict } from '../takeoff/crewSteps.js'
+import { readingRules } from '../takeoff/readings.js'
+import type { Takeoff } from '../takeoff/takeoff.js'
+import { templateFormula } from '../takeoff/template.js'
+import { decimalsOf, symbolOf } from '../units.js'
+import { cellValue, rowFormula, type Flavor } from './calls.js'
+import type { NamePlaces } from './places.js'
+import { address, SheetDraft, type PlanValidation, type SheetPlan } from './plan.js'
+
+export const testColumns = { code: 2, text: 3, entries: 4, loss: 9, verdict: 10, done: 11 } as const
+const columns = testColumns
+/** Headings of the two lists, by what is kept from their columns. */
+export const logHeadings: Readonly<Record<string, string>> = { code: 'Tank', text: 'Which', loss_inHg: 'Loss, inHg', verdict: 'Verdict', done: 'Tested by, date, remarks' }
+export const readingHeadings: Readonly<Record<string, string>> = { code: 'Reading', text: 'What', wanted: 'Wanted', reading: 'Read', verdict: 'Verdict', done: 'Read by, date, remarks' }
+const readingColumns = { code: 2, text: 3, wanted: 4, reading: 8, unit: 9, verdict: 10, done: 11 } as const
+
+const logSpans: Readonly<Record<(typeof LOG_ENTRIES)[number], readonly [label: string, least: number, most: number]>> = (() => {
+  const { start_inHg, end_inHg, startTemp_F, endTemp_F } = vacuumLoss.takes
+  return {
+    start_inHg: ['Start', start_inHg.least, start_inHg.most],
+    end_inHg: ['End', end_inHg.least, end_inHg.most],
+    watched_min: ['Watched', 0, 1440],
+    startTemp_F: ['Air, start', startTemp_F.least, startTemp_F.most],
+    endTemp_F: ['Air, end', endTemp_F.least, endTemp_F.most],
+  }
+})()
+export const logHeading = (name: (typeof LOG_ENTRIES)[number]): string => `${logSpans[name][0]}, ${symbolOf(name)}`
+/** An entry in words: a reading of the log with its name and unit, else what was written. */
+export const entryWords = (key: string, written: string): string => {
+  const name = LOG_ENTRIES.find((known) => known === key)
+  return name ? `${logSpans[name][0].toLowerCase()} ${written} ${symbolOf(name)}` : written
+}
+export const tankWords = { only: 'the tank', first: 'pump tank, nearest the house', between: 'between', last: 'inlet tank, farthest from the house' }
+export const isTankCode = (code: string): boolean => /^T\d+$/.test(code)
+const SIGNATURES = ['Tested by', 'For the owner', 'Inspector'] as const
+
+export function testSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, heading: { title: string; made: string }, flavor: Flavor): SheetPlan {
+  const { design, crew } = takeoff
+  const draft = new SheetDraft()
+  const validations: PlanValidation[] = []
+  const live = (template: string): { formula?: string } => {
+    const text = templateFormula(template)
+    return text === undefined ? {} : { formula: formula(text).render(names.from(sheet)) }
+  }
+  draft.heading(heading.title, 'Test record: vacuum test of every tank, line, pump and switch', heading.made)
+  draft.next()
+  log()
+  readings()
+  signatures()
+
+  function section(text: string): void {
+    for (let column = columns.code; column <= columns.done; column++) draft.put(column, 'section', column === columns.code ? text.toUpperCase() : null)
+    draft.next()
+  }
+
+  function written(code: string, key: string, column: number): Single {
+    const value = crew.cells[code]?.[key] ?? null
+    draft.put(column, 'siteEntry', value, key === 'done' ? { format: 'text' } : {})
+    return value
+  }
+
+  function log(): void {
+    section('Log of the vacuum test')
+    const terms = 'Wanted: {TestVacuum_inHg} for {TestHold_min}, of which {TestLoss%} may be lost; warming air is allowed for where both temperatures are read. Air of the site: {Barometer_inHg}.'
+    draft.put(columns.text, 'site', design.words(terms), live(terms))
+    draft.next()
+    for (const [key, column] of [['code', columns.code], ['text', columns.text], ['loss_inHg', columns.loss], ['verdict', columns.verdict], ['done', columns.done]] as const) draft.put(column, 'heading', logHeadings[key]!)
+    LOG_ENTRIES.forEach((name, at) => draft.put(columns.entries + at, 'headingRight', logHeading(name)))
+    draft.next()
+    const [first, tanks] = [draft.row, design.number('TankCount')]
+    for (let tank = 1; tank <= tanks; tank++) {
+      logRow(`T${tank}`, tanks === 1 ? tankWords.only : tank === 1 ? tankWords.first : tank === tanks ? tankWords.last : tankWords.between)
+      draft.next()
+    }
+    LOG_ENTRIES.forEach((name, at) => {
+      const [label, least, most] = logSpans[name]
+      validations.push({ firstRow: first, lastRow: draft.row - 1, column: columns.entries + at, span: [least, most], message: `${label}: ${least} to ${most} ${symbolOf(name)}` })
+    })
+    draft.next()
+  }
+
+  function logRow(code: string, which: string): void {
+    draft.put(columns.code, 'siteCode', code, { format: 'text' })
+    draft.put(columns.text, 'site', which)
+    const here = new Map<string, { value: Value; ref: string }>()
+    LOG_ENTRIES.forEach((name, at) => here.set(name, { value: written(code, name, columns.entries + at), ref: address(draft.row, columns.entries + at, false) }))
+    const value = computed(logLoss, here, 'number', columns.loss, decimalsOf('loss_inHg'))
+    here.set('loss_inHg', { value, ref: address(draft.row, columns.loss, false) })
+    computed(logVerdict, here, 'verdict', columns.verdict)
+    written(code, 'done', columns.done)
+  }
+
+  /** A formula over the cells of its row and the names of the job. */
+  function computed(text: string, here: ReadonlyMap<string, { value: Value; ref: string }>, role: 'number' | 'verdict', column: number, format?: number): Value {
+    const value = formula(text).evaluate({ value: (name) => (here.has(name) ? here.get(name)!.value : design.value(name)), call: callFromFormula })
+    const place = (name: string) => here.get(name)?.ref ?? names.from(sheet)(name)
+    draft.put(column, role, cellValue(value), { formula: rowFormula(flavor, text, place), format })
+    return value
+  }
+
+  function readings(): void {
+    section('Line, pump, switch and first fill')
+    for (const [key, column] of Object.entries(readingColumns)) if (readingHeadings[key]) draft.put(column, 'heading', readingHeadings[key]!)
+    draft.next()
+    for (const rule of readingRules) {
+      if (!design.holds(rule.when)) continue
+      draft.put(readingColumns.code, 'siteCode', rule.code, { format: 'text' })
+      draft.put(readingColumns.text, 'site', rule.label)
+      draft.put(readingColumns.wanted, 'text', rule.wanted ? design.words(rule.wanted) : null, rule.wanted ? live(rule.wanted) : {})
+      const value = written(rule.code, 'reading', readingColumns.reading)
+      draft.put(readingColumns.unit, 'unit', rule.unit || null)
+      if (rule.verdict) computed(rule.verdict, new Map([['reading', { value, ref: address(draft.row, readingColumns.reading, false) }]]), 'verdict', readingColumns.verdict)
+      if (rule.span) validations.push({ firstRow: draft.row, lastRow: draft.row, column: readingColumns.reading, span: rule.span, message: `${rule.label}: ${rule.span[0]} to ${rule.span[1]} ${rule.unit}` })
+      written(rule.code, 'done', readingColumns.done)
+      draft.next()
+    }
+    draft.next()
+  }
+
+  function signatures(): void {
+    section('Signed')
+    for (const who of SIGNATURES) {
+      draft.put(columns.text, 'site', `${who}, date`)
+      written(`S ${who}`, 'done', columns.done)
+      draft.next()
+    }
+    draft.next()
+    draft.put(columns.text, 'site', closingCaution)
+  }
+
+  return {
+    name: sheet,
+    kind: 'test',
+    widths: [2, 8, 38, 10, 10, 10, 10, 10, 10, 9, 30],
+    cells: draft.cells,
+    frozenRows: 3,
+    titleRows: [1, 3],
+    landscape: true,
+    footer: design.name,
+    tables: [],
+    validations,
+  }
+}

@@ -1,0 +1,32 @@
+/** Readings of the test record beside the log of the vacuum test: what is measured, what is wanted, and what the reading says. */
+export interface ReadingRule {
+  /** Stays with the reading for good: what was written is kept under it. */
+  code: string
+  label: string
+  /** Unit of the reading; empty where a number or name is written. */
+  unit: string
+  wanted: string
+  when: string
+  /** Gives "pass", "check" or "stop" over `reading`; nothing while none stands there. Empty: it is written down and not judged. */
+  verdict: string
+  span?: readonly [least: number, most: number]
+}
+const reading = (code: string, label: string, unit: string, wanted: string, verdict: string, more: { when?: string; span?: readonly [number, number] } = {}): ReadingRule => ({ code, label, unit, wanted, verdict, when: 'TRUE', ...more })
+/** Readings that are no number are looked into, not passed. */
+const judged = (pass: string, otherwise: 'check' | 'stop') => `IF(reading="","",IF(NOT(ISNUMBER(reading)),"check",IF(${pass},"pass","${otherwise}")))`
+
+export const readingRules: readonly ReadingRule[] = [
+  reading('X1', 'Gauge of the vacuum test, number', '', '', ''),
+  // Common practice, no source: the standing pressure of the job held for ten minutes, a gauge read to half a psi.
+  reading('X2', 'Line pressed with water, joints open', 'psi', '{LinePressureMost_psi} and more', judged('reading>=LinePressureMost_psi-0.5', 'check'), { span: [0, 500] }),
+  reading('X3', 'Drop of the line in ten minutes', 'psi', 'none', judged('reading<=0.5', 'stop'), { span: [0, 500] }),
+  reading('X4', 'First fill, water over the floor of the pump tank', 'in', 'over the intake: {DeadDepth_in} and more', judged('reading>=DeadDepth_in', 'check'), { span: [0, 240] }),
+  reading('X5', 'Pump running, amperes', 'A', '{MotorCurrent_A} at most, full load', judged('reading<=MotorCurrent_A', 'stop'), { span: [0, 200] }),
+  // Common practice, no source: a switch holds its setting within 2 psi.
+  reading('X6', 'Switch starts the pump', 'psi', '{CutIn_psi}', judged('ABS(reading-CutIn_psi)<=2', 'check'), { span: [0, 200] }),
+  reading('X7', 'Switch stops the pump', 'psi', '{CutOut_psi}', judged('ABS(reading-CutOut_psi)<=2', 'check'), { span: [0, 250] }),
+  reading('X8', 'Flow at the house', 'gpm', '{HouseFlow_gpm} and more', judged('reading>=HouseFlow_gpm', 'check'), { span: [0, 500] }),
+  reading('X9', 'Pressure at the house at that flow', 'psi', '{HousePressure_psi} and more', judged('reading>=HousePressure_psi', 'check'), { span: [0, 250] }),
+  reading('X10', 'Chlorine put in, bleach', 'gal', '{Bleach_gal} for {Dose_mg_per_L}', judged('reading>=0.9*Bleach_gal', 'check'), { span: [0, 1000] }),
+  reading('X11', 'Backflow protection, test number', '', '{Backflow}', '', { when: 'Backflow<>"none"' }),
+]
