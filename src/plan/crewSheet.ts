@@ -38,12 +38,13 @@ const facts: readonly (readonly [label: string, words: Words])[] = [
     ],
   ],
   ['HEIGHTS', 'below ground: lids {LidTop_ft}, ports {PortInvert_ft}, line {LineCentre_ft}, ties {TieCentre_ft}, bed {BedTop_ft}, pit bottom {PitBottom_ft}'],
-  ['EMERGENCY', 'address, nearest hospital, rescue: ______________________   call before digging: 811'],
+  ['RESCUE', 'address, nearest hospital, rescue: ______________________   call before digging: 811'],
 ]
 export const CREW_HEADING_ROW = 3 + 1 + facts.length + 1 + 1
 
 /** Rows that hold no entries: headings and stages. */
-export const isCrewHeading = (code: string): boolean => [crewHeadings.code, BY_HAND, DO_NOT_START].includes(code as never) || crewSteps.some(({ stage }) => stage.toUpperCase() === code)
+export const isCrewHeading = (code: string): boolean =>
+  [crewHeadings.code, BY_HAND, DO_NOT_START].includes(code as never) || crewSteps.some(({ stage }) => stage.toUpperCase() === code)
 
 /** Whether plain text beside a step is what our own sheet writes there, and not somebody's own. */
 export function isOurStepWord(code: string, key: string, words: string): boolean {
@@ -70,6 +71,7 @@ export function crewSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, he
   draft.put(columns.box, 'heading', null)
   draft.next()
   barriers()
+  const [said, saidBefore] = [new Set<string>(), new Set<string>()]
   let stage = ''
   for (const step of crewSteps) {
     if (!design.holds(step.when)) continue
@@ -95,14 +97,22 @@ export function crewSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, he
     draft.next()
   }
 
-  /** What can hurt at this stage, in a few words each, the worst first. */
+  /** What can hurt at this stage, the worst first: in full where it comes up, in three words from then on. */
   function hazards(at: string): void {
-    for (const rule of cautionRules) {
-      if (!rule.stages.includes(at as never) || !design.holds(rule.when)) continue
+    const here = cautionRules.filter((rule) => rule.stages.includes(at as never) && design.holds(rule.when))
+    for (const rule of here) {
+      if (said.has(rule.name)) continue
+      said.add(rule.name)
       draft.put(columns.text, 'hazard', design.words(rule.text), live(rule.text))
       draft.put(columns.figure, 'siteHold', rule.short)
       draft.next()
     }
+    const again = here.filter((rule) => saidBefore.has(rule.name)).map(({ short }) => short.toLowerCase())
+    if (again.length) {
+      draft.put(columns.text, 'hazard', `Still: ${again.join('; ')}.`)
+      draft.next()
+    }
+    for (const rule of here) saidBefore.add(rule.name)
   }
 
   /** Every stop of the job stands before the first step: nothing is started until it is cleared. */
@@ -141,7 +151,7 @@ export function crewSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, he
   return {
     name: sheet,
     kind: 'crew',
-    widths: [1, 4, 5, 42, 18, 12, 17],
+    widths: [1, 4, 5, 54, 16, 12, 16],
     cells: draft.cells,
     frozenRows: CREW_HEADING_ROW,
     titleRows: [1, 3],

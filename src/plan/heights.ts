@@ -10,11 +10,28 @@ const TITLE_POINTS = 24
 /** Characters of our sizes that fit into one unit of column width, on the safe side. */
 const CHARACTERS_PER_WIDTH = 1.22
 
+/** Lines that a text takes when words are not broken. */
+function linesOf(text: string, width: number): number {
+  let [lines, used] = [1, 0]
+  for (const word of text.split(' ')) {
+    const length = word.length
+    if (used > 0 && used + 1 + length > width) {
+      lines++
+      used = length
+    } else used += length + (used > 0 ? 1 : 0)
+    while (used > width) {
+      lines++
+      used -= width
+    }
+  }
+  return lines
+}
+
 export function rowHeights(plan: SheetPlan): Map<number, number> {
   const heights = new Map<number, number>()
   for (const { row, column, role, value, look = looks[role] } of plan.cells) {
     const width = (plan.widths[column - 1] ?? 10) * CHARACTERS_PER_WIDTH * (10 / (look.size ?? 10))
-    const needed = look.wrap && typeof value === 'string' ? Math.max(1, Math.ceil(value.length / width)) : 1
+    const needed = look.wrap && typeof value === 'string' ? linesOf(value, Math.max(4, width - (look.indent ? 2 : 0))) : 1
     const points = needed === 1 ? ROW_POINTS : (needed * LINE_POINTS * Math.max(10, look.size ?? 10)) / 10 + 3
     heights.set(row, Math.max(heights.get(row) ?? 0, points, role === 'siteEntry' ? SITE_POINTS : 0))
   }

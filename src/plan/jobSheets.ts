@@ -9,7 +9,14 @@ import { takeoffSheet } from './takeoffSheet.js'
 import { testSheet } from './testSheet.js'
 import { placeYear, yearSheet } from './yearSheet.js'
 
-export const jobSheetNames = (job: string) => ({ takeoff: `Takeoff ${job}`, design: `Design ${job}`, crew: `Crew ${job}`, test: `Test ${job}`, year: `Year ${job}`, working: `Working ${job}` })
+export const jobSheetNames = (job: string) => ({
+  takeoff: `Takeoff ${job}`,
+  design: `Design ${job}`,
+  crew: `Crew ${job}`,
+  test: `Test ${job}`,
+  year: `Year ${job}`,
+  working: `Working ${job}`,
+})
 
 export type JobSheetNames = ReturnType<typeof jobSheetNames>
 

@@ -63,7 +63,12 @@ export function fromCrew(rows: Rows, sheet: string): Pick<Kept, 'crew' | 'proble
   }
   if (!list) {
     const [heading] = Object.values(crewHeadings)
-    return { crew: { cells, added }, problems: rows.some((row) => row.some((cell) => text(cell) !== '')) ? [{ sheet, row: 0, column: heading!, allowed: 'headings as the sheet was made', came: 'none of them' }] : [] }
+    return {
+      crew: { cells, added },
+      problems: rows.some((row) => row.some((cell) => text(cell) !== ''))
+        ? [{ sheet, row: 0, column: heading!, allowed: 'headings as the sheet was made', came: 'none of them' }]
+        : [],
+    }
   }
   return { crew: { cells, added }, problems: [] }
 
@@ -96,7 +101,13 @@ export function fromCrew(rows: Rows, sheet: string): Pick<Kept, 'crew' | 'proble
 }
 
 /** Lines of ours that stand between the rows: sections, hazards in a few words, terms. */
-const isOurLine = (words: string): boolean => isCrewHeading(words) || /^(?:LOG OF THE VACUUM TEST|LINE, PUMP, SWITCH AND FIRST FILL|SIGNED)$/.test(words) || ourShortWords.has(words)
-const ourShortWords = new Set<string>(['engineer or licensed person', 'office', closingCaution, ...cautionRules.flatMap(({ short, text: words }) => [short, ...(typeof words === 'string' ? [words] : [])])])
+const isOurLine = (words: string): boolean =>
+  isCrewHeading(words) || /^(?:LOG OF THE VACUUM TEST|LINE, PUMP, SWITCH AND FIRST FILL|SIGNED|Still: .*)$/.test(words) || ourShortWords.has(words)
+const ourShortWords = new Set<string>([
+  'engineer or licensed person',
+  'office',
+  closingCaution,
+  ...cautionRules.flatMap(({ short, text: words }) => [short, ...(typeof words === 'string' ? [words] : [])]),
+])
 
 export const bothWritten = (one: CrewWritten, other: CrewWritten): CrewWritten => ({ cells: { ...one.cells, ...other.cells }, added: [...one.added, ...other.added] })

@@ -32,9 +32,10 @@ const headings: readonly [keyof typeof takeoffColumns, string][] = [
 /** Rows of the sheet that are no lines: the heading of a section, and a sum. */
 export const takeoffSections: readonly string[] = [...sections.map((section) => section.toUpperCase()), ADDED_SECTION]
 const kindLabel = (kind: ItemKind) => `Of the order cost: ${kind}`
+const CREW_DAYS = 'Days of the crew'
 const sumOf = (section: string) => `${section}, total`
 const ADDED_SUM = 'Added by hand, total'
-export const sumLabels: readonly string[] = [...sections.map(sumOf), ADDED_SUM, 'Order cost', 'Overhead', 'Markup', 'Tax', 'Total', ...itemKinds.map(kindLabel)]
+export const sumLabels: readonly string[] = [...sections.map(sumOf), ADDED_SUM, 'Order cost', 'Overhead', 'Markup', 'Tax', 'Total', ...itemKinds.map(kindLabel), CREW_DAYS]
 export const takeoffHeading = (column: keyof typeof takeoffColumns): string => headings.find(([name]) => name === column)![1]
 /** Decimals of a quantity by the unit it is priced in: pieces are whole, lengths and volumes take one, weights two. */
 const quantityDecimals: Readonly<Record<string, number>> = { ft: 1, 'yd³': 1, h: 1, 'ft²': 0, ton: 2, pint: 1, quart: 1, '1000 gal': 2 }
@@ -179,7 +180,15 @@ export function takeoffSheet(takeoff: Takeoff, names: NamePlaces, places: Office
     line('Total', takeoff.total, `${amount(cost)}+${amount(overhead)}+${amount(markup)}+${amount(tax)}`, 'total')
     draft.next()
     const lines = (column: number) => `${address(firstLineRow, column, false)}:${address(cost - 1, column, false)}`
+    const hours = `SUM(${lines(columns.hours)})-SUMPRODUCT((${lines(columns.kind)}="labor")*1,${lines(columns.hours)})`
     for (const kind of itemKinds) line(kindLabel(kind), takeoff.byKind[kind], `SUMPRODUCT((${lines(columns.kind)}="${kind}")*1,${lines(columns.amount)})`)
+    line(
+      CREW_DAYS,
+      takeoff.crewDays,
+      `(${hours})/(${names.from(sheet)('CrewSize')}*${names.from(sheet)('Workday_h_per_day')})`,
+      'subtotal',
+      'Hours of people over the crew and its working day; they change no cost',
+    )
   }
 
   return {

@@ -17,7 +17,14 @@ export const testColumns = { code: 2, text: 3, entries: 4, loss: 9, verdict: 10,
 const columns = testColumns
 /** Headings of the two lists, by what is kept from their columns. */
 export const logHeadings: Readonly<Record<string, string>> = { code: 'Tank', text: 'Which', loss_inHg: 'Loss, inHg', verdict: 'Verdict', done: 'Tested by, date, remarks' }
-export const readingHeadings: Readonly<Record<string, string>> = { code: 'Reading', text: 'What', wanted: 'Wanted', reading: 'Read', verdict: 'Verdict', done: 'Read by, date, remarks' }
+export const readingHeadings: Readonly<Record<string, string>> = {
+  code: 'Reading',
+  text: 'What',
+  wanted: 'Wanted',
+  reading: 'Read',
+  verdict: 'Verdict',
+  done: 'Read by, date, remarks',
+}
 const readingColumns = { code: 2, text: 3, wanted: 4, reading: 8, unit: 9, verdict: 10, done: 11 } as const
 
 const logSpans: Readonly<Record<(typeof LOG_ENTRIES)[number], readonly [label: string, least: number, most: number]>> = (() => {
@@ -67,10 +74,18 @@ export function testSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, he
 
   function log(): void {
     section('Log of the vacuum test')
-    const terms = 'Wanted: {TestVacuum_inHg} for {TestHold_min}, of which {TestLoss%} may be lost; warming air is allowed for where both temperatures are read. Air of the site: {Barometer_inHg}.'
-    draft.put(columns.text, 'site', design.words(terms), live(terms))
+    const terms =
+      'Wanted: {TestVacuum_inHg} for {TestHold_min}, of which {TestLoss%} may be lost; warming air is allowed for where both temperatures are read. Air of the site: {Barometer_inHg}.'
+    draft.put(columns.code, 'siteFact', design.words(terms), live(terms))
     draft.next()
-    for (const [key, column] of [['code', columns.code], ['text', columns.text], ['loss_inHg', columns.loss], ['verdict', columns.verdict], ['done', columns.done]] as const) draft.put(column, 'heading', logHeadings[key]!)
+    for (const [key, column] of [
+      ['code', columns.code],
+      ['text', columns.text],
+      ['loss_inHg', columns.loss],
+      ['verdict', columns.verdict],
+      ['done', columns.done],
+    ] as const)
+      draft.put(column, 'heading', logHeadings[key]!)
     LOG_ENTRIES.forEach((name, at) => draft.put(columns.entries + at, 'headingRight', logHeading(name)))
     draft.next()
     const [first, tanks] = [draft.row, design.number('TankCount')]
@@ -116,7 +131,14 @@ export function testSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, he
       const value = written(rule.code, 'reading', readingColumns.reading)
       draft.put(readingColumns.unit, 'unit', rule.unit || null)
       if (rule.verdict) computed(rule.verdict, new Map([['reading', { value, ref: address(draft.row, readingColumns.reading, false) }]]), 'verdict', readingColumns.verdict)
-      if (rule.span) validations.push({ firstRow: draft.row, lastRow: draft.row, column: readingColumns.reading, span: rule.span, message: `${rule.label}: ${rule.span[0]} to ${rule.span[1]} ${rule.unit}` })
+      if (rule.span)
+        validations.push({
+          firstRow: draft.row,
+          lastRow: draft.row,
+          column: readingColumns.reading,
+          span: rule.span,
+          message: `${rule.label}: ${rule.span[0]} to ${rule.span[1]} ${rule.unit}`,
+        })
       written(rule.code, 'done', readingColumns.done)
       draft.next()
     }
@@ -137,7 +159,7 @@ export function testSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, he
   return {
     name: sheet,
     kind: 'test',
-    widths: [2, 8, 38, 10, 10, 10, 10, 10, 10, 9, 30],
+    widths: [2, 8, 42, 10, 10, 11, 11, 11, 10, 9, 30],
     cells: draft.cells,
     frozenRows: 3,
     titleRows: [1, 3],

@@ -18,13 +18,14 @@ const stage = (name: CrewStage, ...steps: readonly (readonly [code: string, text
   steps.map(([code, text, { when = 'TRUE', figure = '', hold = '' } = {}]) => ({ code, stage: name, when, text, figure, hold }))
 
 const isWetOrUnknown = 'PitWater<>"dry"'
+/** Groundwater above the bed of the drains, or nobody knows. */
+const highWater = 'OR(PitWater="not known",GroundwaterDepth_ft<InletDeep_ft)'
 const floats = 'OR(PitWater="not known",WaterAboveBase_ft>0)'
 
 export const crewSteps: readonly CrewStep[] = [
   ...stage(
     'Before digging',
     ['A1', 'Have buried lines marked; dig by hand near the marks. Look up: power lines over crane and excavator.', { hold: 'foreman' }],
-    ['A2', 'Look the tanks over on the truck: model {TankModel}, no cracks, boots and cast coupling whole.', { figure: 'tanks: {TankCount}, each {TankWeight_lb}' }],
     ['A5', 'The pit is over 20 ft: the engineer’s design of its protection is here before anyone digs.', { when: 'PitDepth_ft>20', hold: 'engineer' }],
     [
       'A6',
@@ -42,6 +43,7 @@ export const crewSteps: readonly CrewStep[] = [
       ],
       { when: isWetOrUnknown, figure: 'a tank floats in {FloatDepth_ft}', hold: 'foreman' },
     ],
+    ['B8', 'Strip topsoil over pit and trenches and stack it apart.', { figure: '{Topsoil_in} deep' }],
     [
       'B1',
       'Set out the pit: {PitTopLength_ft} along the row by {PitTopWidth_ft} at the top, house end marked; spoil, stone and machines 2 ft back.',
@@ -88,19 +90,20 @@ export const crewSteps: readonly CrewStep[] = [
           'Cut open only the upper ports in use, wet, with a mask. Roof water enters the tank farthest from the house; overflows beside it: {OverflowsAtInlet}, on the next tank: {OverflowsNext}. Stub, quarter bend and band clamp at each.',
         ],
       ],
-      { when: 'TankCount>1', figure: '{InletPorts} in and {OverflowCount} out' },
+      { when: 'TankCount>1', figure: '{InletPorts|inlet port|inlet ports}, {OverflowCount|overflow|overflows}' },
     ],
     [
       'C5',
       'Cut open only the upper ports in use, for inlet and overflow, wet, with a mask. Stub, quarter bend and band clamp at each.',
-      { when: 'TankCount=1', figure: '{InletPorts} in and {OverflowCount} out' },
+      { when: 'TankCount=1', figure: '{InletPorts|inlet port|inlet ports}, {OverflowCount|overflow|overflows}' },
     ],
     ['C7', 'Risers on sealant to grade, rims {RiserProud_in} proud, locking lids.', { figure: 'openings: {OpeningCount}' }],
   ),
   ...stage(
     'Vacuum test',
+    ['D5', 'Plugs in every 4 in hole, tie ends from inside, and one in the pump coupling.', { figure: 'plugs: {PlugCount} and 1' }],
     ['D4', 'Everyone is out of every tank and counted. Only then does a plate go on.', { hold: 'entry supervisor' }],
-    ['D1', 'Plates with sealant on all openings, plugs in all 4 in holes and one in the pump coupling.', { figure: 'plates {OpeningCount}, plugs {PlugCount} and 1' }],
+    ['D1', 'Plates with sealant on all openings.', { figure: 'plates: {OpeningCount}' }],
     [
       'D2',
       'Draw the air out of one tank after the other, every one of them, and watch the gauge. Keep off lids and plates: {PlateForce_lbf} on a plate. Readings go into the log; a test done again gets a line of its own.',
@@ -110,6 +113,14 @@ export const crewSteps: readonly CrewStep[] = [
   ),
   ...stage(
     'Water line',
+    [
+      'E8',
+      [
+        ['TrenchDepth_in>=60', 'Dig the trench of water line and cable, sloped like the pit or with a trench box; ladder within 25 ft.'],
+        ['', 'Dig the trench of water line and cable; spoil back from the edge.'],
+      ],
+      { figure: '{TrenchDepth_in} deep, {LineTrench_ft} long' },
+    ],
     ['G2', 'Stone round the ties and at the pump end up to the line, so that both lie on it.', { figure: 'line {LineOverBed_in} over the bed' }],
     [
       'E1',
@@ -131,24 +142,35 @@ export const crewSteps: readonly CrewStep[] = [
   ),
   ...stage(
     'Ballast and lower backfill',
-    ['G1', 'Water into the tanks as ballast; tied tanks stand at one level.', { when: floats, figure: '{Ballast_in} in each tank', hold: 'foreman' }],
+    ['G1', 'Water into the tanks as ballast; tied tanks stand at one level.', { when: `AND(${floats},Ballast_in>0)`, figure: '{Ballast_in} in each tank', hold: 'foreman' }],
     ['G5', 'Rock-free fill in even layers round the tanks, all sides alike, up to the ports.', { figure: 'ports {PortInvert_ft} down' }],
-    ['G4', 'Only now may the pit pump stop.', { when: isWetOrUnknown, hold: 'foreman' }],
+    ['G4', 'Only now may the pit pump stop.', { when: `AND(${isWetOrUnknown},NOT(${highWater}))`, hold: 'foreman' }],
   ),
-  ...stage('Drains', [
-    'I1',
+  ...stage(
+    'Drains',
     [
+      'I2',
       [
-        'FirstWash_gal>0',
-        'Inlet and overflow drains on their bedding on the compacted fill, first-wash diverter and cleanouts; calmed inlet, screened vents, flap and stone apron at the outfall.',
+        ['DeepestTrench_ft>=5', 'Dig the trenches of the drains, sloped like the pit or with a trench box; ladder within 25 ft.'],
+        ['', 'Dig the trenches of the drains; spoil back from the edge.'],
       ],
-      ['', 'Inlet and overflow drains on their bedding on the compacted fill, cleanouts; calmed inlet, screened vents, flap and stone apron at the outfall.'],
+      { figure: '{DrainTrench_ft} wide, {OverflowDeep_ft} at the deep end' },
     ],
-    { figure: 'fall {DrainSlope_in_per_ft}, {OverflowInvert_ft} down at the tank' },
-  ]),
+    [
+      'I1',
+      [
+        [
+          'FirstWash_gal>0',
+          'Inlet and overflow drains on their bedding on the compacted fill, first-wash diverter and cleanouts; calmed inlet, screened vents, flap and stone apron at the outfall.',
+        ],
+        ['', 'Inlet and overflow drains on their bedding on the compacted fill, cleanouts; calmed inlet, screened vents, flap and stone apron at the outfall.'],
+      ],
+      { figure: 'fall {DrainSlope_in_per_ft}, {OverflowInvert_ft} down at the tank' },
+    ],
+  ),
   ...stage(
     'Upper backfill and cable',
-    ['G3', 'Backfill on in even layers, rock-free fill over lids and drains. Warning tape 12 in over line and cable.', { figure: 'cover {Cover_ft}' }],
+    ['G3', 'Backfill on in even layers, rock-free, up to the lids.', { figure: 'lids {LidTop_ft} down' }],
     [
       'F1',
       'Gasketed sleeve in the riser, {ConduitSize} in conduit to just beyond the tank’s edge, conduit body there, drop down outside the edge.',
@@ -159,6 +181,12 @@ export const crewSteps: readonly CrewStep[] = [
       'Direct-burial, submersible-rated cable, a slack loop on both sides of the splice and under the drop, so that settling draws slack and not the splice.',
       { figure: '{Cable} AWG {CableMetal}, cover {CableCover_in}' },
     ],
+    [
+      'G7',
+      'Looked at, then the rest of the fill, rock-free, over lids, conduit, drains and cable; warning tape 12 in over line and cable; trenches filled and tamped.',
+      { figure: 'cover {Cover_ft}', hold: 'inspector' },
+    ],
+    ['G8', 'Groundwater stands higher than the drains: only now may the pit pump stop.', { when: `AND(${isWetOrUnknown},${highWater})`, hold: 'foreman' }],
   ),
   ...stage('Power', [
     'F3',
@@ -180,7 +208,7 @@ export const crewSteps: readonly CrewStep[] = [
     [
       'H4',
       'Disinfect tanks and line before anyone uses the water: goggles, gloves, from outside; leave it {Contact_h}, then flush where the local rules allow.',
-      { figure: '{Bleach_gal} of {BleachStrength%} bleach, {Dose_mg_per_L}' },
+      { figure: '{BleachRate_pint} of {BleachStrength%} bleach for each 1,000 gal that are in; full tanks {Bleach_pint}' },
     ],
     ['H1', 'Run the pump with the house tap open; read flow, pressure and amperes.', { figure: '{HouseFlow_gpm} at {HousePressure_psi}, {MotorCurrent_A} at most' }],
     ['H2', 'Lids locked; “not drinking water” at every outlet; backflow protection where a public supply can reach.', { hold: 'inspector' }],

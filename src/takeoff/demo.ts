@@ -60,10 +60,10 @@ const rain: readonly Cells[] = [
 
 const price = (Code: string, Price_usd: number): Cells => ({ Code, Price_usd })
 const prices: readonly Cells[] = [
-  price('LOCATE', 0), price('LAYOUT', 45), price('STRIP', 1.8), price('DIG', 4.2), price('TRENCH-LINE', 2.1), price('TRENCH-DRAIN', 2.6), price('HAUL', 165), price('FENCE', 0.9), price('LADDER', 18), price('DEWATER', 140),
+  price('LOCATE', 0), price('LAYOUT', 45), price('STRIP', 1.8), price('DIG', 4.2), price('TRENCH-LINE', 2.1), price('TRENCH-DRAIN', 2.6), price('HAUL', 165), price('FENCE', 0.9), price('LADDER', 18), price('DEWATER', 140), price('TRENCH-BOX', 120),
   price('RISER', 62), price('RISER-LID', 118), price('MASTIC', 1.35), price('SIGN', 14), price('VENT', 38), price('DOSE', 1.6),
   price('TIE-PIPE', 4.85), price('TIE-BOOT', 27.5), price('TIE-CLAMP', 9.4), price('TIE-LUBE', 13),
-  price('PORT-STUB', 4.85), price('PORT-CLAMP', 9.4), price('PORT-BEND', 13.8), price('DRAIN-PVC 40', 4.85), price('DRAIN-PVC SDR 35', 2.95), price('DRAIN-PVC 40-6', 9.4), price('DRAIN-PVC SDR 35-6', 5.6), price('DRAIN-PVC SDR 35-8', 9.8), price('DRAIN-BEND', 9.2), price('DRAIN-WYE', 34), price('DRAIN-CLEANOUT', 31), price('WASHER', 190), price('CALM', 54), price('FLAP', 72), price('OUTFALL', 34), price('PVC-CEMENT', 0.55),
+  price('PORT-STUB', 4.85), price('PORT-CLAMP', 9.4), price('PORT-BEND', 13.8), price('DRAIN-PVC 40', 4.85), price('DRAIN-PVC SDR 35', 2.95), price('DRAIN-PVC 40-6', 9.4), price('DRAIN-PVC SDR 35-6', 5.6), price('DRAIN-PVC SDR 35-8', 9.8), price('DRAIN-BEND', 9.2), price('DRAIN-WYE', 34), price('DRAIN-BEND-6', 21), price('DRAIN-BEND-8', 39), price('DRAIN-WYE-6', 62), price('DRAIN-WYE-8', 98), price('DRAIN-CLEANOUT-6', 54), price('DRAIN-CLEANOUT-8', 88), price('FILTER', 240), price('DRAIN-CLEANOUT', 31), price('WASHER', 190), price('CALM', 54), price('FLAP', 72), price('OUTFALL', 34), price('PVC-CEMENT', 0.55),
   price('PE-PE IPS 160-1', 0.62), price('PE-PE IPS 200-1', 0.78), price('PE-PE IPS 160-1-1/4', 0.96), price('PE-PE IPS 200-1-1/4', 1.22), price('PE-PE IPS 200-1-1/2', 1.64), price('PE-PE IPS 200-2', 2.55), price('PE-PE CTS-1', 0.92), price('PE-PE CTS-1-1/4', 1.38),
   price('ADAPTER-MALE', 11.6), price('ADAPTER-HOUSE', 7.2), price('COUPLING', 5.4), price('CLAMP', 1.9), price('CTS-FITTING', 16.5), price('CTS-WALL', 19.5), price('CTS-COUPLING', 14.2), price('CTS-STIFFENER', 1.1), price('LINE-EARTH', 16), price('TAPE', 0.045), price('WALL-SLEEVE', 36), price('HOUSE-VALVE', 84), price('PRESSURE-TANK', 365), price('TREATMENT', 780), price('REDUCER', 96), price('SIPHON-BREAK', 58), price('BACKFLOW', 215), price('AIR-GAP', 340),
   price('BUSHING', 12.4), price('NIPPLE', 15.2), price('PITLESS', 118), price('DROP-ADAPTER', 7.8), price('CHECK-VALVE', 33), price('PULL-ROD', 6.9), price('SAFETY-ROPE', 0.55), price('FLOAT', 64), price('CONTROL', 112), price('FLOAT-CABLE', 0.55), price('INTAKE', 47), price('THREAD-SEAL', 8.5),
@@ -78,7 +78,8 @@ const roofRows: readonly Cells[] = roofs.rows.map((row, at) => ({ Surface: row.s
 
 function described(row: Cells): Cells {
   const startsLike = (known: Cells) => String(known.Code).includes('{') && String(row.Code).startsWith(String(known.Code).split('{')[0]!)
-  const item = defaultItems.find((known) => known.Code === row.Code) ?? defaultItems.find(startsLike)
+  const alike = defaultItems.filter(startsLike).sort((one, other) => String(other.Code).indexOf('{') - String(one.Code).indexOf('{'))
+  const item = defaultItems.find((known) => known.Code === row.Code) ?? alike[0]
   return { ...row, Description: item ? String(item.Description).replace(/\{[^}]+\}/g, '…') : null, Unit: item?.Unit ?? null }
 }
 

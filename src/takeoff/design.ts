@@ -102,7 +102,8 @@ export class Design {
 
   /** Where the value of an input comes from. */
   origin(name: string): 'row' | 'default' | 'sized' {
-    return this.sized.has(name) ? 'sized' : this.job.defaulted.has(name) ? 'default' : 'row'
+    if (this.sized.has(name)) return 'sized'
+    return this.job.defaulted.has(name) || this.job.cells[name] === null || this.job.cells[name] === undefined ? 'default' : 'row'
   }
 
   /** Why a field that the row leaves empty has its value. */

@@ -11,7 +11,15 @@ export interface ReadingRule {
   verdict: string
   span?: readonly [least: number, most: number]
 }
-const reading = (code: string, label: string, unit: string, wanted: string, verdict: string, more: { when?: string; span?: readonly [number, number] } = {}): ReadingRule => ({ code, label, unit, wanted, verdict, when: 'TRUE', ...more })
+const reading = (code: string, label: string, unit: string, wanted: string, verdict: string, more: { when?: string; span?: readonly [number, number] } = {}): ReadingRule => ({
+  code,
+  label,
+  unit,
+  wanted,
+  verdict,
+  when: 'TRUE',
+  ...more,
+})
 /** Readings that are no number are looked into, not passed. */
 const judged = (pass: string, otherwise: 'check' | 'stop') => `IF(reading="","",IF(NOT(ISNUMBER(reading)),"check",IF(${pass},"pass","${otherwise}")))`
 
@@ -20,7 +28,9 @@ export const readingRules: readonly ReadingRule[] = [
   // Common practice, no source: the standing pressure of the job held for ten minutes, a gauge read to half a psi.
   reading('X2', 'Line pressed with water, joints open', 'psi', '{LinePressureMost_psi} and more', judged('reading>=LinePressureMost_psi-0.5', 'check'), { span: [0, 500] }),
   reading('X3', 'Drop of the line in ten minutes', 'psi', 'none', judged('reading<=0.5', 'stop'), { span: [0, 500] }),
-  reading('X4', 'First fill, water over the floor of the pump tank', 'in', 'over the intake: {DeadDepth_in} and more', judged('reading>=DeadDepth_in', 'check'), { span: [0, 240] }),
+  reading('X4', 'First fill, water over the floor of the pump tank', 'in', 'over the intake: {DeadDepth_in} and more', judged('reading>=DeadDepth_in', 'check'), {
+    span: [0, 240],
+  }),
   reading('X5', 'Pump running, amperes', 'A', '{MotorCurrent_A} at most, full load', judged('reading<=MotorCurrent_A', 'stop'), { span: [0, 200] }),
   // Common practice, no source: a switch holds its setting within 2 psi.
   reading('X6', 'Switch starts the pump', 'psi', '{CutIn_psi}', judged('ABS(reading-CutIn_psi)<=2', 'check'), { span: [0, 200] }),

@@ -54,14 +54,23 @@ interface Layout {
   found: Cells
   rise_ft: number
   rank: number
+  weight: number
 }
+/** What a port costs with stub, bend, clamp and its work, in feet of 4 in drain pipe (house figure: about ninety dollars to five). */
+const PORT_FT = 18
+/** How the price of drain pipe and fittings grows with the size. */
+const SIZE_POWER = 1.6
+/** How much one layout asks for against another, without a price list: pipe by length and size, and ports. */
+const weightOf = (design: Design, size: number): number => design.number('DrainRun_ft') * (size / 4) ** SIZE_POWER + design.number('PortsUsed') * PORT_FT
 
 /** Drain size, inlet tanks and overflows: the cheapest that keep the storm under the lids; where none do, the lowest water and what would lower it. */
 function cheapestLayout(trial: Trial, given: (name: string) => boolean, job: Row): Layout {
   const tanks = Number(job.cells.TankCount ?? trial({}).number('TankCount'))
   const sizes = given('DrainSize_in') ? [Number(job.cells.DrainSize_in)] : DRAIN_SIZES
-  const inletTanks = given('InletTanks') ? [Number(job.cells.InletTanks)] : tanks > 1 ? [1, 2] : [1]
+  const isSplit = tanks > 1 && trial({}).catchments.some(({ inlet }) => inlet === 'next')
+  const inletTanks = given('InletTanks') ? [Number(job.cells.InletTanks)] : isSplit ? [2] : tanks > 1 ? [1, 2] : [1]
   let best: Layout | undefined
+  let cheapest: Layout | undefined
   for (const DrainSize_in of sizes) {
     for (const InletTanks of inletTanks) {
       const sized: Record<string, CellValue> = {}
@@ -75,12 +84,16 @@ function cheapestLayout(trial: Trial, given: (name: string) => boolean, job: Row
         const design = trial(sized, found)
         const verdicts = [design.bareVerdict('PortVerdict'), design.bareVerdict('TieVerdict'), design.bareVerdict('DrainVerdict')]
         const rank = verdicts.includes('stop') ? 2 : design.bareVerdict('TieVerdict') === 'check' || verdicts.includes('check') ? 1 : 0
-        const layout: Layout = { sized, found, rise_ft: design.number('StormRise_ft'), rank }
-        if (rank === 0) return layout
+        const layout: Layout = { sized, found, rise_ft: design.number('StormRise_ft'), rank, weight: weightOf(design, DrainSize_in) }
+        if (rank === 0) {
+          if (!cheapest || layout.weight < cheapest.weight) cheapest = layout
+          break
+        }
         if (!best || rank < best.rank || (rank === best.rank && rank === 2 && layout.rise_ft < best.rise_ft)) best = layout
       }
     }
   }
+  if (cheapest) return cheapest
   if (best!.rank < 2) return best!
   const design = trial(best!.sized, best!.found)
   const tried = given('DrainSize_in') ? `${sizes[0]} in drains` : 'drains of 4, 6 or 8 in'

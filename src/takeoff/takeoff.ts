@@ -78,6 +78,8 @@ export interface Takeoff {
   crew: CrewWritten
   sections: readonly { section: Section; lines: readonly Line[]; total: number }[]
   laborHours: number
+  /** Days of the whole crew; they change no cost. */
+  crewDays: number
   addedTotal: number
   orderCost: number
   byKind: Readonly<Record<ItemKind, number>>
@@ -160,6 +162,7 @@ function summed(design: Design, rules: readonly ItemRule[], lines: readonly Line
     crew: kept.crew,
     sections: grouped.filter((group) => group.lines.length),
     laborHours,
+    crewDays: laborHours / (design.number('CrewSize') * design.number('Workday_h_per_day')),
     addedTotal,
     orderCost,
     byKind: Object.fromEntries(itemKinds.map((kind) => [kind, ofKind(kind)])) as Record<ItemKind, number>,

@@ -18,8 +18,11 @@ const LONGEST_LITERAL = 255
 const quoted = (text: string): string =>
   text.length > LONGEST_LITERAL ? `${quoted(text.slice(0, LONGEST_LITERAL))}&${quoted(text.slice(LONGEST_LITERAL))}` : `"${text.replace(/"/g, '""')}"`
 
-/** Thousands with a comma; below them as many decimals as the unit is shown with. */
-const figure = (name: string, decimals: number): string => `IF(ABS(${name})>=1000,TEXT(${name},"#,##0"),ROUND(${name},${decimals}))`
+/** Thousands with a comma; below them as many decimals as the unit is shown with, one more below 1. */
+const figure = (name: string, decimals: number): string =>
+  `IF(ABS(${name})>=1000,TEXT(${name},"#,##0"),${decimals === 1 ? `IF(ABS(${name})<1,ROUND(${name},2),ROUND(${name},1))` : `ROUND(${name},${decimals})`})`
+/** In words a head is a height: the sentence says of what. */
+const unitWord = (name: string): string => (unitOf(name) === 'ftw' ? 'ft' : symbolOf(name))
 
 /** A value in words: rounded as its unit is shown, with the unit behind it; a share with % as such. A code takes the bare value. */
 function wordsOf(name: string, isShare: boolean, bare: boolean, one?: string, many?: string): string {
@@ -27,7 +30,7 @@ function wordsOf(name: string, isShare: boolean, bare: boolean, one?: string, ma
   if (one !== undefined) return `${name}&IF(${name}=1,${quoted(` ${one}`)},${quoted(` ${many}`)})`
   if (isShare) return `ROUND(100*${name},2)&" %"`
   if (unitOf(name) === 'usd') return `"$"&TEXT(${name},"#,##0.00")`
-  const unit = symbolOf(name)
+  const unit = unitWord(name)
   return unit ? `${figure(name, decimalsOf(name))}&${quoted(` ${unit}`)}` : `IF(ISNUMBER(${name}),ROUND(${name},2),${name})`
 }
 

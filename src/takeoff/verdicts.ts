@@ -103,7 +103,7 @@ const rules = [
     'IF(TrafficRank<=TrafficAllowed,"pass","stop")',
     [
       ['TrafficRank=0', 'Nothing drives over the tanks; fence them off.'],
-      ['', '{Traffic} over the tanks, a wheel pressing {WheelPressure_psf} through {Cover_ft} of cover; the maker allows: {TankTraffic}.'],
+      ['', 'Over the tanks pass {Traffic}, a wheel pressing {WheelPressure_psf} through {Cover_ft} of cover; the maker allows: {TankTraffic}.'],
     ],
     'what the maker allows',
     cite('office', 'sheet Tanks; none where it says nothing'),
@@ -123,36 +123,46 @@ const rules = [
   verdict(
     'SwitchVerdict',
     'Pressure switch',
-    'IF(CutOut_psi>=ShutOffAtHouse_psi,"stop",IF(CutOut_psi>ShutOffAtHouse_psi-5,"check","pass"))',
+    'IF(OR(CutOut_psi>=ShutOffAtHouse_psi,HousePressure_psi>=CutOut_psi),"stop",IF(OR(CutOut_psi>ShutOffAtHouse_psi-5,HousePressure_psi>(CutIn_psi+CutOut_psi)/2),"check","pass"))',
     [
+      ['HousePressure_psi>=CutOut_psi', '{HousePressure_psi} are wanted at the house, and the switch stops the pump at {CutOut_psi}: that pressure never comes. Raise the switch or want less.'],
+      ['AND(HousePressure_psi>(CutIn_psi+CutOut_psi)/2,CutOut_psi<ShutOffAtHouse_psi)', '{HousePressure_psi} are wanted at the house; between {CutIn_psi} and {CutOut_psi} they come half of the time. The pump reaches {ShutOffAtHouse_psi} there at lowest water.'],
       ['CutOut_psi>=ShutOffAtHouse_psi', 'The pump reaches {ShutOffAtHouse_psi} at the house at lowest water and the switch waits for {CutOut_psi}: the pump would never stop.'],
       ['', 'The switch stops the pump at {CutOut_psi}; it reaches {ShutOffAtHouse_psi} at the house at lowest water, {ShutOffAtHouseFull_psi} with full tanks.'],
     ],
-    'cut-out at least 5 psi below what the pump reaches',
+    'cut-out at least 5 psi below what the pump reaches; wanted pressure within the switch',
     cite('derivation', 'shut-off head less lift'),
     LIFE,
   ),
   verdict('AmpacityVerdict', 'Cable ampacity', 'IF(CableAmpacity_A>=1.25*MotorCurrent_A,"pass","stop")', '{Cable} AWG carries {CableAmpacity_A}; 125 % of {MotorCurrent_A} is needed.', '125 % of the full-load current', cite('nec', '430.22'), LIFE),
   verdict('SupplyVerdict', 'Pump voltage', 'IF((Voltage_V>=0.95*PumpVoltage_V)*(Voltage_V<=1.05*PumpVoltage_V)=1,"pass","stop")', 'The circuit is {Voltage_V}, the pump {PumpVoltage_V}.', 'within 5 % of the nameplate', cite('practice', 'circuit within 5 % of the nameplate'), LIFE),
   verdict('TrenchVerdict', 'Cover over the cable', 'IF(TrenchDepth_in-CableOutside_in>=CableCover_in,"pass","stop")', 'Trench {TrenchDepth_in}, less {CableOutside_in} of cable; the cable needs {CableCover_in} over its top.', 'cover by the wiring method', cite('nec', 'Table 300.5'), LIFE),
-  verdict('ConduitCoverVerdict', 'Cover over the conduit on the lid', 'IF(ConduitHas_in>=ConduitCover_in,"pass","stop")', 'On the lid the conduit has {ConduitHas_in} over it; {ConduitCover_in} are needed: more cover, another way out of the riser, or metal conduit by the electrician.', 'cover by the wiring method', cite('nec', 'Table 300.5'), LIFE),
+  verdict('ConduitCoverVerdict', 'Cover over the conduit on the lid', 'IF(ConduitHas_in>=ConduitCover_in,"pass","stop")', [
+    ['ConduitHas_in>=ConduitCover_in', 'On the lid the conduit has {ConduitHas_in} over it; {ConduitCover_in} are needed.'],
+    ['', 'On the lid the conduit has {ConduitHas_in} over it; {ConduitCover_in} are needed: more cover, another way out of the riser, or metal conduit by the electrician.'],
+  ], 'cover by the wiring method', cite('nec', 'Table 300.5'), LIFE),
   verdict(
     'StorageVerdict',
     'Tank volume',
-    'IF(RecordYears=0,"check",IF(RecordAgrees=0,"check",IF(Reliability<WantedReliability,"check",IF(RecordDryMonths>0,"check","pass"))))',
+    'IF(OR(RecordYears=0,YearDemand_gal=0),"check",IF(RecordAgrees=0,"check",IF(Reliability<WantedReliability,"check",IF(RecordDryMonths>0,"check","pass"))))',
     [
       ['AND(RecordYears>0,RecordAgrees=0)', 'Figures behind the daily balance have changed since it was made: make the job again.'],
-      [withRecord, '{TankCount|tank holds|tanks hold} {UsableStorage_gal} above the dead depth and meet {Reliability%} of the wish on {RecordYears|year|years} of days; worst year {WorstYear} with {WorstYearShare%}, longest run short {LongestShort_days}. {WantedReliability%} is wanted.'],
+      ['YearDemand_gal=0', 'No use is given: people, outdoor use or the sheet Uses.'],
+      [`AND(${withRecord},RecordDryMonths>0)`, '{TankCount|tank holds|tanks hold} {UsableStorage_gal} above the dead depth; {Reliability%} of the wish is met on {RecordYears|year|years} of days, but in the year of median rain {RecordDryMonths|month ends|months end} dry; worst year {WorstYear} with {WorstYearShare%}, longest run short {LongestShort_days|day|days}. {WantedReliability%} is wanted.'],
+      [withRecord, '{TankCount|tank holds|tanks hold} {UsableStorage_gal} above the dead depth; {Reliability%} of the wish is met on {RecordYears|year|years} of days, worst year {WorstYear} with {WorstYearShare%}, longest run short {LongestShort_days|day|days}. {WantedReliability%} is wanted.'],
       ['', '{TankCount|tank holds|tanks hold} {UsableStorage_gal} above the dead depth. Means hide dry spells: between {ReliabilityLow%} and {ReliabilityHigh%} of the wish is met; add daily rain. {WantedReliability%} is wanted.'],
     ],
     'the wanted share, on a daily record, no month dry in the median year',
     cite('reliability', 'the wanted share is the owner’s choice'),
   ),
-  verdict('DrainVerdict', 'Inlet drains', 'IF(InletAtHouse_ft<0,"stop",IF(RoofFlow_gpm<=InletCount*DrainCapacity_gpm,"pass","check"))', [
-    ['InletAtHouse_ft<0', 'With this fall the inlet drain comes out of the ground before the house: set the tanks deeper, lay it flatter, or bring the roof water nearer.'],
+  verdict('DrainVerdict', 'Inlet drains', 'IF(DrainCover_in<0,"stop",IF(RoofFlow_gpm<=InletCount*DrainCapacity_gpm,"pass","check"))', [
+    ['DrainCover_in<0', 'With this fall the inlet drain comes out of the ground before the house: set the tanks deeper, lay it flatter, or bring the roof water nearer.'],
     ['', '{RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each, by the {DrainTable} table.'],
   ], 'flow of the design storm, pipe just full', cite('epaManual', 'Manning, pipe just full')),
-  verdict('PortVerdict', 'Upper ports', 'IF(OR(PortsShort>0,OverflowCount<1),"stop",IF(OverflowCount<InletPorts,"check","pass"))', '{InletPorts} in and {OverflowCount} out; a tank has {TankPorts}. {LayoutNote}', 'ports that the tanks have; as many out as in', cite('memory', 'overflow at least the area of all inlets (IPC chapter 13)')),
+  verdict('PortVerdict', 'Upper ports', 'IF(OR(PortsShort>0,OverflowCount<1),"stop",IF(OverflowCount<InletPorts,"check","pass"))', [
+    ['PortsShort>0', '{InletPorts|inlet port|inlet ports} and {OverflowCount|overflow|overflows}, {PortsShort} more than the tanks have; each has {TankPorts}. {LayoutNote}'],
+    ['', '{InletPorts|inlet port|inlet ports} and {OverflowCount|overflow|overflows}; a tank has {TankPorts|upper port|upper ports}.'],
+  ], 'ports that the tanks have; as many out as in', cite('memory', 'overflow at least the area of all inlets (IPC chapter 13)')),
   verdict(
     'TieVerdict',
     'Storm water in the tanks',
@@ -195,6 +205,7 @@ const rules = [
     'Pump duty',
     'IF(PumpHead_ftw<TotalHead_ftw,"stop",IF(OffCurve=1,"stop","pass"))',
     [
+      ['TotalHead_ftw<=0', 'The house lies so far below the water that gravity gives flow and pressure: no pump is needed, but a valve that closes at the house and, where too much comes, a reducing valve.'],
       ['PumpNote<>""', '{PumpNote}'],
       ['PumpHead_ftw<TotalHead_ftw', 'At {HouseFlow_gpm} {PumpModel} gives {PumpHead_ftw}; {TotalHead_ftw} is needed, short by {PumpShort_ftw}.'],
       ['OffCurve=1', 'With full tanks {PumpModel} runs off the end of its curve, past {ActualFlow_gpm}: it wears out. Take a smaller pump or hold it back.'],
@@ -203,8 +214,11 @@ const rules = [
     'head at the wanted flow and lowest water; within the curve',
     cite('hiData', 'section I-A, system head'),
   ),
-  verdict('VelocityVerdict', 'Velocity in the water line', 'IF(ActualVelocity_fps<=5,"pass","check")', '{ActualVelocity_fps} at the {ActualFlow_gpm} that come with full tanks; {LineVelocity_fps} at the wanted {HouseFlow_gpm}.', 'at most 5 ft/s', cite('nrcs', '5 ft/s in plastic pipelines')),
-  verdict('PressureTankVerdict', 'Pressure tank', 'IF(AND(PressureTank_gal>=PressureTankNeeded_gal,Starts_per_day<=StartsAllowed_per_day),"pass","check")', 'A {PressureTank_gal} tank gives {Drawdown_gal} between {CutIn_psi} and {CutOut_psi}; {PressureTankNeeded_gal} are needed so that the pump runs {LeastRun_min} at each start. It starts about {Starts_per_day}; {StartsAllowed_per_day} is the most for its motor.', 'the least run at each start; starts by motor size', cite('starts')),
+  verdict('VelocityVerdict', 'Velocity in the water line', 'IF(MAX(ActualVelocity_fps,LineVelocity_fps)<=5,"pass","check")', '{ActualVelocity_fps} at the {ActualFlow_gpm} that come with full tanks; {LineVelocity_fps} at the wanted {HouseFlow_gpm}.', 'at most 5 ft/s', cite('nrcs', '5 ft/s in plastic pipelines')),
+  verdict('PressureTankVerdict', 'Pressure tank', 'IF(AND(FlowAtMean_gpm>0,PressureTank_gal>=PressureTankNeeded_gal,Starts_per_day<=StartsAllowed_per_day),"pass","check")', [
+    ['FlowAtMean_gpm=0', 'The pump gives nothing at the pressures of the switch: no pressure tank can be sized.'],
+    ['', 'A pressure tank of {PressureTank_gal} gives {Drawdown_gal} between {CutIn_psi} and {CutOut_psi}; {PressureTankNeeded_gal} are needed so that the pump runs {LeastRun_min} at each start. It starts about {Starts_per_day}; {StartsAllowed_per_day} is the most for its motor.'],
+  ], 'the least run at each start; starts by motor size', cite('starts')),
   verdict('DropVerdict', 'Voltage drop', 'IF(FeederDropShare<=DropLimit,"pass","check")', '{FeederDrop_V} over {FeederLength_ft}, {FeederDropShare%}; at most {DropLimit%}.', 'the drop limit of the job', cite('nec', 'informational note to 210.19, 3 %: advice, not a rule')),
   verdict('StartDropVerdict', 'Voltage drop at the start', 'IF(StartDropShare<=StartDropLimit,"pass","check")', 'At {StartMultiple} times full load the feed loses {StartDropShare%}; the office allows {StartDropLimit%}.', 'figure of the office', cite('practice', 'locked rotor six times full load')),
   verdict(
@@ -221,7 +235,7 @@ const rules = [
   verdict('FittingsVerdict', 'IPS and CTS kept apart', 'IF(OR(AND(LineFit="IPS",LineFittings="IPS insert"),AND(LineFit="CTS",LineFittings="CTS compression")),"pass","stop")', '{WaterLinePipe} takes {LineFit} fittings; the line has {LineFittings}.', 'never mixed', cite('practice', 'IPS pipe takes insert fittings, CTS tubing compression fittings')),
   verdict('RunsVerdict', 'Runs given', 'IF(RunsAssumed=0,"pass","check")', [
     ['RunsAssumed=0', 'All four run lengths are given.'],
-    ['', '{RunsAssumed} of the four run lengths were left empty and taken at their default: measure before pricing.'],
+    ['', '{RunsAssumed|run length was|run lengths were} left empty and taken at the default: measure before pricing.'],
   ], 'measured on site', cite('practice', 'runs are measured on site')),
 ] as const
 export type VerdictName = (typeof rules)[number]['name']

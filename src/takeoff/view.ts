@@ -12,12 +12,19 @@ import type { Takeoff, Worked } from './takeoff.js'
 const plain = (value: Single): string | number | boolean | null => (isError(value) ? value.code : value === '' ? null : value)
 const measured = (design: Design, name: string) => ({ value: plain(design.singleOf(name)), unit: symbolOf(name) })
 
+/** An input and where it is from; a groundwater depth that nobody gave is none, whatever stands in for it, and an empty cable is the one that was sized. */
+function inputView(design: Design, name: string) {
+  if (name === 'GroundwaterDepth_ft' && design.number('GroundwaterAssumed') === 1) return { value: null, unit: symbolOf(name), from: 'default' }
+  if (name === 'CableSize' && design.singleOf(name) === '') return { ...measured(design, 'Cable'), from: 'sized' }
+  return { ...measured(design, name), from: design.origin(name) }
+}
+
 export function jobView(job: string, { design, takeoff, problems }: Worked, all: readonly Problem[]) {
   const view = { job, problems: distinct([...problems, ...all]) }
   if (!design) return { ...view, inputs: {}, results: {}, verdicts: {}, cautions: [], crew: [], lines: [], totals: null }
   return {
     ...view,
-    inputs: Object.fromEntries(Object.keys(jobFields).map((name) => [name, { ...measured(design, name), from: design.origin(name) }])),
+    inputs: Object.fromEntries(Object.keys(jobFields).map((name) => [name, inputView(design, name)])),
     results: Object.fromEntries([...results, ...foundFigures].map(({ name }) => [name, measured(design, name)])),
     verdicts: Object.fromEntries(
       design
@@ -27,7 +34,18 @@ export function jobView(job: string, { design, takeoff, problems }: Worked, all:
     cautions: design.cautions().map(({ name, words, points }) => ({ name, words, points })),
     crew: crewView(design),
     lines: takeoff ? linesView(takeoff) : [],
-    totals: takeoff ? { cost: takeoff.orderCost, overhead: takeoff.overhead, profit: takeoff.markup, tax: takeoff.tax, total: takeoff.total, byKind: takeoff.byKind } : null,
+    totals: takeoff
+      ? {
+          cost: takeoff.orderCost,
+          overhead: takeoff.overhead,
+          profit: takeoff.markup,
+          tax: takeoff.tax,
+          total: takeoff.total,
+          byKind: takeoff.byKind,
+          hours: takeoff.laborHours,
+          days: takeoff.crewDays,
+        }
+      : null,
   }
 }
 

@@ -17,7 +17,14 @@ const made = { date: '2026-11-25', revision: 1, version: 'test' }
 const raw = startingOffice(true)
 const office = readOffice(raw)
 /** Readings on the crew's sheets, so that the log of the vacuum test has something to work out. */
-const readings = { cells: { T1: { start_inHg: 4, end_inHg: 3.7, watched_min: 5, startTemp_F: 70, endTemp_F: 75 }, T2: { start_inHg: 4, end_inHg: 4, watched_min: 5 }, T3: { start_inHg: 4, end_inHg: 3.5, watched_min: 5 } }, added: [] }
+const readings = {
+  cells: {
+    T1: { start_inHg: 4, end_inHg: 3.7, watched_min: 5, startTemp_F: 70, endTemp_F: 75 },
+    T2: { start_inHg: 4, end_inHg: 4, watched_min: 5 },
+    T3: { start_inHg: 4, end_inHg: 3.5, watched_min: 5 },
+  },
+  added: [],
+}
 const plan = (flavor: Flavor): WorkbookPlan =>
   takeoffWorkbook(
     raw,

@@ -19,7 +19,8 @@ import { demoRows, demoTakeoff, leastRow, officeWith, takeoffOf } from '../suppo
 const made = { date: '2026-11-25', revision: 1, version: 'test' }
 const crewOf = (takeoff: Takeoff): SheetPlan => jobSheets(takeoff, standardPlaces(), 'native', made).find(({ kind }) => kind === 'crew')!
 const testOf = (takeoff: Takeoff): SheetPlan => jobSheets(takeoff, standardPlaces(), 'native', made).find(({ kind }) => kind === 'test')!
-const rowOf = (sheet: SheetPlan, code: string) => sheet.cells.find(({ column, value }) => column === (sheet.kind === 'test' ? testColumns.code : columns.code) && value === code)?.row
+const rowOf = (sheet: SheetPlan, code: string) =>
+  sheet.cells.find(({ column, value }) => column === (sheet.kind === 'test' ? testColumns.code : columns.code) && value === code)?.row
 const at = (sheet: SheetPlan, code: string, column: number) => sheet.cells.find((cell) => cell.row === rowOf(sheet, code) && cell.column === column)?.value
 const codes = (takeoff: Takeoff) => crewSteps.map(({ code }) => code).filter((code) => rowOf(crewOf(takeoff), code) !== undefined)
 
@@ -59,8 +60,9 @@ describe('the figures of Wicket Mill, by hand', () => {
     expect(at(sheet, 'B2', columns.figure)).toBe('10.2 ft deep')
     // A tie is the gap, two 4 in walls and two 3 in stubs: 14 + 8 + 6.
     expect(at(sheet, 'C2', columns.figure)).toBe('ties: 2, each 28 in, centre 8.5 ft down')
-    // A plate a tank; both ends of two ties and six ports (one drain into each of two tanks, two overflows on each).
-    expect(at(sheet, 'D1', columns.figure)).toBe('plates 3, plugs 10 and 1')
+    // A plate a tank; both ends of two ties and four ports: one 6 in trunk of 168 gpm into one 4 in port, three overflows.
+    expect(at(sheet, 'D1', columns.figure)).toBe('plates: 3')
+    expect(at(sheet, 'D5', columns.figure)).toBe('plugs: 8 and 1')
   })
   it('are live', () => {
     const cell = sheet.cells.find(({ row, column }) => row === rowOf(sheet, 'C2') && column === columns.figure)!

@@ -114,7 +114,7 @@ describe('any job', () => {
 describe('the crew’s order can be built', () => {
   const order = (row: Record<string, unknown>) => jobView('x', { design: worked(row)!.design, takeoff: undefined, problems: [] }, []).crew.map(({ code }) => code)
   it('each step after what it stands on', () => {
-    const codes = order({ TankCount: 3, GroundwaterDepth_ft: 4, SoilClass: 'C', RainIntensity_in_per_h: 2 })
+    const codes = order({ TankModel: 'Quern 1200', TankCount: 3, GroundwaterDepth_ft: 3.5, SoilClass: 'C', RainIntensity_in_per_h: 2 })
     const before = (...list: readonly string[]) => {
       for (let at = 1; at < list.length; at++) {
         expect(codes, list[at]).toContain(list[at])
@@ -122,8 +122,47 @@ describe('the crew’s order can be built', () => {
       }
     }
     // Entry held before the ties are made; everyone out before plates; stone, line and its test before ballast; the pump stops after ballast and lower fill;
-    // drains and cable on the earth they lie on; power before the pump runs; water before disinfection.
-    before('B3', 'A3', 'C4', 'C2', 'D4', 'D1', 'D2', 'D3', 'G2', 'E1', 'E5', 'G6', 'G1', 'G5', 'G4', 'I1', 'G3', 'F1', 'F3', 'H5', 'E4', 'E7', 'H4', 'H1', 'H3')
+    // drains and cable on the earth they lie on, what lies over them after them; power before the pump runs; water before disinfection.
+    before(
+      'B8',
+      'B1',
+      'B3',
+      'A2',
+      'A3',
+      'C4',
+      'C2',
+      'D5',
+      'D4',
+      'D1',
+      'D2',
+      'D3',
+      'E8',
+      'G2',
+      'E1',
+      'E5',
+      'G6',
+      'G1',
+      'G5',
+      'G4',
+      'I2',
+      'I1',
+      'G3',
+      'F1',
+      'F2',
+      'G7',
+      'F3',
+      'H5',
+      'E4',
+      'E7',
+      'H4',
+      'H1',
+      'H3',
+    )
+  })
+  it('with groundwater above the drains the pump runs until they are covered', () => {
+    const codes = order({ TankCount: 2, GroundwaterDepth_ft: 2, SoilClass: 'C', RainIntensity_in_per_h: 2 })
+    expect(codes).not.toContain('G4')
+    expect(codes.indexOf('G8')).toBeGreaterThan(codes.indexOf('G7'))
   })
   it('a stop stands before the first step as a barrier', () => {
     const view = jobView('x', { design: worked({ TankCount: 1, TestVacuum_inHg: 10 })!.design, takeoff: undefined, problems: [] }, [])

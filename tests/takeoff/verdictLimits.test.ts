@@ -16,6 +16,9 @@ const frost = { TrenchDepth_in: 36, FrostDepth_in: 30, DrainCover_in: 30 }
 const line = { LineRating_psi: 200, LineDerating: 1, LinePressureMost_psi: 200, LineSurge_psi: 300 }
 const fitting = { LineFit: 'IPS', LineFittings: 'IPS insert' }
 
+/** Names that a row does not turn on. */
+const others: Readonly<Record<string, number>> = { HousePressure_psi: 45, CutIn_psi: 40, YearDemand_gal: 30_000, DrainCover_in: 12, LineVelocity_fps: 1, FlowAtMean_gpm: 10 }
+
 const limits: Readonly<Record<string, readonly Row[]>> = {
   // 29 CFR 1926 Subpart P, Appendix A: submerged soil is class C; nobody passes what nobody knows.
   SoilVerdict: [
@@ -101,6 +104,11 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
   ],
   // A pump that never reaches the cut-out never stops.
   SwitchVerdict: [
+    // A pressure that the switch never lets come, and one that comes half of the time.
+    [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, HousePressure_psi: 60 }, 'stop'],
+    [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, HousePressure_psi: 59.9 }, 'check'],
+    [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, HousePressure_psi: 50.1 }, 'check'],
+    [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, HousePressure_psi: 50 }, 'pass'],
     [{ CutOut_psi: 60, ShutOffAtHouse_psi: 60 }, 'stop'],
     [{ CutOut_psi: 60, ShutOffAtHouse_psi: 59 }, 'stop'],
     [{ CutOut_psi: 60, ShutOffAtHouse_psi: 60.1 }, 'check'],
@@ -140,12 +148,13 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ ...record, RecordDryMonths: 1 }, 'check'],
     [{ ...record, RecordAgrees: 0 }, 'check'],
     [{ ...record, RecordYears: 0, Reliability: 1 }, 'check'],
+    [{ ...record, YearDemand_gal: 0 }, 'check'],
   ],
   DrainVerdict: [
-    [{ InletAtHouse_ft: 0, RoofFlow_gpm: 320, InletCount: 2, DrainCapacity_gpm: 160 }, 'pass'],
-    [{ InletAtHouse_ft: 1, RoofFlow_gpm: 319, InletCount: 2, DrainCapacity_gpm: 160 }, 'pass'],
-    [{ InletAtHouse_ft: 1, RoofFlow_gpm: 321, InletCount: 2, DrainCapacity_gpm: 160 }, 'check'],
-    [{ InletAtHouse_ft: -0.1, RoofFlow_gpm: 1, InletCount: 1, DrainCapacity_gpm: 160 }, 'stop'],
+    [{ DrainCover_in: 0, RoofFlow_gpm: 320, InletCount: 2, DrainCapacity_gpm: 160 }, 'pass'],
+    [{ RoofFlow_gpm: 319, InletCount: 2, DrainCapacity_gpm: 160 }, 'pass'],
+    [{ RoofFlow_gpm: 321, InletCount: 2, DrainCapacity_gpm: 160 }, 'check'],
+    [{ DrainCover_in: -0.1, RoofFlow_gpm: 1, InletCount: 1, DrainCapacity_gpm: 160 }, 'stop'],
   ],
   PortVerdict: [
     [ports, 'pass'],
@@ -191,11 +200,13 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
   ],
   // USDA NRCS 516 (from memory): 5 ft/s.
   VelocityVerdict: [
+    [{ ActualVelocity_fps: 1, LineVelocity_fps: 5.01 }, 'check'],
     [{ ActualVelocity_fps: 5 }, 'pass'],
     [{ ActualVelocity_fps: 4.99 }, 'pass'],
     [{ ActualVelocity_fps: 5.01 }, 'check'],
   ],
   PressureTankVerdict: [
+    [{ PressureTank_gal: 52, PressureTankNeeded_gal: 0, FlowAtMean_gpm: 0, Starts_per_day: 0, StartsAllowed_per_day: 300 }, 'check'],
     [{ PressureTank_gal: 52, PressureTankNeeded_gal: 52, Starts_per_day: 300, StartsAllowed_per_day: 300 }, 'pass'],
     [{ PressureTank_gal: 53, PressureTankNeeded_gal: 52, Starts_per_day: 20, StartsAllowed_per_day: 300 }, 'pass'],
     [{ PressureTank_gal: 51, PressureTankNeeded_gal: 52, Starts_per_day: 20, StartsAllowed_per_day: 300 }, 'check'],
@@ -240,7 +251,7 @@ describe('each verdict at its limit, just inside and just beyond', () => {
   for (const { name, rule } of verdictRules) {
     it(name, () => {
       for (const [given, expected] of limits[name]!) {
-        const value = formula(rule).evaluate({ value: (wanted) => given[wanted] })
+        const value = formula(rule).evaluate({ value: (wanted) => given[wanted] ?? others[wanted] })
         expect(value, JSON.stringify(given)).toBe(expected)
       }
     })

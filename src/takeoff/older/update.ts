@@ -2,6 +2,7 @@
 import { roofs } from '../../tables/roofs.js'
 import { citationText } from '../../sources.js'
 import { defaultItems } from '../defaultItems.js'
+import { startingOffice } from '../demo.js'
 import type { CellValue } from '../fields.js'
 import type { RawOffice, RawRow } from '../office.js'
 import { fieldsOf, type TableName } from '../officeTables.js'
@@ -54,7 +55,10 @@ const textOf = (value: unknown): string => (value === null || value === undefine
 const isSame = (one: Readonly<Record<string, unknown>>, other: Readonly<Record<string, unknown>>, columns: readonly string[]) =>
   columns.every((column) => textOf(one[column]) === textOf(other[column]))
 /** The same code, whatever stands in its braces: DRAIN-{DrainPipe} became DRAIN-{DrainCode}. */
-const stem = (code: unknown): string => textOf(code).replace(/\{\w+\}/g, '{}')
+const stem = (code: unknown): string =>
+  textOf(code)
+    .replace(/\{\w+\}/g, '{}')
+    .replace(/\{\}$/, '')
 
 /** Roof coefficients that 0.1.0 wrote. */
 const roofs010: Readonly<Record<string, number>> = { 'asphalt shingle': 0.9 }
@@ -107,17 +111,11 @@ export function officeUpdate(raw: RawOffice): OfficeUpdate {
       })
   }
   const priced = new Set(rowsOf('Prices').map(({ cells }) => textOf(cells.Code)))
-  for (const { table, row, cells, touchesLife } of [...changes]) {
+  // Every code that a new workbook prices, with its price to be filled in.
+  for (const { cells } of startingOffice(false).Prices.rows) {
     const code = textOf(cells.Code)
-    if (table === 'Items' && row === undefined && cells.Price === null && !code.includes('{') && !priced.has(code))
-      changes.push({
-        table: 'Prices',
-        key: code,
-        row: undefined,
-        cells: { Code: code, Description: cells.Description ?? null, Unit: cells.Unit ?? null, Price_usd: null },
-        reason: 'its price, to be filled in',
-        touchesLife,
-      })
+    if (!priced.has(code) && changes.some(({ table }) => table === 'Items'))
+      changes.push({ table: 'Prices', key: code, row: undefined, cells: cells as Record<string, CellValue>, reason: 'its price, to be filled in', touchesLife: false })
   }
   const columns = (Object.keys(raw) as TableName[]).flatMap((table) => {
     const names = Object.keys(fieldsOf(table)).filter((name) => !raw[table].columns.includes(name))

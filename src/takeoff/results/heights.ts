@@ -25,5 +25,5 @@ export const heightResults = [
   result('InletTrenchDepth_ft', 'Inlet trench, mean depth', '(MAX(0,InletDeep_ft)+MAX(0,InletAtHouse_ft+DrainUnder_in/12))/2', geometry),
   result('OverflowDeep_ft', 'Overflow trench, deepest end', 'MAX(OverflowInvert_ft,OutfallDepth_ft)+DrainUnder_in/12', geometry),
   result('OverflowTrenchDepth_ft', 'Overflow trench, mean depth', '(MAX(0,OverflowInvert_ft+DrainUnder_in/12)+MAX(0,OutfallDepth_ft+DrainUnder_in/12))/2', geometry),
-  result('DrainCover_in', 'Least cover over the inlet drain', '12*InletAtHouse_ft-DrainBore_in', geometry),
+  result('DrainCover_in', 'Least cover over the inlet drain', '12*InletAtHouse_ft-DrainOutside_in', geometry),
 ] as const

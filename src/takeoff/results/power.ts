@@ -23,7 +23,7 @@ export const powerResults = [
   result('FeederDropShare', 'Voltage drop, share of the voltage', 'FeederDrop_V/Voltage_V', sum),
   result('StartMultiple', 'Locked rotor over full load', '6', practice('six times; the nameplate decides')),
   result('StartDropShare', 'Voltage drop at the start, share', 'StartMultiple*FeederDrop_V/Voltage_V', sum),
-  result('StartDropLimit', 'Drop at the start that the office allows', '0.15', practice('15 %')),
+  result('StartDropLimit', 'Drop at the start that the office allows', '0.2', practice('20 %')),
   result('CableAmpacity_A', 'Ampacity of the cable', 'AMPACITY(Cable,CableMetal)', cite('nec', `${ampacityTable}, 60 °C column`)),
   result('Breaker_A', 'Largest breaker', 'BREAKERSIZE(MotorCurrent_A)', cite('nec', 'Table 430.52 and 240.6(A)')),
   result('BaseWire', 'Size by ampacity alone, AWG', 'CONDUCTORSIZE(MotorCurrent_A,0,Voltage_V,DropLimit,PumpPhases,CableMetal)', cite('nec', '430.22')),

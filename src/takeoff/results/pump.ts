@@ -24,11 +24,16 @@ export const pumpResults = [
   result('PumpHead_ftw', 'Head of the pump at the house flow', `IF(HouseFlow_gpm>MAX(CurveFlow_gpm),0,${headAt('HouseFlow_gpm', 'CurvePoint')})`, chord),
   result('PumpShort_ftw', 'Head that is missing', 'MAX(0,TotalHead_ftw-PumpHead_ftw)', sum),
   result('DutyFlow_gpm', 'Flow at the wanted pressure, lowest water', meets('Lift_ftw', 'HousePressure_psi+StationLoss_psi', 'LineLoss_ftw'), system),
-  result('ActualFlow_gpm', 'Flow at the wanted pressure, full tanks, new pipe', meets('LiftFull_ftw', 'HousePressure_psi+StationLoss_psi', 'NewLineLoss_ftw'), system),
+  result(
+    'ActualFlow_gpm',
+    'Flow at the wanted pressure, full tanks, new pipe',
+    meets('LiftFull_ftw', 'HousePressure_psi', 'NewLineLoss_ftw'),
+    cite('hiData', 'section I-A; filters new, nothing lost in them'),
+  ),
   result(
     'OffCurve',
     'Duty past the end of the curve',
-    'IF(MIN(CurveHead_ftw)>LiftFull_ftw+2.31*(HousePressure_psi+StationLoss_psi)+NewLineLoss_ftw*(MAX(CurveFlow_gpm)/HouseFlow_gpm)^1.852,1,0)',
+    'IF(MIN(CurveHead_ftw)>LiftFull_ftw+2.31*MIN(HousePressure_psi,CutIn_psi)+NewLineLoss_ftw*(MAX(CurveFlow_gpm)/HouseFlow_gpm)^1.852,1,0)',
     system,
   ),
   result('ActualVelocity_fps', 'Velocity that comes', 'FLOWVELOCITY(ActualFlow_gpm,LineBore_in)', geometry),
@@ -40,8 +45,8 @@ export const pumpResults = [
   result(
     'FlowAtMean_gpm',
     'Flow at the mean of the switch, full tanks',
-    meets('LiftFull_ftw', '(CutIn_psi+CutOut_psi)/2+StationLoss_psi', 'NewLineLoss_ftw'),
-    cite('derivation', 'full tanks, new pipe: the most that comes'),
+    meets('LiftFull_ftw', '(CutIn_psi+CutOut_psi)/2', 'NewLineLoss_ftw'),
+    cite('derivation', 'full tanks, new pipe, tank and switch ahead of the filters: the most that comes'),
   ),
   result('Barometer_inHg', 'Standard air at this altitude', 'SeaAir_inHg*(1-Altitude_ft/StandardHeight_ft)^5.2559', cite('standardAir')),
   result('SeaAir_inHg', 'Standard air at sea level', '29.92', cite('standardAir')),
@@ -93,6 +98,6 @@ export const pumpResults = [
   result('HouseStanding_psi', 'Standing pressure at the house', 'MAX(CutOut_psi,HouseBelow_ft/2.31)', cite('hiData', 'H = 2.31 p')),
   result('HouseMost_psi', 'Pressure that a house may have', '80', cite('memory', 'IPC 604.8, UPC 608.2: a reducing valve above 80 psi')),
   result('PumpEfficiency', 'Wire to water', '0.4', practice('small submersible pumps')),
-  result('PumpEnergy_kWh_per_kgal', 'Energy', '0.003141*TotalHead_ftw/PumpEfficiency', cite('derivation', '8.34 lb a gallon, 2,655,000 ft·lb a kWh')),
+  result('PumpEnergy_kWh_per_kgal', 'Energy', '0.003141*MAX(0,TotalHead_ftw)/PumpEfficiency', cite('derivation', '8.34 lb a gallon, 2,655,000 ft·lb a kWh')),
   result('WaterPower_hp', 'Power in the water', 'WATERPOWER(HouseFlow_gpm,MAX(0,TotalHead_ftw),PumpEfficiency)', cite('hiData')),
 ] as const

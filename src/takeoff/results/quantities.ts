@@ -6,6 +6,9 @@ export const quantityResults = [
   result('BleachShare', 'Bleach for a gallon of water', 'Dose_mg_per_L/(BleachStrength*FullStrength_mg_per_L)', cite('derivation', 'weight by volume: 5.25 % is 52,500 mg/L')),
   result('FullStrength_mg_per_L', 'A gram a millilitre', '1000000', cite('definitions')),
   result('Bleach_gal', 'Bleach for the first disinfection', 'Storage_gal*BleachShare', cite('oregon', '50 mg/L for tanks; Alberta Health Services: 1 L of 5.25 % a 1,000 L')),
+  result('Bleach_pint', 'the same in pints', '8*Bleach_gal', cite('definitions')),
+  result('BleachRate_pint', 'Bleach for a thousand gallons', '8*BleachShare*Thousand_gal', cite('oregon', 'as above')),
+  result('Thousand_gal', 'A thousand gallons', '1000', cite('definitions')),
   result('Contact_h', 'Contact time', '24', cite('memory', 'a day; the health authority decides')),
   result(
     'CommissionWater_gal',

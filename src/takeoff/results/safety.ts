@@ -13,7 +13,7 @@ export const safetyResults = (traffic: readonly string[]) =>
     result(
       'UpliftSafety',
       'Holding weight over uplift, tank empty',
-      'IF(WaterAboveBase_ft>0,UPLIFTSAFETY(TankLength_ft,TankWidth_ft,TankHeight_ft,TankWeight_lb,WaterAboveBase_ft,Cover_ft),"no uplift")',
+      'IF(GroundwaterAssumed=1,"not known",IF(WaterAboveBase_ft>0,UPLIFTSAFETY(TankLength_ft,TankWidth_ft,TankHeight_ft,TankWeight_lb,WaterAboveBase_ft,Cover_ft),"no uplift"))',
       cite('femaP259'),
     ),
     result('FloatDepth_ft', 'Water around an empty, uncovered tank that lifts it', 'TankWeight_lb/(62.4*TankPlan_ft2)', cite('femaP259', 'buoyancy = 62.4 x volume displaced')),
@@ -60,7 +60,7 @@ export const safetyResults = (traffic: readonly string[]) =>
     result('WeightRatio', 'Typed weight over it', 'TankWeight_lb/WeightFigured_lb', sum),
     result('LegPull_lb', 'Pull in a sling leg, two counted, 60°', 'SLINGTENSION(TankWeight_lb,2,60)', cite('slings')),
     result('Rigging_lb', 'Rigging and hook block', '800', practice('spreader, chains, block')),
-    result('PickLoad_lb', 'Load on the hook', 'TankWeight_lb+Rigging_lb', sum),
+    result('PickLoad_lb', 'Load on the hook', 'MAX(TankWeight_lb,WeightFigured_lb)+Rigging_lb', cite('derivation', 'the heavier of typed and figured weight, and the rigging')),
     result('CraneSetback_ft', 'Outriggers from the pit’s edge', '3', practice('outside the line from the pit foot at the soil’s slope; farther where the competent person says')),
     result('OutriggerBase_ft', 'Outriggers, across', '18', practice('truck crane')),
     result('SetUps', 'Crane set-ups', '1', practice('beside the middle of the row')),

@@ -15,7 +15,9 @@ export const stormResults = [
     cite('ipcDrains', '4 in at 1/8 in/ft carries 115 gpm by the newer tables (n 0.010), 78 by the older (n 0.0145)'),
   ),
   result('DrainKind', 'Pipe of the drains', 'IF(DrainSize_in=8,"PVC SDR 35",DrainPipe)', practice('8 in drains are SDR 35')),
-  result('DrainCode', 'Its code in the price list', 'DrainKind&IF(DrainSize_in=4,"","-"&DrainSize_in)', practice('4 in has the bare name')),
+  result('DrainSuffix', 'Drains in the price list', 'IF(DrainSize_in=4,"","-"&DrainSize_in)', practice('4 in has the bare name')),
+  result('PortSuffix', 'Ports in the price list', 'IF(TankPort_in=4,"","-"&TankPort_in)', practice('4 in has the bare name')),
+  result('DrainCode', 'Its code in the price list', 'DrainKind&DrainSuffix', practice('4 in has the bare name')),
   result('DrainBore_in', 'Bore of a drain', 'PIPEBORE(DrainKind,DrainSize_in&"")', cite('astmD1785')),
   result('DrainOutside_in', 'Outside diameter of a drain', 'SUMPRODUCT((Pipes[pipe]=DrainKind)*(Pipes[size]=DrainSize_in&""),Pipes[outside_in])', cite('astmD1785')),
   result(
