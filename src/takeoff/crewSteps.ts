@@ -65,6 +65,7 @@ export const crewSteps: readonly CrewStep[] = [
   ),
   ...stage(
     'Tanks, ties and ports',
+    ['A2', 'Look the tanks over on the truck: model {TankModel}, no cracks, boots and cast coupling whole.', { figure: 'tanks: {TankCount}, each {TankWeight_lb}' }],
     [
       'A3',
       'Lift: the maker’s cast inserts, slings as figured, tag lines, nobody under or beside a hanging tank, nobody in the pit below it.',
