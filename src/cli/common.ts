@@ -1,5 +1,5 @@
 /** What the commands share: the version, the clock, reading a workbook, and writing a file all or nothing. */
-import { chmodSync, existsSync, mkdirSync, readFileSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import { chmodSync, existsSync, mkdirSync, readFileSync, readlinkSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { basename, dirname, join, resolve } from 'node:path'
 import type { Made } from '../plan/plan.js'
 import packageJson from '../../package.json' with { type: 'json' }
@@ -9,9 +9,11 @@ export const made = (): Made => ({ date: new Date().toISOString().slice(0, 10), 
 /** Writes beside the target and renames, so that an existing file is whole until its successor is. Its mode and a link to it stay. */
 export function writeWhole(path: string, bytes: Uint8Array): void {
   const named = resolve(path)
-  const target = existsSync(named) ? realpathSync(named) : named
-  const openIn = [`.~lock.${basename(target)}#`, `~$${basename(target)}`].find((lock) => existsSync(join(dirname(target), lock)))
+  const target = existsSync(named) ? realpathSync(named) : linkedTo(named)
+  // The program that has it open may know it by the name of the link.
+  const openIn = [named, target].flatMap((one) => [`.~lock.${basename(one)}#`, `~$${basename(one)}`].filter((lock) => existsSync(join(dirname(one), lock))))[0]
   if (openIn) throw new Error(`${path}: it is open in a spreadsheet program (${openIn} stands beside it): close it there, then try again. Nothing was written.`)
+  if (existsSync(target) && (statSync(target).mode & 0o200) === 0) throw new Error(`${path}: it may only be read: change that, or give another name. Nothing was written.`)
   const beside = `${target}.${process.pid}.part`
   try {
     mkdirSync(dirname(target), { recursive: true })
@@ -19,8 +21,17 @@ export function writeWhole(path: string, bytes: Uint8Array): void {
     if (existsSync(target)) chmodSync(beside, statSync(target).mode)
     renameSync(beside, target)
   } catch (error) {
-    rmSync(beside, { force: true })
+    if (existsSync(beside)) rmSync(beside)
     throw new Error(`${path}: no file can be written there (${(error as NodeJS.ErrnoException).code}).`)
+  }
+}
+
+/** A link to a file that is not there yet: the file is made where it points to. */
+function linkedTo(path: string): string {
+  try {
+    return resolve(dirname(path), readlinkSync(path))
+  } catch {
+    return path
   }
 }
 

@@ -52,6 +52,7 @@ async function main(): Promise<void> {
   const jobs = chosen(office.tables.Jobs, values.all ? [] : (values.job ?? []))
   const out = values.out
   if (out !== undefined && existsSync(out) && statSync(out).isDirectory()) throw new Error(`--out: a file to write; ${out} is a folder.`)
+  if (out !== undefined) kindAgrees(out, source.workbook)
   // What stands at the place of the new file: its takeoffs may hold what people typed.
   const isOnto = input !== undefined && out !== undefined && resolve(input) === resolve(out)
   const standing = out !== undefined && !isOnto && !values.replace && existsSync(out) ? standingAt(out) : undefined
@@ -81,9 +82,10 @@ async function main(): Promise<void> {
     worked.map(({ takeoff, revision }) => ({ takeoff: takeoff!, revision })),
     flavor,
     made(),
+    values.replace,
   )
   if (standing) {
-    const reasons = reasonsAgainst(standing, source, file.bytes)
+    const reasons = reasonsAgainst(standing, source, file)
     if (reasons.length) throw new Error(`${out}: it exists and stays as it is: ${reasons.join('; ')}. Give another name, or add --replace. Nothing was written.`)
   }
   writeWhole(out, file.bytes)
@@ -93,6 +95,13 @@ async function main(): Promise<void> {
   for (const [text, { sheet }] of all) if (!problems.has(text) && (sheet === office.sheets.Catchments || sheet === office.sheets.Uses)) console.log(`Not used: ${text}`)
   for (const note of file.notes) console.log(note)
   console.log(`Written: ${out}`)
+}
+
+/** A spreadsheet opens a file only where its ending says what it is. */
+function kindAgrees(out: string, workbook: Workbook | undefined): void {
+  const hasMacros = workbook?.book.text('[Content_Types].xml').includes('macroEnabled') ?? false
+  const ending = hasMacros ? '.xlsm' : '.xlsx'
+  if (!out.toLowerCase().endsWith(ending)) throw new Error(`--out: a name that ends in ${ending}${hasMacros ? ', as the workbook has macros' : ''}; got ${out}.`)
 }
 
 /** The file that would be written over, or why it cannot be looked into. */

@@ -4,21 +4,22 @@ import { parseArgs } from 'node:util'
 import { addRain } from '../hosts/addRain.js'
 import { makeTemplate, sourceOf } from '../hosts/fileSession.js'
 import { startingOffice } from '../takeoff/demo.js'
+import { rainUnits } from '../takeoff/rainFiles.js'
 import { updateOffice } from '../hosts/updateOffice.js'
 import { bytesOf, fail, helpAsked, made, optionsOnly, writeWhole } from './common.js'
 
-const usage = 'npm run -s template -- OUT.xlsx [--demo] [--replace] | OFFICE.xlsx --update [--only CODE …] | OFFICE.xlsx --rain FILE --station NAME [--unit in|mm] [--id ID]'
+const usage = 'npm run -s template -- OUT.xlsx [--demo] [--replace] | OFFICE.xlsx --update [--only CODE …] | OFFICE.xlsx --rain FILE --station NAME [--unit in|mm|tenths] [--id ID]'
 const help = `Writes a workbook with the tables of an office, or adds daily rain to one that is there.
 
   ${usage}
 
   --demo           with the demo's jobs, tanks, pumps and prices in it
-  --replace        write over a file that is there
+  --replace        write over a file that is there, or over what stands beside the record on RainDays
   --update         bring an office made by an older version up to date: its untouched rules, new columns and tables
   --only CODE      of the rules, this one alone; may be given several times
   --rain FILE      rain of days: a weather service's by-station CSV or .dly, or a CSV with a date and a rain column
   --station NAME   the station of the sheet Rain that it belongs to
-  --unit in|mm     of the rain column, where its heading does not say
+  --unit UNIT      in, mm or tenths (of a millimeter): of the rain column, where its heading does not say
   --id ID          the station in the file, where it has several
 
 Example: npm run -s template -- OFFICE.xlsx --rain rain.csv --station "Alder Reach" --unit mm`
@@ -43,16 +44,12 @@ async function main(): Promise<void> {
   if (!out || positionals.length > 1) throw new Error(`One workbook. Usage: ${usage}`)
   if (values.rain !== undefined) {
     if (!values.station) throw new Error('--station: the name of a station of the sheet Rain; got nothing.')
-    if (values.unit !== undefined && values.unit !== 'in' && values.unit !== 'mm') throw new Error(`--unit takes in or mm; got ${values.unit}.`)
-    const { bytes, words } = addRain(
-      sourceOf(bytesOf(out), out),
-      new TextDecoder().decode(bytesOf(values.rain)),
-      values.rain,
-      { station: values.station, unit: values.unit, id: values.id },
-      made(),
-    )
+    const unit = rainUnits.find((known) => known === values.unit)
+    if (values.unit !== undefined && !unit) throw new Error(`--unit takes ${rainUnits.join(', ')}; got ${values.unit}.`)
+    const { bytes, words, notes } = addRain(sourceOf(bytesOf(out), out), textOf(values.rain), values.rain, { station: values.station, unit, id: values.id }, made(), values.replace)
     writeWhole(out, bytes)
     console.log(`${values.station}: ${words}`)
+    for (const note of notes) console.log(note)
     console.log(`Written: ${out}`)
     return
   }
@@ -69,6 +66,12 @@ async function main(): Promise<void> {
   if (existsSync(out) && !values.replace) throw new Error(`${out}: it exists and stays as it is. Give another name, or add --replace.`)
   writeWhole(out, makeTemplate(startingOffice(values.demo), made()))
   console.log(`Written: ${out}`)
+}
+
+function textOf(path: string): string {
+  const bytes = bytesOf(path)
+  if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff)) return new TextDecoder(bytes[0] === 0xff ? 'utf-16le' : 'utf-16be').decode(bytes)
+  return new TextDecoder().decode(bytes)
 }
 
 main().catch(fail)

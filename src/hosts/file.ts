@@ -5,7 +5,7 @@ import { standardPlaces, type OfficePlaces, type TablePlace } from '../plan/plac
 import { columnLetters, type SheetPlan, type WorkbookPlan } from '../plan/plan.js'
 import type { SheetCell, SheetContent } from './host.js'
 import { Book, type BookSheet } from './xlsx/book.js'
-import { CellReader, readAddress, type BookCell, type BookRows } from './xlsx/cells.js'
+import { CellReader, readAddress, type BookCell } from './xlsx/cells.js'
 import { newBook } from './xlsx/newBook.js'
 import { callsAny, SheetWriter, withoutPrefixes } from './xlsx/writeSheet.js'
 import { attribute } from './xlsx/xml.js'
@@ -50,29 +50,21 @@ export function readSheet(workbook: Workbook, name: string): SheetContent | unde
   const sheet = workbook.book.sheetNamed(name)
   if (!sheet) return undefined
   const rows = workbook.cells.rows(sheet)
-  const [lastRow, lastColumn] = extent(rows)
+  let lastRow = 0
+  for (const row of rows.keys()) lastRow = Math.max(lastRow, row)
   if (lastRow > MOST_SHEET_ROWS)
     throw new WorkbookError(
       `${workbook.file}: the sheet ${name} has cells down to row ${lastRow.toLocaleString('en-US')}; a sheet of a job has at most ${MOST_SHEET_ROWS.toLocaleString('en-US')} rows.`,
     )
   return Array.from({ length: lastRow }, (_, row) =>
-    Array.from({ length: lastColumn }, (_unused, column): SheetCell => {
+    // As long as its last cell: one far cell does not make every row long.
+    Array.from({ length: Math.max(0, ...(rows.get(row + 1)?.keys() ?? [])) }, (_unused, column): SheetCell => {
       const cell = rows.get(row + 1)?.get(column + 1)
       if (!cell) return { value: null }
       const value = cell.value instanceof Date ? cell.value.toISOString().slice(0, 10) : cell.value
       return cell.formula === undefined ? { value } : { value, formula: withoutPrefixes(cell.formula) }
     }),
   )
-}
-
-function extent(rows: BookRows): [row: number, column: number] {
-  let [lastRow, lastColumn] = [0, 0]
-  for (const [row, cells] of rows) {
-    if (!cells.size) continue
-    lastRow = Math.max(lastRow, row)
-    for (const column of cells.keys()) lastColumn = Math.max(lastColumn, column)
-  }
-  return [lastRow, lastColumn]
 }
 
 export interface FoundOffice {

@@ -4,21 +4,24 @@ import { jobSheetNames, jobSheets } from '../plan/jobSheets.js'
 import { keptFrom } from '../plan/kept.js'
 import { officeSheets } from '../plan/officeSheets.js'
 import { standardPlaces, type OfficePlaces } from '../plan/places.js'
-import type { Made, SheetPlan } from '../plan/plan.js'
+import { columnLetters, type Made, type SheetPlan } from '../plan/plan.js'
 import { tablesSheet } from '../plan/tablesSheet.js'
 import { checkedOrRaw } from '../takeoff/fields.js'
 import type { RawOffice } from '../takeoff/office.js'
 import { fieldsOf, tableNames, type TableName } from '../takeoff/officeTables.js'
 import { nothingKept, type Kept, type Takeoff } from '../takeoff/takeoff.js'
-import { openWorkbook, readOfficeTables, readSheet, writeInto, WorkbookError, type Workbook } from './file.js'
+import { openWorkbook, readOfficeTables, readSheet, Workbook, writeInto, WorkbookError } from './file.js'
 import { repoint } from './repoint.js'
-import { Book } from './xlsx/book.js'
+import { shortHash } from './shortHash.js'
+import { drawnNotes, isOurs, placesInWords, refuseTaken, sheetStates, wordsLost } from './standing.js'
+import type { Book } from './xlsx/book.js'
 import { newBook } from './xlsx/newBook.js'
 import { readProperty, writeProperty } from './xlsx/properties.js'
 import { putCells, type PutCell } from './xlsx/putCells.js'
 
-/** What a file of ours remembers: what its tables held when it was made, and what it was made from. */
+/** What a file of ours remembers: what its tables and its other sheets held when it was made, and what it was made from. */
 const TABLES = 'Cistern Sheet tables'
+const SHEETS = 'Cistern Sheet sheets'
 const SOURCE = 'Cistern Sheet made from'
 
 export interface Source {
@@ -54,59 +57,61 @@ export const revisionIn = (workbook: Workbook | undefined, job: string): number 
   Number(/revision (\d+)/.exec(String((workbook && readSheet(workbook, jobSheetNames(job).takeoff))?.[2]?.[1]?.value))?.[1] ?? 0)
 
 /** A short number of what the tables hold: two workbooks with the same tables have the same. */
-export function fingerprint(raw: RawOffice): string {
-  let [one, other] = [0xdeadbeef, 0x41c6ce57]
-  const add = (text: string) => {
-    for (let at = 0; at < text.length; at++) {
-      const code = text.charCodeAt(at)
-      one = Math.imul(one ^ code, 2654435761)
-      other = Math.imul(other ^ code, 1597334677)
-    }
-  }
+export const fingerprint = (raw: RawOffice): string => shortHash(tableTexts(raw))
+function* tableTexts(raw: RawOffice): Generator<string> {
   for (const table of tableNames) {
     const { columns, rows } = raw[table]
     const filled = rows.filter(({ cells }) => Object.values(cells).some((cell) => cell !== null && cell !== undefined && cell !== ''))
     if (!filled.length) continue
-    add(`${table}\n`)
-    for (const { cells } of filled) for (const column of columns) if (column) add(`${column}=${plain(cells[column])}\n`)
+    yield `${table}\n`
+    for (const { cells } of filled) for (const column of columns) if (column) yield `${column}=${plain(cells[column])}\n`
   }
-  return `${(other >>> 0).toString(16).padStart(8, '0')}${(one >>> 0).toString(16).padStart(8, '0')}`
 }
 const plain = (value: unknown): string => (value === null || value === undefined ? '' : value instanceof Date ? value.toISOString().slice(0, 10) : String(value))
 
 export interface NewFile {
   bytes: Uint8Array
+  /** The sheets of the takeoffs in it. */
+  plans: readonly SheetPlan[]
   /** What a person should look at, in words. */
   notes: readonly string[]
 }
 
 /** The source with the sheets of its takeoffs in it; everything else of the source stands as it stood. */
-export function makeFile(source: Source, jobs: readonly { takeoff: Takeoff; revision: number }[], flavor: Flavor, made: Made): NewFile {
+export function makeFile(source: Source, jobs: readonly { takeoff: Takeoff; revision: number }[], flavor: Flavor, made: Made, mayLose = false): NewFile {
   const sheetsOf = (places: OfficePlaces): SheetPlan[] => jobs.flatMap(({ takeoff, revision }) => jobSheets(takeoff, places, flavor, { ...made, revision }))
   if (!source.workbook) {
     const book = newBook()
-    writeInto(book, [...sheetsOf(source.places), ...officeSheets(source.raw, made), tablesSheet(made)])
+    const plans = sheetsOf(source.places)
+    writeInto(book, [...plans, ...officeSheets(source.raw, made), tablesSheet(made)])
     remember(book, source)
-    return { bytes: book.bytes(), notes: [] }
+    return { bytes: book.bytes(), plans, notes: [] }
   }
   const { book, file } = source.workbook
-  if (book.isLocked)
-    throw new WorkbookError(`${file}: its structure is protected: no sheet can be added. Remove the protection (Review, Protect Workbook), then try again. Nothing was written.`)
   const missing = officeSheets(source.raw, made).filter(({ name }) => source.absent.some((table) => table === name))
-  const plans = [...sheetsOf(source.places), ...missing, tablesSheet(made)]
-  for (const { name, kind } of plans) {
-    const standing = readSheet(source.workbook, name)
-    if (standing && !isOurs(standing, kind === 'office'))
-      throw new WorkbookError(`${file}: the sheet ${name} stands there and was not made by this tool: rename it, then try again. Nothing was written.`)
-  }
-  const notes = repoint(
-    source.workbook,
-    plans.filter(({ kind }) => kind !== 'tables' && kind !== 'office'),
-  )
-  writeNumbers(book, source)
-  writeInto(book, plans)
+  const plans = sheetsOf(source.places)
+  const all = [...plans, ...missing, tablesSheet(made)]
+  refuseTaken(source.workbook, all)
+  const lost = wordsLost(source.workbook, all)
+  if (lost.length && !mayLose)
+    throw new WorkbookError(
+      `${file}: words on sheets that are made again would be lost: ${placesInWords(lost)}. Move them to a sheet of your own or add --replace, then try again. Nothing was written.`,
+    )
+  const notes = [...drawnNotes(book, all), ...repoint(source.workbook, plans), ...withoutJob(source)]
+  notes.push(...writeNumbers(source.workbook, source))
+  writeInto(book, all)
   remember(book, source)
-  return { bytes: book.bytes(), notes }
+  return { bytes: book.bytes(), plans, notes }
+}
+
+/** Takeoffs of jobs that are no more, or have another name now: what people typed there belongs to nobody. */
+function withoutJob({ workbook, raw }: Source): string[] {
+  const jobs = new Set(raw.Jobs.rows.map(({ cells }) => jobSheetNames(String(cells.Job ?? '')).takeoff.toLowerCase()))
+  const start = jobSheetNames('').takeoff.toLowerCase()
+  return workbook!.book.sheets.flatMap(({ name }) => {
+    if (!name.toLowerCase().startsWith(start) || jobs.has(name.toLowerCase())) return []
+    return isOurs(readSheet(workbook!, name)!, false) ? [`${name}: no job has this name any more; what was typed on its sheets goes with none`] : []
+  })
 }
 
 /** A workbook of tables alone. */
@@ -119,34 +124,48 @@ export function makeTemplate(raw: RawOffice, made: Made): Uint8Array {
 
 export function remember(book: Book, { name, raw }: Pick<Source, 'name' | 'raw'>): void {
   writeProperty(book, TABLES, fingerprint(raw))
+  writeProperty(book, SHEETS, JSON.stringify(sheetStates(new Workbook(book))))
   writeProperty(book, SOURCE, name)
 }
 
-/** Empty, or with the heading lines of our sheets. */
-const isOurs = (content: NonNullable<ReturnType<typeof readSheet>>, mayBeEmpty: boolean): boolean =>
-  /, Cistern Sheet /.test(String(content[2]?.[1]?.value)) || (mayBeEmpty && content.every((row) => row.every(({ value }) => value === null)))
-
-/** Formulas read the cells of the tables themselves: "3 m" in one of them becomes the number that it means. */
-function writeNumbers(book: Book, { raw, places }: Source): void {
+/** Formulas read the cells of the tables themselves: "3 m" in one of them becomes the number that it means; answers which did. */
+function writeNumbers(workbook: Workbook, { raw, places }: Source): string[] {
+  const { book, file } = workbook
+  const changed: string[] = []
   for (const table of tableNames) {
     if (table === 'Jobs' || table === 'RainDays') continue
     const sheet = book.sheetNamed(raw[table].sheet)
     if (!sheet) continue
     const numbers: PutCell[] = []
+    const standing = workbook.cells.rows(sheet)
     for (const { row, cells } of raw[table].rows) {
       for (const [name, field] of Object.entries(fieldsOf(table))) {
         const value = checkedOrRaw(name, field, cells[name])
         const column = places[table].columnOf(name)
-        if (column !== undefined && typeof cells[name] === 'string' && value !== cells[name] && (typeof value === 'number' || typeof value === 'string'))
-          numbers.push({ row, column, value })
+        if (column === undefined || typeof cells[name] !== 'string' || value === cells[name] || (typeof value !== 'number' && typeof value !== 'string')) continue
+        const place = `${sheet.name}!${columnLetters(column)}${row}`
+        if (standing.get(row)?.get(column)?.formula !== undefined)
+          throw new WorkbookError(`${file}: ${place}, ${name}: a formula that gives ${value} itself; it gives the text "${cells[name]}". Nothing was written.`)
+        numbers.push({ row, column, value })
+        if (typeof value === 'number') changed.push(`${place}: "${cells[name]}" is ${value} now`)
       }
     }
     if (numbers.length) book.put(sheet.part, putCells(book.text(sheet.part), numbers))
   }
+  return changed
+}
+
+/** What the sheets held when the file was made, as it remembers. */
+function statesIn(workbook: Workbook): Record<string, string> {
+  try {
+    return JSON.parse(readProperty(workbook.book, SHEETS) ?? '{}') as Record<string, string>
+  } catch {
+    return {}
+  }
 }
 
 /** Why a file must not be written over by another; nothing where it may. `standing` is what stands at its place. */
-export function reasonsAgainst(standing: Workbook, source: Source, next: Uint8Array): string[] {
+export function reasonsAgainst(standing: Workbook, source: Source, { bytes, plans }: Pick<NewFile, 'bytes' | 'plans'>): string[] {
   const reasons: string[] = []
   const from = readProperty(standing.book, SOURCE)
   const was = readProperty(standing.book, TABLES)
@@ -160,7 +179,15 @@ export function reasonsAgainst(standing: Workbook, source: Source, next: Uint8Ar
   if (from === undefined && !isSame) reasons.push('it was not made by this command, and its tables are not those of ' + source.name)
   else if (from !== undefined && from !== source.name && !isSame) reasons.push(`it was made from ${from}, not from ${source.name}`)
   if (raw !== undefined && was !== undefined && !isSame && fingerprint(raw) !== was) reasons.push('its own tables were changed since it was made')
-  const kept = new Set(new Book(next, 'the new file').sheets.map(({ name }) => name.toLowerCase()))
+  const next = openWorkbook(bytes, 'the new file')
+  const [before, now, after] = [statesIn(standing), sheetStates(standing), sheetStates(next)]
+  const typed = Object.keys(now).filter((name) => now[name] !== before[name] && now[name] !== after[name] && after[name] !== undefined)
+  if (typed.length) reasons.push(`what stands on ${typed.join(', ')} was changed since it was made`)
+  const lost = wordsLost(standing, plans)
+  if (lost.length) reasons.push(`words would be lost: ${placesInWords(lost)}`)
+  const drawn = drawnNotes(standing.book, plans)
+  if (drawn.length) reasons.push('drawings or remarks on the sheets of its takeoffs would be lost')
+  const kept = new Set(next.book.sheets.map(({ name }) => name.toLowerCase()))
   const gone = standing.book.sheets.map(({ name }) => name).filter((name) => !kept.has(name.toLowerCase()))
   if (gone.length) reasons.push(`the ${gone.length === 1 ? 'sheet' : 'sheets'} ${gone.join(', ')} would be lost`)
   return reasons

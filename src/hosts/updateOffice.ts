@@ -4,8 +4,9 @@ import { officeSheets } from '../plan/officeSheets.js'
 import type { Made } from '../plan/plan.js'
 import { fieldsOf, type TableName } from '../takeoff/officeTables.js'
 import { officeUpdate, type OfficeUpdate } from '../takeoff/older/update.js'
-import { readOfficeTables, Workbook, writeInto } from './file.js'
+import { readOfficeTables, Workbook, WorkbookError, writeInto } from './file.js'
 import { remember, type Source } from './fileSession.js'
+import { refuseTaken } from './standing.js'
 import type { Book } from './xlsx/book.js'
 import { readAddress } from './xlsx/cells.js'
 import { putCells, type PutCell } from './xlsx/putCells.js'
@@ -16,6 +17,8 @@ export function updateOffice(source: Source, made: Made, only?: readonly string[
   const update = officeUpdate(source.raw)
   const taken = only ? update.changes.filter(({ key }) => only.includes(key)) : update.changes
   const { book } = source.workbook!
+  const absent = officeSheets(source.raw, made).filter(({ name }) => source.absent.some((table) => table === name))
+  refuseTaken(source.workbook!, absent)
   const cells = new Map<TableName, PutCell[]>()
   const columnsOf = new Map<TableName, Map<string, number>>()
   for (const { table, names } of update.columns) columnsOf.set(table, addColumns(book, source, table, names, cells))
@@ -34,7 +37,6 @@ export function updateOffice(source: Source, made: Made, only?: readonly string[
     book.put(part, putCells(book.text(part), list))
   }
   for (const [table, next] of nextRow) stretch(book, source, table, { row: next - 1 })
-  const absent = officeSheets(source.raw, made).filter(({ name }) => source.absent.some((table) => table === name))
   if (absent.length) writeInto(book, absent)
   remember(book, { name: source.name, raw: readOfficeTables(new Workbook(book)).raw })
   return { bytes: book.bytes(), update: { ...update, changes: taken } }
@@ -54,9 +56,32 @@ function addColumns(book: Book, source: Source, table: TableName, names: readonl
   const first = Math.min(...raw[table].columns.flatMap((name) => places[table].columnOf(name) ?? []))
   const start = first + raw[table].columns.length
   const columns = new Map(names.map((name, at) => [name, start + at]))
+  const taken = takenBeside(source, table, headingRow, start, names.length)
+  if (taken)
+    throw new WorkbookError(
+      `${source.workbook!.file}: ${taken}: the new columns ${names.join(', ')} of ${table} belong there. Move what stands there to the right or to a sheet of your own, then try again. Nothing was written.`,
+    )
   for (const [name, column] of columns) put(cells, table, { row: headingRow, column, value: name })
   stretch(book, source, table, { columns: [...raw[table].columns, ...names], first })
   return columns
+}
+
+/** The first cell, or the table, that stands where new columns of a table would. */
+function takenBeside(source: Source, table: TableName, headingRow: number, start: number, count: number): string | undefined {
+  const { book, cells } = source.workbook!
+  const sheet = book.sheetNamed(source.raw[table].sheet)!
+  const end = start + count - 1
+  for (const [row, line] of cells.rows(sheet))
+    if (row >= headingRow)
+      for (const [column, { value }] of line) if (column >= start && column <= end) return `${sheet.name}!${columnLetters(column)}${row} ("${String(value).slice(0, 40)}")`
+  for (const { type, target } of book.relations(sheet.part)) {
+    if (!type.endsWith('/table') || !book.has(target)) continue
+    const text = book.text(target)
+    const tag = [...book.tags(target)].find(({ name }) => name === 'table')!
+    const [from, to] = (attribute(text, tag, 'ref') ?? '').split(':').map(readAddress)
+    if (from && to && from.column <= end && to.column >= start && to.row >= headingRow) return `${sheet.name}, the table ${attribute(text, tag, 'displayName') ?? ''}`
+  }
+  return undefined
 }
 
 /** A real table reaches over its new columns and rows. */

@@ -20,7 +20,7 @@ export interface RainRecord {
 /** A year with more days missing than this is left out: its dry spells cannot be told from its gaps. */
 export const MOST_MISSING = 10
 /** More rain in a day than was ever measured is a slip of the unit. */
-const MOST_IN = 75
+export const MOST_IN = 75
 /** Records longer than this are another unit of time or a slip of the date. */
 export const MOST_YEARS = 150
 const DAY_MS = 86_400_000

@@ -77,7 +77,12 @@ describe('written onto itself', () => {
     const total = descriptions.indexOf('Total')
     const notes = workbook.getWorksheet('My notes')!
     notes.getCell('A1').value = { formula: `2*'Takeoff Pipit Hollow'!$K$${total}`, result: 0 }
+    // Rows that stay together, rows that are parted by a new line, in small letters, by a name, and from a link.
     notes.getCell('A2').value = { formula: `SUM('Takeoff Pipit Hollow'!K6:K9)`, result: 0 }
+    notes.getCell('A3').value = { formula: `SUM('Takeoff Pipit Hollow'!K6:K${total})`, result: 0 }
+    notes.getCell('A4').value = { formula: `'takeoff pipit hollow'!K${total}`, result: 0 }
+    notes.getCell('A5').value = { text: 'total', hyperlink: `#'Takeoff Pipit Hollow'!K${total}` }
+    workbook.definedNames.add(`'Takeoff Pipit Hollow'!$K$${total}`, 'WholeSum')
     // Two lines by hand more, and the sums move down.
     const jobs = workbook.getWorksheet('Jobs')!
     const column = (jobs.getRow(5).values as unknown[]).indexOf('TreatmentLoss_psi')
@@ -87,7 +92,49 @@ describe('written onto itself', () => {
     expect(moved.indexOf('Total')).toBeGreaterThan(total)
     const read = readSheet(openWorkbook(bytes, 'x'), 'My notes')!
     expect(read[0]![0]!.formula).toBe(`2*'Takeoff Pipit Hollow'!$K$${moved.indexOf('Total')}`)
-    expect(told).toEqual([expect.stringMatching(/^My notes!A2 points to Takeoff Pipit Hollow!K6:K9/)])
+    expect(read[1]![0]!.formula).toBe(`SUM('Takeoff Pipit Hollow'!K6:K9)`)
+    expect(read[3]![0]!.formula).toBe(`'takeoff pipit hollow'!K${moved.indexOf('Total')}`)
+    const text = new TextDecoder().decode(unpack(readZip(bytes, 'x').get('xl/workbook.xml')!, 'x'))
+    expect(text).toMatch(new RegExp(`name="WholeSum"[^>]*>'Takeoff Pipit Hollow'!\\$K\\$${moved.indexOf('Total')}<`))
+    expect(told).toEqual([expect.stringMatching(/^My notes!A3 points to 'Takeoff Pipit Hollow'!K6:K\d+/)])
+  })
+  it('words where our sheets have none, and drawings on them: kept or told, never gone in silence', async () => {
+    const first = make(sourceOf(await own(), 'OWN.xlsx')).bytes
+    const workbook = await inExceljs(first)
+    const takeoff = workbook.getWorksheet('Takeoff Pipit Hollow')!
+    takeoff.getCell('D9').note = 'ask the yard'
+    const noted = await savedBy(workbook)
+    const again = make(sourceOf(noted, 'OWN.xlsx'))
+    expect(again.notes).toEqual(['Takeoff Pipit Hollow: the drawings and remarks on it stay where they stood; its rows may have moved'])
+    expect(JSON.stringify((await inExceljs(again.bytes)).getWorksheet('Takeoff Pipit Hollow')!.getCell('D9').note)).toContain('ask the yard')
+    takeoff.getCell('Z9').value = 'Ines: two days only'
+    workbook.getWorksheet('Published tables')!.getCell('AA30').value = 'see page 4'
+    const written = await savedBy(workbook)
+    expect(() => make(sourceOf(written, 'OWN.xlsx'))).toThrow(
+      /words on sheets that are made again would be lost: Takeoff Pipit Hollow!Z9 \("Ines: two days only"\), Published tables!AA30 \("see page 4"\)/,
+    )
+  })
+  it('a formula of an office’s table stays a formula; a text that means a number is told', async () => {
+    const workbook = await inExceljs(template)
+    const tanks = workbook.getWorksheet('Tanks')!
+    tanks.getCell('C7').value = '66 in'
+    expect(make(sourceOf(await savedBy(workbook), 'OWN.xlsx'), ['Wicket Mill']).notes).toContain('Tanks!C7: "66 in" is 5.5 now')
+    tanks.getCell('C7').value = { formula: '"6"&" ft"', result: '6 ft' }
+    const bytes = await savedBy(workbook)
+    expect(() => make(sourceOf(bytes, 'OWN.xlsx'))).toThrow(/Tanks!C7, \w+: a formula that gives 6 itself; it gives the text "6 ft"/)
+  })
+  it('a job under a new name: its former sheets are told', async () => {
+    const workbook = await inExceljs(make(sourceOf(template, 'OWN.xlsx'), ['Wicket Mill']).bytes)
+    const jobs = workbook.getWorksheet('Jobs')!
+    const row = (jobs.getColumn(2).values as unknown[]).indexOf('Wicket Mill')
+    jobs.getCell(row, 2).value = 'Wicket Weir'
+    expect(make(sourceOf(await savedBy(workbook), 'OWN.xlsx')).notes).toEqual(['Takeoff Wicket Mill: no job has this name any more; what was typed on its sheets goes with none'])
+    jobs.getCell(row, 2).value = 'wicket mill'
+    const same = make(sourceOf(await savedBy(workbook), 'OWN.xlsx'), ['wicket mill'])
+    expect(new TextDecoder().decode(unpack(readZip(same.bytes, 'x').get('xl/workbook.xml')!, 'x'))).not.toContain('localSheetId="-1"')
+    jobs.getCell(row, 2).value = 'wicket\nmill'
+    const broken = await savedBy(workbook)
+    expect(() => make(sourceOf(broken, 'OWN.xlsx'), ['wicket\nmill'])).toThrow(/no line break and no tab/)
   })
   it('a sheet of somebody else’s name stands in the way, a locked structure too', async () => {
     const workbook = await inExceljs(template)
@@ -134,7 +181,7 @@ describe('written onto itself', () => {
 describe('written over another file', () => {
   const office = sourceOf(template, 'OFFICE.xlsx')
   const out = make(sourceOf(template, 'OFFICE.xlsx')).bytes
-  const against = (standing: Uint8Array, source: Source, jobs = ['Pipit Hollow']) => reasonsAgainst(openWorkbook(standing, 'OUT.xlsx'), source, make(source, jobs).bytes)
+  const against = (standing: Uint8Array, source: Source, jobs = ['Pipit Hollow']) => reasonsAgainst(openWorkbook(standing, 'OUT.xlsx'), source, make(source, jobs))
   it('the everyday case asks nothing: a price changed in the office’s file, the same output made again', async () => {
     const workbook = await inExceljs(template)
     workbook.getWorksheet('Prices')!.getCell('E7').value = 99
@@ -156,6 +203,21 @@ describe('written over another file', () => {
     const stranger = new ExcelJS.Workbook()
     stranger.addWorksheet('Accounts')
     expect(against(await savedBy(stranger), office)).toEqual(['it was not made by this command, and its tables are not those of OFFICE.xlsx', 'the sheet Accounts would be lost'])
+  })
+  it('what was typed on its other sheets since it was made is not written over', async () => {
+    const withNotes = sourceOf(await own(), 'OFFICE.xlsx')
+    const first = make(withNotes).bytes
+    const again = async (change: (workbook: ExcelJS.Workbook) => void) => {
+      const workbook = await inExceljs(first)
+      change(workbook)
+      return against(await savedBy(workbook), sourceOf(await own(), 'OFFICE.xlsx'))
+    }
+    expect(await again(() => undefined)).toEqual([])
+    expect(await again((workbook) => (workbook.getWorksheet('My notes')!.getCell('H9').value = 'typed'))).toEqual(['what stands on My notes was changed since it was made'])
+    expect(await again((workbook) => (workbook.getWorksheet('Tanks')!.getCell('Z9').value = 'typed'))).toEqual(['what stands on Tanks was changed since it was made'])
+    expect(await again((workbook) => (workbook.getWorksheet('Takeoff Pipit Hollow')!.getCell('Z9').value = 'typed'))).toEqual([
+      'words would be lost: Takeoff Pipit Hollow!Z9 ("typed")',
+    ])
   })
   it('takeoffs of other jobs in it are named', () => {
     const two = make(sourceOf(template, 'OFFICE.xlsx'), ['Pipit Hollow', 'Wicket Mill']).bytes

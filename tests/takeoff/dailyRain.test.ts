@@ -271,15 +271,29 @@ describe('files of rain', () => {
       { date: '2001-01-02', rain_in: undefined },
     ])
     expect(readRainFile('Date;Rain\n2001-01-01;0.5', 'f', { unit: 'in' }).days[0]!.rain_in).toBe(0.5)
+    // A comma before the tenths, where it does not part the fields; a comma within quotes.
+    expect(readRainFile('date;rain_mm\n2023-01-01;12,7', 'f').days[0]!.rain_in).toBe(0.5)
+    const quoted = '"STATION","DATE","NAME","SNOW","PRCP"\n"A1","2023-01-01","LOW FALLOW, AR","9","254"\n"B2","2023-01-01","HIGH FALLOW, AR","9","508"'
+    expect(readRainFile(quoted, 'f', { unit: 'tenths', station: 'B2' }).days).toEqual([{ date: '2023-01-01', rain_in: 2 }])
+    expect(() => readRainFile(quoted, 'f', { unit: 'mm' })).toThrow('f: one station, or --id to pick one; it has A1, B2.')
+    expect(readRainFile('ID,DATE,ELEMENT,DATA_VALUE,M_FLAG,Q_FLAG,S_FLAG\nUSW00003904,20000101,PRCP,254,,,W', 'f').days[0]!.rain_in).toBe(1)
   })
   it.each([
     ['USW00003904,20000101,TMAX,254,,,W,', {}, 'f: readings of PRCP, rain; it has TMAX.'],
     ['A2345678901,20000101,PRCP,1,,,W,\nB2345678901,20000101,PRCP,1,,,W,', {}, /one station, or --id to pick one; it has A2345678901, B2345678901/],
-    ['date,rain\n2001-01-01,1', {}, 'f: the unit of rain: --unit in or --unit mm.'],
+    ['date,rain\n2001-01-01,1', {}, 'f: the unit of rain: --unit in, --unit mm, --unit tenths (of a millimeter).'],
     ['date,rain_mm\n2001-01-01,1', { unit: 'in' as const }, /--unit mm, as its heading rain_mm says; got in/],
     ['date,rain_mm\n01/02/2001,1', {}, 'f, line 2: a date, as 2026-05-31; got "01/02/2001".'],
-    ['date,rain_mm\n2001-01-01,wet', {}, 'f, line 2: rain of a day, 0 or more mm, or nothing; got "wet".'],
+    ['date,rain_mm\n2001-01-01,wet', {}, 'f, line 2: rain of a day, 0 to 1905 mm, or nothing; got "wet".'],
     ['date,rain_mm\n2001-01-01,1\n2001-01-01,2', {}, 'f: each day once; 2001-01-01 comes twice with two readings.'],
+    ['date,rain_mm\n2001-01-01,3,4', {}, 'f, line 2: as many fields as headings, 2; got 3.'],
+    ['date,Rain_mm,Rainfall total (mm) to date\n2001-01-01,1,1', {}, /one column with the rain of the day; it has Rain_mm, Rainfall total \(mm\) to date/],
+    ['date,prcp_inches_or_mm?\n2001-01-01,1', {}, /the unit of prcp_inches_or_mm\?/],
+    ['date,rain_in\n2001-01-01,100', {}, 'f, line 2: rain of a day, 0 to 75 in, or nothing; got "100".'],
+    ['USW00003904,20230231,PRCP,254,,,W,', {}, /^f, line 1: ID, YYYYMMDD/],
+    ['USW00003904,20230228,TMAX,254,,,W,\nUSW00003904,20230228,PRCP,-5,,,W,', {}, /^f, line 2: rain of a day, 0 to 19050 tenths of a millimeter/],
+    ['date,rain_in', {}, 'f: rain of days; it has no day with a reading.'],
+    ['date,rain_in\n1871-01-01,1', {}, /days from 1900-03-01 on, which a spreadsheet can count; got 1871-01-01/],
     ['hello', {}, /a heading with a column date and a column rain/],
     ['', {}, 'f: rain of days; the file is empty.'],
   ])('bad: %s', (text, options, message) => {

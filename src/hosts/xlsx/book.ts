@@ -35,7 +35,7 @@ export function relativeTo(from: string, target: string): string {
   while (shared < here.length && shared < there.length - 1 && here[shared] === there[shared]) shared++
   return [...here.slice(shared).map(() => '..'), ...there.slice(shared)].join('/')
 }
-const relsOf = (part: string): string => part.replace(/([^/]*)$/, '_rels/$1.rels')
+export const relsOf = (part: string): string => part.replace(/([^/]*)$/, '_rels/$1.rels')
 
 export class Book {
   private readonly parts: Map<string, Part>
@@ -228,7 +228,8 @@ export class Book {
     }
     if (!open) throw new WorkbookError(`${this.file}: the workbook is damaged: ${part} has no ${list}.`)
     const prefix = open.prefix ? `${open.prefix}:` : ''
-    const written = prefix ? entry.replace(/<(\/?)(?=[A-Za-z])/g, `<$1${prefix}`) : entry
+    // An entry that brings its own namespace needs no prefix.
+    const written = prefix && !entry.includes(' xmlns="') ? entry.replace(/<(\/?)(?=[A-Za-z])/g, `<$1${prefix}`) : entry
     if (close) this.put(part, `${text.slice(0, close.start)}${written}${text.slice(close.start)}`)
     else this.put(part, `${text.slice(0, open.end - 2)}>${written}</${prefix}${list}>${text.slice(open.end)}`)
   }

@@ -32,10 +32,18 @@ export function readAddress(reference: string): { row: number; column: number } 
   return column > 0 && Number.isInteger(row) && row > 0 ? { row, column } : undefined
 }
 
+/** The moment from which a workbook counts its days: most from 1900, some from 1904. */
+export function dayZero(book: Book): number {
+  const text = book.text(book.mainPart)
+  for (const tag of book.tags(book.mainPart))
+    if (tag.name === 'workbookPr' && !tag.isEnd && /^(?:1|true)$/.test(attribute(text, tag, 'date1904') ?? '')) return Date.UTC(1904, 0, 1)
+  return Date.UTC(1899, 11, 30)
+}
+
 export class CellReader {
   private shared: readonly string[] | undefined
   private dates: readonly boolean[] | undefined
-  private is1904: boolean | undefined
+  private dayZero: number | undefined
   private readonly rowsBySheet = new Map<string, BookRows>()
 
   constructor(readonly book: Book) {}
@@ -63,16 +71,28 @@ export class CellReader {
       if (tag.name === 'row') {
         row = Number(attribute(xml, tag, 'r') ?? row + 1)
         column = 0
-        rows.set(row, (cells = new Map()))
+        cells = undefined
+        if (++count > MOST_CELLS) throw this.tooMany(name)
       } else if (tag.name === 'c') {
         const at = readAddress(attribute(xml, tag, 'r') ?? '')
         column = at?.column ?? column + 1
-        if (++count > MOST_CELLS) throw new WorkbookError(`${this.book.file}: at most ${MOST_CELLS.toLocaleString('en-US')} cells of a sheet are read; ${name} has more.`)
+        if (++count > MOST_CELLS) throw this.tooMany(name)
         const cell = this.cell(xml, tag, masters)
-        if (cell) cells!.set(column, cell)
+        if (!cell) continue
+        // Rows without content are many where somebody formatted a whole column: none is kept.
+        if (!cells) {
+          if (rows.has(row)) throw new WorkbookError(`${this.book.file}: the workbook is damaged: ${name} has row ${row} twice.`)
+          rows.set(row, (cells = new Map()))
+        }
+        cells.set(column, cell)
       }
     }
+    if (isIn) throw new WorkbookError(`${this.book.file}: the workbook is damaged: ${part}, the sheet ${name}, breaks off.`)
     return rows
+  }
+
+  private tooMany(name: string): WorkbookError {
+    return new WorkbookError(`${this.book.file}: at most ${MOST_CELLS.toLocaleString('en-US')} cells of a sheet are read; ${name} has more.`)
   }
 
   private cell(xml: string, open: Tag, masters: Map<string, string>): BookCell | undefined {
@@ -129,13 +149,9 @@ export class CellReader {
 
   /** A serial number as a moment; what is no day in the calendar stays a number. */
   private dateOf(serial: number): Date | number {
-    if (this.is1904 === undefined) {
-      const text = this.book.text(this.book.mainPart)
-      this.is1904 = false
-      for (const tag of this.book.tags(this.book.mainPart)) if (tag.name === 'workbookPr' && !tag.isEnd) this.is1904 = /^(?:1|true)$/.test(attribute(text, tag, 'date1904') ?? '')
-    }
+    this.dayZero ??= dayZero(this.book)
     if (serial < 1 || serial >= 2_958_466) return serial
-    return new Date((this.is1904 ? Date.UTC(1904, 0, 1) : Date.UTC(1899, 11, 30)) + Math.round(serial * DAY_MS))
+    return new Date(this.dayZero + Math.round(serial * DAY_MS))
   }
 
   private sharedTexts(): readonly string[] {

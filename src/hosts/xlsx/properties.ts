@@ -6,8 +6,9 @@ const PART = 'docProps/custom.xml'
 const KIND = 'application/vnd.openxmlformats-officedocument.custom-properties+xml'
 const TYPE = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships/custom-properties'
 const FORMAT = '{D5CDD505-2E9C-101B-9397-08002B2CF9AE}'
-const EMPTY =
-  '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<Properties xmlns="http://schemas.openxmlformats.org/officeDocument/2006/custom-properties" xmlns:vt="http://schemas.openxmlformats.org/officeDocument/2006/docPropsVTypes"></Properties>'
+const NAMESPACE = 'http://schemas.openxmlformats.org/officeDocument/2006/custom-properties'
+const VALUES = 'http://schemas.openxmlformats.org/officeDocument/2006/docPropsVTypes'
+const EMPTY = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<Properties xmlns="' + NAMESPACE + '"></Properties>'
 
 const partOf = (book: Book): string | undefined => book.relations('').find(({ type }) => type.endsWith('/custom-properties'))?.target
 
@@ -40,5 +41,9 @@ export function writeProperty(book: Book, name: string, value: string): void {
     book.put(part, text.slice(0, tag.end) + old.replace(/>[^<]*</, () => `>${escapeXml(value)}<`) + text.slice(tag.end + old.length, end) + text.slice(end))
     return
   }
-  book.insertBeforeEnd(part, 'Properties', `<property fmtid="${FORMAT}" pid="${most + 1}" name="${escapeXml(name)}"><vt:lpwstr>${escapeXml(value)}</vt:lpwstr></property>`)
+  book.insertBeforeEnd(
+    part,
+    'Properties',
+    `<property xmlns="${NAMESPACE}" fmtid="${FORMAT}" pid="${most + 1}" name="${escapeXml(name)}"><vt:lpwstr xmlns:vt="${VALUES}">${escapeXml(value)}</vt:lpwstr></property>`,
+  )
 }

@@ -4,7 +4,8 @@ import { isTall, rowHeights } from '../../plan/heights.js'
 import { cellFormat, looks } from '../../plan/looks.js'
 import { columnLetters, type PlanCell, type PlanValidation, type SheetPlan } from '../../plan/plan.js'
 import { isErrorText } from '../../takeoff/fields.js'
-import { MAIN, type Book } from './book.js'
+import { MAIN, relsOf, type Book } from './book.js'
+import { dayZero } from './cells.js'
 import { StyleBook } from './styles.js'
 import { attribute, attributes, edited, encodeText, escapeXml, inside } from './xml.js'
 import { WorkbookError } from './zip.js'
@@ -15,6 +16,8 @@ const TABLE_TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml.
 const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n'
 export const LONGEST_TEXT = 32_767
 const DAY_MS = 86_400_000
+/** Kinds of parts that a person's drawings, charts and remarks on a sheet are. */
+export const DRAWN = /\/(?:drawing|vmlDrawing|comments|threadedComment)$/
 /** Points of a letter or A4 page in landscape that rows may fill: print titles are of use beyond them. */
 const PAGE_POINTS = 500
 
@@ -39,6 +42,7 @@ export const callsAny = (plans: readonly SheetPlan[]): boolean => plans.some(({ 
 /** Writes plans into a workbook: a sheet of a plan's name is rewritten in its place, others are added behind. */
 export class SheetWriter {
   private readonly styles: StyleBook
+  private readonly dayZero: number
   private metadata: number | undefined
   private nextSheetId: number | undefined
   private nextTableId: number | undefined
@@ -49,6 +53,7 @@ export class SheetWriter {
 
   constructor(private readonly book: Book) {
     this.styles = new StyleBook(book)
+    this.dayZero = dayZero(book)
   }
 
   write(plans: readonly SheetPlan[]): void {
@@ -62,11 +67,13 @@ export class SheetWriter {
   private sheet(plan: SheetPlan): void {
     const standing = this.book.sheetNamed(plan.name)
     const part = standing?.part ?? this.freePart('xl/worksheets/sheet', '.xml')
+    const drawn = standing ? this.drawnOn(part) : []
     if (standing) {
       for (const { target, type } of this.book.relations(part)) if (type.endsWith('/table')) this.takeAway(target)
       this.nextTableId = undefined
       this.tableNames.clear()
-      this.book.unrelate(part, () => true)
+      // What people drew or remarked on the sheet stays on it.
+      this.book.unrelate(part, ({ type }) => !DRAWN.test(type))
     }
     // The part is there before others count it.
     this.book.put(part, '')
@@ -77,7 +84,7 @@ export class SheetWriter {
       this.book.declare(file, TABLE_TYPE, true)
       return this.book.relate(part, 'table', file)
     })
-    this.book.put(part, this.xml(plan, tables, !standing && this.book.sheets.length === 0))
+    this.book.put(part, this.xml(plan, tables, drawn, !standing && this.book.sheets.length === 0))
     if (standing) return
     this.book.declare(part, SHEET_TYPE, true)
     const id = this.book.relate(this.book.mainPart, 'worksheet', part)
@@ -100,6 +107,7 @@ export class SheetWriter {
 
   private takeAway(part: string): void {
     this.book.remove(part)
+    this.book.remove(relsOf(part))
     this.book.undeclare(part)
   }
 
@@ -117,7 +125,19 @@ export class SheetWriter {
     return found
   }
 
-  private xml(plan: SheetPlan, tables: readonly string[], isFirst: boolean): string {
+  /** The tags by which a sheet holds its drawings and remarks, in the order in which they stand in a sheet. */
+  private drawnOn(part: string): string[] {
+    const xml = this.book.text(part)
+    const found = new Map<string, string>()
+    for (const tag of this.book.tags(part)) {
+      if (tag.isEnd || (tag.name !== 'drawing' && tag.name !== 'legacyDrawing')) continue
+      const id = [...attributes(xml, tag)].find(([name]) => /(?:^|:)id$/.test(name))?.[1]
+      if (id !== undefined) found.set(tag.name, `<${tag.name} r:id="${escapeXml(id)}"/>`)
+    }
+    return ['drawing', 'legacyDrawing'].flatMap((name) => found.get(name) ?? [])
+  }
+
+  private xml(plan: SheetPlan, tables: readonly string[], drawn: readonly string[], isFirst: boolean): string {
     const heights = rowHeights(plan)
     const byRow = new Map<number, PlanCell[]>()
     let [lastRow, lastColumn] = [1, 1]
@@ -147,6 +167,7 @@ export class SheetWriter {
       '<pageMargins left="0.5" right="0.5" top="0.6" bottom="0.6" header="0.3" footer="0.3"/>',
       `<pageSetup paperSize="1" orientation="${plan.landscape ? 'landscape' : 'portrait'}" fitToWidth="1" fitToHeight="0"/>`,
       `<headerFooter><oddFooter>${escapeXml(footer)}</oddFooter></headerFooter>`,
+      ...drawn,
       tables.length ? `<tableParts count="${tables.length}">${tables.map((id) => `<tablePart r:id="${id}"/>`).join('')}</tableParts>` : '',
       '</worksheet>',
     ].join('')
@@ -173,7 +194,7 @@ export class SheetWriter {
     if (value === null || value === '') return `<c r="${reference}" s="${style}"/>`
     if (typeof value === 'number') return `<c r="${reference}" s="${style}"><v>${value}</v></c>`
     if (typeof value === 'boolean') return `<c r="${reference}" s="${style}" t="b"><v>${value ? 1 : 0}</v></c>`
-    if (cell.format === 'date') return `<c r="${reference}" s="${style}"><v>${(Date.parse(`${value}T00:00:00Z`) - Date.UTC(1899, 11, 30)) / DAY_MS}</v></c>`
+    if (cell.format === 'date') return `<c r="${reference}" s="${style}"><v>${(Date.parse(`${value}T00:00:00Z`) - this.dayZero) / DAY_MS}</v></c>`
     if (value.length > LONGEST_TEXT)
       throw new WorkbookError(
         `${sheet}!${reference}: a text of at most ${LONGEST_TEXT.toLocaleString('en-US')} characters; it has ${value.length.toLocaleString('en-US')}. Nothing was written.`,
@@ -231,11 +252,11 @@ export class SheetWriter {
     const main = this.book.mainPart
     const text = this.book.text(main)
     const order: string[] = []
-    for (const tag of this.book.tags(main)) if (tag.name === 'sheet' && !tag.isEnd) order.push(attribute(text, tag, 'name') ?? '')
-    const written = new Set(plans.map(({ name }) => order.indexOf(name)))
+    for (const tag of this.book.tags(main)) if (tag.name === 'sheet' && !tag.isEnd) order.push((attribute(text, tag, 'name') ?? '').toLowerCase())
+    const written = new Set(plans.map(({ name }) => order.indexOf(name.toLowerCase())))
     const names = plans.filter(isLong).map((plan) => {
       const quoted = `'${plan.name.replace(/'/g, "''")}'`
-      return `<definedName name="_xlnm.Print_Titles" localSheetId="${order.indexOf(plan.name)}">${escapeXml(`${quoted}!$${plan.titleRows[0]}:$${plan.titleRows[1]}`)}</definedName>`
+      return `<definedName name="_xlnm.Print_Titles" localSheetId="${order.indexOf(plan.name.toLowerCase())}">${escapeXml(`${quoted}!$${plan.titleRows[0]}:$${plan.titleRows[1]}`)}</definedName>`
     })
     // What stood for a sheet of ours before goes.
     const gone = []
@@ -322,17 +343,25 @@ export class SheetWriter {
   /** Finds or adds our mark among those of others; nothing of theirs is renumbered. */
   private ownMark(part: string): number {
     const text = this.book.text(part)
-    const types = [...text.matchAll(/<(?:\w+:)?metadataType\b[^>]*?name="([^"]*)"/g)].map((match) => match[1])
-    const type = types.indexOf('XLDAPR') + 1
-    const future = /<(?:\w+:)?futureMetadata\b[^>]*name="XLDAPR"[\s\S]*?<\/(?:\w+:)?futureMetadata>/.exec(text)?.[0] ?? ''
-    const value = [...future.matchAll(/<(?:\w+:)?bk>[\s\S]*?<\/(?:\w+:)?bk>/g)].findIndex(([bk]) => /fDynamic="1"/.test(bk))
-    const cells = /<(?:\w+:)?cellMetadata\b[\s\S]*?<\/(?:\w+:)?cellMetadata>/.exec(text)?.[0] ?? ''
-    const marks = [...cells.matchAll(/<(?:\w+:)?rc\b[^>]*\/>/g)].map(([mark]) => mark)
+    let [types, type, blocks, value] = [0, 0, -1, -1]
+    let list = ''
+    const marks: { type: number; value: number }[] = []
+    for (const tag of this.book.tags(part)) {
+      const named = () => attribute(text, tag, 'name') === 'XLDAPR'
+      if (tag.name === 'futureMetadata' || tag.name === 'cellMetadata') list = tag.isEnd ? '' : tag.name === 'cellMetadata' ? 'cells' : named() ? 'ours' : ''
+      if (tag.isEnd) continue
+      if (tag.name === 'metadataType') {
+        types++
+        if (type === 0 && named()) type = types
+      } else if (list === 'ours' && tag.name === 'bk') blocks++
+      else if (list === 'ours' && tag.name === 'dynamicArrayProperties' && value < 0 && attribute(text, tag, 'fDynamic') === '1') value = blocks
+      else if (list === 'cells' && tag.name === 'rc') marks.push({ type: Number(attribute(text, tag, 't')), value: Number(attribute(text, tag, 'v')) })
+    }
     if (type === 0 || value < 0)
       throw new WorkbookError(
         `${this.book.file}: its cells carry marks of another kind: calls of cell functions cannot be added to it. Make the takeoff in ordinary formulas (--flavor native).`,
       )
-    const found = marks.findIndex((mark) => mark.includes(`t="${type}"`) && mark.includes(`v="${value}"`))
+    const found = marks.findIndex((mark) => mark.type === type && mark.value === value)
     if (found >= 0) return found + 1
     this.book.insertBeforeEnd(part, 'cellMetadata', `<bk><rc t="${type}" v="${value}"/></bk>`)
     return marks.length + 1

@@ -102,10 +102,12 @@ export function attribute(xml: string, { start, end }: Tag, name: string): strin
 }
 
 const entities: Readonly<Record<string, string>> = { lt: '<', gt: '>', amp: '&', quot: '"', apos: "'" }
+/** No letter has a number beyond the last of Unicode: what asks for one stays as it is written. */
+const letter = (code: number, whole: string): string => (code <= 0x10ffff ? String.fromCodePoint(code) : whole)
 export const unescapeXml = (text: string): string =>
   text.includes('&')
     ? text.replace(/&(?:#x([0-9a-fA-F]+)|#(\d+)|(\w+));/g, (whole: string, hex?: string, decimal?: string, name?: string) =>
-        hex !== undefined ? String.fromCodePoint(parseInt(hex, 16)) : decimal !== undefined ? String.fromCodePoint(Number(decimal)) : (entities[name!] ?? whole),
+        hex !== undefined ? letter(parseInt(hex, 16), whole) : decimal !== undefined ? letter(Number(decimal), whole) : (entities[name!] ?? whole),
       )
     : text
 

@@ -1,0 +1,66 @@
+/** Daily rain put into an office's workbook: what stands there stays, or the file is not written. */
+import { describe, expect, it } from 'vitest'
+import { addRain } from '../../src/hosts/addRain.js'
+import { makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
+import { readZip, unpack } from '../../src/hosts/xlsx/zip.js'
+import { startingOffice } from '../../src/takeoff/demo.js'
+import { dateText } from '../../src/takeoff/fields.js'
+import { inExceljs, savedBy } from '../support/xlsx.js'
+
+const made = { date: '2026-11-25', revision: 1, version: 'test' }
+const template = makeTemplate(startingOffice(true), made)
+const station = 'Alder Reach'
+const add = (bytes: Uint8Array, text: string, mayLose = false) => addRain(sourceOf(bytes, 'OFFICE.xlsx'), text, 'r.csv', { station }, made, mayLose)
+const readings = (bytes: Uint8Array) => new Map(sourceOf(bytes, 'x').raw.RainDays.rows.map(({ cells }) => [dateText(cells.Date), cells[station]]))
+
+describe('rain of days', () => {
+  it('days of the file take the place of the same days, all other days stay', () => {
+    const before = readings(template)
+    const [day] = [...before.keys()]
+    const { bytes, words } = add(template, `date,rain_in\n${day},3.21\n2031-01-01,0.5\n2031-01-02,`)
+    const after = readings(bytes)
+    expect(after.size).toBe(before.size + 2)
+    expect([after.get(day), after.get('2031-01-01'), after.get('2031-01-02')]).toEqual([3.21, 0.5, null])
+    expect(words).toContain('1 earlier reading of the same days replaced')
+    expect([...before].filter(([date, rain]) => date !== day && after.get(date) !== rain)).toEqual([])
+  })
+  it('notes, formulas and another sheet of that name stand in the way', async () => {
+    const workbook = await inExceljs(template)
+    const sheet = workbook.getWorksheet('RainDays')!
+    sheet.getCell('F6').value = 'gauge moved here'
+    sheet.getCell('C9').value = { formula: '0.6+0.06', result: 0.66 }
+    const noted = await savedBy(workbook)
+    const text = 'date,rain_in\n2031-01-01,0.5'
+    expect(() => add(noted, text)).toThrow(/would be lost: RainDays!F6 \("gauge moved here"\), row 9 \(=0\.6\+0\.06\)\. Move it/)
+    expect(readings(add(noted, text, true).bytes).get('2031-01-01')).toBe(0.5)
+    sheet.getCell('B7').value = '2011-01-02?'
+    const spoiled = await savedBy(workbook)
+    expect(() => add(spoiled, text)).toThrow(/row 7.*mend the sheet first/)
+    workbook.removeWorksheet(sheet.id)
+    workbook.addWorksheet('RainDays').getCell('A1').value = 'My own diary'
+    const diary = await savedBy(workbook)
+    expect(() => add(diary, text)).toThrow('the sheet RainDays stands there and was not made by this tool')
+  })
+  it('a workbook that counts its days from 1904 gets them so', () => {
+    const source = sourceOf(template, 'OFFICE.xlsx')
+    const { book } = source.workbook!
+    const main = book.text('xl/workbook.xml')
+    book.put(
+      'xl/workbook.xml',
+      main.includes('<workbookPr') ? main.replace('<workbookPr', '<workbookPr date1904="1"') : main.replace(/<bookViews|<sheets/, (tag) => `<workbookPr date1904="1"/>${tag}`),
+    )
+    const part = book.sheetNamed('RainDays')!.part
+    book.put(
+      part,
+      book.text(part).replace(/(<c r="B\d+" s="\d+"><v>)(\d+)/g, (_, start: string, serial: string) => `${start}${Number(serial) - 1462}`),
+    )
+    const moved = book.bytes()
+    const [day] = [...readings(template).keys()]
+    expect([...readings(moved).keys()][0]).toBe(day)
+    const { bytes } = add(moved, 'date,rain_in\n2031-01-01,0.5')
+    expect([...readings(bytes).keys()]).toEqual([...readings(template).keys(), '2031-01-01'])
+    // 2031-01-01 is day 47,849 from 1900 and 46,387 from 1904 (the calendars differ by 1,462 days).
+    const sheet = sourceOf(bytes, 'x').workbook!.book.sheetNamed('RainDays')!.part
+    expect(new TextDecoder().decode(unpack(readZip(bytes, 'x').get(sheet)!, 'x'))).toContain('<v>46387</v>')
+  })
+})
