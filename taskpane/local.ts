@@ -90,32 +90,39 @@ async function show(data: object, from: string = new Date().toISOString()): Prom
   Object.assign(window, { cisternModel: model })
 }
 
+/** What the file that was opened has and the page does not keep, in words; and its name. */
+let lacking = ''
+let fileName = 'cistern-sheet'
+
 const demo = () => gridData(templateWorkbook(startingOffice(true), made()))
 
 async function openFile(file: File): Promise<void> {
   try {
     const { gridFromWorkbook } = await import('./xlsxToGrid.js')
-    const data = await gridFromWorkbook(new Uint8Array(await file.arrayBuffer()), file.name)
+    const { data, notKept } = await gridFromWorkbook(new Uint8Array(await file.arrayBuffer()), file.name)
     if (!mayLeave()) return
     await show(data)
-    say(`${file.name} is open.`)
+    lacking = [...notKept].map(([kind, count]) => `${kind} (${count})`).join(', ')
+    fileName = file.name.replace(/\.xls\w$/i, '')
+    say(lacking ? `${file.name} is open. This page does not keep its ${lacking}: a file saved here lacks them; the command line keeps them.` : `${file.name} is open.`)
   } catch (error) {
     say(error instanceof Error ? error.message : String(error))
   }
 }
 
 async function saveFile(): Promise<void> {
+  if (lacking && !window.confirm(`The file saved here will lack what this page does not keep: ${lacking}. The file that was opened stays as it is. Save?`)) return
   const { workbookFromGrid } = await import('./gridToXlsx.js')
   const bytes = await workbookFromGrid(model)
   clearTimeout(timer)
   safe = kept = content()
   const link = document.createElement('a')
   link.href = URL.createObjectURL(new Blob([bytes as BlobPart], { type: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet' }))
-  link.download = 'cistern-sheet.xlsx'
+  link.download = `${fileName}.xlsx`
   link.click()
   setTimeout(() => URL.revokeObjectURL(link.href), 10_000)
   await forgetUnsaved(session)
-  say('Saved as cistern-sheet.xlsx.')
+  say(`Saved as ${fileName}.xlsx.`)
 }
 
 /** Held as long as the page lives: another tab does not offer the work of this one. */
@@ -152,7 +159,12 @@ function offer(list: readonly Unsaved[]): void {
 const input = document.getElementById('file') as HTMLInputElement
 document.getElementById('open-file')!.addEventListener('click', () => input.click())
 document.getElementById('save-file')!.addEventListener('click', () => void saveFile())
-document.getElementById('new-demo')!.addEventListener('click', () => void (mayLeave() && show(demo())))
+document.getElementById('new-demo')!.addEventListener('click', () => {
+  if (!mayLeave()) return
+  lacking = ''
+  fileName = 'cistern-sheet'
+  void show(demo())
+})
 input.addEventListener('change', () => {
   if (input.files?.[0]) void openFile(input.files[0])
   input.value = ''

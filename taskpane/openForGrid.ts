@@ -67,22 +67,35 @@ function lookOver(book: Book, part: string, count: (kind: string) => void): numb
   const xml = book.text(part)
   const edits: Edit[] = []
   let cells = 0
+  // Rules of our own sheets are written anew with them.
+  const isOurs = madeByUs(book, xml)
   for (const tag of book.tags(part)) {
     if (tag.isEnd) continue
     if (tag.name === 'c') cells++
-    const kind = forgotten[tag.name]
+    const kind = isOurs && tag.name === 'dataValidation' ? undefined : forgotten[tag.name]
     const isList = tag.name === 'dataValidation' && attribute(xml, tag, 'type') === 'list'
     if (kind && !isList) count(kind)
     if (tag.name === 'mergeCell' || tag.name === 'dataValidation') {
       const reach = (attribute(xml, tag, tag.name === 'mergeCell' ? 'ref' : 'sqref') ?? '').split(/\s+/).reduce((sum, area) => sum + cellsIn(area), 0)
       if (reach > MOST_EXPANDED) {
         edits.push({ from: tag.start, to: inside(xml, tag).end, text: '' })
-        if (isList) count(kind!)
+        if (isList && kind) count(kind)
       }
     }
   }
   if (edits.length) book.put(part, edited(xml, edits))
   return cells
+}
+
+/** The third line of our sheets says which version made them; another program may keep it among the texts of the workbook. */
+function madeByUs(book: Book, xml: string): boolean {
+  if (xml.slice(0, 6000).includes(', Cistern Sheet ')) return true
+  const index = /<(?:\w+:)?c r="B3"[^>]*t="s"[^>]*><(?:\w+:)?v>(\d+)</.exec(xml.slice(0, 20_000))?.[1]
+  const texts = book.relations(book.mainPart).find(({ type }) => type.endsWith('/sharedStrings'))?.target
+  if (index === undefined || !texts || !book.has(texts)) return false
+  let at = -1
+  for (const tag of book.tags(texts)) if (tag.name === 'si' && !tag.isEnd && ++at === Number(index)) return inside(book.text(texts), tag).text.includes(', Cistern Sheet ')
+  return false
 }
 
 function cellsIn(area: string): number {

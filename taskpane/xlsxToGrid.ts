@@ -1,6 +1,6 @@
 /** Opens an .xlsx file in the grid: values, formulas, looks, widths, frozen rows, lists. */
 import type { Cell, Worksheet } from 'exceljs'
-import { openForGrid, plainCell } from './openForGrid.js'
+import { openForGrid, plainCell, type NotKept } from './openForGrid.js'
 import { GridDataWriter } from '../src/hosts/gridData.js'
 import { looks, type Look } from '../src/plan/looks.js'
 import { columnLetters, type PlanCell, type SheetPlan } from '../src/plan/plan.js'
@@ -97,13 +97,14 @@ function joined(list: SheetPlan['validations']): SheetPlan['validations'] {
   return found
 }
 
-export async function gridFromWorkbook(bytes: Uint8Array, name: string): Promise<object> {
-  const { workbook } = await openForGrid(bytes, name)
+export async function gridFromWorkbook(bytes: Uint8Array, name: string): Promise<{ data: object; notKept: NotKept }> {
+  const { workbook, notKept } = await openForGrid(bytes, name)
   const writer = new GridDataWriter()
-  return writer.workbook(
+  const data = writer.workbook(
     workbook.worksheets.map((sheet, at) => {
       const { plan, look } = planOf(sheet)
       return writer.sheet(plan, `sheet${at + 1}`, (cell) => look.get(cell)!)
     }),
   )
+  return { data, notKept }
 }

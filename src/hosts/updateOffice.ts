@@ -16,6 +16,9 @@ import { attribute, edited, escapeXml, type Tag } from './xlsx/xml.js'
 export function updateOffice(source: Source, made: Made, only?: readonly string[]): { bytes: Uint8Array; update: OfficeUpdate } {
   const update = officeUpdate(source.raw)
   const taken = only ? update.changes.filter(({ key }) => only.includes(key)) : update.changes
+  const unknown = (only ?? []).filter((key) => !update.changes.some((change) => change.key === key))
+  if (unknown.length)
+    throw new WorkbookError(`--only: one of ${update.changes.map(({ key }) => key).join(', ') || 'none, nothing of ours has changed'}; got ${unknown.join(', ')}.`)
   const { book } = source.workbook!
   const absent = officeSheets(source.raw, made).filter(({ name }) => source.absent.some((table) => table === name))
   refuseTaken(source.workbook!, absent)

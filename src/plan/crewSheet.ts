@@ -1,4 +1,6 @@
 /** The Crew sheet, for the people in the pit: facts, every stop as a barrier, the sequence with hazards where they act, boxes and hold points. */
+import { orderCodes } from './orderSheet.js'
+import { quoteCodes } from './quoteSheet.js'
 import { formula } from '../formula/formula.js'
 import type { Single } from '../formula/value.js'
 import { cautionRules, closingCaution } from '../takeoff/cautions.js'
@@ -138,7 +140,8 @@ export function crewSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, he
   function addedLines(): void {
     section(BY_HAND)
     const used = new Set([...crewSteps, ...readingRules].filter(({ when }) => design.holds(when)).map(({ code }) => code))
-    const isThere = (code: string) => used.has(code) || code.startsWith('S ') || (isTankCode(code) && Number(code.slice(1)) <= design.number('TankCount'))
+    const onOthers = new Set([...quoteCodes(design), ...orderCodes(takeoff)])
+    const isThere = (code: string) => used.has(code) || onOthers.has(code) || code.startsWith('S ') || (isTankCode(code) && Number(code.slice(1)) <= design.number('TankCount'))
     const orphans = Object.entries(crew.cells).filter(([code]) => !isThere(code))
     const lines = [...crew.added, ...orphans.map(([code, cells]) => ({ text: `${code}, written earlier`, done: inWords(cells) }))]
     for (const { text, done } of [...lines, ...Array.from({ length: SPARE_ROWS }, () => ({ text: null, done: null }))]) {

@@ -5,12 +5,16 @@ import { crewSheet } from './crewSheet.js'
 import { designSheet, placeDesign } from './designSheet.js'
 import { NamePlaces, type OfficePlaces } from './places.js'
 import { madeLine, SheetDraft, type Made, type SheetPlan } from './plan.js'
+import { orderSheet } from './orderSheet.js'
+import { quoteSheet } from './quoteSheet.js'
 import { takeoffSheet } from './takeoffSheet.js'
 import { testSheet } from './testSheet.js'
 import { placeYear, yearSheet } from './yearSheet.js'
 
 export const jobSheetNames = (job: string) => ({
   takeoff: `Takeoff ${job}`,
+  quote: `Quote ${job}`,
+  order: `Order ${job}`,
   design: `Design ${job}`,
   crew: `Crew ${job}`,
   test: `Test ${job}`,
@@ -37,8 +41,11 @@ export function jobSheets(takeoff: Takeoff, places: OfficePlaces, flavor: Flavor
   working.next()
   const writer = flavor === 'native' ? nativeWriter(names, design, working, sheets.working) : cellsWriter(names)
   const designPlan = designSheet(design, names, writer, sheets.design, heading)
+  const takeoffPlan = takeoffSheet(takeoff, names, places, writer, sheets.takeoff, heading)
   const plans = [
-    takeoffSheet(takeoff, names, places, writer, sheets.takeoff, heading),
+    takeoffPlan,
+    quoteSheet(takeoff, names, sheets.quote, heading),
+    orderSheet(takeoff, names, sheets.order, heading),
     designPlan,
     crewSheet(takeoff, names, sheets.crew, heading),
     testSheet(takeoff, names, sheets.test, heading, flavor),

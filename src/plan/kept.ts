@@ -8,17 +8,19 @@ import { fromTakeoff } from './keptTakeoff.js'
 
 /** What stands on the sheets of a job, given as `read` finds them; what cannot be kept is a problem at its place. */
 export function keptFrom(names: JobSheetNames, read: (sheet: string) => Rows | undefined): Kept {
-  const [takeoff, design, crew, test] = [read(names.takeoff), read(names.design), read(names.crew), read(names.test)]
+  const [takeoff, design] = [read(names.takeoff), read(names.design)]
   const lines = takeoff ? fromTakeoff(takeoff, names) : nothingKept
-  const written = crew ? fromCrew(crew, names.crew) : nothingKept
-  const tested = test ? fromCrew(test, names.test) : nothingKept
+  const written = [names.crew, names.test, names.quote, names.order].map((name) => {
+    const rows = read(name)
+    return rows ? fromCrew(rows, name) : nothingKept
+  })
   const figures = design ? fromDesign(design, names.design) : nothingKept
   return {
     overrides: lines.overrides,
     added: lines.added,
     figures: figures.figures,
     inputs: figures.inputs,
-    crew: bothWritten(written.crew, tested.crew),
-    problems: [...lines.problems, ...figures.problems, ...written.problems, ...tested.problems],
+    crew: written.map(({ crew }) => crew).reduce(bothWritten),
+    problems: [...lines.problems, ...figures.problems, ...written.flatMap(({ problems }) => problems)],
   }
 }

@@ -5,9 +5,15 @@ import { readingRules } from '../takeoff/readings.js'
 import type { CrewWritten, Kept } from '../takeoff/takeoff.js'
 import { BOX, BY_HAND, CREW_CLOSING, crewHeadings, DO_NOT_START, isCrewHeading, isOurStepWord } from './crewSheet.js'
 import { plain, text, type Rows } from './keptCells.js'
+import { isQuoteCode, QUOTE_PREFIX, quoteHeadings } from './quoteSheet.js'
+import { ORDER_PREFIX, orderHeadings } from './orderSheet.js'
 import { entryWords, isTankCode, logHeading, logHeadings, readingHeadings, tankWords } from './testSheet.js'
 
 interface List {
+  /** Before the code of an entry, where another sheet has the same codes. */
+  prefix?: string
+  /** Beside its entries nothing is written on the sheet by hand. */
+  onlyEntries?: true
   /** Words of the headings, by what is kept under them. */
   headings: Readonly<Record<string, string>>
   /** Keys of the cells that people write into. */
@@ -32,7 +38,9 @@ const readings: List = {
     return rule !== undefined && (words === rule.label || words === rule.wanted || words === rule.unit)
   },
 }
-const lists = [steps, log, readings]
+const quote: List = { prefix: QUOTE_PREFIX, onlyEntries: true, headings: quoteHeadings, entries: ['done'], isCode: isQuoteCode, isOurWord: (_, key) => key === 'text' }
+const order: List = { prefix: ORDER_PREFIX, onlyEntries: true, headings: orderHeadings, entries: ['done'], isCode: (code) => code !== '', isOurWord: (_, key) => key !== 'done' }
+const lists = [steps, log, readings, quote, order]
 const SIGNATURE = /^(Tested by|For the owner|Inspector), date$/
 
 /** Where the words of a list's headings stand in a row; undefined where it is no heading of that list. */
@@ -79,12 +87,14 @@ export function fromCrew(rows: Rows, sheet: string): Pick<Kept, 'crew' | 'proble
     const typed = row.map((cell, at) => ({ at, key: keyOf(at), words: plain(cell) })).filter(({ at, words }) => at !== codeAt && words !== '' && words !== BOX)
     const done = typed.find(({ key }) => key === 'done')?.words ?? ''
     const inWords = (some: typeof typed) => some.map(({ key, words }) => entryWords(key, words)).join('; ')
-    if (of.isCode(code) && !Object.hasOwn(cells, code)) {
+    const known = `${of.prefix ?? ''}${code}`
+    if (of.isCode(code) && !Object.hasOwn(cells, known)) {
       const entries = typed.filter(({ key }) => of.entries.includes(key))
-      if (entries.length) cells[code] = Object.fromEntries(entries.map(({ at, key, words }) => [key, typeof row[at]!.value === 'number' ? (row[at]!.value as number) : words]))
-      const over = typed.filter(({ key, words }) => !of.entries.includes(key) && !of.isOurWord(code, key, words))
+      if (entries.length) cells[known] = Object.fromEntries(entries.map(({ at, key, words }) => [key, typeof row[at]!.value === 'number' ? (row[at]!.value as number) : words]))
+      const over = of.onlyEntries ? [] : typed.filter(({ key, words }) => !of.entries.includes(key) && !of.isOurWord(code, key, words))
       if (over.length) added.push({ text: `${code}, written over: ${inWords(over)}`, done: '' })
-    } else if (of.isCode(code)) {
+    } else if (of.onlyEntries) return
+    else if (of.isCode(code)) {
       const again = typed.filter(({ key, words }) => key !== 'done' && !of.isOurWord(code, key, words))
       if (again.length || done) added.push({ text: `${code} again: ${inWords(again)}`, done })
     } else {

@@ -33,8 +33,11 @@ const headings: readonly [keyof typeof takeoffColumns, string][] = [
 export const takeoffSections: readonly string[] = [...sections.map((section) => section.toUpperCase()), ADDED_SECTION]
 const kindLabel = (kind: ItemKind) => `Of the order cost: ${kind}`
 const CREW_DAYS = 'Days of the crew'
-const sumOf = (section: string) => `${section}, total`
-const ADDED_SUM = 'Added by hand, total'
+export const sumOf = (section: string) => `${section}, total`
+export const ADDED_SUM = 'Added by hand, total'
+/** Names by which other sheets of the job find a sum, or a cell of a line. */
+export const sumPlace = (label: string) => `sum ${label}`
+export const linePlace = (code: string, column: 'description' | 'order' | 'unit') => `line ${code} ${column}`
 export const sumLabels: readonly string[] = [...sections.map(sumOf), ADDED_SUM, 'Order cost', 'Overhead', 'Markup', 'Tax', 'Total', ...itemKinds.map(kindLabel), CREW_DAYS]
 export const takeoffHeading = (column: keyof typeof takeoffColumns): string => headings.find(([name]) => name === column)![1]
 /** Decimals of a quantity by the unit it is priced in: pieces are whole, lengths and volumes take one, weights two. */
@@ -107,6 +110,7 @@ export function takeoffSheet(takeoff: Takeoff, names: NamePlaces, places: Office
     })
     if (rule.sum !== LABOR_HOURS) hourCells.set(line, at('hours'))
     if (isStone(line.code)) stoneCells.push(at('order'))
+    for (const column of ['description', 'order', 'unit'] as const) names.set(linePlace(line.code, column), sheet, address(row, columns[column]))
     draft.put(columns.kind, 'faint', rule.kind)
     draft.put(columns.why, 'faintWrapped', ...words(rule.why, line.why))
   }
@@ -131,6 +135,7 @@ export function takeoffSheet(takeoff: Takeoff, names: NamePlaces, places: Office
     draft.put(columns.description, 'subtotalLabel', label)
     for (let column = columns.net; column < columns.amount; column++) draft.put(column, 'subtotalLabel', null)
     draft.put(columns.amount, 'subtotal', total, { format: 2, formula: sum })
+    names.set(sumPlace(label), sheet, address(draft.row, columns.amount))
     subtotals.push(address(draft.row, columns.amount, false))
     draft.next(2)
   }
@@ -163,6 +168,7 @@ export function takeoffSheet(takeoff: Takeoff, names: NamePlaces, places: Office
       draft.put(columns.description, role === 'total' ? 'totalLabel' : 'subtotalLabel', label)
       for (let column = columns.net; column < columns.amount; column++) draft.put(column, role === 'total' ? 'totalLabel' : 'subtotalLabel', null)
       draft.put(columns.amount, role, value, { format: 2, formula: text })
+      names.set(sumPlace(label), sheet, address(draft.row, columns.amount))
       if (why) draft.put(columns.why, 'faintWrapped', why)
       draft.next()
       return draft.row - 1

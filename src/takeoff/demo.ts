@@ -76,6 +76,14 @@ const prices: readonly Cells[] = [
 
 const roofRows: readonly Cells[] = roofs.rows.map((row, at) => ({ Surface: row.surface!, Runoff: row.runoff!, Source: citationText(roofs.sourceOf(at)) }))
 
+const suppliers: readonly (readonly [RegExp, string])[] = [
+  [/^(?:TANK|HAUL-TANKS|RISER|MASTIC|VENT|SIGN|TIE-BOOT|PLATE)/, 'Quern precast yard'],
+  [/^(?:STONE|HAUL-STONE|BACKFILL|IMPORT|FABRIC|OUTFALL)/, 'Stonecup quarry'],
+  [/^(?:EXCAVATOR|COMPACTOR|CRANE|SHORING|TRENCH-BOX|DEWATER|FENCE|LADDER|GAS|PLUG|VACUUM)/, 'Fallow Cross hire'],
+  [/^(?:CABLE|CONDUIT|CORD|SPLICE|GROUND|WARN|DISCONNECT|BREAKER)/, 'Low Fallow electric'],
+  [/^(?:TIE|PORT|DRAIN|PE|ADAPTER|COUPLING|CLAMP|CTS|BUSHING|NIPPLE|PITLESS|DROP|CHECK|PUMP|FLOAT|CONTROL|SAFETY|PULL|TRACER|CALM|FILTER|PRESSURE)/, 'Alder Reach pipe counter'],
+]
+const supplierOf = (code: string): string | null => suppliers.find(([codes]) => codes.test(code))?.[1] ?? null
 function described(row: Cells): Cells {
   const startsLike = (known: Cells) => String(known.Code).includes('{') && String(row.Code).startsWith(String(known.Code).split('{')[0]!)
   const alike = defaultItems.filter(startsLike).sort((one, other) => String(other.Code).indexOf('{') - String(one.Code).indexOf('{'))
@@ -106,7 +114,7 @@ export function startingOffice(demo: boolean): RawOffice {
     Cables: demo ? cables : [],
     Cranes: demo ? cranes : [],
     RainDays: [],
-    Prices: prices.map(described).map((row) => (demo ? row : { ...row, Price_usd: null })),
+    Prices: prices.map(described).map((row) => (demo ? { ...row, Supplier: supplierOf(String(row.Code)) } : { ...row, Price_usd: null })),
   }
   const office = Object.fromEntries(tableNames.map((table) => [table, asTable(table, rows[table])])) as unknown as RawOffice
   return demo ? { ...office, RainDays: demoDays() } : office

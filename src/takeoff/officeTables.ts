@@ -198,6 +198,7 @@ const priceFields: Fields = {
   Description: text('Description', '', { longest: 160 }),
   Unit: text('Unit', '', { longest: 20 }),
   Price_usd: number('Price', 'For one unit; an item whose price is empty cannot be taken off.', { least: 0, most: 1_000_000 }),
+  Supplier: text('Supplier', 'The sheet Order lists what to order by it.', { longest: 60 }),
 }
 
 export const officeTables = {

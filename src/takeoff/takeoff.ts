@@ -68,6 +68,8 @@ export interface Line {
   /** Pieces that the listed price is for. */
   priceFor: number
   priceOverride: number | undefined
+  /** Of the price list; empty where it names none. */
+  supplier: string
   amount: number
   hours: number
 }
@@ -342,7 +344,21 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
   }
   const [description, why] = [words('Description', rule.description), words('Why', rule.why)]
   const hours = rule.isEarthwork && design.single('EarthworkBy') === 'subcontract' ? 0 : used * rule.laborHours
-  return { rule, code, description, why, net: net as number, override, order, price, priceFor, priceOverride, amount: money(order * (price ?? 0)), hours }
+  return {
+    rule,
+    code,
+    description,
+    why,
+    net: net as number,
+    override,
+    order,
+    price,
+    priceFor,
+    priceOverride,
+    supplier: String(row?.cells.Supplier ?? ''),
+    amount: money(order * (price ?? 0)),
+    hours,
+  }
 
   /** What one unit costs by the rule or the list, and how many pieces the list prices at once. */
   function listedPrice(): [price: number | undefined, count: number] {

@@ -12,7 +12,7 @@ void new GridEngine()
 async function through(change: (sheet: ExcelJS.Worksheet) => void): Promise<{ sheet: ExcelJS.Worksheet; model: InstanceType<typeof Model> }> {
   const workbook = new ExcelJS.Workbook()
   change(workbook.addWorksheet('Own'))
-  const data = await gridFromWorkbook(new Uint8Array(await workbook.xlsx.writeBuffer()), 'own.xlsx')
+  const { data } = await gridFromWorkbook(new Uint8Array(await workbook.xlsx.writeBuffer()), 'own.xlsx')
   const model = new Model(data as never)
   const saved = new ExcelJS.Workbook()
   await saved.xlsx.load((await workbookFromGrid(model)).buffer as ArrayBuffer)

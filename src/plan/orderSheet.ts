@@ -1,0 +1,67 @@
+/** The Order sheet: what to order, by supplier, as the takeoff says it; a cell a line for who ordered it and when. */
+import type { Takeoff } from '../takeoff/takeoff.js'
+import type { NamePlaces } from './places.js'
+import { SheetDraft, type SheetPlan } from './plan.js'
+import { linePlace } from './takeoffSheet.js'
+
+/** Before the code of an entry: the crew's steps have codes too. */
+export const ORDER_PREFIX = 'O '
+const columns = { code: 2, text: 3, order: 4, unit: 5, done: 6 } as const
+export const orderHeadings: Readonly<Record<string, string>> = { code: 'Order code', text: 'What', order: 'Order', unit: 'In', done: 'Ordered by, date; needed by' }
+const NO_SUPPLIER = 'Supplier not named in Prices'
+/** Kinds of lines that are bought or hired. */
+const ordered: readonly string[] = ['material', 'equipment', 'subcontract']
+const ADDED = 'Added by hand'
+
+const linesOf = ({ lines }: Takeoff) => lines.filter(({ rule, order }) => ordered.includes(rule.kind) && order > 0)
+export const orderCodes = (takeoff: Takeoff): string[] => linesOf(takeoff).map(({ code }) => `${ORDER_PREFIX}${code}`)
+
+export function orderSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, heading: { title: string; made: string }): SheetPlan {
+  const draft = new SheetDraft()
+  const from = names.from(sheet)
+  draft.heading(heading.title, 'Order: what to buy and hire, by supplier', heading.made)
+  draft.next()
+  const lines = linesOf(takeoff)
+  const suppliers = [...new Set(lines.map(({ supplier }) => supplier))].sort((one, other) => Number(one === '') - Number(other === '') || (one < other ? -1 : 1))
+  for (const supplier of suppliers) {
+    section(supplier || NO_SUPPLIER)
+    for (const { code, description, order, rule, supplier: of } of lines) {
+      if (of !== supplier) continue
+      draft.put(columns.code, 'faint', code, { format: 'text' })
+      draft.put(columns.text, 'wrapped', description, { formula: from(linePlace(code, 'description')) })
+      draft.put(columns.order, 'number', order, { format: Number.isInteger(rule.lot) ? 0 : 2, formula: from(linePlace(code, 'order')) })
+      draft.put(columns.unit, 'unit', rule.unit)
+      draft.put(columns.done, 'entry', takeoff.crew.cells[`${ORDER_PREFIX}${code}`]?.done ?? null, { format: 'text' })
+      draft.next()
+    }
+    draft.next()
+  }
+  if (!lines.length || takeoff.added.length) section(ADDED)
+  for (const { code, description, quantity, unit } of takeoff.added) {
+    // Lines by hand stand on the Takeoff: here they are said, not kept.
+    draft.put(columns.text, 'wrapped', [code, description].filter(Boolean).join(' '))
+    draft.put(columns.order, 'number', quantity, { format: 2 })
+    draft.put(columns.unit, 'unit', unit || null)
+    draft.next()
+  }
+
+  function section(text: string): void {
+    for (let column = columns.code; column <= columns.done; column++) draft.put(column, 'section', column === columns.code ? text : null)
+    draft.next()
+    for (const [key, column] of Object.entries(columns)) draft.put(column, key === 'order' ? 'headingRight' : 'heading', orderHeadings[key]!)
+    draft.next()
+  }
+
+  return {
+    name: sheet,
+    kind: 'order',
+    widths: [2, 22, 52, 10, 8, 28],
+    cells: draft.cells,
+    frozenRows: 3,
+    titleRows: [1, 3],
+    landscape: false,
+    footer: takeoff.design.name,
+    tables: [],
+    validations: [],
+  }
+}

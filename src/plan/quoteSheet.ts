@@ -1,0 +1,197 @@
+/** The Quote: one page for the customer. What is offered, the price by section, what it rests on, and no cost of ours. */
+import { formula } from '../formula/formula.js'
+import { closingCaution } from '../takeoff/cautions.js'
+import type { Design } from '../takeoff/design.js'
+import { money, type Takeoff } from '../takeoff/takeoff.js'
+import { templateFormula, type Words } from '../takeoff/template.js'
+import { verdictRules, type VerdictName } from '../takeoff/verdicts.js'
+import type { NamePlaces } from './places.js'
+import { address, SheetDraft, type SheetPlan } from './plan.js'
+import { ADDED_SUM, sumOf, sumPlace } from './takeoffSheet.js'
+
+/** Before the code of an entry: other sheets of the job have codes too. */
+export const QUOTE_PREFIX = 'Q '
+const columns = { code: 2, text: 3, done: 4, price: 4 } as const
+export const quoteHeadings: Readonly<Record<string, string>> = { code: 'Entry', text: 'To be filled in', done: 'Words' }
+const LAST_COLUMN = columns.price
+
+/** Cells for the office on every quote: what stands in them comes back. */
+const entries: readonly (readonly [code: string, what: string])[] = [
+  ['1', 'Our name, address and licence number'],
+  ['2', 'For: the customer’s name and address'],
+  ['3', 'Good until'],
+  ['4', 'Payment'],
+  ['5', 'Offered by, date'],
+  ['6', 'Accepted by, date'],
+]
+export const isQuoteCode = (code: string): boolean => entries.some(([known]) => known === code) || verdictRules.some(({ name }) => name === code)
+const stopsOf = (design: Design) => design.verdicts().filter(({ verdict }) => verdict === 'stop')
+export const quoteCodes = (design: Design): string[] => [...entries.map(([code]) => code), ...stopsOf(design).map(({ name }) => name)].map((code) => `${QUOTE_PREFIX}${code}`)
+
+export const scope: readonly { when: string; words: Words }[] = [
+  {
+    when: 'TRUE',
+    words:
+      '{TankCount|precast concrete tank|precast concrete tanks}, together holding {Storage_gal}, set on a stone bed in one pit {PitDepth_ft} deep, connected low and covered again.',
+  },
+  { when: 'TRUE', words: 'Rain of {CatchmentArea_ft2} of roof by a buried drain into the tanks, and an overflow to the outfall.' },
+  { when: 'TRUE', words: 'One submersible pump with its switch and pressure tank, {LineLength_ft} of buried water line, and {FeederLength_ft} of power feed with its conduit.' },
+  { when: 'TRUE', words: 'By the rain of {RainStation} about {Reliability%} of the water wished for, {DailyUse_gal_per_day} a day; a dry year gives less.' },
+  { when: 'TRUE', words: 'Every tank tested under a vacuum of {TestVacuum_inHg} before it is covered; line, pump and switch tested, the record handed over.' },
+]
+export const notInPrice: readonly { when: string; words: Words }[] = [
+  { when: 'TRUE', words: 'Rock, buried things that nobody showed, contaminated ground, and water in the pit beyond what is listed.' },
+  { when: 'TRUE', words: 'Work inside the house; treatment for drinking: the stored water is not drinkable without it.' },
+  { when: 'TRUE', words: 'Roads, trees and lawns beyond the trench and pit; delay by weather or by an authority.' },
+]
+
+export function quoteSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, heading: { title: string; made: string }): SheetPlan {
+  const { design, crew } = takeoff
+  const from = names.from(sheet)
+  const draft = new SheetDraft()
+  draft.heading(heading.title, 'Quote', heading.made)
+  draft.next()
+  const stops = stopsOf(design)
+  const isAccepted = (name: string) => String(crew.cells[`${QUOTE_PREFIX}${name}`]?.done ?? '').trim() !== ''
+  const open = stops.filter(({ name }) => !isAccepted(name)).length
+  section('What is offered')
+  for (const { when, words } of scope) if (design.holds(when)) sentence(words)
+  draft.next()
+  prices()
+  restsOn()
+  section('Not in this price')
+  for (const { when, words } of notInPrice) if (design.holds(when)) sentence(words)
+  draft.next()
+  filledIn()
+  draft.put(columns.code, 'faint', closingCaution)
+
+  function section(text: string): void {
+    for (let column = columns.code; column <= LAST_COLUMN; column++) draft.put(column, 'section', column === columns.code ? text.toUpperCase() : null)
+    draft.next()
+  }
+
+  function live(words: Words): { formula?: string } {
+    const text = templateFormula(words)
+    return text === undefined ? {} : { formula: formula(text).render(from) }
+  }
+  function sentence(words: Words): void {
+    draft.put(columns.text, 'wrapped', design.words(words), live(words))
+    draft.next()
+  }
+
+  /** The price by section, overhead, markup and all spread over them; the last one takes what rounding leaves. No price while a stop stands. */
+  function prices(): void {
+    section('Price')
+    const net = money(takeoff.total - takeoff.tax)
+    const parts = [
+      ...takeoff.sections.map(({ section: label, total }) => ({ label: label as string, sum: sumPlace(sumOf(label)), total })),
+      ...(takeoff.addedTotal ? [{ label: 'Further work', sum: sumPlace(ADDED_SUM), total: takeoff.addedTotal }] : []),
+    ].filter(({ total }) => total !== 0)
+    const [whole, tax, cost] = ['Total', 'Tax', 'Order cost'].map((label) => from(sumPlace(label))) as [string, string, string]
+    // Filled in when the stops below have their rows.
+    const cells: ((stopped: string) => void)[] = []
+    const first = draft.row
+    let spread = 0
+    parts.forEach(({ label, sum, total }, at) => {
+      const row = draft.row
+      const isLast = at === parts.length - 1
+      const price = isLast ? money(net - spread) : money(takeoff.orderCost ? (total * net) / takeoff.orderCost : 0)
+      spread = money(spread + price)
+      const text = isLast
+        ? `${whole}-${tax}${at ? `-SUM(${address(first, columns.price)}:${address(row - 1, columns.price)})` : ''}`
+        : `IF(${cost}=0,0,ROUND(${from(sum)}*(${whole}-${tax})/${cost},2))`
+      draft.put(columns.text, 'text', label)
+      put(row, 'number', price, text)
+      draft.next()
+    })
+    draft.put(columns.text, 'subtotalLabel', 'Tax')
+    put(draft.row, 'subtotal', takeoff.tax, tax)
+    draft.next()
+    draft.put(columns.text, 'totalLabel', 'Price, $')
+    put(draft.row, 'total', takeoff.total, whole)
+    draft.next(2)
+    const stopped = stopRows()
+    for (const cell of cells) cell(stopped)
+
+    function put(row: number, role: 'number' | 'subtotal' | 'total', value: number, text: string): void {
+      cells.push((stopped) => draft.put(columns.price, role, open ? 'no price' : value, { row, format: 2, formula: `IF(${stopped}>0,"no price",${text})` }))
+    }
+  }
+
+  /** Stops that nobody has answered for: there is no price while one stands. Answers the formula that counts them. */
+  function stopRows(): string {
+    const all = verdictRules.map(({ name }) => from(name))
+    // Verdicts stand together on the Design sheet, so one count does for all.
+    const count = countOf(all)
+    if (!stops.length) return count
+    section('No price while these stand')
+    draft.put(columns.code, 'heading', quoteHeadings.code!)
+    draft.put(columns.text, 'heading', quoteHeadings.text!)
+    draft.put(columns.done, 'heading', quoteHeadings.done!)
+    draft.next()
+    const accepted = stops.map(({ name, label, words, rule }) => {
+      const who = rule.touchesLife
+        ? 'It can cost a life: change the job, or a licensed person enters name, licence number and reason.'
+        : 'Change the job, or enter who accepts it and why.'
+      draft.put(columns.code, 'faint', name, { format: 'text' })
+      draft.put(columns.text, 'wrapped', `${label}: ${words} ${who}`, { formula: `"${label}: "&${formula(rule.wordsFormula).render(from)}&" ${who}"` })
+      draft.put(columns.done, 'entry', crew.cells[`${QUOTE_PREFIX}${name}`]?.done ?? null, { format: 'text' })
+      const cell = address(draft.row, columns.done)
+      draft.next()
+      return `(${from(name)}="stop")*(TRIM(${cell})<>"")`
+    })
+    draft.next()
+    return `(${count}-(${accepted.join('+')}))`
+  }
+
+  function countOf(cells: readonly string[]): string {
+    const rows = cells.map((cell) => Number(/(\d+)$/.exec(cell)![1]))
+    const first = cells[rows.indexOf(Math.min(...rows))]!
+    const last = cells[rows.indexOf(Math.max(...rows))]!
+    return `COUNTIF(${first}:${last.slice(last.lastIndexOf('!') + 1)},"stop")`
+  }
+
+  /** Everything that was found neither good nor bad: the price holds as far as it holds. */
+  function restsOn(): void {
+    const checks = design.verdicts().filter(({ verdict }) => verdict === 'check')
+    if (!checks.length) return
+    section('This price rests on')
+    for (const { label, rule, name } of checks) {
+      draft.put(columns.text, 'wrapped', `${label}: ${design.text(rule.wordsFormula)}`, {
+        formula: `IF(${from(name as VerdictName)}="pass","","${label}: "&${formula(rule.wordsFormula).render(from)})`,
+      })
+      draft.next()
+    }
+    draft.next()
+  }
+
+  function filledIn(): void {
+    for (const [key, column] of [
+      ['code', columns.code],
+      ['text', columns.text],
+      ['done', columns.done],
+    ] as const)
+      draft.put(column, 'heading', quoteHeadings[key]!)
+    draft.next()
+    for (const [code, what] of entries) {
+      draft.put(columns.code, 'faint', code, { format: 'text' })
+      draft.put(columns.text, 'text', what)
+      draft.put(columns.done, 'entry', crew.cells[`${QUOTE_PREFIX}${code}`]?.done ?? null, { format: 'text' })
+      draft.next()
+    }
+    draft.next()
+  }
+
+  return {
+    name: sheet,
+    kind: 'quote',
+    widths: [2, 16, 76, 34],
+    cells: draft.cells,
+    frozenRows: 3,
+    titleRows: [1, 3],
+    landscape: false,
+    footer: design.name,
+    tables: [],
+    validations: [],
+  }
+}

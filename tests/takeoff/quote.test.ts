@@ -1,0 +1,92 @@
+/** The papers that leave the office: the quote adds to the cent and holds no cost, an open stop has no price; orders say what the takeoff says. */
+import { describe, expect, it } from 'vitest'
+import { keptIn, makeFile, makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
+import { jobSheetNames, jobSheets } from '../../src/plan/jobSheets.js'
+import { standardPlaces } from '../../src/plan/places.js'
+import type { PlanCell, SheetPlan } from '../../src/plan/plan.js'
+import { readOffice, rowNamed } from '../../src/takeoff/office.js'
+import { makeTakeoff, type Takeoff } from '../../src/takeoff/takeoff.js'
+import { demoRows, demoTakeoff, officeWith, takeoffOf } from '../support/office.js'
+import { inExceljs, savedBy } from '../support/xlsx.js'
+
+const made = { date: '2026-11-25', revision: 1, version: 'test' }
+const sheetOf = (takeoff: Takeoff, sheet: 'quote' | 'order'): SheetPlan => {
+  const name = jobSheetNames(takeoff.design.name)[sheet]
+  return jobSheets(takeoff, standardPlaces(), 'native', made).find((plan) => plan.name === name)!
+}
+const numbers = ({ cells }: SheetPlan, column: number): number[] => cells.flatMap((cell) => (cell.column === column && typeof cell.value === 'number' ? cell.value : []))
+const words = ({ cells }: SheetPlan): string => cells.map(({ value }) => String(value ?? '')).join('\n')
+const labelled = ({ cells }: SheetPlan, label: string): PlanCell => {
+  const at = cells.find(({ value }) => value === label)!
+  return cells.find(({ row, column }) => row === at.row && column === 4)!
+}
+
+describe('the quote', () => {
+  it.each(demoRows('Jobs').map(({ Job }) => String(Job)))('%s: sections, tax and price add to the cent', (name) => {
+    const takeoff = demoTakeoff(name)
+    const quote = sheetOf(takeoff, 'quote')
+    const prices = numbers(quote, 4)
+    const cents = prices.map((price) => Math.round(price * 100))
+    expect(cents.slice(0, -1).reduce((sum, one) => sum + one, 0)).toBe(cents.at(-1))
+    expect(prices.at(-1)).toBe(takeoff.total)
+    expect(prices).not.toContain(takeoff.orderCost)
+    expect(words(quote)).not.toMatch(/markup|overhead|hours/i)
+  })
+  it('says every check that the price rests on', () => {
+    const takeoff = demoTakeoff('Ember Yard')
+    const checks = takeoff.design.verdicts().filter(({ verdict }) => verdict === 'check')
+    expect(checks.length).toBeGreaterThan(0)
+    for (const { words: said } of checks) expect(words(sheetOf(takeoff, 'quote'))).toContain(said)
+  })
+  it('has no price while a stop stands, on the sheet as it stands and in its formulas', () => {
+    const takeoff = takeoffOf({ ...demoRows('Jobs')[3]!, TestVacuum_inHg: 9 })
+    expect(takeoff.design.verdict('VacuumVerdict')).toBe('stop')
+    const quote = sheetOf(takeoff, 'quote')
+    expect(labelled(quote, 'Price, $').value).toBe('no price')
+    expect(numbers(quote, 4)).toEqual([])
+    expect(labelled(quote, 'Price, $').formula).toMatch(/^IF\(\(COUNTIF\('Design [^']+'!\$D\$\d+:\$D\$\d+,"stop"\)-\(.+\)\)>0,"no price",/)
+    expect(words(quote)).toContain('a licensed person enters name, licence number and reason')
+  })
+  it('an accepted stop and what the office wrote come back with the next making', async () => {
+    const source = sourceOf(makeTemplate(officeWith({ Jobs: [{ ...demoRows('Jobs')[3]!, TestVacuum_inHg: 9 }] }), made), 'O.xlsx')
+    const office = readOffice(source.raw)
+    const make = (from: typeof source) => {
+      const kept = keptIn(from.workbook, 'Wicket Mill')
+      const takeoff = makeTakeoff(office, rowNamed(office, 'Jobs', 'Wicket Mill')!, kept)
+      return { kept, takeoff, bytes: makeFile(from, [{ takeoff, revision: 1 }], 'native', made).bytes }
+    }
+    const first = make(source)
+    const workbook = await inExceljs(first.bytes)
+    const [quote, order] = [workbook.getWorksheet('Quote Wicket Mill')!, workbook.getWorksheet('Order Wicket Mill')!]
+    const write = (sheet: typeof quote, code: string, column: number, text: string) =>
+      sheet.eachRow((row) => {
+        if (String(row.getCell(2).value) === code) row.getCell(column).value = text
+      })
+    for (const { name, verdict } of first.takeoff.design.verdicts()) if (verdict === 'stop') write(quote, name, 4, 'R. Voss, PE 1234, maker’s letter')
+    write(quote, '4', 4, 'a third on order')
+    write(order, 'CLAMP', 6, 'ordered 12 May')
+    const again = make(sourceOf(await savedBy(workbook), 'O.xlsx'))
+    expect(again.kept.problems).toEqual([])
+    expect(again.kept.crew.cells).toMatchObject({
+      'Q 4': { done: 'a third on order' },
+      'O CLAMP': { done: 'ordered 12 May' },
+      'Q VacuumVerdict': { done: 'R. Voss, PE 1234, maker’s letter' },
+    })
+    expect(again.kept.crew.added).toEqual([])
+    expect(labelled(sheetOf(again.takeoff, 'quote'), 'Price, $').value).toBe(again.takeoff.total)
+    expect(words(sheetOf(again.takeoff, 'order'))).toContain('ordered 12 May')
+  })
+})
+
+describe('the order', () => {
+  it('has every bought and hired line once, as much as the takeoff orders', () => {
+    const takeoff = demoTakeoff('Thistle Brow')
+    const order = sheetOf(takeoff, 'order')
+    const bought = takeoff.lines.filter(({ rule, order: amount }) => ['material', 'equipment', 'subcontract'].includes(rule.kind) && amount > 0)
+    for (const { code, order: amount } of bought) {
+      const rows = order.cells.filter(({ column, value }) => column === 2 && value === code)
+      expect(rows, code).toHaveLength(1)
+      expect(order.cells.find(({ row, column }) => row === rows[0]!.row && column === 4)!.value).toBe(amount)
+    }
+  })
+})
