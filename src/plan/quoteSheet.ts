@@ -52,7 +52,7 @@ export function quoteSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, h
   draft.heading(heading.title, 'Quote', heading.made)
   draft.next()
   const stops = stopsOf(design)
-  const isAccepted = (name: string) => String(crew.cells[`${QUOTE_PREFIX}${name}`]?.done ?? '').trim() !== ''
+  const isAccepted = (name: string) => String(crew.cells[`${QUOTE_PREFIX}${name}`]?.done ?? '') !== ''
   const open = stops.filter(({ name }) => !isAccepted(name)).length
   section('What is offered')
   for (const { when, words } of scope) if (design.holds(when)) sentence(words)
@@ -138,7 +138,7 @@ export function quoteSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, h
       draft.put(columns.done, 'entry', crew.cells[`${QUOTE_PREFIX}${name}`]?.done ?? null, { format: 'text' })
       const cell = address(draft.row, columns.done)
       draft.next()
-      return `(${from(name)}="stop")*(TRIM(${cell})<>"")`
+      return `(${from(name)}="stop")*(${cell}<>"")`
     })
     draft.next()
     return `(${count}-(${accepted.join('+')}))`
@@ -148,7 +148,7 @@ export function quoteSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, h
     const rows = cells.map((cell) => Number(/(\d+)$/.exec(cell)![1]))
     const first = cells[rows.indexOf(Math.min(...rows))]!
     const last = cells[rows.indexOf(Math.max(...rows))]!
-    return `COUNTIF(${first}:${last.slice(last.lastIndexOf('!') + 1)},"stop")`
+    return `SUMPRODUCT((${first}:${last.slice(last.lastIndexOf('!') + 1)}="stop")*1)`
   }
 
   /** Everything that was found neither good nor bad: the price holds as far as it holds. */

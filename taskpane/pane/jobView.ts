@@ -1,53 +1,95 @@
-/** A job at a glance: drawing, storage, key results, verdicts worst first, cautions. */
+/** A job at a glance: what it is and costs, what is not in order, what can hurt, the drawings, then the rest in folds. */
+import { planDrawing } from '../../src/plan/planDrawing.js'
 import { sectionDrawing } from '../../src/plan/sectionDrawing.js'
 import { yearChart } from '../../src/plan/yearChart.js'
 import { closingCaution } from '../../src/takeoff/cautions.js'
 import type { Design } from '../../src/takeoff/design.js'
+import type { JobName } from '../../src/takeoff/names.js'
 import { results } from '../../src/takeoff/results/index.js'
 import type { Takeoff } from '../../src/takeoff/takeoff.js'
 import { h, svg } from './element.js'
 import { inUnits, type Shown } from './units.js'
 
-const keyResults = ['Storage_gal', 'Reliability', 'PitDepth_ft', 'Dig_yd3', 'TotalHead_ftw', 'LineVelocity_fps', 'Cable', 'FeederDropShare', 'UpliftSafety'] as const
+const figures: readonly JobName[] = [
+  'UsableStorage_gal',
+  'Reliability',
+  'PitDepth_ft',
+  'Dig_yd3',
+  'TotalHead_ftw',
+  'ActualFlow_gpm',
+  'LineVelocity_fps',
+  'Cable',
+  'FeederDropShare',
+  'UpliftSafety',
+  'PickLoad_lb',
+]
 const labels = new Map<string, string>(results.map(({ name, label }) => [name, label]))
-const dollars = (value: number) => value.toLocaleString('en-US', { style: 'currency', currency: 'USD' })
+const dollars = (value: number, digits = 2) => value.toLocaleString('en-US', { style: 'currency', currency: 'USD', maximumFractionDigits: digits })
+/** So many hazards are said without opening the list. */
+const FIRST_HAZARDS = 3
 
-export function jobView({ design, orderCost, total, lines }: Takeoff, shown: Shown): HTMLElement {
+/** `takeoff` is left out while something stands in its way: quantities, drawings and verdicts are shown all the same. */
+export function jobView(design: Design, takeoff: Takeoff | undefined, shown: Shown): HTMLElement {
+  const measure = (name: string) => inUnits(name, design.singleOf(name), shown)
   return h(
     'div',
     { class: 'glance' },
-    h('h2', {}, String(design.single('Job'))),
-    h('p', { class: 'site' }, String(design.single('Site') ?? '')),
-    h('figure', {}, svg(sectionDrawing(design, (name) => inUnits(name, design.singleOf(name), shown))), h('figcaption', {}, 'Section through the row of tanks, to scale')),
-    h('figure', {}, svg(yearChart(design, (gallons) => inUnits('Storage_gal', gallons, shown))), h('figcaption', {}, 'Stored at each month’s end')),
+    h('h2', { class: 'unseen' }, design.name),
     h(
-      'dl',
-      { class: 'results' },
-      ...row('Tanks', `${design.single('TankCount')} × ${design.single('TankModel')}${design.sized.has('TankCount') ? ' (sized)' : ''}`),
-      ...row('Pump', `${design.single('PumpModel')}${design.sized.has('PumpModel') ? ' (sized)' : ''}`),
-      ...keyResults.flatMap((name) => row(labels.get(name) ?? name, inUnits(name, design.single(name), shown))),
-      ...row('Lines', String(lines.length)),
-      ...row('Order cost', dollars(orderCost)),
-      ...row('Total', dollars(total)),
+      'p',
+      { class: 'sum' },
+      h('span', {}, `${design.number('TankCount')} × ${design.text('TankModel')}, ${measure('Storage_gal')}`),
+      h('strong', {}, takeoff ? dollars(takeoff.total, 0) : 'no total yet'),
     ),
-    h('h3', {}, 'Verdicts'),
-    h(
-      'ul',
-      { class: 'verdicts' },
-      ...design.verdicts().map(({ verdict, label, words }) => h('li', { class: verdict }, h('strong', {}, verdict), ` ${label}. `, h('span', { class: 'words' }, words))),
+    ...verdicts(design),
+    hazards(design),
+    h('figure', {}, h('figcaption', {}, 'Section, house to the right'), svg(sectionDrawing(design, measure))),
+    h('figure', {}, h('figcaption', {}, 'Plan'), svg(planDrawing(design, measure))),
+    fold(
+      'water',
+      'Water through the year',
+      h('figure', {}, svg(yearChart(design, (gallons) => inUnits('Storage_gal', gallons, shown))), h('figcaption', {}, 'Stored at each month’s end')),
     ),
-    cautions(design),
+    fold(
+      'figures',
+      'Figures',
+      h(
+        'dl',
+        { class: 'results' },
+        ...row('Pump', `${design.text('PumpModel')}${design.sized.has('PumpModel') ? ' (sized)' : ''}`),
+        ...figures.flatMap((name) => row(labels.get(name) ?? name, measure(name))),
+        ...(takeoff ? [...row('Lines', String(takeoff.lines.length)), ...row('Order cost', dollars(takeoff.orderCost)), ...row('Total', dollars(takeoff.total))] : []),
+      ),
+    ),
   )
 }
 
 const row = (label: string, value: string) => [h('dt', {}, label), h('dd', {}, value)]
+const fold = (id: string, title: string, content: HTMLElement): HTMLElement => h('details', { class: 'fold', id }, h('summary', {}, title), content)
 
-function cautions(design: Design): HTMLElement {
+/** What is not in order stands open, worst first; what passes is folded away. */
+function verdicts(design: Design): HTMLElement[] {
+  const all = design.verdicts()
+  const list = (some: typeof all) =>
+    h(
+      'ul',
+      { class: 'verdicts' },
+      ...some.map(({ verdict, label, words }) => h('li', { class: verdict }, h('strong', {}, verdict), ` ${label}. `, h('span', { class: 'words' }, words))),
+    )
+  const passed = all.filter(({ verdict }) => verdict === 'pass')
+  return [list(all.filter(({ verdict }) => verdict !== 'pass')), h('details', { class: 'passed' }, h('summary', {}, `${passed.length} of ${all.length} pass`), list(passed))]
+}
+
+function hazards(design: Design): HTMLElement {
   const raised = design.cautions()
+  const first = raised
+    .slice(0, FIRST_HAZARDS)
+    .map(({ short }) => `${short[0]!.toUpperCase()}${short.slice(1)}.`)
+    .join(' ')
   return h(
     'details',
     { class: 'cautions' },
-    h('summary', {}, `Cautions: ${raised.length}`),
+    h('summary', {}, h('strong', {}, `What can hurt here: ${raised.length}`), h('span', {}, first)),
     h('ul', {}, ...raised.map(({ name, words, points }) => h('li', {}, h('strong', {}, name), `: ${words} `, h('span', { class: 'source' }, points))), h('li', {}, closingCaution)),
   )
 }

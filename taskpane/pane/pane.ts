@@ -7,9 +7,9 @@ import type { Host } from '../../src/hosts/host.js'
 import { makeTakeoffs, open, setUp, type Opened, type Outcome } from '../../src/hosts/session.js'
 import type { Flavor } from '../../src/plan/calls.js'
 import type { Made } from '../../src/plan/plan.js'
-import { placeText, problemText, ProblemsError, refusalText, type Problem } from '../../src/takeoff/fields.js'
-import { rowNamed, type Office, type Row } from '../../src/takeoff/office.js'
-import { makeTakeoff, type Takeoff } from '../../src/takeoff/takeoff.js'
+import { placeText, problemText, refusalText, type Problem } from '../../src/takeoff/fields.js'
+import { rowNamed } from '../../src/takeoff/office.js'
+import { workJob } from '../../src/takeoff/takeoff.js'
 import { fill, h } from './element.js'
 import { functionsView } from './functionsView.js'
 import { jobView } from './jobView.js'
@@ -29,27 +29,24 @@ export class Pane {
   private timer: ReturnType<typeof setTimeout> | undefined
 
   private readonly setup = h('section', { class: 'setup', hidden: true })
-  private readonly search = h('input', { type: 'search', id: 'job-search', class: 'search', autocomplete: 'off' })
+  private readonly search = h('input', { type: 'search', id: 'job-search', class: 'search', autocomplete: 'off', placeholder: 'find' })
   private readonly picker = h('select', { id: 'job-picker', class: 'picker' })
+  private readonly site = h('p', { class: 'site' })
   private readonly jobs = h(
     'section',
     { class: 'jobs', hidden: true },
-    h('label', { for: 'job-search' }, 'Find a job'),
+    h('label', { for: 'job-search', class: 'unseen' }, 'Find a job'),
     this.search,
-    h('label', { for: 'job-picker' }, 'Job'),
+    h('label', { for: 'job-picker', class: 'unseen' }, 'Job'),
     this.picker,
+    this.site,
   )
   private readonly glance = h('section', { class: 'glance-holder', 'aria-live': 'off' })
   private readonly problems = h('section', { class: 'problems', hidden: true, 'aria-label': 'Problems' })
   private readonly make = h('fluent-button', { class: 'make', appearance: 'primary', on: { click: () => void this.run() } }, 'Make takeoff')
   private readonly cancel = h('fluent-button', { class: 'cancel', hidden: true, on: { click: () => this.running?.abort() } }, 'Cancel')
   private readonly all = h('input', { type: 'checkbox', id: 'all-jobs' })
-  private readonly flavor = h(
-    'select',
-    { id: 'flavor' },
-    h('option', { value: 'cells' }, 'with cell functions'),
-    h('option', { value: 'native' }, 'native copy, ordinary formulas only'),
-  )
+  private readonly flavor = h('select', { id: 'flavor' }, h('option', { value: 'cells' }, 'with cell functions'), h('option', { value: 'native' }, 'ordinary formulas only'))
   private readonly progress = h('fluent-progress-bar', { class: 'progress', hidden: true, 'aria-label': 'Writing sheets' })
   private readonly status = h('p', { class: 'status', role: 'status' })
   private readonly actions = h(
@@ -57,9 +54,9 @@ export class Pane {
     { class: 'actions', hidden: true },
     this.make,
     this.cancel,
-    h('p', {}, this.all, h('label', { for: 'all-jobs' }, ' all jobs')),
-    h('p', {}, h('label', { for: 'flavor' }, 'Formulas '), this.flavor),
     this.progress,
+    this.status,
+    h('p', { class: 'choices' }, this.all, h('label', { for: 'all-jobs' }, 'all jobs'), h('label', { for: 'flavor', class: 'unseen' }, 'Formulas'), this.flavor),
   )
 
   constructor(
@@ -76,7 +73,7 @@ export class Pane {
     )
     functions.open = this.settings.get('functionsOpen')
     functions.addEventListener('toggle', () => this.settings.set('functionsOpen', functions.open))
-    fill(root, h('header', {}, h('h1', {}, 'Cistern Sheet')), this.setup, this.jobs, this.problems, this.glance, this.actions, this.status, functions, this.settingsFold())
+    fill(root, h('header', {}, h('h1', {}, 'Cistern Sheet')), this.setup, this.jobs, this.problems, this.glance, this.actions, functions, this.settingsFold())
     this.job = this.settings.get('job')
     this.search.addEventListener('input', () => this.listJobs())
     this.picker.addEventListener('change', () => this.pick(this.picker.value))
@@ -136,7 +133,11 @@ export class Pane {
     if (!this.opened.office?.tables.Jobs.length && this.opened.office)
       fill(this.glance, h('p', { class: 'empty' }, 'No job yet. Type a row in the sheet Jobs: name, roof area, rain station, people, tank model and the run lengths are enough.'))
     if (shown.length && !shown.some(({ cells }) => cells.Job === this.job)) this.pick(String(shown[0]!.cells.Job ?? ''))
-    if (rows.length && !shown.length) this.say(`No job or site holds "${this.search.value.trim()}".`)
+    if (rows.length && !shown.length) {
+      // Nothing of another job stays in sight.
+      fill(this.glance, h('p', { class: 'empty' }, `No job or site holds "${this.search.value.trim()}".`))
+      this.site.textContent = ''
+    } else if (shown.length && !this.glance.querySelector('.glance')) this.showJob()
     this.actions.hidden = !shown.length
   }
 
@@ -147,10 +148,10 @@ export class Pane {
     this.showJob()
   }
 
-  /** A row selected in the sheet Jobs is the job to show. */
+  /** A row selected in the sheet Jobs is the job to show, where a person asked for that: typing a row and going on must not change the job. */
   private follow(sheet: string, row: number): void {
     const { office } = this.opened
-    if (!office || sheet !== office.sheets.Jobs) return
+    if (!this.settings.get('follow') || !office || sheet !== office.sheets.Jobs) return
     const job = office.tables.Jobs.find((known) => known.row === row)?.cells.Job
     if (typeof job === 'string' && job !== this.job) this.pick(job)
   }
@@ -163,9 +164,14 @@ export class Pane {
       if (!office || office.tables.Jobs.length) fill(this.glance)
       return
     }
-    const { takeoff, problems } = worked(office, row)
+    const { design, takeoff, problems } = workJob(office, row)
     this.showProblems([...problems, ...this.namelessRows()])
-    fill(this.glance, takeoff ? jobView(takeoff, this.settings.get('units')) : h('h2', {}, this.job))
+    this.site.textContent = String(row.cells.Site ?? '')
+    this.make.textContent = problems.length ? `${this.job}: ${problems.length} ${problems.length === 1 ? 'problem' : 'problems'}, see above` : `Make takeoff for ${this.job}`
+    // A fold that stands open stays so while the job is typed.
+    const open = [...this.glance.querySelectorAll('details[open]')].map(({ className, id }) => `${className} ${id}`)
+    fill(this.glance, design ? jobView(design, takeoff, this.settings.get('units')) : h('h2', {}, this.job))
+    for (const details of this.glance.querySelectorAll('details')) details.open = open.includes(`${details.className} ${details.id}`)
   }
 
   /** A problem in a row of Jobs goes as soon as the row is mended; any other with the next making. */
@@ -173,7 +179,7 @@ export class Pane {
     const { office } = this.opened
     if (!office || problem.sheet !== office.sheets.Jobs) return true
     const row = office.tables.Jobs.find((known) => known.row === problem.row)
-    return row !== undefined && worked(office, row).problems.some((other) => problemText(other) === problemText(problem))
+    return row !== undefined && workJob(office, row).problems.some((other) => problemText(other) === problemText(problem))
   }
 
   /** A row whose own name is wrong is no job that could be picked: its problem is shown with every job. */
@@ -288,27 +294,20 @@ export class Pane {
       this.settings.set('units', units.value as Shown)
       this.showJob()
     })
+    const follow = h('input', { type: 'checkbox', id: 'follow', checked: this.settings.get('follow') })
+    follow.addEventListener('change', () => this.settings.set('follow', follow.checked))
     return h(
       'details',
       { class: 'fold', id: 'settings' },
       h('summary', {}, 'Settings'),
       h('p', {}, h('label', { for: 'units' }, 'Units shown here '), units),
+      h('p', {}, follow, h('label', { for: 'follow' }, ' show the job whose row is selected')),
       h('p', { class: 'note' }, 'Cells stay in US units; text such as "45 m" may be typed into any of them.'),
     )
   }
 }
 
 const distinct = (list: readonly Problem[]): readonly Problem[] => [...new Map(list.map((problem) => [problemText(problem), problem])).values()]
-
-/** A row worked through: its takeoff, or all of its problems. */
-function worked(office: Office, row: Row): { takeoff?: Takeoff; problems: readonly Problem[] } {
-  try {
-    return { takeoff: makeTakeoff(office, row), problems: [] }
-  } catch (error) {
-    if (!(error instanceof ProblemsError)) throw error
-    return { problems: error.problems }
-  }
-}
 
 const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error))
 

@@ -6,8 +6,10 @@ interface Kept {
   units: Shown
   job: string
   functionsOpen: boolean
+  /** The job follows the row selected in the sheet Jobs. */
+  follow: boolean
 }
-const defaults: Kept = { units: 'US', job: '', functionsOpen: false }
+const defaults: Kept = { units: 'US', job: '', functionsOpen: false, follow: false }
 
 export class Settings {
   private readonly storage: Pick<Storage<unknown>, 'get' | 'set'>

@@ -46,7 +46,7 @@ describe('a workbook of 0.1.0', () => {
     expect(changes.slice(0, 6).every(({ touchesLife }) => touchesLife)).toBe(true)
     expect(changes.find(({ key }) => key === 'DOSE')).toMatchObject({ touchesLife: true, reason: expect.stringContaining('an eighth') })
     expect(own).toEqual(['SIGN of Items, row 20', 'VENT of Items, row 21'])
-    expect(columns.map(({ table }) => table)).toEqual(['Jobs', 'Tanks', 'Items'])
+    expect(columns.map(({ table }) => table)).toEqual(['Jobs', 'Tanks', 'Items', 'Prices'])
   })
 })
 
