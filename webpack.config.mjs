@@ -50,6 +50,7 @@ const local = {
       patterns: [
         { from: join(grid, 'o_spreadsheet.css'), to: 'grid/' },
         { from: join(grid, '..', 'LICENSE'), to: 'grid/LICENSE-o-spreadsheet.txt', toType: 'file' },
+        { from: join(modules, '@odoo/owl/LICENSE'), to: 'grid/LICENSE-owl.txt', toType: 'file' },
         { from: join(modules, 'bootstrap/dist/css/bootstrap.min.css'), to: 'grid/' },
         { from: join(modules, 'font-awesome/css/font-awesome.min.css'), to: 'grid/css/' },
         { from: join(modules, 'font-awesome/fonts'), to: 'grid/fonts' },

@@ -2,7 +2,8 @@
 import { spawn } from 'node:child_process'
 import { createReadStream, existsSync, statSync } from 'node:fs'
 import { createServer } from 'node:http'
-import { dirname, extname, join, normalize } from 'node:path'
+import { dirname, extname, join, normalize, sep } from 'node:path'
+import { pipeline } from 'node:stream'
 import { fileURLToPath } from 'node:url'
 import { build } from './build.mjs'
 
@@ -34,15 +35,23 @@ export function handler(request, response) {
     return refuse(400, 'No such address.')
   }
   const file = normalize(join(dist, path === '/' ? 'index.html' : path))
-  if (!file.startsWith(dist) || !existsSync(file) || !statSync(file).isFile()) return refuse(404, 'Not here.')
-  response.writeHead(200, {
+  // A folder beside it whose name begins alike is not ours to show.
+  if (!file.startsWith(dist + sep) || !existsSync(file) || !statSync(file).isFile()) return refuse(404, 'Not here.')
+  const { size, mtimeMs } = statSync(file)
+  const tag = `"${size.toString(16)}-${Math.round(mtimeMs).toString(16)}"`
+  const unchanged = request.headers['if-none-match'] === tag
+  response.writeHead(unchanged ? 304 : 200, {
     'Content-Type': types[extname(file)] ?? 'application/octet-stream',
     'X-Content-Type-Options': 'nosniff',
     'Referrer-Policy': 'no-referrer',
     'Cache-Control': 'no-cache',
+    ETag: tag,
+    // The workbook page stands in no other page's frame; the pane stands in the spreadsheet's.
+    ...(extname(file) === '.html' && !file.endsWith(`${sep}taskpane.html`) ? { 'Content-Security-Policy': "frame-ancestors 'none'" } : {}),
   })
-  if (request.method === 'HEAD') response.end()
-  else createReadStream(file).pipe(response)
+  if (request.method === 'HEAD' || unchanged) response.end()
+  // A reader that goes away closes the file too.
+  else pipeline(createReadStream(file), response, () => undefined)
 }
 
 /** Listens on the wanted port or the next one free; answers the port. */
@@ -76,7 +85,12 @@ function openBrowser(address) {
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   build()
-  const port = await listen(createServer(handler), Number(process.env.PORT ?? 3000))
+  const wanted = Number(process.env.PORT ?? 3000)
+  if (!Number.isInteger(wanted) || wanted < 1 || wanted > 65_535 - TRIES) {
+    console.error(`PORT: a whole number, 1 to ${65_535 - TRIES}; got ${process.env.PORT}.`)
+    process.exit(1)
+  }
+  const port = await listen(createServer(handler), wanted)
   const address = `http://127.0.0.1:${port}/`
   console.log(`Cistern Sheet is open at ${address} (this machine only; Ctrl+C ends it).`)
   openBrowser(address)

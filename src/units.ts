@@ -82,6 +82,7 @@ const list = {
   mm_per_h: { symbol: 'mm/h', quantity: 'rain rate', size: 0.001 / 3600 },
   in_per_ft: { symbol: 'in/ft', quantity: 'slope', size: 1 / 12 },
   mm_per_m: { symbol: 'mm/m', quantity: 'slope', size: 0.001 },
+  percent_fall: { symbol: '%', quantity: 'slope', size: 0.01 },
   percent: { symbol: '%', quantity: 'ratio', size: 0.01 },
   lb_per_ft3: { symbol: 'lb/ft³', quantity: 'unit weight', size: POUND_KG / FOOT_M ** 3 },
   lb_per_yd3: { symbol: 'lb/yd³', quantity: 'unit weight', size: POUND_KG / (27 * FOOT_M ** 3) },

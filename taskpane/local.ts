@@ -112,8 +112,13 @@ async function openFile(file: File): Promise<void> {
 
 async function saveFile(): Promise<void> {
   if (lacking && !window.confirm(`The file saved here will lack what this page does not keep: ${lacking}. The file that was opened stays as it is. Save?`)) return
-  const { workbookFromGrid } = await import('./gridToXlsx.js')
-  const bytes = await workbookFromGrid(model)
+  let bytes: Uint8Array
+  try {
+    const { workbookFromGrid } = await import('./gridToXlsx.js')
+    bytes = await workbookFromGrid(model)
+  } catch (error) {
+    return void say(`Not saved: ${error instanceof Error ? error.message : String(error)} The workbook on the page stays as it is.`)
+  }
   clearTimeout(timer)
   safe = kept = content()
   const link = document.createElement('a')

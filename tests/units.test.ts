@@ -83,6 +83,9 @@ describe('texts', () => {
     ['500 W', 'hp', 0.670511],
     ['4 inHg', 'inHg', 4],
     ['50 lb', 'lb', 50],
+    ['2 %', 'in_per_ft', 0.24],
+    ['20 mm/m', 'in_per_ft', 0.24],
+    ['0.18 kW', 'hp', 0.241384],
   ])('%s in %s', (text, unit, expected) => {
     const reading = readAs(text, unit)
     // Six or more figures are given above.

@@ -1,5 +1,6 @@
 /** What stands in a workbook that is about to be rewritten: what is ours, what is somebody's own, and what would be lost. */
 import { columnLetters, type SheetPlan } from '../plan/plan.js'
+import { takeoffColumns } from '../plan/takeoffSheet.js'
 import { tableNames } from '../takeoff/officeTables.js'
 import { readSheet, Workbook, WorkbookError } from './file.js'
 import type { SheetContent } from './host.js'
@@ -64,6 +65,8 @@ export function wordsLost(workbook: Workbook, plans: readonly SheetPlan[]): stri
     const content = readSheet(workbook, plan.name)
     if (!content || !isOurs(content, false)) continue
     const columns = new Set(plan.cells.map(({ column }) => column))
+    const words = plan.kind === 'takeoff' ? wordsOver(plan, content) : []
+    lost.push(...words)
     const headings = new Set(plan.cells.filter(({ row }) => row <= plan.frozenRows).map(({ row, column }) => `${row} ${column}`))
     for (const [row, cells] of content.entries())
       for (const [at, { value, formula }] of cells.entries()) {
@@ -73,6 +76,23 @@ export function wordsLost(workbook: Workbook, plans: readonly SheetPlan[]): stri
       }
   }
   return lost
+}
+
+/** Words typed over a description or a reason that a formula of ours writes: they would be written anew. */
+function wordsOver(plan: SheetPlan, content: SheetContent): string[] {
+  const cellOf = (row: number, column: number) => plan.cells.find((cell) => cell.row === row && cell.column === column)
+  const rowOfCode = new Map(plan.cells.flatMap(({ row, column, value }) => (column === takeoffColumns.code && value ? [[String(value), row] as const] : [])))
+  return [...content.entries()].flatMap(([at, cells]) => {
+    const row = rowOfCode.get(String(cells[takeoffColumns.code - 1]?.value ?? ''))
+    if (row === undefined) return []
+    return (['description', 'why'] as const).flatMap((name) => {
+      const column = takeoffColumns[name]
+      const { value, formula } = cells[column - 1] ?? { value: null }
+      const ours = cellOf(row, column)
+      if (ours?.formula === undefined || formula !== undefined || value === null || value === '' || value === ours.value) return []
+      return [`${plan.name}!${columnLetters(column)}${at + 1} ("${String(value).slice(0, 40)}")`]
+    })
+  })
 }
 
 /** Places in words: the first of them, and how many more. */

@@ -12,8 +12,8 @@ const columns = [
   { name: 'at230_A', low: 220, high: 240 },
   { name: 'at460_A', low: 440, high: 480 },
 ] as const
-/** A rating typed as 0.33, or the usual kilowatts of a listed motor (1.1 kW is sold as 1-1/2 hp), mean the listed power. */
-const POWER_WITHIN = 0.02
+/** A rating typed as 0.33, or the usual kilowatts of a listed motor (1.1 kW is sold as 1-1/2 hp, 0.18 kW as 1/4), mean the listed power. */
+const POWER_WITHIN = 0.04
 
 const inRow = `(Motors[phases]=phases)*((Motors[power_hp]-power_hp)^2<=(${POWER_WITHIN}*Motors[power_hp])^2)`
 
