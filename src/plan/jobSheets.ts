@@ -1,6 +1,7 @@
 /** The sheets of one job: their names, and the plan of all of them. */
 import { sheetNameProblem, type Takeoff } from '../takeoff/takeoff.js'
 import { cellsWriter, nativeWriter, type Flavor } from './calls.js'
+import { checksSheet } from './checksSheet.js'
 import { crewSheet } from './crewSheet.js'
 import { designSheet, placeDesign } from './designSheet.js'
 import { NamePlaces, type OfficePlaces } from './places.js'
@@ -19,6 +20,7 @@ export const jobSheetNames = (job: string) => ({
   crew: `Crew ${job}`,
   test: `Test ${job}`,
   year: `Year ${job}`,
+  checks: `Checks ${job}`,
   working: `Working ${job}`,
 })
 
@@ -50,6 +52,7 @@ export function jobSheets(takeoff: Takeoff, places: OfficePlaces, flavor: Flavor
     crewSheet(takeoff, names, sheets.crew, heading),
     testSheet(takeoff, names, sheets.test, heading, flavor),
     yearSheet(design, names, sheets.year, heading, flavor),
+    checksSheet(takeoff, names, sheets.checks, heading),
   ]
   if (flavor === 'native') {
     plans.push({

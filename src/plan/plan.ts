@@ -75,7 +75,7 @@ export interface PlanValidation {
 
 export interface SheetPlan {
   name: string
-  kind: 'office' | 'takeoff' | 'design' | 'crew' | 'test' | 'quote' | 'order' | 'year' | 'working' | 'tables'
+  kind: 'office' | 'takeoff' | 'design' | 'crew' | 'test' | 'quote' | 'order' | 'checks' | 'year' | 'working' | 'tables'
   widths: readonly number[]
   cells: readonly PlanCell[]
   frozenRows: number

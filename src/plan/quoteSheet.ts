@@ -26,7 +26,13 @@ const entries: readonly (readonly [code: string, what: string])[] = [
 ]
 export const isQuoteCode = (code: string): boolean => entries.some(([known]) => known === code) || verdictRules.some(({ name }) => name === code)
 const stopsOf = (design: Design) => design.verdicts().filter(({ verdict }) => verdict === 'stop')
+/** Stops that nobody has answered for on the quote. */
+export const openStops = ({ design, crew }: Takeoff): number => stopsOf(design).filter(({ name }) => String(crew.cells[`${QUOTE_PREFIX}${name}`]?.done ?? '') === '').length
 export const quoteCodes = (design: Design): string[] => [...entries.map(([code]) => code), ...stopsOf(design).map(({ name }) => name)].map((code) => `${QUOTE_PREFIX}${code}`)
+
+/** Names by which the checks find the prices of the sections with the tax, and the price. */
+export const QUOTE_PARTS = 'quote parts'
+export const QUOTE_PRICE = 'quote price'
 
 export const scope: readonly { when: string; words: Words }[] = [
   {
@@ -52,8 +58,7 @@ export function quoteSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, h
   draft.heading(heading.title, 'Quote', heading.made)
   draft.next()
   const stops = stopsOf(design)
-  const isAccepted = (name: string) => String(crew.cells[`${QUOTE_PREFIX}${name}`]?.done ?? '') !== ''
-  const open = stops.filter(({ name }) => !isAccepted(name)).length
+  const open = openStops(takeoff)
   section('What is offered')
   for (const { when, words } of scope) if (design.holds(when)) sentence(words)
   draft.next()
@@ -107,6 +112,8 @@ export function quoteSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, h
     draft.put(columns.text, 'subtotalLabel', 'Tax')
     put(draft.row, 'subtotal', takeoff.tax, tax)
     draft.next()
+    names.set(QUOTE_PARTS, sheet, `${address(first, columns.price)}:${address(draft.row - 1, columns.price)}`)
+    names.set(QUOTE_PRICE, sheet, address(draft.row, columns.price))
     draft.put(columns.text, 'totalLabel', 'Price, $')
     put(draft.row, 'total', takeoff.total, whole)
     draft.next(2)

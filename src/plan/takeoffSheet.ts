@@ -37,6 +37,8 @@ export const sumOf = (section: string) => `${section}, total`
 export const ADDED_SUM = 'Added by hand, total'
 /** Names by which other sheets of the job find a sum, or a cell of a line. */
 export const sumPlace = (label: string) => `sum ${label}`
+/** The rows of all lines and section sums. */
+export const LINE_ROWS = 'rows of lines'
 export const linePlace = (code: string, column: 'description' | 'order' | 'unit') => `line ${code} ${column}`
 export const sumLabels: readonly string[] = [...sections.map(sumOf), ADDED_SUM, 'Order cost', 'Overhead', 'Markup', 'Tax', 'Total', ...itemKinds.map(kindLabel), CREW_DAYS]
 export const takeoffHeading = (column: keyof typeof takeoffColumns): string => headings.find(([name]) => name === column)![1]
@@ -69,6 +71,7 @@ export function takeoffSheet(takeoff: Takeoff, names: NamePlaces, places: Office
     }
     subtotal(sumOf(section), first, draft.row - 1, total)
   }
+  names.set(LINE_ROWS, sheet, `${address(firstLineRow, columns.code)}:${address(draft.row - 1, columns.code)}`)
   addedLines()
   summary()
   for (const finish of pending) finish()

@@ -49,6 +49,24 @@ describe('the demo workbook', () => {
     expect((await compareWithCalc(small, 1e-9)).differences).toHaveLength(1)
   })
 
+  it.runIf(hasCalc)('the Checks sheet sees a sum typed over and an order that is short', async () => {
+    const whole = takeoffWorkbook(raw, [makeTakeoff(office, office.tables.Jobs[3]!)], 'native', made)
+    const typed = (row: number, column: number, value: number) => (sheet: WorkbookPlan['sheets'][number]) =>
+      sheet.kind === 'takeoff'
+        ? { ...sheet, cells: sheet.cells.map((cell) => (cell.row === row && cell.column === column ? { row, column, role: cell.role, value } : cell)) }
+        : sheet
+    const takeoff = whole.sheets.find(({ kind }) => kind === 'takeoff')!
+    const rowOf = (words: string) => takeoff.cells.find(({ value }) => value === words)!.row
+    const verdictsWith = async (change: ReturnType<typeof typed>) => {
+      const { differences } = await compareWithCalc({ sheets: whole.sheets.map(change) }, 1e-9)
+      return differences.filter((text) => /^Checks .*C6 =IFERROR/.test(text)).map((text) => /R(\d+)C6/.exec(text)![1])
+    }
+    const checks = whole.sheets.find(({ kind }) => kind === 'checks')!
+    const checkOf = (words: string) => String(checks.cells.find(({ value }) => String(value).startsWith(words))!.row)
+    expect(await verdictsWith(typed(rowOf('Earthwork, total'), 11, 1))).toEqual([checkOf('Amounts of all lines')])
+    expect(await verdictsWith(typed(rowOf('DIG'), 8, 1))).toContain(checkOf('Lines that order less than their quantity'))
+  })
+
   it.each(['native', 'cells'] as const)('%s: uses only functions that Excel, the grid and Calc know alike', (flavor) => {
     let formulas = 0
     for (const sheet of plan(flavor).sheets) {
