@@ -3,6 +3,7 @@ import { execFileSync } from 'node:child_process'
 import { mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import packageJson from '../package.json' with { type: 'json' }
 import { writeWorkbook } from '../src/hosts/file.js'
 import { takeoffWorkbook } from '../src/plan/workbook.js'
 import { startingOffice } from '../src/takeoff/demo.js'
@@ -28,7 +29,7 @@ for (const [name, options] of [
   ['light', {}],
   ['dark', { colorScheme: 'dark' as const }],
 ] as const) {
-  const { page: pane } = await watchedPage(browser, address, { viewport: { width: 350, height: 1500 }, ...options })
+  const { page: pane } = await watchedPage(browser, address, { viewport: { width: 350, height: 1000 }, ...options })
   await pane.goto(address)
   await pane.waitForSelector('.glance h2')
   await pane.selectOption('#job-picker', 'Wicket Mill')
@@ -50,12 +51,12 @@ for (const name of ['Wicket Mill', 'Pipit Hollow']) {
   const file = join(folder, `${name.replace(' ', '-')}.xlsx`)
   writeFileSync(
     file,
-    await writeWorkbook(takeoffWorkbook(raw, [makeTakeoff(office, rowNamed(office, 'Jobs', name)!)], 'native', { date: '2026-11-25', revision: 1, version: '0.1.0' })),
+    await writeWorkbook(takeoffWorkbook(raw, [makeTakeoff(office, rowNamed(office, 'Jobs', name)!)], 'native', { date: '2026-11-25', revision: 1, version: packageJson.version })),
   )
   const pdf = await convertWithCalc(file, 'pdf', folder)
   const stem = `${out}/${name.toLowerCase().replace(' ', '-')}`
   const pages = execFileSync('pdftotext', [pdf, '-'], { encoding: 'utf8' }).split('\f')
-  for (const [sheet, heading] of Object.entries({ takeoff: 'Itemized takeoff', design: 'Design:', crew: 'Crew:' })) {
+  for (const [sheet, heading] of Object.entries({ takeoff: 'Itemized takeoff', quote: 'Quote', design: 'Design:', crew: 'Crew:', test: 'Test record' })) {
     const page = String(pages.findIndex((text) => text.includes(heading)) + 1)
     execFileSync('pdftoppm', ['-r', '80', '-f', page, '-l', page, '-singlefile', '-png', pdf, `${stem}-${sheet}`])
   }

@@ -42,7 +42,7 @@ export const scope: readonly { when: string; words: Words }[] = [
   },
   { when: 'TRUE', words: 'Rain of {CatchmentArea_ft2} of roof by a buried drain into the tanks, and an overflow to the outfall.' },
   { when: 'TRUE', words: 'One submersible pump with its switch and pressure tank, {LineLength_ft} of buried water line, and {FeederLength_ft} of power feed with its conduit.' },
-  { when: 'TRUE', words: 'By the rain of {RainStation} about {Reliability%} of the water wished for, {DailyUse_gal_per_day} a day; a dry year gives less.' },
+  { when: 'TRUE', words: 'By the rain of {RainStation} about {Reliability%} of the water wished for ({DailyUse_gal_per_day}); a dry year gives less.' },
   { when: 'TRUE', words: 'Every tank tested under a vacuum of {TestVacuum_inHg} before it is covered; line, pump and switch tested, the record handed over.' },
 ]
 export const notInPrice: readonly { when: string; words: Words }[] = [
