@@ -16,7 +16,7 @@ const help = `Writes a workbook with the tables of an office, or adds daily rain
   --demo           with the demo's jobs, tanks, pumps and prices in it
   --replace        write over a file that is there, or over what stands beside the record on RainDays
   --update         bring an office made by an older version up to date: its untouched rules, new columns and tables
-  --only CODE      of the rules, this one alone; may be given several times
+  --only CODE      of the rows, this one alone; may be given several times
   --rain FILE      rain of days: a weather service's by-station CSV or .dly, or a CSV with a date and a rain column
   --station NAME   the station of the sheet Rain that it belongs to
   --unit UNIT      in, mm or tenths (of a millimeter): of the rain column, where its heading does not say

@@ -86,11 +86,12 @@ export function addRain(source: Source, text: string, file: string, choice: Rain
   }
 }
 
-/** A day that is worked out by a formula would become a number. */
-function formulasIn({ workbook, raw, absent }: Source): string[] {
+/** A day that is worked out by a formula would become a number; formulas beside the table are among the words that would be lost. */
+function formulasIn({ workbook, raw, places, absent }: Source): string[] {
   const sheet = absent.includes('RainDays') ? undefined : workbook!.book.sheetNamed(raw.RainDays.sheet)
   if (!sheet) return []
+  const columns = new Set(raw.RainDays.columns.map((name) => places.RainDays.columnOf(name)))
   return [...workbook!.cells.rows(sheet)].flatMap(([row, cells]) =>
-    [...cells.values()].flatMap(({ formula }) => (formula === undefined ? [] : [`row ${row} (=${formula.slice(0, 40)})`])),
+    [...cells].flatMap(([column, { formula }]) => (formula === undefined || !columns.has(column) ? [] : [`row ${row} (=${formula.slice(0, 40)})`])),
   )
 }

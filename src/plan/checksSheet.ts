@@ -8,8 +8,8 @@ import { ADDED_SUM, LINE_ROWS, sumOf, sumPlace, takeoffColumns } from './takeoff
 
 const columns = { text: 2, left: 3, right: 4, unit: 5, verdict: 6 } as const
 const headings: Readonly<Record<keyof typeof columns, string>> = { text: 'What must agree', left: 'One side', right: 'Other side', unit: 'Unit', verdict: 'Verdict' }
-/** Half a cent; and what a sum of volumes may lose in its last digits. */
-const [CENT, SMALL] = [0.005, 1e-6]
+/** Half a cent; half a line of a count; and what a sum of volumes may lose in its last digits. */
+const [CENT, HALF, SMALL] = [0.005, 0.5, 1e-6]
 
 interface Check {
   what: string
@@ -100,18 +100,18 @@ export function checksSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, 
       {
         what: 'Lines that order less than their quantity',
         unit: 'lines',
-        within: CENT,
+        within: HALF,
         left: count(`${is('order')}*${is('net')}*(${lines('yours')}="")*(${lines('order')}<${lines('net')}-${SMALL})`),
         right: none,
       },
       {
         what: 'Lines that order less than your quantity',
         unit: 'lines',
-        within: CENT,
+        within: HALF,
         left: count(`${is('order')}*${is('yours')}*(${lines('order')}<${lines('yours')}-${SMALL})`),
         right: none,
       },
-      { what: 'Lines without a price', unit: 'lines', within: CENT, left: count(`${is('order')}*(1-${is('price')})`), right: none },
+      { what: 'Lines without a price', unit: 'lines', within: HALF, left: count(`${is('order')}*(1-${is('price')})`), right: none },
       {
         what: 'The pit: what is dug against bed, tanks, stone and backfill',
         unit: 'yd³',
@@ -119,7 +119,7 @@ export function checksSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, 
         left: [...n('Dig_yd3')],
         right: [parts.reduce((sum, [value]) => sum + value, 0), parts.map(([, place]) => place).join('+')],
       },
-      { what: 'The daily balance is of these figures (1 is yes)', unit: '', within: CENT, left: [...n('RecordAgrees')], right: [1] },
+      { what: 'The daily balance is of these figures (1 is yes)', unit: '', within: HALF, left: [...n('RecordAgrees')], right: [1] },
     ]
   }
 

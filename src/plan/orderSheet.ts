@@ -1,4 +1,5 @@
 /** The Order sheet: what to order, by supplier, as the takeoff says it; a cell a line for who ordered it and when. */
+import type { ItemKind } from '../takeoff/officeTables.js'
 import type { Takeoff } from '../takeoff/takeoff.js'
 import type { NamePlaces } from './places.js'
 import { SheetDraft, type SheetPlan } from './plan.js'
@@ -10,7 +11,7 @@ const columns = { code: 2, text: 3, order: 4, unit: 5, done: 6 } as const
 export const orderHeadings: Readonly<Record<string, string>> = { code: 'Order code', text: 'What', order: 'Order', unit: 'In', done: 'Ordered by, date; needed by' }
 const NO_SUPPLIER = 'Supplier not named in Prices'
 /** Kinds of lines that are bought or hired. */
-const ordered: readonly string[] = ['material', 'equipment', 'subcontract']
+const ordered: readonly ItemKind[] = ['material', 'equipment', 'subcontract']
 const ADDED = 'Added by hand'
 
 const linesOf = ({ lines }: Takeoff) => lines.filter(({ rule, order }) => ordered.includes(rule.kind) && order > 0)

@@ -1,7 +1,8 @@
 /** The pit seen from above, to scale, from the same numbers as the sheets; the house lies to the right. */
 import type { Design } from '../takeoff/design.js'
 import type { JobName } from '../takeoff/names.js'
-import { escaped, type Measure } from './sectionDrawing.js'
+import type { Measure } from './sectionDrawing.js'
+import { escaped, f, line, rect, text } from './svgParts.js'
 
 const WIDTH = 340
 const MARGIN = 8
@@ -9,8 +10,6 @@ const MARGIN = 8
 const LANE = 18
 /** A long narrow pit is drawn as wide as the picture, a square one no higher than this. */
 const MOST_HEIGHT = 150
-
-const f = (value: number): string => String(Math.round(value * 100) / 100)
 
 export function planDrawing(design: Design, measure: Measure): string {
   const n = (name: JobName) => design.number(name)
@@ -21,12 +20,17 @@ export function planDrawing(design: Design, measure: Measure): string {
   const x = (along: number) => middle + (along - length / 2) * scale
   const y = (across: number) => centre + (across - width / 2) * scale
   const batter = (topLength - length) / 2
-  const rect = (left: number, top: number, long: number, wide: number, kind: string) =>
-    `<rect class="${kind}" x="${f(x(left))}" y="${f(y(top))}" width="${f(long * scale)}" height="${f(wide * scale)}"/>`
-  const line = (x1: number, y1: number, x2: number, y2: number, kind: string) => `<polyline class="${kind}" points="${f(x1)},${f(y1)} ${f(x2)},${f(y2)}"/>`
-  const label = (left: number, top: number, words: string, anchor: string) => `<text class="label" x="${f(left)}" y="${f(top)}" text-anchor="${anchor}">${escaped(words)}</text>`
+  const area = (left: number, top: number, long: number, wide: number, kind: string) => rect(x(left), y(top), long * scale, wide * scale, kind)
+  const stretch = (x1: number, y1: number, x2: number, y2: number, kind: string) =>
+    line(
+      [
+        [x1, y1],
+        [x2, y2],
+      ],
+      kind,
+    )
   const [tanks, tankLength, tankWidth, gap, room] = [n('TankCount'), n('TankLength_ft'), n('TankWidth_ft'), n('TankGap_in') / 12, n('WorkingRoom_ft')]
-  const parts = [rect(-batter, (width - topWidth) / 2, topLength, topWidth, 'fill top'), rect(0, 0, length, width, 'air bottom')]
+  const parts = [area(-batter, (width - topWidth) / 2, topLength, topWidth, 'fill top'), area(0, 0, length, width, 'air bottom')]
   for (const [along, out] of [
     [0, -batter],
     [length, length + batter],
@@ -35,12 +39,12 @@ export function planDrawing(design: Design, measure: Measure): string {
       [0, (width - topWidth) / 2],
       [width, (width + topWidth) / 2],
     ] as const)
-      parts.push(line(x(along), y(across), x(out), y(off), 'pit hip'))
+      parts.push(stretch(x(along), y(across), x(out), y(off), 'pit hip'))
   const tieY = y(width / 2)
   for (let at = 0; at < tanks; at++) {
     const left = room + at * (tankWidth + gap)
-    if (at) parts.push(line(x(left - gap), tieY, x(left), tieY, 'pipe tie'))
-    parts.push(rect(left, (width - tankLength) / 2, tankWidth, tankLength, 'concrete'))
+    if (at) parts.push(stretch(x(left - gap), tieY, x(left), tieY, 'pipe tie'))
+    parts.push(area(left, (width - tankLength) / 2, tankWidth, tankLength, 'concrete'))
     const openings = Math.max(1, Math.round(n('TankOpenings')))
     for (let one = 0; one < openings; one++) {
       const across = (width - tankLength) / 2 + ((one + 0.5) * tankLength) / openings
@@ -52,12 +56,12 @@ export function planDrawing(design: Design, measure: Measure): string {
   const [edge, house] = [middle - (topLength * scale) / 2, middle + (topLength * scale) / 2]
   const third = (tankLength / 3) * scale
   parts.push(
-    line(edge - MARGIN + 1, tieY - third, far, tieY - third, 'pipe inlet'),
-    line(edge - MARGIN + 1, tieY + third, far, tieY + third, 'pipe overflow'),
-    line(near, tieY, house + MARGIN - 1, tieY, 'pipe waterline'),
-    line(near, tieY - third / 2, house + MARGIN - 1, tieY - third / 2, 'pipe conduit'),
-    label(middle, LANE - 6, `top ${measure('PitTopLength_ft')} × ${measure('PitTopWidth_ft')}, house to the right`, 'middle'),
-    label(middle, LANE + topWidth * scale + 13, `bottom ${measure('PitLength_ft')} × ${measure('PitWidth_ft')}`, 'middle'),
+    stretch(edge - MARGIN + 1, tieY - third, far, tieY - third, 'pipe inlet'),
+    stretch(edge - MARGIN + 1, tieY + third, far, tieY + third, 'pipe overflow'),
+    stretch(near, tieY, house + MARGIN - 1, tieY, 'pipe waterline'),
+    stretch(near, tieY - third / 2, house + MARGIN - 1, tieY - third / 2, 'pipe conduit'),
+    text(middle, LANE - 6, `top ${measure('PitTopLength_ft')} × ${measure('PitTopWidth_ft')}, house to the right`, 'label', 'middle'),
+    text(middle, LANE + topWidth * scale + 13, `bottom ${measure('PitLength_ft')} × ${measure('PitWidth_ft')}`, 'label', 'middle'),
   )
   const height = Math.ceil(2 * LANE + topWidth * scale)
   const title = `Plan: ${tanks} ${tanks === 1 ? 'tank' : 'tanks'} in a pit of ${measure('PitTopLength_ft')} by ${measure('PitTopWidth_ft')} at its top`

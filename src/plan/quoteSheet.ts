@@ -34,21 +34,20 @@ export const quoteCodes = (design: Design): string[] => [...entries.map(([code])
 export const QUOTE_PARTS = 'quote parts'
 export const QUOTE_PRICE = 'quote price'
 
-export const scope: readonly { when: string; words: Words }[] = [
-  {
-    when: 'TRUE',
-    words:
-      '{TankCount|precast concrete tank|precast concrete tanks}, together holding {Storage_gal}, set on a stone bed in one pit {PitDepth_ft} deep, connected low and covered again.',
-  },
-  { when: 'TRUE', words: 'Rain of {CatchmentArea_ft2} of roof by a buried drain into the tanks, and an overflow to the outfall.' },
-  { when: 'TRUE', words: 'One submersible pump with its switch and pressure tank, {LineLength_ft} of buried water line, and {FeederLength_ft} of power feed with its conduit.' },
-  { when: 'TRUE', words: 'By the rain of {RainStation} about {Reliability%} of the water wished for ({DailyUse_gal_per_day}); a dry year gives less.' },
-  { when: 'TRUE', words: 'Every tank tested under a vacuum of {TestVacuum_inHg} before it is covered; line, pump and switch tested, the record handed over.' },
+export const scope: readonly Words[] = [
+  [
+    ['TankCount=1', 'A precast concrete tank holding {Storage_gal}, set on a stone bed in a pit {PitDepth_ft} deep and covered again.'],
+    ['TRUE', '{TankCount} precast concrete tanks, together holding {Storage_gal}, set on a stone bed in one pit {PitDepth_ft} deep, connected low and covered again.'],
+  ],
+  'Rain of {CatchmentArea_ft2} of roof by a buried drain into the tanks, and an overflow to the outfall.',
+  'One submersible pump with its switch and pressure tank, {LineLength_ft} of buried water line, and {FeederLength_ft} of power feed with its conduit.',
+  'By the rain of {RainStation} about {Reliability%} of the water wished for ({DailyUse_gal_per_day}); a dry year gives less.',
+  'Every tank tested under a vacuum of {TestVacuum_inHg} before it is covered; line, pump and switch tested, the record handed over.',
 ]
-export const notInPrice: readonly { when: string; words: Words }[] = [
-  { when: 'TRUE', words: 'Rock, buried things that nobody showed, contaminated ground, and water in the pit beyond what is listed.' },
-  { when: 'TRUE', words: 'Work inside the house; treatment for drinking: the stored water is not drinkable without it.' },
-  { when: 'TRUE', words: 'Roads, trees and lawns beyond the trench and pit; delay by weather or by an authority.' },
+const notInPrice: readonly string[] = [
+  'Rock, buried things that nobody showed, contaminated ground, and water in the pit beyond what is listed.',
+  'Work inside the house; treatment for drinking: the stored water is not drinkable without it.',
+  'Roads, trees and lawns beyond the trench and pit; delay by weather or by an authority.',
 ]
 
 export function quoteSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, heading: { title: string; made: string }): SheetPlan {
@@ -60,12 +59,12 @@ export function quoteSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, h
   const stops = stopsOf(design)
   const open = openStops(takeoff)
   section('What is offered')
-  for (const { when, words } of scope) if (design.holds(when)) sentence(words)
+  for (const words of scope) sentence(words)
   draft.next()
   prices()
   restsOn()
   section('Not in this price')
-  for (const { when, words } of notInPrice) if (design.holds(when)) sentence(words)
+  for (const words of notInPrice) sentence(words)
   draft.next()
   filledIn()
   draft.put(columns.code, 'faint', closingCaution)

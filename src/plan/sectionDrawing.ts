@@ -4,6 +4,7 @@
  */
 import type { Design } from '../takeoff/design.js'
 import type { JobName } from '../takeoff/names.js'
+import { escaped, f, line, rect, text } from './svgParts.js'
 
 const WIDTH = 340
 const MARGIN = 8
@@ -17,19 +18,6 @@ interface Frame {
   scale: number
 }
 
-const f = (value: number): string => String(Math.round(value * 100) / 100)
-const attributes = (all: Record<string, string | number>): string =>
-  Object.entries(all)
-    .map(([name, value]) => ` ${name}="${typeof value === 'number' ? f(value) : value}"`)
-    .join('')
-const rect = (left: number, top: number, width: number, height: number, kind: string): string =>
-  `<rect${attributes({ class: kind, x: left, y: top, width: Math.max(0, width), height: Math.max(0, height) })}/>`
-const line = (points: readonly (readonly [number, number])[], kind: string, width?: number): string =>
-  `<polyline${attributes({ class: kind, points: points.map(([x, y]) => `${f(x)},${f(y)}`).join(' '), ...(width === undefined ? {} : { 'stroke-width': width }) })}/>`
-/** Names come from cells: none may end the attribute or the element that it stands in. */
-export const escaped = (words: string): string => words.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;')
-const text = (x: number, y: number, words: string, kind = 'label', anchor = 'start'): string =>
-  `<text${attributes({ class: kind, x, y, 'text-anchor': anchor })}>${escaped(words)}</text>`
 /** A field or result with its unit, in the units that the reader chose. */
 export type Measure = (name: string) => string
 /** Tanks drawn narrower than this leave no room for words beside and in them. */

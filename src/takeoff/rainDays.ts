@@ -17,9 +17,9 @@ export interface RainRecord {
   largest: { date: string; rain_in: number } | undefined
 }
 
-/** A year with more days missing than this is left out: its dry spells cannot be told from its gaps. */
+/** House figure: a year with more days missing than this is left out, for its dry spells cannot be told from its gaps. */
 export const MOST_MISSING = 10
-/** More rain in a day than was ever measured is a slip of the unit. */
+/** More rain in a day than was ever measured (about 72 in, La Réunion 1966; from memory) is a slip of the unit. */
 export const MOST_IN = 75
 /** Records longer than this are another unit of time or a slip of the date. */
 export const MOST_YEARS = 150

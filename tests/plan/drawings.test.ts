@@ -1,11 +1,24 @@
 /** The drawings of the pane: words from cells never end an element, labels thin out where tanks are many, figures in the reader's units. */
 import { describe, expect, it } from 'vitest'
+import { planDrawing } from '../../src/plan/planDrawing.js'
 import { sectionDrawing } from '../../src/plan/sectionDrawing.js'
 import { yearChart } from '../../src/plan/yearChart.js'
 import { demoRows, demoTakeoff, leastRow, takeoffOf } from '../support/office.js'
 import { inUnits, type Shown } from '../../taskpane/pane/units.js'
 
 const section = (takeoff: ReturnType<typeof demoTakeoff>, shown: Shown = 'US') => sectionDrawing(takeoff.design, (name) => inUnits(name, takeoff.design.singleOf(name), shown))
+
+describe('the plan', () => {
+  it.each(['Pipit Hollow', 'Wicket Mill', 'Ember Yard'])('%s: the pit is drawn to the figures, a rectangle a tank, a circle an opening', (name) => {
+    const { design } = demoTakeoff(name)
+    const drawing = planDrawing(design, (field) => inUnits(field, design.singleOf(field), 'US'))
+    const [, width, height] = /class="fill top"[^>]*width="([\d.]+)" height="([\d.]+)"/.exec(drawing)!
+    // The drawing is rounded to hundredths of a point, of some 100 points.
+    expect(Number(width) / Number(height)).toBeCloseTo(design.number('PitTopLength_ft') / design.number('PitTopWidth_ft'), 2)
+    expect(drawing.match(/class="concrete"/g)).toHaveLength(design.number('TankCount'))
+    expect(drawing.match(/<circle/g)).toHaveLength(design.number('OpeningCount'))
+  })
+})
 
 describe('the section', () => {
   it('holds names with markup as text', () => {

@@ -64,7 +64,9 @@ describe('the demo workbook', () => {
     const checks = whole.sheets.find(({ kind }) => kind === 'checks')!
     const checkOf = (words: string) => String(checks.cells.find(({ value }) => String(value).startsWith(words))!.row)
     expect(await verdictsWith(typed(rowOf('Earthwork, total'), 11, 1))).toEqual([checkOf('Amounts of all lines')])
-    expect(await verdictsWith(typed(rowOf('DIG'), 8, 1))).toContain(checkOf('Lines that order less than their quantity'))
+    // A hair short is short.
+    const net = takeoff.cells.find(({ row, column }) => row === rowOf('DIG') && column === 4)!.value as number
+    expect(await verdictsWith(typed(rowOf('DIG'), 8, net - 0.01))).toContain(checkOf('Lines that order less than their quantity'))
   })
 
   it.each(['native', 'cells'] as const)('%s: uses only functions that Excel, the grid and Calc know alike', (flavor) => {

@@ -299,6 +299,13 @@ describe('files of rain', () => {
   ])('bad: %s', (text, options, message) => {
     expect(() => readRainFile(text, 'f', options)).toThrow(message)
   })
+  it('ten days without a reading leave a year in, eleven leave it out', () => {
+    const yearWithout = (missing: number) =>
+      Array.from({ length: 365 - missing }, (_, at) => ({ row: 6 + at, cells: { Date: new Date(Date.UTC(2001, 0, 1 + at)).toISOString().slice(0, 10), 'Low Fallow': 0.1 } }))
+    const years = (missing: number) => readRainDays({ sheet: 'RainDays', columns: ['Date', 'Low Fallow'], rows: yearWithout(missing) }, []).get('low fallow')!
+    expect([years(10).years.length, years(10).leftOut.length]).toEqual([1, 0])
+    expect([years(11).years.length, years(11).leftOut]).toEqual([0, [{ year: 2001, missing: 11 }]])
+  })
   it('headings of stations', () => {
     expect([stationOf('Alder Reach'), stationOf('Alder Reach, mm'), stationOf('Alder Reach (mm)'), stationOf('Alder Reach_in')]).toEqual([
       { station: 'Alder Reach', unit: 'in' },

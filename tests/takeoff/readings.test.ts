@@ -1,0 +1,32 @@
+/** Each reading of the test record at its limit, just inside and just beyond; limits as the Wanted column says them. */
+import { describe, expect, it } from 'vitest'
+import { readingRules } from '../../src/takeoff/readings.js'
+import { demoTakeoff } from '../support/office.js'
+
+const { design } = demoTakeoff('Wicket Mill')
+const n = design.number.bind(design)
+/** Code, last reading that passes, the way to worse, and the verdict beyond. A gauge shows half a psi, a switch holds within 2 psi (common practice, no source). */
+const limits: readonly (readonly [code: string, limit: number, worse: -1 | 1, beyond: string])[] = [
+  ['X2', n('LinePressureMost_psi') - 0.5, -1, 'check'],
+  ['X3', 0.5, 1, 'stop'],
+  ['X4', n('DeadDepth_in'), -1, 'check'],
+  ['X5', n('MotorCurrent_A'), 1, 'stop'],
+  ['X6', n('CutIn_psi') + 2, 1, 'check'],
+  ['X6', n('CutIn_psi') - 2, -1, 'check'],
+  ['X7', n('CutOut_psi') + 2, 1, 'check'],
+  ['X7', n('CutOut_psi') - 2, -1, 'check'],
+  ['X8', n('HouseFlow_gpm'), -1, 'check'],
+  ['X9', n('HousePressure_psi'), -1, 'check'],
+  // A tenth less chlorine than figured is still a dose (house figure).
+  ['X10', 0.9 * n('Bleach_gal'), -1, 'check'],
+]
+/** Nearer to a limit than any gauge reads; far above the rounding of the arithmetic. */
+const HAIR = 1e-6
+
+describe('readings', () => {
+  it.each(limits)('%s passes up to %d and not beyond', (code, limit, worse, beyond) => {
+    const { verdict } = readingRules.find((rule) => rule.code === code)!
+    const said = (reading: number) => design.evaluateWith(verdict, { reading })
+    expect([said(limit - worse * HAIR), said(limit + worse * HAIR)]).toEqual(['pass', beyond])
+  })
+})
