@@ -1,4 +1,4 @@
-// Writes the two indexes (calculations, tables) from the folder listing, so that no list is kept by hand.
+// Writes the indexes (calculations, tables, kinds of sheets) from the folder listing, so that no list is kept by hand.
 // `node scripts/make-index.mjs --check` only compares and exits with 1 when one is out of date.
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
@@ -34,10 +34,22 @@ function tablesIndex() {
   return `${head}import type { Table } from '../table.js'\n${imports}\n\nexport const tables: readonly Table[] = [${found.map(({ name }) => name).join(', ')}]\n`
 }
 
+function sheetKindsIndex() {
+  const found = filesIn('src/plan/sheets').flatMap((file) => {
+    const path = `src/plan/sheets/${file}`
+    const places = namesIn(path, /\bplace: (\d+)/g)
+    return namesIn(path, /^export const (\w+) = sheetKind\(/gm).map((name, at) => ({ name, place: Number(places[at]), from: `./${file.replace('.ts', '.js')}` }))
+  })
+  const imports = found.map(({ name, from }) => `import { ${name} } from '${from}'`).join('\n')
+  const list = [...found].sort((one, other) => one.place - other.place).map(({ name }) => name)
+  return `${head}${imports}\n\n/** From the left of the workbook to the right. */\nexport const sheetKinds = [${list.join(', ')}] as const\nexport type SheetKindName = (typeof sheetKinds)[number]['kind']\n`
+}
+
 const check = process.argv.includes('--check')
 for (const [path, text] of [
   ['src/calc/index.ts', calculationsIndex()],
   ['src/tables/index.ts', tablesIndex()],
+  ['src/plan/sheets/index.ts', sheetKindsIndex()],
 ]) {
   const full = join(root, path)
   if (check) {

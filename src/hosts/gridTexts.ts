@@ -3,12 +3,12 @@
  * pasted or picked from a list stays the text it is.
  */
 import { registries, UIPlugin } from '@odoo/o-spreadsheet'
-import { CREW_HEADING_ROW, crewColumns } from '../plan/crewSheet.js'
+import { CREW_HEADING_ROW, crewColumns } from '../plan/sheets/crewSheet.js'
 import { jobSheetNames } from '../plan/jobSheets.js'
 import { isTextual } from '../plan/officeSheets.js'
 import { fieldsOf, tableNames, type TableName } from '../takeoff/officeTables.js'
-import { TAKEOFF_HEADING_ROW, takeoffColumns } from '../plan/takeoffSheet.js'
-import { testColumns } from '../plan/testSheet.js'
+import { TAKEOFF_HEADING_ROW, takeoffColumns } from '../plan/sheets/takeoffSheet.js'
+import { testColumns } from '../plan/sheets/testSheet.js'
 import { gridContent } from './gridData.js'
 
 /** How deep the heading of an office table is looked for. */

@@ -1,6 +1,6 @@
 /** What stands in a workbook that is about to be rewritten: what is ours, what is somebody's own, and what would be lost. */
 import { columnLetters, type SheetPlan } from '../plan/plan.js'
-import { takeoffColumns } from '../plan/takeoffSheet.js'
+import { takeoffColumns } from '../plan/sheets/takeoffSheet.js'
 import { tableNames } from '../takeoff/officeTables.js'
 import { readSheet, Workbook, WorkbookError } from './file.js'
 import type { SheetContent } from './host.js'

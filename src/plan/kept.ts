@@ -2,18 +2,21 @@
 import { nothingKept, type Kept } from '../takeoff/takeoff.js'
 import type { JobSheetNames } from './jobSheets.js'
 import type { Rows } from './keptCells.js'
-import { bothWritten, fromCrew } from './keptCrew.js'
+import { bothWritten, fromEntries } from './keptEntries.js'
 import { fromDesign } from './keptDesign.js'
 import { fromTakeoff } from './keptTakeoff.js'
+import { sheetKinds } from './sheets/index.js'
 
 /** What stands on the sheets of a job, given as `read` finds them; what cannot be kept is a problem at its place. */
 export function keptFrom(names: JobSheetNames, read: (sheet: string) => Rows | undefined): Kept {
   const [takeoff, design] = [read(names.takeoff), read(names.design)]
   const lines = takeoff ? fromTakeoff(takeoff, names) : nothingKept
-  const written = [names.crew, names.test, names.quote, names.order].map((name) => {
-    const rows = read(name)
-    return rows ? fromCrew(rows, name) : nothingKept
-  })
+  const written = sheetKinds
+    .filter(({ lists }) => lists)
+    .map(({ kind }) => {
+      const rows = read(names[kind])
+      return rows ? fromEntries(rows, names[kind]) : nothingKept
+    })
   const figures = design ? fromDesign(design, names.design) : nothingKept
   return {
     overrides: lines.overrides,

@@ -1,7 +1,7 @@
 /** Reads back from a design sheet what was typed over its figures. */
 import type { Problem } from '../takeoff/fields.js'
 import type { Kept, TypedInput } from '../takeoff/takeoff.js'
-import { AS_MADE, constantNames, DESIGN_HEADING_ROW, designColumns, inputNames, workedNames } from './designSheet.js'
+import { AS_MADE, constantNames, DESIGN_HEADING_ROW, designColumns, inputNames, workedNames } from './sheets/designSheet.js'
 import { amount, movedHeading, PASTED, text, type Rows } from './keptCells.js'
 
 /** Figures of the Design sheet that were typed over since it was made. */

@@ -3,7 +3,7 @@ import type { Problem } from '../takeoff/fields.js'
 import type { AddedLine, Kept, Override } from '../takeoff/takeoff.js'
 import type { JobSheetNames } from './jobSheets.js'
 import { amount, movedHeading, PASTED, text, type Rows } from './keptCells.js'
-import { sumLabels, TAKEOFF_HEADING_ROW, takeoffColumns, takeoffHeading, takeoffSections } from './takeoffSheet.js'
+import { sumLabels, TAKEOFF_HEADING_ROW, takeoffColumns, takeoffHeading, takeoffSections } from './sheets/takeoffSheet.js'
 
 /** What each worked-out column of our lines begins with. */
 const formulaOf: Readonly<Record<'waste' | 'lot' | 'order' | 'amount' | 'hours', string>> = { waste: 'INDEX(', lot: 'MAX(', order: 'ROUNDUP(', amount: 'ROUND(', hours: 'IF(' }

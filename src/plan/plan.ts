@@ -75,7 +75,8 @@ export interface PlanValidation {
 
 export interface SheetPlan {
   name: string
-  kind: 'office' | 'takeoff' | 'design' | 'crew' | 'test' | 'quote' | 'order' | 'checks' | 'year' | 'working' | 'tables'
+  /** 'office', 'tables', or a kind of sheet of a job. */
+  kind: string
   widths: readonly number[]
   cells: readonly PlanCell[]
   frozenRows: number

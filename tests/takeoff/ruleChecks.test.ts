@@ -15,7 +15,7 @@ import { jobFields } from '../../src/takeoff/officeTables.js'
 import { catchmentColumns, foundFigures, monthColumns, monthStart, recordColumns, results } from '../../src/takeoff/results/index.js'
 import { templateFormula, namesIn } from '../../src/takeoff/template.js'
 import { readingRules } from '../../src/takeoff/readings.js'
-import { scope } from '../../src/plan/quoteSheet.js'
+import { scope } from '../../src/plan/sheets/quoteSheet.js'
 import { verdictRules } from '../../src/takeoff/verdicts.js'
 import { demoRows, leastRow, takeoffOf } from '../support/office.js'
 

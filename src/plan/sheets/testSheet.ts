@@ -1,17 +1,16 @@
 /** The Test record: the log of the vacuum test, a row a tank, and the readings of line, pump and switch; each judged where it stands. */
-import { vacuumLoss } from '../calc/tank/vacuumLoss.js'
-import { formula } from '../formula/formula.js'
-import type { Single, Value } from '../formula/value.js'
-import { callFromFormula } from '../takeoff/call.js'
-import { closingCaution } from '../takeoff/cautions.js'
-import { LOG_ENTRIES, logLoss, logVerdict } from '../takeoff/crewSteps.js'
-import { readingRules } from '../takeoff/readings.js'
-import type { Takeoff } from '../takeoff/takeoff.js'
-import { templateFormula } from '../takeoff/template.js'
-import { decimalsOf, symbolOf } from '../units.js'
-import { cellValue, rowFormula, type Flavor } from './calls.js'
-import type { NamePlaces } from './places.js'
-import { address, SheetDraft, type PlanValidation, type SheetPlan } from './plan.js'
+import { vacuumLoss } from '../../calc/tank/vacuumLoss.js'
+import { formula } from '../../formula/formula.js'
+import type { Single, Value } from '../../formula/value.js'
+import { callFromFormula } from '../../takeoff/call.js'
+import { closingCaution } from '../../takeoff/cautions.js'
+import { LOG_ENTRIES, logLoss, logVerdict } from '../../takeoff/crewSteps.js'
+import { readingRules } from '../../takeoff/readings.js'
+import { templateFormula } from '../../takeoff/template.js'
+import { decimalsOf, symbolOf } from '../../units.js'
+import { cellValue, rowFormula } from '../calls.js'
+import { address, SheetDraft, type PlanValidation, type SheetPlan } from '../plan.js'
+import { sheetKind, type EntryList, type JobContext } from '../sheetKind.js'
 
 export const testColumns = { code: 2, text: 3, entries: 4, loss: 9, verdict: 10, done: 11 } as const
 const columns = testColumns
@@ -43,12 +42,42 @@ export const entryWords = (key: string, written: string): string => {
   const name = LOG_ENTRIES.find((known) => known === key)
   return name ? `${logSpans[name][0].toLowerCase()} ${written} ${symbolOf(name)}` : written
 }
-export const tankWords = { only: 'the tank', first: 'pump tank, nearest the house', between: 'between', last: 'inlet tank, farthest from the house' }
-export const isTankCode = (code: string): boolean => /^T\d+$/.test(code)
+const tankWords = { only: 'the tank', first: 'pump tank, nearest the house', between: 'between', last: 'inlet tank, farthest from the house' }
+const isTankCode = (code: string): boolean => /^T\d+$/.test(code)
 const SIGNATURES = ['Tested by', 'For the owner', 'Inspector'] as const
 
-export function testSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, heading: { title: string; made: string }, flavor: Flavor): SheetPlan {
-  const { design, crew } = takeoff
+const log: EntryList = {
+  headings: { ...logHeadings, ...Object.fromEntries(LOG_ENTRIES.map((name) => [name, logHeading(name)])) },
+  entries: [...LOG_ENTRIES, 'done'],
+  isCode: isTankCode,
+  isOurWord: (_, key, words) => key === 'text' && Object.values(tankWords).includes(words),
+}
+const readings: EntryList = {
+  headings: readingHeadings,
+  entries: ['reading', 'done'],
+  isCode: (code) => readingRules.some((rule) => rule.code === code),
+  isOurWord: (code, _key, words) => {
+    const rule = readingRules.find((known) => known.code === code)
+    return rule !== undefined && (words === rule.label || words === rule.wanted || words === rule.unit)
+  },
+}
+
+export const test = sheetKind({
+  kind: 'test',
+  place: 60,
+  prefix: 'Test',
+  lists: [log, readings],
+  codes: ({ design }) => [
+    ...Array.from({ length: design.number('TankCount') }, (_, at) => `T${at + 1}`),
+    ...readingRules.filter(({ when }) => design.holds(when)).map(({ code }) => code),
+    ...SIGNATURES.map((who) => `S ${who}`),
+  ],
+  isOurLine: (words) => /^(?:LOG OF THE VACUUM TEST|LINE, PUMP, SWITCH AND FIRST FILL|SIGNED)$/.test(words),
+  plan: testSheet,
+})
+
+function testSheet({ takeoff, design, names, heading, flavor }: JobContext, sheet: string): SheetPlan {
+  const { crew } = takeoff
   const draft = new SheetDraft()
   const validations: PlanValidation[] = []
   const live = (template: string): { formula?: string } => {
@@ -57,8 +86,8 @@ export function testSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, he
   }
   draft.heading(heading.title, 'Test record: vacuum test of every tank, line, pump and switch', heading.made)
   draft.next()
-  log()
-  readings()
+  logOfTanks()
+  readingsOfLine()
   signatures()
 
   function section(text: string): void {
@@ -72,7 +101,7 @@ export function testSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, he
     return value
   }
 
-  function log(): void {
+  function logOfTanks(): void {
     section('Log of the vacuum test')
     const terms =
       'Wanted: {TestVacuum_inHg} for {TestHold_min}, of which {TestLoss%} may be lost; warming air is allowed for where both temperatures are read. Air of the site: {Barometer_inHg}.'
@@ -119,7 +148,7 @@ export function testSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, he
     return value
   }
 
-  function readings(): void {
+  function readingsOfLine(): void {
     section('Line, pump, switch and first fill')
     for (const [key, column] of Object.entries(readingColumns)) if (readingHeadings[key]) draft.put(column, 'heading', readingHeadings[key]!)
     draft.next()

@@ -1,8 +1,7 @@
 /** The Checks: sums that must agree, each a live formula with both sides, so that a cell typed over or a row put in shows. */
-import type { Takeoff } from '../takeoff/takeoff.js'
-import { money } from '../takeoff/takeoff.js'
-import type { NamePlaces } from './places.js'
-import { address, SheetDraft, type SheetPlan } from './plan.js'
+import { money } from '../../takeoff/takeoff.js'
+import { address, SheetDraft, type SheetPlan } from '../plan.js'
+import { sheetKind, type JobContext } from '../sheetKind.js'
 import { openStops, QUOTE_PARTS, QUOTE_PRICE } from './quoteSheet.js'
 import { ADDED_SUM, LINE_ROWS, sumOf, sumPlace, takeoffColumns } from './takeoffSheet.js'
 
@@ -19,8 +18,9 @@ interface Check {
   right: readonly [value: number, formula?: string]
 }
 
-export function checksSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, heading: { title: string; made: string }): SheetPlan {
-  const { design } = takeoff
+export const checks = sheetKind({ kind: 'checks', place: 80, prefix: 'Checks', plan: checksSheet })
+
+function checksSheet({ takeoff, design, names, heading }: JobContext, sheet: string): SheetPlan {
   const from = names.from(sheet)
   const draft = new SheetDraft()
   draft.heading(heading.title, 'Checks: what must agree, worked out afresh', heading.made)
@@ -28,7 +28,7 @@ export function checksSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, 
   for (const [name, column] of Object.entries(columns)) draft.put(column, name === 'left' || name === 'right' ? 'headingRight' : 'heading', headings[name as keyof typeof columns])
   draft.next()
   const first = draft.row
-  for (const { what, unit, within, left, right } of checks()) {
+  for (const { what, unit, within, left, right } of allChecks()) {
     draft.put(columns.text, 'wrapped', what)
     draft.put(columns.left, 'number', left[0], { format: 2, formula: left[1] })
     draft.put(columns.right, 'number', right[0], { format: 2, ...(right[1] === undefined ? {} : { formula: right[1] }) })
@@ -39,7 +39,7 @@ export function checksSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, 
   }
   const rows = `${address(first, columns.verdict)}:${address(draft.row - 1, columns.verdict)}`
   draft.next()
-  const failed = checks().filter(({ left, right, within }) => Math.abs(left[0] - right[0]) >= within).length
+  const failed = allChecks().filter(({ left, right, within }) => Math.abs(left[0] - right[0]) >= within).length
   draft.put(columns.text, 'totalLabel', 'Checks that fail')
   for (const column of [columns.left, columns.right, columns.unit]) draft.put(column, 'totalLabel', null)
   draft.put(columns.verdict, 'total', failed, { format: 0, formula: `SUMPRODUCT((${rows}<>"pass")*1)` })
@@ -50,7 +50,7 @@ export function checksSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, 
     return `${sheetName}${address(Number(from_), takeoffColumns[column])}:${address(Number(to), takeoffColumns[column]).replace(/^.*!/, '')}`
   }
 
-  function checks(): Check[] {
+  function allChecks(): Check[] {
     const sums = [
       ...takeoff.sections.map(({ section, total }) => ({ total, place: from(sumPlace(sumOf(section))) })),
       { total: takeoff.addedTotal, place: from(sumPlace(ADDED_SUM)) },

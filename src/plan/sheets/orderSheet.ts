@@ -1,8 +1,8 @@
 /** The Order sheet: what to order, by supplier, as the takeoff says it; a cell a line for who ordered it and when. */
-import type { ItemKind } from '../takeoff/officeTables.js'
-import type { Takeoff } from '../takeoff/takeoff.js'
-import type { NamePlaces } from './places.js'
-import { SheetDraft, type SheetPlan } from './plan.js'
+import type { ItemKind } from '../../takeoff/officeTables.js'
+import type { Takeoff } from '../../takeoff/takeoff.js'
+import { SheetDraft, type SheetPlan } from '../plan.js'
+import { sheetKind, type JobContext } from '../sheetKind.js'
 import { linePlace } from './takeoffSheet.js'
 
 /** Before the code of an entry: the crew's steps have codes too. */
@@ -15,9 +15,16 @@ const ordered: readonly ItemKind[] = ['material', 'equipment', 'subcontract']
 const ADDED = 'Added by hand'
 
 const linesOf = ({ lines }: Takeoff) => lines.filter(({ rule, order }) => ordered.includes(rule.kind) && order > 0)
-export const orderCodes = (takeoff: Takeoff): string[] => linesOf(takeoff).map(({ code }) => `${ORDER_PREFIX}${code}`)
+export const order = sheetKind({
+  kind: 'order',
+  place: 30,
+  prefix: 'Order',
+  lists: [{ prefix: ORDER_PREFIX, onlyEntries: true, headings: orderHeadings, entries: ['done'], isCode: (code) => code !== '', isOurWord: (_, key) => key !== 'done' }],
+  codes: (takeoff) => linesOf(takeoff).map(({ code }) => `${ORDER_PREFIX}${code}`),
+  plan: orderSheet,
+})
 
-export function orderSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, heading: { title: string; made: string }): SheetPlan {
+function orderSheet({ takeoff, names, heading }: JobContext, sheet: string): SheetPlan {
   const draft = new SheetDraft()
   const from = names.from(sheet)
   draft.heading(heading.title, 'Order: what to buy and hire, by supplier', heading.made)

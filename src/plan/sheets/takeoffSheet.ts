@@ -1,12 +1,12 @@
 /** The Takeoff sheet: itemized, priced, with the reason of every line; overrides and added lines have their own cells. */
-import { LOTS_SLACK } from '../calc/estimate/orderQuantity.js'
-import { formula } from '../formula/formula.js'
-import { isStone, LABOR_HOURS, STONE_ORDERED, type ItemRule } from '../takeoff/itemRules.js'
-import { itemKinds, sections, type ItemKind } from '../takeoff/officeTables.js'
-import { money, type Line, type Takeoff } from '../takeoff/takeoff.js'
-import type { CallWriter } from './calls.js'
-import { lookup, type NamePlaces, type OfficePlaces } from './places.js'
-import { address, SheetDraft, type PlanCell, type SheetPlan } from './plan.js'
+import { LOTS_SLACK } from '../../calc/estimate/orderQuantity.js'
+import { formula } from '../../formula/formula.js'
+import { isStone, LABOR_HOURS, STONE_ORDERED, type ItemRule } from '../../takeoff/itemRules.js'
+import { itemKinds, sections, type ItemKind } from '../../takeoff/officeTables.js'
+import { money, type Line } from '../../takeoff/takeoff.js'
+import { lookup } from '../places.js'
+import { address, SheetDraft, type PlanCell, type SheetPlan } from '../plan.js'
+import { sheetKind, type JobContext } from '../sheetKind.js'
 
 /** Columns of the sheet; hosts read overrides and added lines back from them. */
 export const takeoffColumns = { code: 2, description: 3, net: 4, yours: 5, waste: 6, lot: 7, order: 8, unit: 9, price: 10, amount: 11, hours: 12, why: 13, kind: 14 } as const
@@ -48,8 +48,9 @@ const netDecimals = (rule: ItemRule) => quantityDecimals[rule.unit] ?? 0
 const orderDecimals = (rule: ItemRule) => (Number.isInteger(rule.lot) ? 0 : 2)
 const textColumns: readonly string[] = ['code', 'description', 'unit', 'why', 'kind']
 
-export function takeoffSheet(takeoff: Takeoff, names: NamePlaces, places: OfficePlaces, writer: CallWriter, sheet: string, heading: { title: string; made: string }): SheetPlan {
-  const { design } = takeoff
+export const takeoff = sheetKind({ kind: 'takeoff', place: 10, prefix: 'Takeoff', plan: takeoffSheet })
+
+function takeoffSheet({ takeoff, design, names, places, writer, heading }: JobContext, sheet: string): SheetPlan {
   const draft = new SheetDraft()
   draft.heading(heading.title, 'Itemized takeoff', heading.made)
   draft.next()

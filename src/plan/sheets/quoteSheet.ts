@@ -1,12 +1,12 @@
 /** The Quote: one page for the customer. What is offered, the price by section, what it rests on, and no cost of ours. */
-import { formula } from '../formula/formula.js'
-import { closingCaution } from '../takeoff/cautions.js'
-import type { Design } from '../takeoff/design.js'
-import { money, type Takeoff } from '../takeoff/takeoff.js'
-import { templateFormula, type Words } from '../takeoff/template.js'
-import { verdictRules, type VerdictName } from '../takeoff/verdicts.js'
-import type { NamePlaces } from './places.js'
-import { address, SheetDraft, type SheetPlan } from './plan.js'
+import { formula } from '../../formula/formula.js'
+import { closingCaution } from '../../takeoff/cautions.js'
+import type { Design } from '../../takeoff/design.js'
+import { money, type Takeoff } from '../../takeoff/takeoff.js'
+import { templateFormula, type Words } from '../../takeoff/template.js'
+import { verdictRules, type VerdictName } from '../../takeoff/verdicts.js'
+import { address, SheetDraft, type SheetPlan } from '../plan.js'
+import { sheetKind, type JobContext } from '../sheetKind.js'
 import { ADDED_SUM, sumOf, sumPlace } from './takeoffSheet.js'
 
 /** Before the code of an entry: other sheets of the job have codes too. */
@@ -24,11 +24,11 @@ const entries: readonly (readonly [code: string, what: string])[] = [
   ['5', 'Offered by, date'],
   ['6', 'Accepted by, date'],
 ]
-export const isQuoteCode = (code: string): boolean => entries.some(([known]) => known === code) || verdictRules.some(({ name }) => name === code)
+const isQuoteCode = (code: string): boolean => entries.some(([known]) => known === code) || verdictRules.some(({ name }) => name === code)
 const stopsOf = (design: Design) => design.verdicts().filter(({ verdict }) => verdict === 'stop')
 /** Stops that nobody has answered for on the quote. */
 export const openStops = ({ design, crew }: Takeoff): number => stopsOf(design).filter(({ name }) => String(crew.cells[`${QUOTE_PREFIX}${name}`]?.done ?? '') === '').length
-export const quoteCodes = (design: Design): string[] => [...entries.map(([code]) => code), ...stopsOf(design).map(({ name }) => name)].map((code) => `${QUOTE_PREFIX}${code}`)
+const quoteCodes = (design: Design): string[] => [...entries.map(([code]) => code), ...stopsOf(design).map(({ name }) => name)].map((code) => `${QUOTE_PREFIX}${code}`)
 
 /** Names by which the checks find the prices of the sections with the tax, and the price. */
 export const QUOTE_PARTS = 'quote parts'
@@ -50,7 +50,16 @@ const notInPrice: readonly string[] = [
   'Roads, trees and lawns beyond the trench and pit; delay by weather or by an authority.',
 ]
 
-export function quoteSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, heading: { title: string; made: string }): SheetPlan {
+export const quote = sheetKind({
+  kind: 'quote',
+  place: 20,
+  prefix: 'Quote',
+  lists: [{ prefix: QUOTE_PREFIX, onlyEntries: true, headings: quoteHeadings, entries: ['done'], isCode: isQuoteCode, isOurWord: (_, key) => key === 'text' }],
+  codes: ({ design }) => quoteCodes(design),
+  plan: quoteSheet,
+})
+
+function quoteSheet({ takeoff, names, heading }: JobContext, sheet: string): SheetPlan {
   const { design, crew } = takeoff
   const from = names.from(sheet)
   const draft = new SheetDraft()

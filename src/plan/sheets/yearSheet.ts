@@ -1,13 +1,14 @@
 /** Storage through the year, roofs and uses behind it, the daily record by year, and the curve of the chosen pump. */
-import { formula } from '../formula/formula.js'
-import type { Design } from '../takeoff/design.js'
-import { CURVE_POINTS, monthNames } from '../takeoff/officeTables.js'
-import { recordWords } from '../takeoff/rainDays.js'
-import { catchmentColumns, curveCell, curveColumns, monthColumns, monthDays, monthRain, recordColumns, type ResultRule } from '../takeoff/results/index.js'
-import { decimalsOf, symbolOf } from '../units.js'
-import { cellValue, rowFormula, type Flavor } from './calls.js'
-import type { NamePlaces } from './places.js'
-import { address, range, SheetDraft, type SheetPlan } from './plan.js'
+import { formula } from '../../formula/formula.js'
+import type { Design } from '../../takeoff/design.js'
+import { CURVE_POINTS, monthNames } from '../../takeoff/officeTables.js'
+import { recordWords } from '../../takeoff/rainDays.js'
+import { catchmentColumns, curveCell, curveColumns, monthColumns, monthDays, monthRain, recordColumns, type ResultRule } from '../../takeoff/results/index.js'
+import { decimalsOf, symbolOf } from '../../units.js'
+import { cellValue, rowFormula } from '../calls.js'
+import type { NamePlaces } from '../places.js'
+import { address, range, SheetDraft, type SheetPlan } from '../plan.js'
+import { sheetKind, type JobContext } from '../sheetKind.js'
 
 const FIRST_COLUMN = 3
 const FIRST_MONTH = 7
@@ -31,7 +32,7 @@ function blocksOf(design: Design): Blocks {
 }
 const columnIn = (columns: readonly { name: string }[], name: string) => columns.findIndex((column) => column.name === name) + FIRST_COLUMN
 
-export function placeYear(names: NamePlaces, sheet: string, design: Design): void {
+function placeYear(names: NamePlaces, sheet: string, design: Design): void {
   const blocks = blocksOf(design)
   const place = (columns: readonly { name: string }[], first: number, rows: number) => {
     for (const { name } of columns) names.set(name, sheet, range(first, first + rows - 1, columnIn(columns, name)))
@@ -43,7 +44,9 @@ export function placeYear(names: NamePlaces, sheet: string, design: Design): voi
   names.set('Curve', sheet, range(blocks.points, blocks.points + CURVE_POINTS - 1, FIRST_COLUMN, FIRST_COLUMN + 1))
 }
 
-export function yearSheet(design: Design, names: NamePlaces, sheet: string, heading: { title: string; made: string }, flavor: Flavor): SheetPlan {
+export const year = sheetKind({ kind: 'year', place: 70, prefix: 'Year', placed: placeYear, plan: yearSheet })
+
+function yearSheet({ design, names, heading, flavor }: JobContext, sheet: string): SheetPlan {
   const draft = new SheetDraft()
   const blocks = blocksOf(design)
   draft.heading(heading.title, 'Storage through the year, the daily record, and the pump curve', heading.made)

@@ -1,16 +1,13 @@
 /** The Crew sheet, for the people in the pit: facts, every stop as a barrier, the sequence with hazards where they act, boxes and hold points. */
-import { orderCodes } from './orderSheet.js'
-import { quoteCodes } from './quoteSheet.js'
-import { formula } from '../formula/formula.js'
-import type { Single } from '../formula/value.js'
-import { cautionRules, closingCaution } from '../takeoff/cautions.js'
-import { crewSteps } from '../takeoff/crewSteps.js'
-import type { CrewEntries, Takeoff } from '../takeoff/takeoff.js'
-import { templateFormula, type Words } from '../takeoff/template.js'
-import { readingRules } from '../takeoff/readings.js'
-import type { NamePlaces } from './places.js'
-import { SheetDraft, type SheetPlan } from './plan.js'
-import { entryWords, isTankCode } from './testSheet.js'
+import { formula } from '../../formula/formula.js'
+import type { Single } from '../../formula/value.js'
+import { cautionRules, closingCaution } from '../../takeoff/cautions.js'
+import { crewSteps } from '../../takeoff/crewSteps.js'
+import type { CrewEntries } from '../../takeoff/takeoff.js'
+import { templateFormula, type Words } from '../../takeoff/template.js'
+import { SheetDraft, type SheetPlan } from '../plan.js'
+import { sheetKind, type JobContext } from '../sheetKind.js'
+import { entryWords } from './testSheet.js'
 
 const inWords = (cells: CrewEntries[string]): string =>
   Object.entries(cells)
@@ -49,13 +46,31 @@ export const isCrewHeading = (code: string): boolean =>
   [crewHeadings.code, BY_HAND, DO_NOT_START].includes(code as never) || crewSteps.some(({ stage }) => stage.toUpperCase() === code)
 
 /** Whether plain text beside a step is what our own sheet writes there, and not somebody's own. */
-export function isOurStepWord(code: string, key: string, words: string): boolean {
+function isOurStepWord(code: string, key: string, words: string): boolean {
   const step = crewSteps.find((known) => known.code === code)
   return words === BOX || (step !== undefined && words === (key === 'text' ? step.text : key === 'figure' ? step.figure : key === 'hold' ? step.hold : undefined))
 }
 
-export function crewSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, heading: { title: string; made: string }): SheetPlan {
-  const { design, crew } = takeoff
+/** Hazards stand between the steps, in full or in a few words. */
+const hazardWords = new Set<string>([
+  'engineer or licensed person',
+  'office',
+  closingCaution,
+  ...cautionRules.flatMap(({ short, text: words }) => [short, ...(typeof words === 'string' ? [words] : [])]),
+])
+
+export const crew = sheetKind({
+  kind: 'crew',
+  place: 50,
+  prefix: 'Crew',
+  lists: [{ headings: crewHeadings, entries: ['done'], isCode: (code) => crewSteps.some((step) => step.code === code), isOurWord: isOurStepWord }],
+  codes: ({ design }) => crewSteps.filter(({ when }) => design.holds(when)).map(({ code }) => code),
+  isOurLine: (words) => isCrewHeading(words) || words === CREW_CLOSING || words.startsWith('Still: ') || hazardWords.has(words),
+  plan: crewSheet,
+})
+
+function crewSheet({ takeoff, design, names, heading, entryCodes }: JobContext, sheet: string): SheetPlan {
+  const { crew } = takeoff
   const draft = new SheetDraft()
   const live = (words: Words): { formula?: string } => {
     const text = templateFormula(words)
@@ -139,10 +154,7 @@ export function crewSheet(takeoff: Takeoff, names: NamePlaces, sheet: string, he
   /** Lines of the crew's own, and what it wrote beside steps that this job has no more. */
   function addedLines(): void {
     section(BY_HAND)
-    const used = new Set([...crewSteps, ...readingRules].filter(({ when }) => design.holds(when)).map(({ code }) => code))
-    const onOthers = new Set([...quoteCodes(design), ...orderCodes(takeoff)])
-    const isThere = (code: string) => used.has(code) || onOthers.has(code) || code.startsWith('S ') || (isTankCode(code) && Number(code.slice(1)) <= design.number('TankCount'))
-    const orphans = Object.entries(crew.cells).filter(([code]) => !isThere(code))
+    const orphans = Object.entries(crew.cells).filter(([code]) => !entryCodes.has(code))
     const lines = [...crew.added, ...orphans.map(([code, cells]) => ({ text: `${code}, written earlier`, done: inWords(cells) }))]
     for (const { text, done } of [...lines, ...Array.from({ length: SPARE_ROWS }, () => ({ text: null, done: null }))]) {
       draft.put(columns.text, 'siteEntry', text, { format: 'text' })

@@ -1,18 +1,19 @@
 /** The Design sheet: verdicts and cautions first, every result live with its unit and source, inputs copied from the row last. */
-import { formula } from '../formula/formula.js'
-import { citationText, shortCitation } from '../sources.js'
-import { closingCaution } from '../takeoff/cautions.js'
-import { assumable, assumableFields } from '../takeoff/assumed.js'
-import type { Design, RaisedCaution } from '../takeoff/design.js'
-import { allowedIn, type Field } from '../takeoff/fields.js'
-import { jobFields } from '../takeoff/officeTables.js'
-import { foundFigures, resultGroups, type ResultRule } from '../takeoff/results/index.js'
-import { templateFormula, type Words } from '../takeoff/template.js'
-import { verdictRules, type RestingVerdict, type VerdictName } from '../takeoff/verdicts.js'
-import { decimalsOf, symbolOf } from '../units.js'
-import { cellValue, type CallWriter } from './calls.js'
-import type { NamePlaces } from './places.js'
-import { address, SheetDraft, type PlanCell, type PlanValidation, type SheetPlan } from './plan.js'
+import { formula } from '../../formula/formula.js'
+import { citationText, shortCitation } from '../../sources.js'
+import { closingCaution } from '../../takeoff/cautions.js'
+import { assumable, assumableFields } from '../../takeoff/assumed.js'
+import type { Design, RaisedCaution } from '../../takeoff/design.js'
+import { allowedIn, type Field } from '../../takeoff/fields.js'
+import { jobFields } from '../../takeoff/officeTables.js'
+import { foundFigures, resultGroups, type ResultRule } from '../../takeoff/results/index.js'
+import { templateFormula, type Words } from '../../takeoff/template.js'
+import { verdictRules, type RestingVerdict, type VerdictName } from '../../takeoff/verdicts.js'
+import { decimalsOf, symbolOf } from '../../units.js'
+import { cellValue } from '../calls.js'
+import type { NamePlaces } from '../places.js'
+import { address, SheetDraft, type PlanCell, type PlanValidation, type SheetPlan } from '../plan.js'
+import { sheetKind, type JobContext } from '../sheetKind.js'
 
 /** Columns of the sheet; hosts read back from them what was typed over. */
 export const designColumns = { name: 3, value: 4, asMade: 8 } as const
@@ -61,7 +62,7 @@ const rowsOf = (design: Design): readonly SheetRow[] => [
   ...inputNames.map((name) => ({ kind: 'input' as const, name })),
 ]
 
-export function placeDesign(names: NamePlaces, sheet: string, design: Design): void {
+function placeDesign(names: NamePlaces, sheet: string, design: Design): void {
   rowsOf(design).forEach((row, at) => {
     if ('name' in row) names.set(row.name, sheet, address(FIRST_ROW + at, VALUE_COLUMN))
   })
@@ -72,7 +73,9 @@ const verdicts = new Map<string, RestingVerdict>(verdictRules.map((rule) => [rul
 const found = new Map<string, ResultRule>(foundFigures.map((rule) => [rule.name, rule]))
 const flagLabels = new Map<string, string>(assumableFields.map((field) => [assumable[field], jobFields[field].label]))
 
-export function designSheet(design: Design, names: NamePlaces, writer: CallWriter, sheet: string, heading: { title: string; made: string }): SheetPlan {
+export const design = sheetKind({ kind: 'design', place: 40, prefix: 'Design', placed: placeDesign, plan: designSheet })
+
+function designSheet({ design, names, writer, heading }: JobContext, sheet: string): SheetPlan {
   const draft = new SheetDraft()
   const validations: PlanValidation[] = []
   draft.heading(heading.title, 'Design: inputs, results, verdicts and cautions behind the takeoff', heading.made)

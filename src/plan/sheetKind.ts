@@ -1,0 +1,56 @@
+/** A kind of sheet of a job: one definition that its name, its writer and the reader of what people type on it come from. */
+import type { Design } from '../takeoff/design.js'
+import type { Takeoff } from '../takeoff/takeoff.js'
+import type { CallWriter, Flavor } from './calls.js'
+import type { NamePlaces, OfficePlaces } from './places.js'
+import type { SheetDraft, SheetPlan } from './plan.js'
+
+/** What a sheet is laid out from. */
+export interface JobContext {
+  takeoff: Takeoff
+  design: Design
+  places: OfficePlaces
+  /** Cells and ranges by name; a sheet adds its own for those that stand behind it. */
+  names: NamePlaces
+  flavor: Flavor
+  writer: CallWriter
+  /** Where the native flavour works its calls through. */
+  working: SheetDraft
+  heading: { title: string; made: string }
+  /** Codes of the cells that people fill in on the sheets of this job. */
+  entryCodes: ReadonlySet<string>
+}
+
+/** Rows with a code, and cells beside it that people fill in. They are read back by code and heading, wherever they stand. */
+export interface EntryList {
+  /** Before the code of an entry, where another sheet has the same codes. */
+  prefix?: string
+  /** Beside its entries nothing is written on the sheet by hand. */
+  onlyEntries?: true
+  /** Words of the headings, by what is kept under them. */
+  headings: Readonly<Record<string, string>>
+  /** Keys of the cells that people write into. */
+  entries: readonly string[]
+  isCode(code: string): boolean
+  /** Whether words beside a code are what the sheet itself writes there. */
+  isOurWord(code: string, key: string, words: string): boolean
+}
+
+export interface SheetKind<K extends string = string> {
+  kind: K
+  /** Where it stands among the sheets of a job, from the left. */
+  place: number
+  /** The sheet's name is this word and the job's name. */
+  prefix: string
+  lists?: readonly EntryList[]
+  /** Codes of the entries that this job has room for, with their prefix. */
+  codes?(takeoff: Takeoff): readonly string[]
+  /** Whether words between the entries are what the sheet itself writes. */
+  isOurLine?(words: string): boolean
+  /** Gives names their cells before any sheet is laid out: such a sheet may be pointed to by all others. */
+  placed?(names: NamePlaces, sheet: string, design: Design): void
+  /** Nothing where this job or this flavour has no such sheet. */
+  plan(job: JobContext, sheet: string): SheetPlan | undefined
+}
+
+export const sheetKind = <const K extends string>(kind: SheetKind<K>): SheetKind<K> => kind

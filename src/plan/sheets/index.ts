@@ -1,0 +1,14 @@
+// Made by scripts/make-index.mjs from the folder listing; run `npm run index` after adding a file.
+import { checks } from './checksSheet.js'
+import { crew } from './crewSheet.js'
+import { design } from './designSheet.js'
+import { order } from './orderSheet.js'
+import { quote } from './quoteSheet.js'
+import { takeoff } from './takeoffSheet.js'
+import { test } from './testSheet.js'
+import { working } from './workingSheet.js'
+import { year } from './yearSheet.js'
+
+/** From the left of the workbook to the right. */
+export const sheetKinds = [takeoff, quote, order, design, crew, test, year, checks, working] as const
+export type SheetKindName = (typeof sheetKinds)[number]['kind']

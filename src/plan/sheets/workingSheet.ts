@@ -1,0 +1,36 @@
+/** The Working sheet: every engineering figure step by step. The call writer fills it while the other sheets are laid out. */
+import { SheetDraft } from '../plan.js'
+import { sheetKind } from '../sheetKind.js'
+
+const headings = ['symbol', 'meaning', 'value', 'unit', 'formula', 'source'] as const
+
+/** A draft with its headings, ready for blocks. */
+export function workingDraft({ title, made }: { title: string; made: string }): SheetDraft {
+  const draft = new SheetDraft()
+  draft.heading(title, 'Working: every engineering figure step by step, as ordinary formulas', made)
+  draft.next()
+  headings.forEach((text, at) => draft.put(at + 2, text === 'value' ? 'headingRight' : 'heading', text))
+  draft.next()
+  return draft
+}
+
+export const working = sheetKind({
+  kind: 'working',
+  place: 90,
+  prefix: 'Working',
+  plan: ({ flavor, working: draft, design }, sheet) =>
+    flavor === 'cells'
+      ? undefined
+      : {
+          name: sheet,
+          kind: 'working',
+          widths: [2, 16, 34, 16, 12, 60, 52],
+          cells: draft.cells,
+          frozenRows: 5,
+          titleRows: [1, 5],
+          landscape: true,
+          footer: design.name,
+          tables: [],
+          validations: [],
+        },
+})
