@@ -87,9 +87,8 @@ const inPlainWords: Partial<Record<WorkId, string>> = {
   office: 'the office’s own table', practice: 'common practice, no source', memory: 'from memory, not read', derivation: 'derived', definitions: 'exact unit definitions (NIST Handbook 44)',
 }
 
-/** Title and place alone, where the full line would not fit. */
-export const shortCitation = (citation: Citation): string =>
-  inPlainWords[citation.work] ? citationText(citation) : [bibliography[citation.work].title, citation.locator].filter(Boolean).join(', ')
+/** A source that is no publication. */
+export const isPlainSource = (work: WorkId): boolean => inPlainWords[work] !== undefined
 
 /** A citation as one line for a sheet: publisher, title, place. */
 export function citationText({ work, locator }: Citation): string {

@@ -2,7 +2,7 @@
  * The Excel host. One read and three steps of writing: copies of the sheets to be rewritten, the new content, and
  * the copies away again. If a step fails, the copies bring the old content back and new sheets go.
  */
-import { isTall, rowHeights } from '../plan/heights.js'
+import { rowHeights } from '../plan/heights.js'
 import { cellFormat, looks, type Look } from '../plan/looks.js'
 import { standardPlaces, type OfficePlaces, type TablePlace } from '../plan/places.js'
 import { address, columnLetters, type PlanCell, type SheetPlan } from '../plan/plan.js'
@@ -276,7 +276,7 @@ function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan): void {
   range.numberFormat = formats
   range.formulas = formulas
   const heights = rowHeights(plan)
-  for (const [look, isTallRow, cells] of byLook(plan, heights)) for (const areas of areasOf(cells)) dress(sheet.getRanges(areas).format, look, isTallRow)
+  for (const [look, cells] of byLook(plan)) for (const areas of areasOf(cells)) dress(sheet.getRanges(areas).format, look)
   plan.widths.forEach((width, at) => (sheet.getRange(`${columnLetters(at + 1)}:${columnLetters(at + 1)}`).format.columnWidth = width * 5.4))
   for (const [row, height] of heights) sheet.getRange(`${row}:${row}`).format.rowHeight = height
   sheet.showGridlines = false
@@ -284,8 +284,15 @@ function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan): void {
   sheet.pageLayout.orientation = plan.landscape ? 'Landscape' : 'Portrait'
   sheet.pageLayout.zoom = { horizontalFitToPages: 1, verticalFitToPages: 0 }
   sheet.pageLayout.setPrintTitleRows(`$${plan.titleRows[0]}:$${plan.titleRows[1]}`)
-  sheet.pageLayout.headersFooters.defaultForAllPages.leftFooter = plan.footer.replace(/&/g, '&&')
-  sheet.pageLayout.headersFooters.defaultForAllPages.rightFooter = 'Page &P of &N'
+  sheet.pageLayout.paperSize = plan.paper === 'A4' ? 'A4' : 'Letter'
+  // Points: the same margins as in files.
+  sheet.pageLayout.leftMargin = sheet.pageLayout.rightMargin = 36
+  sheet.pageLayout.topMargin = sheet.pageLayout.bottomMargin = 43.2
+  sheet.pageLayout.headerMargin = sheet.pageLayout.footerMargin = 21.6
+  const footers = sheet.pageLayout.headersFooters.defaultForAllPages
+  footers.leftFooter = plan.footer.replace(/&/g, '&&')
+  footers.centerFooter = plan.name.replace(/&/g, '&&')
+  footers.rightFooter = 'Page &P of &N'
   for (const { name, row, column, headings, rows } of plan.tables) {
     const table = sheet.tables.add(`${address(row, column, false)}:${address(row + rows, column + headings.length - 1, false)}`, true)
     table.name = name
@@ -308,14 +315,12 @@ function excelContent({ value, formula }: PlanCell): string | number | boolean {
   return typeof value === 'string' && /^[=+\-@']/.test(value) ? `'${value}` : value
 }
 
-function byLook(plan: SheetPlan, heights: Map<number, number>): [Look, boolean, PlanCell[]][] {
-  const groups = new Map<string, [Look, boolean, PlanCell[]]>()
+function byLook(plan: SheetPlan): [Look, PlanCell[]][] {
+  const groups = new Map<string, [Look, PlanCell[]]>()
   for (const cell of plan.cells) {
-    const tall = isTall(heights.get(cell.row))
-    const key = `${cell.role} ${tall}`
-    const group = groups.get(key) ?? [looks[cell.role], tall, []]
-    group[2].push(cell)
-    groups.set(key, group)
+    const group = groups.get(cell.role) ?? [looks[cell.role], []]
+    group[1].push(cell)
+    groups.set(cell.role, group)
   }
   return [...groups.values()]
 }
@@ -339,12 +344,12 @@ function areasOf(cells: readonly PlanCell[]): string[] {
   return pieces
 }
 
-function dress(format: Excel.RangeFormat, look: Look, isTallRow: boolean): void {
+function dress(format: Excel.RangeFormat, look: Look): void {
   format.font.bold = look.bold ?? false
   format.font.size = look.size ?? 10
   format.font.color = `#${look.color ?? '1F2A30'}`
   format.wrapText = look.wrap ?? false
-  format.verticalAlignment = isTallRow ? 'Top' : 'Center'
+  format.verticalAlignment = 'Center'
   if (look.align) format.horizontalAlignment = look.align === 'right' ? 'Right' : look.align === 'center' ? 'Center' : 'Left'
   if (look.indent) format.indentLevel = look.indent
   if (look.fill) format.fill.color = `#${look.fill}`

@@ -3,7 +3,7 @@
  * pasted or picked from a list stays the text it is.
  */
 import { registries, UIPlugin } from '@odoo/o-spreadsheet'
-import { CREW_HEADING_ROW, crewColumns } from '../plan/sheets/crewSheet.js'
+import { crewColumns } from '../plan/sheets/crewSheet.js'
 import { jobSheetNames } from '../plan/jobSheets.js'
 import { isTextual } from '../plan/officeSheets.js'
 import { fieldsOf, tableNames, type TableName } from '../takeoff/officeTables.js'
@@ -20,7 +20,6 @@ const writtenColumns: Readonly<Record<string, readonly number[]>> = {
   [jobSheetNames('').crew]: [crewColumns.text, crewColumns.done],
   [jobSheetNames('').test]: [testColumns.done],
 }
-const FIRST_WRITTEN_ROW = Math.min(TAKEOFF_HEADING_ROW, CREW_HEADING_ROW)
 
 interface Update {
   type: string
@@ -41,7 +40,7 @@ class TextsPlugin extends UIPlugin {
     const getters = this.getters as unknown as { getSheetName(id: string): string; getEvaluatedCell(position: object): { value: unknown } }
     const name = getters.getSheetName(sheetId)
     const own = Object.entries(writtenColumns).find(([start]) => name.startsWith(start))
-    if (own) return row >= FIRST_WRITTEN_ROW && own[1].includes(col + 1)
+    if (own) return row >= TAKEOFF_HEADING_ROW && own[1].includes(col + 1)
     if (!tableNames.includes(name as TableName)) return false
     const fields = fieldsOf(name as TableName)
     for (let above = 0; above < Math.min(row, HEADINGS_WITHIN); above++) {

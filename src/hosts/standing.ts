@@ -6,6 +6,7 @@ import { readSheet, Workbook, WorkbookError } from './file.js'
 import type { SheetContent } from './host.js'
 import { shortHash } from './shortHash.js'
 import type { Book, BookSheet } from './xlsx/book.js'
+import { picturesIn } from './xlsx/drawingPart.js'
 import { DRAWN } from './xlsx/writeSheet.js'
 
 /** So many places are named; the rest are counted. */
@@ -98,12 +99,14 @@ function wordsOver(plan: SheetPlan, content: SheetContent): string[] {
 /** Places in words: the first of them, and how many more. */
 export const placesInWords = (places: readonly string[]): string => [...places.slice(0, NAMED), ...(places.length > NAMED ? [`${places.length - NAMED} more`] : [])].join(', ')
 
+/** Whether somebody else drew or remarked something there. */
+const isDrawnOn = (book: Book, { part }: BookSheet): boolean =>
+  book.relations(part).some(({ type, target }) => DRAWN.test(type) && (!type.endsWith('/drawing') || !book.has(target) || picturesIn(book.text(target)).hasOthers))
+
 /** Drawings and remarks on sheets that are made again stay at their place on the sheet, whatever stands there now. */
 export function drawnNotes(book: Book, plans: readonly SheetPlan[]): string[] {
   return plans.flatMap(({ name }) => {
     const sheet = book.sheetNamed(name)
-    return sheet && book.relations(sheet.part).some(({ type }) => DRAWN.test(type))
-      ? [`${name}: the drawings and remarks on it stay where they stood; its rows may have moved`]
-      : []
+    return sheet && isDrawnOn(book, sheet) ? [`${name}: the drawings and remarks on it stay where they stood; its rows may have moved`] : []
   })
 }

@@ -1,12 +1,14 @@
 /** Heights of rows, from the length of their wrapped texts: no host measures text for us. */
 import { looks } from './looks.js'
-import type { SheetPlan } from './plan.js'
+import { EMPTY_ROW_POINTS, type SheetPlan } from './plan.js'
 
 const LINE_POINTS = 12.6
 const ROW_POINTS = 16
 /** 8.5 mm: a row that is written into on site. */
 const SITE_POINTS = 25
 const TITLE_POINTS = 24
+/** Above and below several lines together: no rule touches a text. */
+const AIR_POINTS = 6
 /** Characters of our sizes that fit into one unit of column width, on the safe side. */
 const CHARACTERS_PER_WIDTH = 1.22
 
@@ -27,16 +29,29 @@ function linesOf(text: string, width: number): number {
   return lines
 }
 
+/** What letter and A4 both hold between our margins, upright; and points that a unit of column width takes in the widest program. */
+const [PAGE_WIDTH, PAGE_HEIGHT, WIDTH_POINTS] = [523, 700, 5.25]
+const LEAST_PERCENT = 89
+
+/** The share of its size at which an upright sheet fits one page, as long as it stays readable; else the share that fits its width. */
+export function onePage(plan: SheetPlan): number {
+  const heights = rowHeights(plan)
+  const last = Math.max(...plan.cells.map(({ row }) => row))
+  let high = 0
+  for (let row = 1; row <= last; row++) high += heights.get(row) ?? EMPTY_ROW_POINTS
+  const wide = plan.widths.reduce((sum, width) => sum + width, 0) * WIDTH_POINTS
+  const byWidth = Math.min(100, Math.floor((100 * PAGE_WIDTH) / wide))
+  const byHeight = Math.floor((100 * PAGE_HEIGHT) / high)
+  return byHeight >= LEAST_PERCENT ? Math.min(byWidth, byHeight) : byWidth
+}
+
 export function rowHeights(plan: SheetPlan): Map<number, number> {
   const heights = new Map<number, number>()
   for (const { row, column, role, value, look = looks[role] } of plan.cells) {
     const width = (plan.widths[column - 1] ?? 10) * CHARACTERS_PER_WIDTH * (10 / (look.size ?? 10))
     const needed = look.wrap && typeof value === 'string' ? linesOf(value, Math.max(4, width - (look.indent ? 2 : 0))) : 1
-    const points = needed === 1 ? ROW_POINTS : (needed * LINE_POINTS * Math.max(10, look.size ?? 10)) / 10 + 3
+    const points = needed === 1 ? ROW_POINTS : (needed * LINE_POINTS * Math.max(10, look.size ?? 10)) / 10 + AIR_POINTS
     heights.set(row, Math.max(heights.get(row) ?? 0, points, role === 'siteEntry' ? SITE_POINTS : 0))
   }
   return heights.set(1, TITLE_POINTS)
 }
-
-/** True for rows of more than one line, whose cells stand at the top. */
-export const isTall = (height: number | undefined): boolean => (height ?? ROW_POINTS) > TITLE_POINTS

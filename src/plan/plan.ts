@@ -1,4 +1,5 @@
 /** A workbook as plain data: what every host writes, and nothing of any host. Rows and columns count from 1. */
+import { laidOut, type Page, type Picture } from './drawing/picture.js'
 import type { Look } from './looks.js'
 
 export type Align = 'left' | 'right' | 'center'
@@ -73,6 +74,16 @@ export interface PlanValidation {
   message: string
 }
 
+/** A picture at a cell, its page in points. */
+export interface SheetDrawing {
+  picture: Picture
+  row: number
+  column: number
+  /** Points from the column's left edge. */
+  offset?: number
+  page: Page
+}
+
 export interface SheetPlan {
   name: string
   /** 'office', 'tables', or a kind of sheet of a job. */
@@ -86,6 +97,13 @@ export interface SheetPlan {
   tables: readonly PlanTable[]
   validations: readonly PlanValidation[]
   hidden?: boolean
+  drawings?: readonly SheetDrawing[]
+  /** Letter, where nothing is said. */
+  paper?: 'letter' | 'A4'
+  /** Printed at this share of its size, over as many pages as it takes, new pages begun after a column; else it is made as narrow as a page. */
+  print?: { percent: number; breakAfter?: number }
+  /** A sheet that is a drawing to scale: printed as large as it is, no smaller, and a host that draws nothing leaves it out. */
+  toScale?: { lastRow: number; lastColumn: number }
 }
 
 export interface WorkbookPlan {
@@ -111,9 +129,13 @@ export const range = (firstRow: number, lastRow: number, column: number, lastCol
 /** A sheet's name as a formula writes it. */
 export const quotedSheet = (name: string): string => (/^[A-Za-z_][A-Za-z0-9_]*$/.test(name) && !/^[A-Za-z]{1,3}\d+$/.test(name) ? name : `'${name.replace(/'/g, "''")}'`)
 
+/** A row with nothing in it, as files of ours say it. */
+export const EMPTY_ROW_POINTS = 15
+
 /** Collects the cells of a sheet row by row. */
 export class SheetDraft {
   readonly cells: PlanCell[] = []
+  readonly drawings: SheetDrawing[] = []
   row = 1
 
   put(column: number, role: Role, value: PlanCell['value'], more: { formula?: string; format?: PlanCell['format']; row?: number } = {}): PlanCell {
@@ -125,6 +147,16 @@ export class SheetDraft {
 
   next(rows = 1): void {
     this.row += rows
+  }
+
+  /** Pictures side by side below what stands there, each from its column on, with as many empty rows as the highest takes. */
+  draw(...pictures: readonly (readonly [column: number, picture: Picture, page: Page])[]): void {
+    let most = 0
+    for (const [column, picture, page] of pictures) {
+      this.drawings.push({ picture, row: this.row, column, page })
+      most = Math.max(most, laidOut(picture, { ...page, withBar: true }).height)
+    }
+    this.next(Math.ceil(most / EMPTY_ROW_POINTS) + 1)
   }
 
   /** The three heading lines of every sheet. */

@@ -1,6 +1,7 @@
 /** A job at a glance: what it is and costs, what is not in order, what can hurt, the drawings, then the rest in folds. */
-import { planDrawing } from '../../src/plan/planDrawing.js'
-import { sectionDrawing } from '../../src/plan/sectionDrawing.js'
+import { planPicture } from '../../src/plan/drawing/planPicture.js'
+import { sectionPicture } from '../../src/plan/drawing/sectionPicture.js'
+import { svgPicture } from '../../src/plan/drawing/svgPicture.js'
 import { yearChart } from '../../src/plan/yearChart.js'
 import { closingCaution } from '../../src/takeoff/cautions.js'
 import type { Design } from '../../src/takeoff/design.js'
@@ -25,6 +26,9 @@ const figures: readonly JobName[] = [
 ]
 const labels = new Map<string, string>(results.map(({ name, label }) => [name, label]))
 const dollars = (value: number, digits = 2) => value.toLocaleString('en-US', { style: 'currency', currency: 'USD', maximumFractionDigits: digits })
+/** As wide as the pane; a plan of a square pit is kept low. */
+const PICTURE_WIDTH = 340
+const PLAN_HEIGHT = 110
 /** So many hazards are said without opening the list. */
 const FIRST_HAZARDS = 3
 
@@ -43,8 +47,8 @@ export function jobView(design: Design, takeoff: Takeoff | undefined, shown: Sho
     ),
     ...verdicts(design),
     hazards(design),
-    h('figure', {}, h('figcaption', {}, 'Section, house to the right'), svg(sectionDrawing(design, measure))),
-    h('figure', {}, h('figcaption', {}, 'Plan'), svg(planDrawing(design, measure))),
+    h('figure', {}, h('figcaption', {}, 'Section, house to the right'), svg(svgPicture(sectionPicture(design, measure), 'section', PICTURE_WIDTH))),
+    h('figure', {}, h('figcaption', {}, 'Plan'), svg(svgPicture(planPicture(design, measure), 'section plan', PICTURE_WIDTH, PLAN_HEIGHT))),
     fold(
       'water',
       'Water through the year',

@@ -1,42 +1,109 @@
-/** The drawings of the pane: words from cells never end an element, labels thin out where tanks are many, figures in the reader's units. */
+/** The drawings: to the figures of the job, no label on another, words from cells never end an element, figures in the reader's units. */
 import { describe, expect, it } from 'vitest'
-import { planDrawing } from '../../src/plan/planDrawing.js'
-import { sectionDrawing } from '../../src/plan/sectionDrawing.js'
+import { laidOut, type Picture, type Shape } from '../../src/plan/drawing/picture.js'
+import { planPicture } from '../../src/plan/drawing/planPicture.js'
+import { sectionPicture } from '../../src/plan/drawing/sectionPicture.js'
+import { svgPicture } from '../../src/plan/drawing/svgPicture.js'
 import { yearChart } from '../../src/plan/yearChart.js'
+import type { Design } from '../../src/takeoff/design.js'
 import { demoRows, demoTakeoff, leastRow, takeoffOf } from '../support/office.js'
 import { inUnits, type Shown } from '../../taskpane/pane/units.js'
 
-const section = (takeoff: ReturnType<typeof demoTakeoff>, shown: Shown = 'US') => sectionDrawing(takeoff.design, (name) => inUnits(name, takeoff.design.singleOf(name), shown))
+const measureOf =
+  (design: Design, shown: Shown = 'US') =>
+  (name: string) =>
+    inUnits(name, design.singleOf(name), shown)
+const section = (design: Design, shown: Shown = 'US') => sectionPicture(design, measureOf(design, shown))
+const plan = (design: Design, shown: Shown = 'US') => planPicture(design, measureOf(design, shown))
+const areas = (picture: Picture, role: Shape['role']) =>
+  picture.shapes.flatMap((shape) => {
+    if (shape.kind !== 'area' || shape.role !== role) return []
+    const [xs, ys] = [shape.points.map(([x]) => x), shape.points.map(([, y]) => y)]
+    return [{ left: Math.min(...xs), top: Math.min(...ys), width: Math.max(...xs) - Math.min(...xs), height: Math.max(...ys) - Math.min(...ys) }]
+  })
 
 describe('the plan', () => {
-  it.each(['Pipit Hollow', 'Wicket Mill', 'Ember Yard'])('%s: the pit is drawn to the figures, a rectangle a tank, a circle an opening', (name) => {
+  it.each(['Pipit Hollow', 'Wicket Mill', 'Ember Yard'])('%s: pit top as figured, a rectangle a tank, a circle an opening of its size', (name) => {
     const { design } = demoTakeoff(name)
-    const drawing = planDrawing(design, (field) => inUnits(field, design.singleOf(field), 'US'))
-    const [, width, height] = /class="fill top"[^>]*width="([\d.]+)" height="([\d.]+)"/.exec(drawing)!
-    // The drawing is rounded to hundredths of a point, of some 100 points.
-    expect(Number(width) / Number(height)).toBeCloseTo(design.number('PitTopLength_ft') / design.number('PitTopWidth_ft'), 2)
-    expect(drawing.match(/class="concrete"/g)).toHaveLength(design.number('TankCount'))
-    expect(drawing.match(/<circle/g)).toHaveLength(design.number('OpeningCount'))
+    const [top] = areas(plan(design), 'fill')
+    expect(top!.width).toBeCloseTo(design.number('PitTopLength_ft'), 9)
+    expect(top!.height).toBeCloseTo(design.number('PitTopWidth_ft'), 9)
+    expect(areas(plan(design), 'concrete')).toHaveLength(design.number('TankCount'))
+    const openings = plan(design).shapes.flatMap((shape) => (shape.kind === 'circle' ? [shape.radius_ft] : []))
+    expect(openings).toHaveLength(design.number('OpeningCount'))
+    // 24 in openings in all tanks of the demo.
+    expect(new Set(openings)).toEqual(new Set([1]))
   })
 })
 
 describe('the section', () => {
-  it('holds names with markup as text', () => {
-    const Tanks = demoRows('Tanks').map((cells) => (cells.Model === 'Quern 1800' ? { ...cells, Model: 'R&D "1800" <old>' } : cells))
-    const drawing = section(takeoffOf({ ...leastRow, TankModel: 'R&D "1800" <old>', RainIntensity_in_per_h: 1 }, { Tanks }))
-    expect(drawing).toContain('R&amp;D &quot;1800&quot; &lt;old&gt;')
-    expect(drawing).not.toMatch(/R&D|<old>/)
+  it('is to scale both ways: tanks, risers as wide as their opening with 3 in of wall, the pit’s foot', () => {
+    const { design } = demoTakeoff('Wicket Mill')
+    const picture = section(design)
+    // Three tanks of 6 by 6.5 ft under 3 ft of cover; openings of 24 in.
+    expect(areas(picture, 'concrete').map(({ width, height, top }) => [width, height, top])).toEqual([
+      [6, 6.5, 3],
+      [6, 6.5, 3],
+      [6, 6.5, 3],
+    ])
+    for (const { width } of areas(picture, 'riser')) expect(width).toBeCloseTo(2 + 0.5, 12)
+    const layout = laidOut(picture, { size: 11, width: 340 })
+    expect((layout.x(6) - layout.x(0)) / (layout.y(6) - layout.y(0))).toBeCloseTo(1, 12)
+    const { length } = picture
+    expect(length.to_ft - length.from_ft).toBeCloseTo(design.number('PitLength_ft'), 12)
   })
-  it('leaves words out of a crowded row and says them below it', () => {
-    const words = (tanks: number) => section(takeoffOf({ ...leastRow, TankCount: tanks, RainIntensity_in_per_h: 1 }))
-    expect(words(2)).toContain('>tie 4 in<')
-    expect(words(8)).not.toContain('>tie 4 in<')
-    expect(words(8)).toContain('left: inlet and overflow, 4 in; right: 1 in water line, power')
+  it('holds names with markup as text', () => {
+    const Tanks = demoRows('Tanks').map((cells) => (cells.Model === 'Quern 1800' ? { ...cells, Model: 'R&D "18" <old>' } : cells))
+    const { design } = takeoffOf({ ...leastRow, TankModel: 'R&D "18" <old>', RainIntensity_in_per_h: 1 }, { Tanks })
+    const drawing = svgPicture(section(design), 'section', 340)
+    expect(drawing).toContain('R&amp;D &quot;18&quot; &lt;old&gt;')
+    expect(drawing).not.toMatch(/R&D|<old>/)
   })
   it('and the year are in metric units where the reader wants them', () => {
     const takeoff = demoTakeoff('Wicket Mill')
     // The pit of Wicket Mill is 24.33 ft by 14 ft: 7.42 by 4.27 m.
-    expect(section(takeoff, 'metric')).toContain('pit 7.42 m × 4.27 m')
+    expect(section(takeoff.design, 'metric').length.words).toContain('pit 7.42 m × 4.27 m')
     expect(yearChart(takeoff.design, (gallons) => inUnits('Storage_gal', gallons, 'metric'))).toContain('>0 L<')
+  })
+})
+
+describe('labels', () => {
+  const jobs = [1, 2, 3, 5, 8, 12].flatMap((TankCount) =>
+    [0.5, 2, 4].flatMap((Cover_ft) =>
+      [
+        { SoilClass: 'rock', GroundwaterDepth_ft: 200 },
+        { SoilClass: 'B', GroundwaterDepth_ft: 5 },
+        { SoilClass: 'C', GroundwaterDepth_ft: 2 },
+      ].map((ground) => ({ TankCount, Cover_ft, ...ground })),
+    ),
+  )
+  it('never lie on each other, on the shapes, or beyond the page, from 1 to 12 tanks, in feet and metres, in the pane and on paper', () => {
+    for (const job of jobs) {
+      const { design } = takeoffOf({ ...leastRow, RainIntensity_in_per_h: 1, ...job })
+      for (const shown of ['US', 'metric'] as const)
+        for (const picture of [section(design, shown), plan(design, shown), planPicture(design, measureOf(design, shown), true)])
+          for (const page of [
+            { size: 11, width: 340 },
+            { size: 9, width: 486, scale: 4.5, withBar: true },
+          ]) {
+            const layout = laidOut(picture, page)
+            const boxes = layout.texts.map(({ words, x, y, width, anchor }) => {
+              const left = anchor === 'middle' ? x - width / 2 : x - width
+              return { words, left, right: left + width, top: y - page.size / 2, bottom: y + page.size / 2 }
+            })
+            const about = JSON.stringify({ job, shown, page })
+            for (const [at, one] of boxes.entries()) {
+              // A hundredth of a unit: sums in another order.
+              expect(one.left, `${about} ${one.words}`).toBeGreaterThan(-0.01)
+              expect(one.right, `${about} ${one.words}`).toBeLessThan(page.width + 0.01)
+              for (const other of boxes.slice(at + 1)) {
+                const isApart = one.right <= other.left || other.right <= one.left || one.bottom <= other.top || other.bottom <= one.top
+                expect(isApart, `${about}: "${one.words}" on "${other.words}"`).toBe(true)
+              }
+              const isOnShapes = one.right > layout.x(picture.left_ft) && one.bottom > layout.y(picture.top_ft) && one.top < layout.y(picture.bottom_ft)
+              expect(isOnShapes, `${about}: "${one.words}" on the picture`).toBe(false)
+            }
+          }
+    }
   })
 })

@@ -86,14 +86,14 @@ export class StyleBook {
   }
 
   /** The number of the cell format that wears a look and a number format. */
-  of(look: Look, format: string | undefined, isTall: boolean): number {
-    const key = `${JSON.stringify(look)} ${format ?? ''} ${isTall}`
+  of(look: Look, format: string | undefined): number {
+    const key = `${JSON.stringify(look)} ${format ?? ''}`
     let index = this.known.get(key)
-    if (index === undefined) this.known.set(key, (index = this.make(look, format, isTall)))
+    if (index === undefined) this.known.set(key, (index = this.make(look, format)))
     return index
   }
 
-  private make(look: Look, format: string | undefined, isTall: boolean): number {
+  private make(look: Look, format: string | undefined): number {
     const font = this.add(
       'fonts',
       `<font>${look.bold ? '<b/>' : ''}${look.italic ? '<i/>' : ''}<sz val="${look.size ?? 10}"/><color rgb="FF${look.color ?? palette.ink}"/><name val="${escapeXml(this.face)}"/><family val="2"/></font>`,
@@ -108,7 +108,7 @@ export class StyleBook {
           )
         : 0
     const horizontal = look.align ?? (look.indent ? 'left' : undefined)
-    const alignment = `<alignment${horizontal ? ` horizontal="${horizontal}"` : ''} vertical="${isTall ? 'top' : 'center'}"${look.wrap ? ' wrapText="1"' : ''}${look.indent ? ` indent="${look.indent}"` : ''}/>`
+    const alignment = `<alignment${horizontal ? ` horizontal="${horizontal}"` : ''} vertical="center"${look.wrap ? ' wrapText="1"' : ''}${look.indent ? ` indent="${look.indent}"` : ''}/>`
     const numFmt = this.numberFormat(format)
     return this.add(
       'cellXfs',

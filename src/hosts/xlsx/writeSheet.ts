@@ -1,11 +1,12 @@
 /** Sheet plans as parts of a workbook: the XML of a sheet, its tables, its place in the list of sheets. */
 import { NAMESPACE } from '../../calc/callByName.js'
-import { isTall, rowHeights } from '../../plan/heights.js'
+import { rowHeights } from '../../plan/heights.js'
 import { cellFormat, looks } from '../../plan/looks.js'
-import { columnLetters, type PlanCell, type PlanValidation, type SheetPlan } from '../../plan/plan.js'
+import { columnLetters, EMPTY_ROW_POINTS, type PlanCell, type PlanValidation, type SheetPlan } from '../../plan/plan.js'
 import { isErrorText } from '../../takeoff/fields.js'
 import { MAIN, relsOf, type Book } from './book.js'
 import { dayZero } from './cells.js'
+import { anchors, DRAWING_TYPE, drawingXml, picturesIn } from './drawingPart.js'
 import { StyleBook } from './styles.js'
 import { attribute, attributes, edited, encodeText, escapeXml, inside } from './xml.js'
 import { WorkbookError } from './zip.js'
@@ -16,6 +17,8 @@ const TABLE_TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml.
 const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n'
 export const LONGEST_TEXT = 32_767
 const DAY_MS = 86_400_000
+/** Numbers of the format for sizes of paper. */
+const PAPER = { letter: 1, A4: 9 } as const
 /** Kinds of parts that a person's drawings, charts and remarks on a sheet are. */
 export const DRAWN = /\/(?:drawing|vmlDrawing|comments|threadedComment)$/
 /** Points of a letter or A4 page in landscape that rows may fill: print titles are of use beyond them. */
@@ -77,6 +80,7 @@ export class SheetWriter {
     }
     // The part is there before others count it.
     this.book.put(part, '')
+    this.pictures(plan, part, drawn)
     const tables = plan.tables.map((table) => {
       const xml = this.table(table)
       const file = this.freePart('xl/tables/table', '.xml')
@@ -96,6 +100,28 @@ export class SheetWriter {
       `<sheet xmlns:r="${RELATIONSHIPS}" name="${escapeXml(plan.name)}" sheetId="${sheetId}"${plan.hidden ? ' state="hidden"' : ''} r:id="${id}"/>`,
     )
     this.book.sheets.push({ name: plan.name, part, isHidden: plan.hidden ?? false })
+  }
+
+  /** Our pictures are drawn anew; what somebody else drew on the sheet stays. */
+  private pictures({ drawings = [] }: SheetPlan, part: string, drawn: string[]): void {
+    const standing = this.book.relations(part).find(({ type }) => type.endsWith('/drawing'))
+    if (standing && this.book.has(standing.target)) {
+      const { ours, hasOthers } = picturesIn(this.book.text(standing.target))
+      if (hasOthers) {
+        if (ours.length) this.book.put(standing.target, edited(this.book.text(standing.target), ours))
+        if (drawings.length) this.book.insertBeforeEnd(standing.target, 'wsDr', anchors(drawings))
+        return
+      }
+      if (drawings.length) return this.book.put(standing.target, drawingXml(drawings))
+      this.takeAway(standing.target)
+      this.book.unrelate(part, ({ id }) => id === standing.id)
+      drawn.splice(0, drawn.length, ...drawn.filter((tag) => !tag.startsWith('<drawing ')))
+    }
+    if (!drawings.length) return
+    const file = this.freePart('xl/drawings/drawing', '.xml')
+    this.book.put(file, drawingXml(drawings))
+    this.book.declare(file, DRAWING_TYPE, true)
+    drawn.unshift(`<drawing r:id="${this.book.relate(part, 'drawing', file)}"/>`)
   }
 
   private mostSheetId(): number {
@@ -139,6 +165,7 @@ export class SheetWriter {
 
   private xml(plan: SheetPlan, tables: readonly string[], drawn: readonly string[], isFirst: boolean): string {
     const heights = rowHeights(plan)
+    const fixed = plan.toScale ? 100 : plan.print?.percent
     const byRow = new Map<number, PlanCell[]>()
     let [lastRow, lastColumn] = [1, 1]
     for (const cell of plan.cells) {
@@ -151,31 +178,31 @@ export class SheetWriter {
     const rows = [...new Set([...byRow.keys(), ...heights.keys()])].sort((one, other) => one - other)
     const data = rows.map((row) => {
       const height = heights.get(row)
-      const tall = isTall(height)
       // A cell written twice counts as written last.
       const cells = [...new Map((byRow.get(row) ?? []).map((cell) => [cell.column, cell])).values()].sort((one, other) => one.column - other.column)
-      return `<row r="${row}"${height === undefined ? '' : ` ht="${Math.round(height * 100) / 100}" customHeight="1"`}>${cells.map((cell) => this.cell(plan.name, cell, tall)).join('')}</row>`
+      return `<row r="${row}"${height === undefined ? '' : ` ht="${Math.round(height * 100) / 100}" customHeight="1"`}>${cells.map((cell) => this.cell(plan.name, cell)).join('')}</row>`
     })
     const footer = `&L${plan.footer.replace(/&/g, '&&')}&C${plan.name.replace(/&/g, '&&')}&RPage &P of &N`
     return [
-      `${HEAD}<worksheet xmlns="${MAIN}" xmlns:r="${RELATIONSHIPS}"><sheetPr><pageSetUpPr fitToPage="1"/></sheetPr><dimension ref="A1:${columnLetters(lastColumn)}${lastRow}"/>`,
+      `${HEAD}<worksheet xmlns="${MAIN}" xmlns:r="${RELATIONSHIPS}">${fixed === undefined ? '<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>' : ''}<dimension ref="A1:${columnLetters(lastColumn)}${lastRow}"/>`,
       `<sheetViews><sheetView showGridLines="0"${isFirst ? ' tabSelected="1"' : ''} workbookViewId="0">${plan.frozenRows > 0 ? `<pane ySplit="${plan.frozenRows}" topLeftCell="A${plan.frozenRows + 1}" activePane="bottomLeft" state="frozen"/>` : ''}</sheetView></sheetViews>`,
-      '<sheetFormatPr defaultRowHeight="15"/>',
+      `<sheetFormatPr defaultRowHeight="${EMPTY_ROW_POINTS}" customHeight="1"/>`,
       plan.widths.length ? `<cols>${plan.widths.map((width, at) => `<col min="${at + 1}" max="${at + 1}" width="${width}" customWidth="1"/>`).join('')}</cols>` : '',
       `<sheetData>${data.join('')}</sheetData>`,
       this.validations(plan.validations),
       '<pageMargins left="0.5" right="0.5" top="0.6" bottom="0.6" header="0.3" footer="0.3"/>',
-      `<pageSetup paperSize="1" orientation="${plan.landscape ? 'landscape' : 'portrait'}" fitToWidth="1" fitToHeight="0"/>`,
+      `<pageSetup paperSize="${PAPER[plan.paper ?? 'letter']}"${fixed === undefined ? '' : ` scale="${fixed}"`} orientation="${plan.landscape ? 'landscape' : 'portrait'}"${fixed === undefined ? ' fitToWidth="1" fitToHeight="0"' : ''}/>`,
       `<headerFooter><oddFooter>${escapeXml(footer)}</oddFooter></headerFooter>`,
+      plan.print?.breakAfter ? `<colBreaks count="1" manualBreakCount="1"><brk id="${plan.print.breakAfter}" max="1048575" man="1"/></colBreaks>` : '',
       ...drawn,
       tables.length ? `<tableParts count="${tables.length}">${tables.map((id) => `<tablePart r:id="${id}"/>`).join('')}</tableParts>` : '',
       '</worksheet>',
     ].join('')
   }
 
-  private cell(sheet: string, cell: PlanCell, isTallRow: boolean): string {
+  private cell(sheet: string, cell: PlanCell): string {
     const reference = `${columnLetters(cell.column)}${cell.row}`
-    const style = this.styles.of(cell.look ?? looks[cell.role], cellFormat(cell), isTallRow)
+    const style = this.styles.of(cell.look ?? looks[cell.role], cellFormat(cell))
     const { value, formula } = cell
     if (formula !== undefined) {
       const stored = this.formula(formula)
@@ -254,9 +281,11 @@ export class SheetWriter {
     const order: string[] = []
     for (const tag of this.book.tags(main)) if (tag.name === 'sheet' && !tag.isEnd) order.push((attribute(text, tag, 'name') ?? '').toLowerCase())
     const written = new Set(plans.map(({ name }) => order.indexOf(name.toLowerCase())))
-    const names = plans.filter(isLong).map((plan) => {
-      const quoted = `'${plan.name.replace(/'/g, "''")}'`
-      return `<definedName name="_xlnm.Print_Titles" localSheetId="${order.indexOf(plan.name.toLowerCase())}">${escapeXml(`${quoted}!$${plan.titleRows[0]}:$${plan.titleRows[1]}`)}</definedName>`
+    const name = (kind: 'Titles' | 'Area', plan: SheetPlan, place: string) =>
+      `<definedName name="_xlnm.Print_${kind}" localSheetId="${order.indexOf(plan.name.toLowerCase())}">${escapeXml(`'${plan.name.replace(/'/g, "''")}'!${place}`)}</definedName>`
+    const names = plans.flatMap((plan) => {
+      if (plan.toScale) return [name('Area', plan, `$A$1:$${columnLetters(plan.toScale.lastColumn)}$${plan.toScale.lastRow}`)]
+      return isLong(plan) ? [name('Titles', plan, `$${plan.titleRows[0]}:$${plan.titleRows[1]}`)] : []
     })
     // What stood for a sheet of ours before goes.
     const gone = []
@@ -265,7 +294,8 @@ export class SheetWriter {
     for (const tag of this.book.tags(main)) {
       if (tag.name === 'definedName' && !tag.isEnd) {
         const all = attributes(text, tag)
-        if (all.get('name') === '_xlnm.Print_Titles' && written.has(Number(all.get('localSheetId')))) gone.push({ from: tag.start, to: inside(text, tag).end, text: '' })
+        if (/^_xlnm\.Print_(?:Titles|Area)$/.test(all.get('name') ?? '') && written.has(Number(all.get('localSheetId'))))
+          gone.push({ from: tag.start, to: inside(text, tag).end, text: '' })
       }
       if (tag.name === 'definedNames' && !tag.isEnd) list = { end: tag.end, isEmpty: tag.isEmpty }
       if (['sheets', 'functionGroups', 'externalReferences'].includes(tag.name) && (tag.isEnd || tag.isEmpty)) behind = tag.end

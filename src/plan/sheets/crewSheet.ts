@@ -5,8 +5,11 @@ import { cautionRules, closingCaution } from '../../takeoff/cautions.js'
 import { crewSteps } from '../../takeoff/crewSteps.js'
 import type { CrewEntries } from '../../takeoff/takeoff.js'
 import { templateFormula, type Words } from '../../takeoff/template.js'
+import { planPicture } from '../drawing/planPicture.js'
+import { sectionPicture } from '../drawing/sectionPicture.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
+import { measureOf } from './drawingSheet.js'
 import { entryWords } from './testSheet.js'
 
 const inWords = (cells: CrewEntries[string]): string =>
@@ -39,7 +42,6 @@ const facts: readonly (readonly [label: string, words: Words])[] = [
   ['HEIGHTS', 'below ground: lids {LidTop_ft}, ports {PortInvert_ft}, line {LineCentre_ft}, ties {TieCentre_ft}, bed {BedTop_ft}, pit bottom {PitBottom_ft}'],
   ['RESCUE', 'address, nearest hospital, rescue: ______________________   call before digging: 811'],
 ]
-export const CREW_HEADING_ROW = 3 + 1 + facts.length + 1 + 1
 
 /** Rows that hold no entries: headings and stages. */
 export const isCrewHeading = (code: string): boolean =>
@@ -84,6 +86,11 @@ function crewSheet({ takeoff, design, names, heading, entryCodes }: JobContext, 
     draft.next()
   }
   draft.next()
+  const measure = measureOf(design)
+  draft.draw(
+    [columns.box, sectionPicture(design, measure), { size: 10.5, width: 330, mostHeight: 110 }],
+    [columns.figure, planPicture(design, measure), { size: 10.5, width: 200, mostHeight: 110 }],
+  )
   ;(['code', 'text', 'figure', 'hold', 'done'] as const).forEach((name) => draft.put(columns[name], 'heading', crewHeadings[name]))
   draft.put(columns.box, 'heading', null)
   draft.next()
@@ -168,11 +175,12 @@ function crewSheet({ takeoff, design, names, heading, entryCodes }: JobContext, 
     kind: 'crew',
     widths: [1, 4, 5, 54, 16, 12, 16],
     cells: draft.cells,
-    frozenRows: CREW_HEADING_ROW,
+    frozenRows: 3,
     titleRows: [1, 3],
     landscape: false,
     footer: design.name,
     tables: [],
     validations: [],
+    drawings: draft.drawings,
   }
 }

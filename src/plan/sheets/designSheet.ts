@@ -1,6 +1,6 @@
 /** The Design sheet: verdicts and cautions first, every result live with its unit and source, inputs copied from the row last. */
 import { formula } from '../../formula/formula.js'
-import { citationText, shortCitation } from '../../sources.js'
+import { bibliography, citationText, isPlainSource, type Citation, type WorkId } from '../../sources.js'
 import { closingCaution } from '../../takeoff/cautions.js'
 import { assumable, assumableFields } from '../../takeoff/assumed.js'
 import type { Design, RaisedCaution } from '../../takeoff/design.js'
@@ -35,7 +35,15 @@ type SheetRow =
   | { kind: 'section'; text: string }
   | { kind: 'gap' }
   | { kind: 'caution'; caution: RaisedCaution | undefined }
+  | { kind: 'key'; work: WorkId }
   | { kind: 'verdict' | 'input' | 'flag' | 'found' | 'result'; name: string }
+
+/** Works cited on the sheet, in the order in which they come up: a line says the number, the key at the end the title. */
+const keyed: readonly WorkId[] = [...new Set([...verdictRules, ...resultGroups.flatMap((group) => group.results), ...foundFigures].map(({ source }) => source.work))].filter(
+  (work) => !isPlainSource(work),
+)
+const keyOf = (work: WorkId): string => `[${keyed.indexOf(work) + 1}]`
+const inKey = (source: Citation): string => (isPlainSource(source.work) ? citationText(source) : `${keyOf(source.work)} ${source.locator}`.trim())
 
 /** What stops and what hurts comes first, what was put in comes last. */
 const rowsOf = (design: Design): readonly SheetRow[] => [
@@ -60,6 +68,9 @@ const rowsOf = (design: Design): readonly SheetRow[] => [
   { kind: 'gap' },
   { kind: 'section', text: 'INPUTS, COPIED FROM THE JOB ROW' },
   ...inputNames.map((name) => ({ kind: 'input' as const, name })),
+  { kind: 'gap' },
+  { kind: 'section', text: 'KEY TO SOURCES' },
+  ...keyed.map((work) => ({ kind: 'key' as const, work })),
 ]
 
 function placeDesign(names: NamePlaces, sheet: string, design: Design): void {
@@ -91,6 +102,7 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
     else if (row.kind === 'result') resultRow(row.name)
     else if (row.kind === 'found') foundRow(row.name)
     else if (row.kind === 'flag') flagRow(row.name)
+    else if (row.kind === 'key') keyRow(row.work)
     draft.next()
   }
 
@@ -100,17 +112,17 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
 
   function verdictRow(name: string): void {
     const rule = verdicts.get(name)!
-    draft.put(2, 'text', rule.label)
-    draft.put(3, 'faintWrapped', `${rule.limit} (${shortCitation(rule.source)})`)
+    draft.put(2, 'wrapped', rule.label)
+    draft.put(3, 'faintWrapped', `${rule.limit}; ${inKey(rule.source)}`)
     draft.put(VALUE_COLUMN, 'verdict', design.verdict(name as VerdictName), { formula: `IFERROR(${writer.write(rule.formula, sheet, rule.label)},"stop")` })
     draft.put(6, 'wrapped', design.text(rule.wordsFormula), { formula: formula(rule.wordsFormula).render(names.from(sheet)) })
-    draft.put(7, 'faint', rule.source.grade)
+    draft.put(7, 'faintWrapped', rule.source.grade)
   }
 
   function inputRow(name: string): void {
     const field = (jobFields as Record<string, Field>)[name]
-    draft.put(2, 'text', field!.label)
-    draft.put(3, 'faint', name)
+    draft.put(2, 'wrapped', field!.label)
+    draft.put(3, 'faintWrapped', name)
     const value = design.value(name) as PlanCell['value']
     const isText = typeof value === 'string' && name !== 'Date'
     const isEmpty = value === '' || value === null
@@ -129,8 +141,8 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
   function resultRow(name: string): void {
     const rule = results.get(name)!
     const value = cellValue(design.singleOf(name))
-    draft.put(2, 'text', rule.label)
-    draft.put(3, 'faint', name)
+    draft.put(2, 'wrapped', rule.label)
+    draft.put(3, 'faintWrapped', name)
     const typed = isConstant(rule)
     draft.put(VALUE_COLUMN, typed ? 'input' : typeof value === 'string' && !value.startsWith('#') ? 'text' : 'number', value, {
       ...(typed ? {} : { formula: writer.write(rule.formula, sheet, `${rule.label} (${name})`) }),
@@ -138,32 +150,39 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
     })
     if (typed) draft.put(designColumns.asMade, 'faintRight', Number(rule.formula), { format: resultDecimals(name, Number(rule.formula)) })
     draft.put(5, 'unit', symbolOf(name))
-    draft.put(6, 'faintWrapped', citationText(rule.source))
-    draft.put(7, 'faint', rule.source.grade)
+    draft.put(6, 'faintWrapped', inKey(rule.source))
+    draft.put(7, 'faintWrapped', rule.source.grade)
   }
 
   function foundRow(name: string): void {
     const rule = found.get(name)!
     const value = cellValue(design.singleOf(name))
-    draft.put(2, 'text', rule.label)
-    draft.put(3, 'faint', name)
+    draft.put(2, 'wrapped', rule.label)
+    draft.put(3, 'faintWrapped', name)
     draft.put(VALUE_COLUMN, typeof value === 'number' ? 'number' : 'text', value === '' ? null : value, {
       format: typeof value === 'number' ? resultDecimals(name, value) : 'text',
     })
     draft.put(5, 'unit', symbolOf(name))
-    draft.put(6, 'faintWrapped', citationText(rule.source))
-    draft.put(7, 'faint', rule.source.grade)
+    draft.put(6, 'faintWrapped', inKey(rule.source))
+    draft.put(7, 'faintWrapped', rule.source.grade)
   }
 
   function flagRow(name: string): void {
-    draft.put(2, 'text', flagLabels.get(name) ?? 'Run lengths taken at their default')
-    draft.put(3, 'faint', name)
+    draft.put(2, 'wrapped', flagLabels.get(name) ?? 'Run lengths taken at their default')
+    draft.put(3, 'faintWrapped', name)
     draft.put(VALUE_COLUMN, 'number', design.singleOf(name) as number, { format: 0 })
     draft.put(6, 'faintWrapped', 'Counted when the takeoff was made; no verdict that rests on it passes')
   }
 
+  function keyRow(work: WorkId): void {
+    const { title, publisher, edition, grade } = bibliography[work]
+    draft.put(2, 'faint', keyOf(work), { format: 'text' })
+    draft.put(6, 'faintWrapped', [publisher, title, edition].filter(Boolean).join(', '))
+    draft.put(7, 'faintWrapped', grade)
+  }
+
   function cautionRow(caution: RaisedCaution | undefined): void {
-    draft.put(2, 'text', caution?.name ?? 'always')
+    draft.put(2, 'wrapped', caution?.short ?? 'Always')
     if (caution) draft.put(3, 'faintWrapped', caution.points)
     draft.put(6, 'caution', caution?.words ?? closingCaution, caution ? live(caution.text) : {})
   }
@@ -176,7 +195,7 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
   return {
     name: sheet,
     kind: 'design',
-    widths: [2, 34, 46, 16, 12, 66, 15, 13],
+    widths: [1, 26, 27, 13, 9, 58, 11, 10],
     cells: draft.cells,
     frozenRows: DESIGN_HEADING_ROW,
     titleRows: [1, DESIGN_HEADING_ROW],

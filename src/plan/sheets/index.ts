@@ -2,6 +2,7 @@
 import { checks } from './checksSheet.js'
 import { crew } from './crewSheet.js'
 import { design } from './designSheet.js'
+import { drawing } from './drawingSheet.js'
 import { order } from './orderSheet.js'
 import { quote } from './quoteSheet.js'
 import { takeoff } from './takeoffSheet.js'
@@ -10,5 +11,5 @@ import { working } from './workingSheet.js'
 import { year } from './yearSheet.js'
 
 /** From the left of the workbook to the right. */
-export const sheetKinds = [takeoff, quote, order, design, crew, test, year, checks, working] as const
+export const sheetKinds = [takeoff, quote, order, design, crew, drawing, test, year, checks, working] as const
 export type SheetKindName = (typeof sheetKinds)[number]['kind']

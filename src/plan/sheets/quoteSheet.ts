@@ -5,8 +5,11 @@ import type { Design } from '../../takeoff/design.js'
 import { money, type Takeoff } from '../../takeoff/takeoff.js'
 import { templateFormula, type Words } from '../../takeoff/template.js'
 import { verdictRules, type VerdictName } from '../../takeoff/verdicts.js'
+import { sectionPicture } from '../drawing/sectionPicture.js'
+import { onePage } from '../heights.js'
 import { address, SheetDraft, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
+import { measureOf } from './drawingSheet.js'
 import { ADDED_SUM, sumOf, sumPlace } from './takeoffSheet.js'
 
 /** Before the code of an entry: other sheets of the job have codes too. */
@@ -64,7 +67,6 @@ function quoteSheet({ takeoff, names, heading }: JobContext, sheet: string): She
   const from = names.from(sheet)
   const draft = new SheetDraft()
   draft.heading(heading.title, 'Quote', heading.made)
-  draft.next()
   const stops = stopsOf(design)
   const open = openStops(takeoff)
   section('What is offered')
@@ -104,6 +106,8 @@ function quoteSheet({ takeoff, names, heading }: JobContext, sheet: string): She
     // Filled in when the stops below have their rows.
     const cells: ((stopped: string) => void)[] = []
     const first = draft.row
+    // Beside the names of the sections there is room for it.
+    draft.drawings.push({ picture: sectionPicture(design, measureOf(design)), row: first, column: columns.text, offset: 125, page: { size: 9, width: 262, mostHeight: 76 } })
     let spread = 0
     parts.forEach(({ label, sum, total }, at) => {
       const row = draft.row
@@ -124,7 +128,7 @@ function quoteSheet({ takeoff, names, heading }: JobContext, sheet: string): She
     names.set(QUOTE_PRICE, sheet, address(draft.row, columns.price))
     draft.put(columns.text, 'totalLabel', 'Price, $')
     put(draft.row, 'total', takeoff.total, whole)
-    draft.next(2)
+    draft.next()
     const stopped = stopRows()
     for (const cell of cells) cell(stopped)
 
@@ -148,7 +152,7 @@ function quoteSheet({ takeoff, names, heading }: JobContext, sheet: string): She
       const who = rule.touchesLife
         ? 'It can cost a life: change the job, or a licensed person enters name, licence number and reason.'
         : 'Change the job, or enter who accepts it and why.'
-      draft.put(columns.code, 'faint', name, { format: 'text' })
+      draft.put(columns.code, 'faintWrapped', name, { format: 'text' })
       draft.put(columns.text, 'wrapped', `${label}: ${words} ${who}`, { formula: `"${label}: "&${formula(rule.wordsFormula).render(from)}&" ${who}"` })
       draft.put(columns.done, 'entry', crew.cells[`${QUOTE_PREFIX}${name}`]?.done ?? null, { format: 'text' })
       const cell = address(draft.row, columns.done)
@@ -197,10 +201,10 @@ function quoteSheet({ takeoff, names, heading }: JobContext, sheet: string): She
     draft.next()
   }
 
-  return {
+  const plan: SheetPlan = {
     name: sheet,
     kind: 'quote',
-    widths: [2, 16, 76, 34],
+    widths: [1, 8, 77, 24],
     cells: draft.cells,
     frozenRows: 3,
     titleRows: [1, 3],
@@ -208,5 +212,7 @@ function quoteSheet({ takeoff, names, heading }: JobContext, sheet: string): She
     footer: design.name,
     tables: [],
     validations: [],
+    drawings: draft.drawings,
   }
+  return { ...plan, print: { percent: onePage(plan) } }
 }

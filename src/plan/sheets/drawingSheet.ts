@@ -1,0 +1,74 @@
+/** The Drawing: section and plan to a stated scale on one page, with a bar that stays true however the page is printed. */
+import type { Design } from '../../takeoff/design.js'
+import type { JobName } from '../../takeoff/names.js'
+import { decimalsOf, symbolOf } from '../../units.js'
+import { laidOut, type Picture } from '../drawing/picture.js'
+import { planPicture } from '../drawing/planPicture.js'
+import { sectionPicture } from '../drawing/sectionPicture.js'
+import { SheetDraft, type SheetPlan } from '../plan.js'
+import { sheetKind, type JobContext } from '../sheetKind.js'
+
+/** What letter and A4 both hold between margins of half an inch, and columns cover: one unit of their width is 5 points in one program and 5.25 in another. */
+const [WIDTH, HEIGHT] = [6.75 * 72, 7.4 * 72]
+const COLUMNS = [1, 14, 14, 14, 14, 14, 14, 14]
+/** Of the words on a drawing, as printed. */
+export const DRAWING_TYPE_POINTS = 9
+/** Inches of paper a foot, the largest that fits is taken. */
+const scales: readonly (readonly [words: string, inches: number])[] = [
+  ['1/4 in = 1 ft (1:48)', 1 / 4],
+  ['3/16 in = 1 ft (1:64)', 3 / 16],
+  ['1/8 in = 1 ft (1:96)', 1 / 8],
+  ['3/32 in = 1 ft (1:128)', 3 / 32],
+  ['1/16 in = 1 ft (1:192)', 1 / 16],
+  ['3/64 in = 1 ft (1:256)', 3 / 64],
+  ['1/32 in = 1 ft (1:384)', 1 / 32],
+  ['1/64 in = 1 ft (1:768)', 1 / 64],
+]
+
+/** A figure of the job with its unit, as drawings say it. */
+export const measureOf =
+  (design: Design) =>
+  (name: JobName): string => {
+    const value = design.singleOf(name)
+    const symbol = symbolOf(name)
+    return typeof value === 'number'
+      ? `${value.toLocaleString('en-US', { maximumFractionDigits: symbol === 'gal' ? 0 : Math.min(1, decimalsOf(name)) })} ${symbol}`.trim()
+      : String(value)
+  }
+
+export const drawing = sheetKind({ kind: 'drawing', place: 55, prefix: 'Drawing', plan: drawingSheet })
+
+function drawingSheet({ design, heading }: JobContext, sheet: string): SheetPlan {
+  const measure = measureOf(design)
+  const pictures = [sectionPicture(design, measure), planPicture(design, measure, true)]
+  const pageOf = (inches: number) => ({ size: DRAWING_TYPE_POINTS, width: WIDTH, scale: inches * 72 })
+  const fits = (inches: number) =>
+    pictures.every((picture) => needed(picture, inches) <= WIDTH) &&
+    pictures.reduce((sum, picture) => sum + laidOut(picture, { ...pageOf(inches), withBar: true }).height, 0) <= HEIGHT
+  const [words, inches] = scales.find(([, each]) => fits(each)) ?? scales.at(-1)!
+  const draft = new SheetDraft()
+  draft.heading(heading.title, `Drawing, ${words}: measure by the bar, not by the edge of the paper`, heading.made)
+  for (const picture of pictures) {
+    for (let column = 2; column <= COLUMNS.length; column++) draft.put(column, 'section', column === 2 ? picture.title.toUpperCase() : null)
+    draft.next()
+    draft.draw([2, picture, pageOf(inches)])
+  }
+  return {
+    name: sheet,
+    kind: 'drawing',
+    widths: COLUMNS,
+    cells: draft.cells,
+    frozenRows: 0,
+    titleRows: [1, 3],
+    landscape: false,
+    footer: design.name,
+    tables: [],
+    validations: [],
+    drawings: draft.drawings,
+    toScale: { lastRow: draft.row, lastColumn: COLUMNS.length },
+  }
+}
+
+/** How wide a picture is with the measures at its left. */
+const needed = (picture: Picture, inches: number): number =>
+  (picture.right_ft - picture.left_ft) * inches * 72 + Math.max(0, ...picture.heights.map(({ words }) => words.length * DRAWING_TYPE_POINTS * 0.54 + DRAWING_TYPE_POINTS * 1.2))

@@ -1,0 +1,104 @@
+/**
+ * A second job worked through by hand: three tanks with two openings each, riser sections that do not come out even,
+ * class B, known groundwater. Waste, lots and hours a piece are the house figures of our own items (common practice, no source).
+ */
+import { describe, expect, it } from 'vitest'
+import { leastRow, lineOf, takeoffOf } from '../support/office.js'
+
+const takeoff = takeoffOf({
+  ...leastRow,
+  TankModel: 'Quern 2600',
+  TankCount: 3,
+  Cover_ft: 1.25,
+  SoilClass: 'B',
+  GroundwaterDepth_ft: 30,
+  RainIntensity_in_per_h: 1,
+  InletRun_ft: 30,
+  OverflowRun_ft: 25,
+  PumpModel: 'Lark 100',
+  TankGap_in: 12,
+})
+const { design } = takeoff
+
+// Tank 12 x 7 x 7 ft, walls 5 in, floor 6 in; two openings of 24 in. Gap 12 in, room 2 ft, bed 6 in, cover 1.25 ft.
+const [pitLength, pitWidth, pitDepth] = [3 * 7 + 2 * 1 + 2 * 2, 12 + 2 * 2, 1.25 + 7 + 0.5]
+// Class B slopes 1 to 1 (29 CFR 1926 Subpart P, Appendix B).
+const [topLength, topWidth] = [pitLength + 2 * pitDepth, pitWidth + 2 * pitDepth]
+const dig = ((pitDepth / 6) * (pitLength * pitWidth + 4 * (pitLength + pitDepth) * (pitWidth + pitDepth) + topLength * topWidth)) / 27
+const bed = ((pitLength + 0.5) * (pitWidth + 0.5) * 0.5) / 27
+// Line 6 + 9 in over the bed, stone 6 in over it: 21 in; its walls have spread by 0.5 + 10.5/12 ft at half its height.
+const spread = 0.5 + 10.5 / 12
+const pumpEnd = ((2 + spread) * (pitWidth + 2 * spread) * 21) / 12 / 27
+const backfill = dig - bed - pumpEnd - (3 * 12 * 7 * 7) / 27
+const conduit = 12 + 2 + 36 / 12
+const feeder = 100 + conduit + 1.25 + 7 + 10
+const storage_gal = (((12 - 10 / 12) * (7 - 10 / 12) * 5.25 * 1728) / 231) * 3
+
+/** Code, net quantity, waste, lot, hours a piece. */
+const lines: readonly (readonly [code: string, net: number, waste: number, lot: number, hours: number])[] = [
+  ['LAYOUT', 1, 0, 1, 2],
+  ['STRIP', (topLength * topWidth * 0.5) / 27, 0, 1, 0.01],
+  ['DIG', dig, 0, 1, 0.02],
+  ['TRENCH-LINE', 100, 0, 1, 0.04],
+  ['TRENCH-DRAIN', 30 + 25, 0, 1, 0.05],
+  ['FENCE', 2 * (topLength + topWidth) + 8 * 2, 0, 50, 0.01],
+  ['LADDER', 1, 0, 1, 0.25],
+  ['TANK', 3, 0, 1, 1.5],
+  // 1.25 ft of cover is two sections of a foot.
+  ['RISER', 3 * 2 * 2, 0, 1, 0.2],
+  ['RISER-LID', 3 * 2, 0, 1, 0.1],
+  ['MASTIC', 3 * 2 * 2 * Math.PI * 2, 0.1, 15, 0],
+  ['SIGN', 3 * 2 + 1, 0, 1, 0.1],
+  ['VENT', 3, 0, 1, 0.5],
+  // 50 mg/L with 5.25 % weight by volume (52,500 mg/L), eight pints a gallon.
+  ['DOSE', (storage_gal * 50 * 8) / 52_500, 0, 4, 0.05],
+  // Gap 12, two walls of 5, two stubs of 3: 28 in.
+  ['TIE-PIPE', (2 * 28) / 12, 0.05, 10, 0.1],
+  ['TIE-BOOT', 4, 0, 1, 0.15],
+  ['TIE-CLAMP', 4, 0, 1, 0.1],
+  ['PORT-STUB', 2 * 1.5, 0.05, 10, 0.1],
+  ['PORT-BEND', 2, 0, 1, 0.2],
+  ['DRAIN-PVC 40', 30 + 25, 0.05, 10, 0.04],
+  ['DRAIN-BEND', 4, 0, 1, 0.15],
+  ['DRAIN-CLEANOUT', 1, 0, 1, 0.3],
+  ['CALM', 1, 0, 1, 0.75],
+  ['PVC-CEMENT', 8, 0, 40, 0],
+  // 90 ft of run, 2 ft of slack, 3 ft of drop pipe.
+  ['PE-PE IPS 200-1', 90 + 2 + 3, 0.02, 100, 0.02],
+  ['CLAMP', 8, 0, 10, 0.05],
+  ['TAPE', 90 + 100, 0.05, 1000, 0],
+  ['PULL-ROD', 1.25 + 7 - 15 / 12, 0, 5, 0.1],
+  ['SAFETY-ROPE', 1.25 + 7 + 3, 0, 25, 0],
+  ['FLOAT-CABLE', feeder, 0.05, 25, 0.01],
+  ['CONDUIT-1', conduit, 0.05, 10, 0.08],
+  ['ELECTRICIAN', 4, 0, 1, 0],
+  ['PLATE', 6, 0, 1, 0.2],
+  ['PLUG', 2 * 2 + 2, 0, 1, 0.1],
+  ['VACUUM', 3, 0, 1, 0.75],
+  ['EXCAVATOR', (dig + backfill) / 40 + (100 + 30 + 25) / 60, 0, 4, 0],
+  ['CRANE', 3, 0, 2, 0],
+  // One tank of 28,500 lb to a truck of 44,000.
+  ['HAUL-TANKS', 3, 0, 1, 0],
+]
+
+describe('three tanks with two openings each, by hand', () => {
+  it.each(lines)('%s', (code, net, waste, lot, hours) => {
+    const line = lineOf(takeoff, code)!
+    // Sums of products in another order: the last digits of a double.
+    expect(line.net).toBeCloseTo(net, 9)
+    expect(line.order).toBeCloseTo(Math.ceil((net * (1 + waste)) / lot - 1e-9) * lot, 9)
+    expect(line.hours).toBeCloseTo(net * hours, 9)
+  })
+  it('lifts, pulls and presses as worked out here', () => {
+    // Two legs counted at 60 degrees (29 CFR 1926.251; sling tables): weight / (2 sin 60°).
+    expect(design.number('LegPull_lb')).toBeCloseTo(28_500 / (2 * Math.sin(Math.PI / 3)), 6)
+    // 4 inHg of 0.4912 psi each (NIST SP 811, inch of mercury at 32 °F 3,386.38 Pa) on a plate of 24 in; four digits are given.
+    expect(design.number('PlateForce_lbf') / (4 * 0.4912 * (Math.PI / 4) * 24 ** 2)).toBeCloseTo(1, 3)
+    // Lark 100 stands at 254 ft at shut-off: 2.31 ft a psi (Hydraulic Institute).
+    expect(design.number('ShutOff_psi')).toBeCloseTo(254 / 2.31, 9)
+    // At 8 gpm between (6, 236) and (11, 208): 236 - 2 x 28 / 5.
+    expect(design.number('PumpHead_ftw')).toBeCloseTo(236 - (2 * 28) / 5, 9)
+    expect(design.number('PlugCount')).toBe(6)
+    expect(design.number('OpeningCount')).toBe(6)
+  })
+})
