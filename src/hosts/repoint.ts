@@ -1,6 +1,8 @@
 /** Formulas of an office's own sheets that point to cells of ours: they follow the line or name they meant when rows move. */
-import type { SheetPlan } from '../plan/plan.js'
-import type { Workbook } from './file.js'
+import { takeoffHeadings } from '../plan/keptTakeoff.js'
+import { columnLetters, type SheetPlan } from '../plan/plan.js'
+import { takeoffColumns } from '../plan/sheets/takeoffSheet.js'
+import { readSheet, type Workbook } from './file.js'
 import type { BookRows } from './xlsx/cells.js'
 import { attribute, edited, escapeXml, inside, unescapeXml, type Edit, type Tag } from './xlsx/xml.js'
 
@@ -33,12 +35,15 @@ export function repoint(workbook: Workbook, plans: readonly SheetPlan[]): string
     const old: BookRows = cells.rows(standing)
     const planned = new Map(plan.cells.map((cell) => [`${cell.row} ${cell.column}`, cell.value]))
     const columns = keyColumns(plan)
+    const headings = plan.kind === 'takeoff' ? takeoffHeadings(readSheet(workbook, plan.name)!) : undefined
+    const oldColumns = headings ? [headings.columns.get('code')! + 1, headings.columns.get('description')! + 1] : columns
     const inOrder = (rows: Iterable<number>) => [...new Set(rows)].sort((one, other) => one - other)
     return [
       {
         plan,
-        before: keysOf((row, column) => old.get(row)?.get(column)?.value, inOrder(old.keys()), columns).byRow,
+        before: keysOf((row, column) => old.get(row)?.get(column)?.value, inOrder(old.keys()), oldColumns).byRow,
         after: keysOf((row, column) => planned.get(`${row} ${column}`), inOrder(plan.cells.map(({ row }) => row)), columns).byKey,
+        column: new Map([...(headings?.columns ?? [])].map(([name, at]) => [columnLetters(at + 1), columnLetters(takeoffColumns[name])])),
       },
     ]
   })
@@ -79,6 +84,8 @@ interface Move {
   plan: SheetPlan
   before: ReadonlyMap<number, string>
   after: ReadonlyMap<string, number>
+  /** Letters of columns that stand elsewhere now. */
+  column: ReadonlyMap<string, string>
 }
 
 /** A link to a place in the workbook. */
@@ -91,13 +98,14 @@ function link(xml: string, tag: Tag, place: string, moves: readonly Move[], edit
   edits.push({ from: tag.start, to: tag.end, text: text.replace(/(\slocation\s*=\s*)(?:"[^"]*"|'[^']*')/, (_, start: string) => `${start}"${escapeXml(followed)}"`) })
 }
 
-function follow(formula: string, { plan, before, after }: Move, place: string, lost: string[]): string {
+function follow(formula: string, { plan, before, after, column: columns }: Move, place: string, lost: string[]): string {
   const quoted = plan.name.replace(/'/g, "''")
   const name = [`'${quoted}'`, ...(/^[A-Za-z_]\w*$/.test(plan.name) ? [plan.name] : [])].map((one) => one.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')).join('|')
   const moved = (row: number) => {
     const key = before.get(row)
     return key === undefined ? undefined : after.get(key)
   }
+  const across = (letters: string) => letters.replace(/[A-Z]+/i, (bare) => columns.get(bare.toUpperCase()) ?? bare)
   return formula.replace(
     new RegExp(`(?<![\\w'])(${name})!(\\$?[A-Z]{1,3}\\$?)(\\d+)(?::(\\$?[A-Z]{1,3}\\$?)(\\d+))?`, 'gi'),
     (whole: string, sheet: string, column: string, digits: string, toColumn?: string, toDigits?: string) => {
@@ -106,7 +114,7 @@ function follow(formula: string, { plan, before, after }: Move, place: string, l
       // A range follows where each of its rows moved by as much as the first.
       const isWhole =
         next !== undefined && Array.from({ length: Math.max(0, to - from) + 1 }, (_, step) => from + step).every((row) => !before.has(row) || moved(row) === next + row - from)
-      if (next !== undefined && isWhole) return `${sheet}!${column}${next}${toColumn === undefined ? '' : `:${toColumn}${next + to - from}`}`
+      if (next !== undefined && isWhole) return `${sheet}!${across(column)}${next}${toColumn === undefined ? '' : `:${across(toColumn)}${next + to - from}`}`
       if (toDigits !== undefined || before.has(from))
         lost.push(`${place} points to ${whole}${before.has(from) ? ` (${before.get(from)!.replace('\n', ' ').trim()})` : ''}: look whether it still means what it did`)
       return whole

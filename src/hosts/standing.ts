@@ -1,6 +1,7 @@
 /** What stands in a workbook that is about to be rewritten: what is ours, what is somebody's own, and what would be lost. */
 import { columnLetters, type SheetPlan } from '../plan/plan.js'
-import { takeoffColumns } from '../plan/sheets/takeoffSheet.js'
+import { takeoffHeadings } from '../plan/keptTakeoff.js'
+import { TAKEOFF_HEADING_ROW, takeoffColumns, type TakeoffColumn } from '../plan/sheets/takeoffSheet.js'
 import { tableNames } from '../takeoff/officeTables.js'
 import { readSheet, Workbook, WorkbookError } from './file.js'
 import type { SheetContent } from './host.js'
@@ -63,8 +64,9 @@ export function wordsLost(workbook: Workbook, plans: readonly SheetPlan[]): stri
   for (const plan of plans) {
     // What the crew writes beside its sheets is read back with them.
     if (plan.kind === 'crew' || plan.kind === 'test') continue
-    const content = readSheet(workbook, plan.name)
-    if (!content || !isOurs(content, false)) continue
+    const standing = readSheet(workbook, plan.name)
+    if (!standing || !isOurs(standing, false)) continue
+    const content = plan.kind === 'takeoff' ? aligned(standing) : standing
     const columns = new Set(plan.cells.map(({ column }) => column))
     const words = plan.kind === 'takeoff' ? wordsOver(plan, content) : []
     lost.push(...words)
@@ -78,6 +80,24 @@ export function wordsLost(workbook: Workbook, plans: readonly SheetPlan[]): stri
   }
   return lost
 }
+
+/** A takeoff whose columns stand in another order, or rows lower, as if they stood where they are written now; columns of somebody's own come behind. */
+function aligned(content: SheetContent): SheetContent {
+  const headings = takeoffHeadings(content)
+  if (!headings) return content
+  const down = headings.row - (TAKEOFF_HEADING_ROW - 1)
+  const known = new Map([...headings.columns].map(([name, at]) => [at, takeoffColumns[name as TakeoffColumn] - 1]))
+  const ours = new Set(known.values())
+  const across = headings.columns.get('code')! - (takeoffColumns.code - 1)
+  return content.slice(Math.max(0, down)).map((row, at) => {
+    const cells = row.map((cell, from) => ({ cell, to: at < TAKEOFF_HEADING_ROW - 1 ? from - across : (known.get(from) ?? (ours.has(from) ? BEHIND + from : from)) }))
+    const moved = Array.from({ length: Math.max(0, ...cells.map(({ to }) => to)) + 1 }, (): SheetContent[number][number] => ({ value: null }))
+    for (const { cell, to } of cells) if (to >= 0 && (cell.value !== null || cell.formula !== undefined)) moved[to] = cell
+    return moved
+  })
+}
+/** Where one of ours stands now, a column of somebody's own is told behind them all. */
+const BEHIND = 30
 
 /** Words typed over a description or a reason that a formula of ours writes: they would be written anew. */
 function wordsOver(plan: SheetPlan, content: SheetContent): string[] {

@@ -23,12 +23,5 @@ export function amount(cell: Cell | undefined, sheet: string, row: number, colum
   return undefined
 }
 
-const HEADING_MOVED = 'headings as the sheet was made'
 /** Beyond this many cells without their formula a sheet holds pasted values, and one problem says so for all. */
 export const PASTED = 3
-
-/** A sheet whose heading is not where it was made cannot be read back: rows or columns were put in before it. */
-export function movedHeading(rows: Rows, sheet: string, row: number, column: number, heading: string): Problem | undefined {
-  const came = text(rows[row - 1]?.[column - 1])
-  return came === heading ? undefined : { sheet, row, column: heading, allowed: HEADING_MOVED, came: came ? `"${came}"` : 'nothing' }
-}

@@ -1,20 +1,34 @@
 /** Reads back from a design sheet what was typed over its figures. */
 import type { Problem } from '../takeoff/fields.js'
 import type { Kept, TypedInput } from '../takeoff/takeoff.js'
-import { AS_MADE, constantNames, DESIGN_HEADING_ROW, designColumns, inputNames, workedNames } from './sheets/designSheet.js'
-import { amount, movedHeading, PASTED, text, type Rows } from './keptCells.js'
+import { AS_MADE, constantNames, inputNames, VALUE, workedNames } from './sheets/designSheet.js'
+import { amount, PASTED, text, type Rows } from './keptCells.js'
+
+/** Where the headings stand, wherever rows and columns have moved to. */
+function designHeadings(rows: Rows): { row: number; name: number; value: number; asMade: number } | undefined {
+  for (const [row, cells] of rows.entries()) {
+    const [name, value, asMade] = [(words: string) => words.startsWith('Name'), (words: string) => words === VALUE, (words: string) => words === AS_MADE].map((isIt) =>
+      cells.findIndex((cell) => isIt(text(cell))),
+    ) as [number, number, number]
+    if (name >= 0 && value >= 0 && asMade >= 0) return { row, name, value, asMade }
+  }
+  return undefined
+}
 
 /** Figures of the Design sheet that were typed over since it was made. */
 export function fromDesign(rows: Rows, sheet: string): Pick<Kept, 'figures' | 'inputs' | 'problems'> {
   const figures: Record<string, number> = {}
   const inputs: TypedInput[] = []
   const problems: Problem[] = []
-  const moved = movedHeading(rows, sheet, DESIGN_HEADING_ROW, designColumns.asMade, AS_MADE)
-  if (moved) return { figures, inputs, problems: [moved] }
-  for (const [at, row] of rows.slice(DESIGN_HEADING_ROW).entries()) {
-    const [name, value, asMade] = [designColumns.name, designColumns.value, designColumns.asMade].map((column) => text(row[column - 1])) as [string, string, string]
-    const place = { sheet, row: DESIGN_HEADING_ROW + at + 1 }
-    const cell = row[designColumns.value - 1]
+  const headings = designHeadings(rows)
+  if (!headings) {
+    const isEmpty = rows.every((row) => row.every((cell) => text(cell) === ''))
+    return { figures, inputs, problems: isEmpty ? [] : [{ sheet, row: 0, column: AS_MADE, allowed: 'headings in one row, as the sheet was made', came: 'none of that name' }] }
+  }
+  for (const [at, row] of rows.slice(headings.row + 1).entries()) {
+    const [name, value, asMade] = [headings.name, headings.value, headings.asMade].map((column) => text(row[column])) as [string, string, string]
+    const place = { sheet, row: headings.row + at + 2 }
+    const cell = row[headings.value]
     if (inputNames.includes(name)) {
       if (value !== asMade) inputs.push({ ...place, name, value, asMade })
     } else if (constantNames.includes(name)) {

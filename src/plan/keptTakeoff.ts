@@ -1,38 +1,67 @@
-/** Reads back from a takeoff sheet the estimator's own quantities, prices and lines. */
+/** Reads back from a takeoff sheet the estimator's own quantities, prices and lines: by heading and code, wherever rows and columns have moved to. */
 import type { Problem } from '../takeoff/fields.js'
 import type { AddedLine, Kept, Override } from '../takeoff/takeoff.js'
 import type { JobSheetNames } from './jobSheets.js'
-import { amount, movedHeading, PASTED, text, type Rows } from './keptCells.js'
-import { sumLabels, TAKEOFF_HEADING_ROW, takeoffColumns, takeoffHeading, takeoffSections } from './sheets/takeoffSheet.js'
+import { amount, PASTED, text, type Cell, type Rows } from './keptCells.js'
+import { sumLabels, takeoffColumns, takeoffHeading, takeoffSections, type TakeoffColumn } from './sheets/takeoffSheet.js'
 
 /** What each worked-out column of our lines begins with. */
 const formulaOf: Readonly<Record<'waste' | 'lot' | 'order' | 'amount' | 'hours', string>> = { waste: 'INDEX(', lot: 'MAX(', order: 'ROUNDUP(', amount: 'ROUND(', hours: 'IF(' }
+const allColumns = Object.keys(takeoffColumns) as TakeoffColumn[]
+/** Columns that every takeoff has had; without them nothing is known of a row. */
+const needed: readonly TakeoffColumn[] = ['code', 'description', 'net', 'yours', 'order', 'price', 'amount']
+/** A price that came from the list is the same to the last digits. */
+const SAME_PRICE = 1e-9
+
+/** Where the headings of a takeoff stand, and which column is which; undefined where they are not all there. */
+export function takeoffHeadings(rows: Rows): { row: number; columns: ReadonlyMap<TakeoffColumn, number> } | undefined {
+  for (const [at, cells] of rows.entries()) {
+    const columns = new Map<TakeoffColumn, number>()
+    for (const column of allColumns) {
+      const found = cells.findIndex((cell) => text(cell) === takeoffHeading(column))
+      if (found >= 0) columns.set(column, found)
+    }
+    if (needed.every((column) => columns.has(column))) return { row: at, columns }
+  }
+  return undefined
+}
 
 export function fromTakeoff(rows: Rows, names: JobSheetNames): Pick<Kept, 'overrides' | 'added' | 'problems'> {
   const sheet = names.takeoff
   const overrides: Record<string, Override> = {}
   const added: AddedLine[] = []
   const problems: Problem[] = []
-  const moved = movedHeading(rows, sheet, TAKEOFF_HEADING_ROW, takeoffColumns.code, takeoffHeading('code'))
-  if (moved) return { overrides, added, problems: [moved] }
+  const headings = takeoffHeadings(rows)
+  if (!headings) {
+    const isEmpty = rows.every((row) => row.every((cell) => text(cell) === ''))
+    const missing = needed.find((column) => !rows.some((row) => row.some((cell) => text(cell) === takeoffHeading(column)))) ?? 'code'
+    return {
+      overrides,
+      added,
+      problems: isEmpty ? [] : [{ sheet, row: 0, column: takeoffHeading(missing), allowed: 'headings in one row, as the sheet was made', came: 'none of that name' }],
+    }
+  }
   /** Our own price of a line looks its code up, is a figure of the rule, or points to the job's own sheets. */
   const isOurPrice = (formula: string): boolean =>
     /^INDEX\(.+,MATCH\(\$?[A-Z]+\$?\d+,.+,0\)\)(?:\/[\d.]+)?$/.test(formula.replace(/\s/g, '')) ||
     /^[\d.]+$/.test(formula) ||
     [names.design, names.working, names.year].some((name) => formula.includes(name.replace(/'/g, "''")))
-  for (const [at, row] of rows.slice(TAKEOFF_HEADING_ROW).entries()) {
-    const place = { sheet, row: TAKEOFF_HEADING_ROW + at + 1 }
-    const cell = (name: keyof typeof takeoffColumns) => row[takeoffColumns[name] - 1]
+  const below = rows.slice(headings.row + 1)
+  for (const [at, row] of below.entries()) {
+    const place = { sheet, row: headings.row + at + 2 }
+    const cell = (name: TakeoffColumn): Cell | undefined => row[headings.columns.get(name) ?? -1]
     const typed = (name: 'yours' | 'net' | 'order' | 'price' | 'amount') => amount(cell(name), sheet, place.row, takeoffHeading(name), problems)
-    const isPlain = (name: keyof typeof takeoffColumns) => cell(name)?.formula === undefined
-    const isThere = (name: keyof typeof takeoffColumns) => text(cell(name)) !== '' || !isPlain(name)
+    const isPlain = (name: TakeoffColumn) => cell(name)?.formula === undefined
+    const isThere = (name: TakeoffColumn) => text(cell(name)) !== '' || !isPlain(name)
     const [code, description] = [text(cell('code')), text(cell('description'))]
     if (description === '' && takeoffSections.includes(code)) continue
     const asLine = (quantity: number | null): AddedLine => ({ code, description, unit: text(cell('unit')), quantity, price: typed('price') ?? null, why: text(cell('why')) })
-    if (code === '' && sumLabels.includes(description)) {
+    if (code === '' && sumLabels.includes(description) && !isThere('yours') && text(cell('unit')) === '') {
       if (isPlain('amount') && text(cell('amount')) !== '') problems.push({ ...place, column: takeoffHeading('amount'), allowed: 'its formula', came: text(cell('amount')) })
     } else if (code !== '' && isThere('waste') && isThere('lot')) {
-      const strange = (Object.keys(formulaOf) as (keyof typeof formulaOf)[]).filter((name) => !cell(name)?.formula?.trimStart().startsWith(formulaOf[name]))
+      const strange = (Object.keys(formulaOf) as (keyof typeof formulaOf)[]).filter(
+        (name) => headings.columns.has(name) && !cell(name)?.formula?.trimStart().startsWith(formulaOf[name]),
+      )
       if (strange.length >= PASTED)
         return { overrides, added, problems: [{ ...place, column: takeoffHeading(strange[0]!), allowed: 'formulas, as the takeoff was made', came: 'values' }] }
       for (const name of strange)
@@ -43,8 +72,8 @@ export function fromTakeoff(rows: Rows, names: JobSheetNames): Pick<Kept, 'overr
           came: text(cell(name)),
         })
       const quantity = typed('yours') ?? (isPlain('net') ? typed('net') : undefined)
-      const price = isPlain('price') || !isOurPrice(cell('price')!.formula!) ? typed('price') : undefined
-      if ((isPlain('code') || quantity !== undefined) && isAgain(rows, at, code)) added.push(asLine(quantity ?? Number(text(cell('net')))))
+      const price = ownPrice()
+      if ((isPlain('code') || quantity !== undefined) && isAgain(code, at)) added.push(asLine(quantity ?? Number(text(cell('net')))))
       else if (quantity !== undefined || price !== undefined)
         overrides[code] = { ...(quantity === undefined ? {} : { quantity }), ...(price === undefined ? {} : { price }), line: asLine(quantity ?? Number(text(cell('net')))) }
     } else {
@@ -53,10 +82,19 @@ export function fromTakeoff(rows: Rows, names: JobSheetNames): Pick<Kept, 'overr
       const lump = quantity === null || line.price === null ? (typed('amount') ?? 0) : 0
       if (code !== '' || description !== '' || quantity !== null || line.price !== null || lump > 0) added.push(lump > 0 ? { ...line, quantity: 1, price: lump } : line)
     }
+
+    /** A price that somebody typed: not the one that stood in the list when the takeoff was made. Takeoffs of earlier versions looked it up instead. */
+    function ownPrice(): number | undefined {
+      if (!isPlain('price') && isOurPrice(cell('price')!.formula!)) return undefined
+      const price = typed('price')
+      const listed = headings!.columns.has('listed') ? Number(text(cell('listed'))) : NaN
+      return price !== undefined && Math.abs(price - listed) <= SAME_PRICE * Math.max(1, price) ? undefined : price
+    }
   }
   return { overrides, added, problems }
-}
 
-/** Whether an earlier row of the sheet has this code: the later one is a copy that somebody made. */
-const isAgain = (rows: Rows, at: number, code: string): boolean =>
-  rows.slice(TAKEOFF_HEADING_ROW, TAKEOFF_HEADING_ROW + at).some((row) => text(row[takeoffColumns.code - 1]) === code)
+  /** Whether an earlier row of the sheet has this code: the later one is a copy that somebody made. */
+  function isAgain(code: string, at: number): boolean {
+    return below.slice(0, at).some((row) => text(row[headings!.columns.get('code')!]) === code)
+  }
+}

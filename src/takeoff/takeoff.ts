@@ -68,6 +68,10 @@ export interface Line {
   /** Pieces that the listed price is for. */
   priceFor: number
   priceOverride: number | undefined
+  /** What the list or the rule says, whatever was typed over it. */
+  listed: number | undefined
+  /** What a subcontractor would be paid, where the own crew digs. */
+  subcontract: number
   /** Of the price list; empty where it names none. */
   supplier: string
   amount: number
@@ -355,6 +359,8 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
     price,
     priceFor,
     priceOverride,
+    listed,
+    subcontract: Number(row?.cells.Price_usd ?? 0) / priceFor,
     supplier: String(row?.cells.Supplier ?? ''),
     amount: money(order * (price ?? 0)),
     hours,

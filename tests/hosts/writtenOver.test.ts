@@ -1,6 +1,7 @@
 /** Nothing of an office's workbook is lost: other parts pass through byte for byte, and a file is written over only where nothing in it is somebody's own. */
 import { createHash } from 'node:crypto'
 import ExcelJS from 'exceljs'
+import { takeoffColumns } from '../../src/plan/sheets/takeoffSheet.js'
 import { describe, expect, it } from 'vitest'
 import { openWorkbook, readSheet } from '../../src/hosts/file.js'
 import { demoSource, keptIn, makeFile, makeTemplate, reasonsAgainst, revisionIn, sourceOf, type Source } from '../../src/hosts/fileSession.js'
@@ -74,46 +75,46 @@ describe('written onto itself', () => {
     const workbook = await inExceljs(first)
     const takeoff = workbook.getWorksheet('Takeoff Pipit Hollow')!
     const descriptions = takeoff.getColumn(3).values as unknown[]
-    const total = descriptions.indexOf('Total')
+    const total = descriptions.indexOf('Delivery, total')
     const notes = workbook.getWorksheet('My notes')!
-    notes.getCell('A1').value = { formula: `2*'Takeoff Pipit Hollow'!$K$${total}`, result: 0 }
+    notes.getCell('A1').value = { formula: `2*'Takeoff Pipit Hollow'!$G$${total}`, result: 0 }
     // Rows that stay together, rows that are parted by a new line, in small letters, by a name, and from a link.
-    notes.getCell('A2').value = { formula: `SUM('Takeoff Pipit Hollow'!K6:K9)`, result: 0 }
-    notes.getCell('A3').value = { formula: `SUM('Takeoff Pipit Hollow'!K6:K${total})`, result: 0 }
-    notes.getCell('A4').value = { formula: `'takeoff pipit hollow'!K${total}`, result: 0 }
-    notes.getCell('A5').value = { text: 'total', hyperlink: `#'Takeoff Pipit Hollow'!K${total}` }
-    workbook.definedNames.add(`'Takeoff Pipit Hollow'!$K$${total}`, 'WholeSum')
+    notes.getCell('A2').value = { formula: `SUM('Takeoff Pipit Hollow'!G44:G47)`, result: 0 }
+    notes.getCell('A3').value = { formula: `SUM('Takeoff Pipit Hollow'!G44:G${total})`, result: 0 }
+    notes.getCell('A4').value = { formula: `'takeoff pipit hollow'!G${total}`, result: 0 }
+    notes.getCell('A5').value = { text: 'total', hyperlink: `#'Takeoff Pipit Hollow'!G${total}` }
+    workbook.definedNames.add(`'Takeoff Pipit Hollow'!$G$${total}`, 'WholeSum')
     // Two lines by hand more, and the sums move down.
     const jobs = workbook.getWorksheet('Jobs')!
     const column = (jobs.getRow(5).values as unknown[]).indexOf('TreatmentLoss_psi')
     jobs.getCell(7, column).value = 6
     const { bytes, notes: told } = make(sourceOf(await savedBy(workbook), 'OWN.xlsx'))
     const moved = (await inExceljs(bytes)).getWorksheet('Takeoff Pipit Hollow')!.getColumn(3).values as unknown[]
-    expect(moved.indexOf('Total')).toBeGreaterThan(total)
+    expect(moved.indexOf('Delivery, total')).toBeGreaterThan(total)
     const read = readSheet(openWorkbook(bytes, 'x'), 'My notes')!
-    expect(read[0]![0]!.formula).toBe(`2*'Takeoff Pipit Hollow'!$K$${moved.indexOf('Total')}`)
-    expect(read[1]![0]!.formula).toBe(`SUM('Takeoff Pipit Hollow'!K6:K9)`)
-    expect(read[3]![0]!.formula).toBe(`'takeoff pipit hollow'!K${moved.indexOf('Total')}`)
+    expect(read[0]![0]!.formula).toBe(`2*'Takeoff Pipit Hollow'!$G$${moved.indexOf('Delivery, total')}`)
+    expect(read[1]![0]!.formula).toBe(`SUM('Takeoff Pipit Hollow'!G44:G47)`)
+    expect(read[3]![0]!.formula).toBe(`'takeoff pipit hollow'!G${moved.indexOf('Delivery, total')}`)
     const text = new TextDecoder().decode(unpack(readZip(bytes, 'x').get('xl/workbook.xml')!, 'x'))
-    expect(text).toMatch(new RegExp(`name="WholeSum"[^>]*>'Takeoff Pipit Hollow'!\\$K\\$${moved.indexOf('Total')}<`))
-    expect(told).toEqual([expect.stringMatching(/^My notes!A3 points to 'Takeoff Pipit Hollow'!K6:K\d+/)])
+    expect(text).toMatch(new RegExp(`name="WholeSum"[^>]*>'Takeoff Pipit Hollow'!\\$K\\$${moved.indexOf('Delivery, total')}<`))
+    expect(told).toEqual([expect.stringMatching(/^My notes!A3 points to 'Takeoff Pipit Hollow'!G44:G\d+/)])
   })
   it('words where our sheets have none, and drawings on them: kept or told, never gone in silence', async () => {
     const first = make(sourceOf(await own(), 'OWN.xlsx')).bytes
     const workbook = await inExceljs(first)
     const takeoff = workbook.getWorksheet('Takeoff Pipit Hollow')!
-    takeoff.getCell('D9').note = 'ask the yard'
+    takeoff.getCell('C9').note = 'ask the yard'
     const noted = await savedBy(workbook)
     const again = make(sourceOf(noted, 'OWN.xlsx'))
     expect(again.notes).toEqual(['Takeoff Pipit Hollow: the drawings and remarks on it stay where they stood; its rows may have moved'])
-    expect(JSON.stringify((await inExceljs(again.bytes)).getWorksheet('Takeoff Pipit Hollow')!.getCell('D9').note)).toContain('ask the yard')
+    expect(JSON.stringify((await inExceljs(again.bytes)).getWorksheet('Takeoff Pipit Hollow')!.getCell('C9').note)).toContain('ask the yard')
     takeoff.getCell('Z9').value = 'Ines: two days only'
     const dig = (takeoff.getColumn(2).values as unknown[]).indexOf('DIG')
-    takeoff.getCell(dig, 13).value = 'by the neighbour’s machine'
+    takeoff.getCell(dig, takeoffColumns.why).value = 'by the neighbour’s machine'
     workbook.getWorksheet('Published tables')!.getCell('AA30').value = 'see page 4'
     const written = await savedBy(workbook)
     expect(() => make(sourceOf(written, 'OWN.xlsx'))).toThrow(
-      /words on sheets that are made again would be lost: Takeoff Pipit Hollow!M\d+ \("by the neighbour’s machine"\), Takeoff Pipit Hollow!Z9 \("Ines: two days only"\), Published tables!AA30 \("see page 4"\)/,
+      /words on sheets that are made again would be lost: Takeoff Pipit Hollow!P\d+ \("by the neighbour’s machine"\), Takeoff Pipit Hollow!Z9 \("Ines: two days only"\), Published tables!AA30 \("see page 4"\)/,
     )
   })
   it('a formula of an office’s table stays a formula; a text that means a number is told', async () => {

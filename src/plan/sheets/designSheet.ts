@@ -15,10 +15,11 @@ import type { NamePlaces } from '../places.js'
 import { address, SheetDraft, type PlanCell, type PlanValidation, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 
-/** Columns of the sheet; hosts read back from them what was typed over. */
+/** Columns of the sheet. */
 export const designColumns = { name: 3, value: 4, asMade: 8 } as const
-export const DESIGN_HEADING_ROW = 4
+const DESIGN_HEADING_ROW = 4
 export const AS_MADE = 'As made'
+export const VALUE = 'Value'
 const VALUE_COLUMN = designColumns.value
 const LAST_COLUMN = designColumns.asMade
 const FIRST_ROW = DESIGN_HEADING_ROW + 1
@@ -90,8 +91,8 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
   const draft = new SheetDraft()
   const validations: PlanValidation[] = []
   draft.heading(heading.title, 'Design: inputs, results, verdicts and cautions behind the takeoff', heading.made)
-  ;['', 'Name, or where a limit is from', 'Value', 'Unit', 'Source or reason', 'Grade', AS_MADE].forEach((text, at) =>
-    draft.put(at + 2, text === 'Value' || text === AS_MADE ? 'headingRight' : 'heading', text),
+  ;['', 'Name, or where a limit is from', VALUE, 'Unit', 'Source or reason', 'Grade', AS_MADE].forEach((text, at) =>
+    draft.put(at + 2, text === VALUE || text === AS_MADE ? 'headingRight' : 'heading', text),
   )
   draft.next()
   for (const row of rowsOf(design)) {

@@ -2,37 +2,62 @@
 import { LOTS_SLACK } from '../../calc/estimate/orderQuantity.js'
 import { formula } from '../../formula/formula.js'
 import { isStone, LABOR_HOURS, STONE_ORDERED, type ItemRule } from '../../takeoff/itemRules.js'
-import { itemKinds, sections, type ItemKind } from '../../takeoff/officeTables.js'
+import { itemKinds, jobFields, sections, type ItemKind } from '../../takeoff/officeTables.js'
 import { money, type Line } from '../../takeoff/takeoff.js'
 import { lookup } from '../places.js'
 import { address, SheetDraft, type PlanCell, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 
 /** Columns of the sheet; hosts read overrides and added lines back from them. */
-export const takeoffColumns = { code: 2, description: 3, net: 4, yours: 5, waste: 6, lot: 7, order: 8, unit: 9, price: 10, amount: 11, hours: 12, why: 13, kind: 14 } as const
+export const takeoffColumns = {
+  code: 2,
+  description: 3,
+  order: 4,
+  unit: 5,
+  price: 6,
+  amount: 7,
+  yours: 8,
+  net: 9,
+  waste: 10,
+  lot: 11,
+  hours: 12,
+  kind: 13,
+  listed: 14,
+  now: 15,
+  why: 16,
+} as const
+export type TakeoffColumn = keyof typeof takeoffColumns
 export const TAKEOFF_HEADING_ROW = 5
 export const ADDED_SECTION = 'ADDED BY HAND'
+const ADDED_SECTION_WORDS = 'Added by hand'
+const SUMMARY = 'SUMMARY'
+/** Its heading, lines by hand, cost to total, a gallon, kinds, days, what the list has moved, and a gap. */
+const SUMMARY_ROWS = 1 + 1 + 5 + 1 + itemKinds.length + 2 + 1
 export const SPARE_ADDED_ROWS = 4
 const columns = takeoffColumns
-const headings: readonly [keyof typeof takeoffColumns, string][] = [
+const headings: readonly (readonly [TakeoffColumn, string])[] = [
   ['code', 'Code'],
   ['description', 'Description'],
-  ['net', 'Net'],
-  ['yours', 'Your quantity'],
-  ['waste', 'Waste'],
-  ['lot', 'Lot'],
   ['order', 'Order'],
   ['unit', 'Unit'],
   ['price', 'Unit price, $'],
   ['amount', 'Amount, $'],
+  ['yours', 'Your quantity'],
+  ['net', 'Net'],
+  ['waste', 'Waste'],
+  ['lot', 'Lot'],
   ['hours', 'Hours'],
-  ['why', 'Why'],
   ['kind', 'Kind'],
+  ['listed', 'Listed then, $'],
+  ['now', 'List now, $'],
+  ['why', 'Why'],
 ]
 /** Rows of the sheet that are no lines: the heading of a section, and a sum. */
-export const takeoffSections: readonly string[] = [...sections.map((section) => section.toUpperCase()), ADDED_SECTION]
+export const takeoffSections: readonly string[] = [...sections.map((section) => section.toUpperCase()), ADDED_SECTION, SUMMARY]
 const kindLabel = (kind: ItemKind) => `Of the order cost: ${kind}`
 const CREW_DAYS = 'Days of the crew'
+const PER_GALLON = 'Price a gallon stored'
+const LIST_MOVED = 'List prices have moved the order cost by'
 export const sumOf = (section: string) => `${section}, total`
 export const ADDED_SUM = 'Added by hand, total'
 /** Names by which other sheets of the job find a sum, or a cell of a line. */
@@ -40,8 +65,22 @@ export const sumPlace = (label: string) => `sum ${label}`
 /** The rows of all lines and section sums. */
 export const LINE_ROWS = 'rows of lines'
 export const linePlace = (code: string, column: 'description' | 'order' | 'unit') => `line ${code} ${column}`
-export const sumLabels: readonly string[] = [...sections.map(sumOf), ADDED_SUM, 'Order cost', 'Overhead', 'Markup', 'Tax', 'Total', ...itemKinds.map(kindLabel), CREW_DAYS]
-export const takeoffHeading = (column: keyof typeof takeoffColumns): string => headings.find(([name]) => name === column)![1]
+export const sumLabels: readonly string[] = [
+  ...sections,
+  ADDED_SECTION_WORDS,
+  ...sections.map(sumOf),
+  ADDED_SUM,
+  'Order cost',
+  'Overhead',
+  'Markup',
+  'Tax',
+  'Total',
+  ...itemKinds.map(kindLabel),
+  CREW_DAYS,
+  PER_GALLON,
+  LIST_MOVED,
+]
+export const takeoffHeading = (column: TakeoffColumn): string => headings.find(([name]) => name === column)![1]
 /** Decimals of a quantity by the unit it is priced in: pieces are whole, lengths and volumes take one, weights two. */
 const quantityDecimals: Readonly<Record<string, number>> = { ft: 1, 'yd³': 1, h: 1, 'ft²': 0, ton: 2, pint: 1, quart: 1, '1000 gal': 2 }
 const netDecimals = (rule: ItemRule) => quantityDecimals[rule.unit] ?? 0
@@ -56,6 +95,9 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading }: JobCo
   draft.next()
   for (const [name, text] of headings) draft.put(columns[name], textColumns.includes(name) ? 'heading' : 'headingRight', text)
   draft.next()
+  // The summary stands first and is filled in last: its rows are known, the cells that it sums are not yet.
+  const summaryRow = draft.row
+  draft.next(takeoff.sections.length + SUMMARY_ROWS)
   const subtotals: string[] = []
   const hourCells = new Map<Line, string>()
   const stoneCells: string[] = []
@@ -73,6 +115,7 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading }: JobCo
     subtotal(sumOf(section), first, draft.row - 1, total)
   }
   names.set(LINE_ROWS, sheet, `${address(firstLineRow, columns.code)}:${address(draft.row - 1, columns.code)}`)
+  const lastLineRow = draft.row - 1
   addedLines()
   summary()
   for (const finish of pending) finish()
@@ -80,7 +123,7 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading }: JobCo
   function writeLine(line: Line): void {
     const { rule } = line
     const row = draft.row
-    const at = (column: keyof typeof takeoffColumns) => address(row, columns[column], false)
+    const at = (column: TakeoffColumn) => address(row, columns[column], false)
     const item = (column: string) => lookup(places, 'Items', column, `"${rule.key.replace(/"/g, '""')}"`)
     const used = `IF(${at('yours')}="",${at('net')},${at('yours')})`
     const words = (part: ItemRule['why'], value: string): [PlanCell['value'], { formula?: string }] => [
@@ -100,13 +143,13 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading }: JobCo
       ? writer.write(rule.price.text, sheet, `${line.code}, price`)
       : `${lookup(places, 'Prices', 'Price_usd', at('code'))}${line.priceFor === 1 ? '' : `/${line.priceFor}`}`
     const by = names.from(sheet)('EarthworkBy')
-    const priceFormula = rule.isEarthwork ? `IF(${by}="subcontract",${listed},0)` : listed
-    draft.put(
-      columns.price,
-      line.priceOverride === undefined ? 'number' : 'input',
-      line.price ?? null,
-      line.priceOverride === undefined ? { format: 2, formula: priceFormula } : { format: 2 },
-    )
+    const list = rule.isEarthwork ? `IF(${by}="subcontract",${listed},0)` : listed
+    // A made takeoff keeps the prices it was made with: what the list says now stands beside. A price of the job's own figures stays live.
+    const isLive = rule.price !== undefined && rule.price.names.every((name) => Object.hasOwn(jobFields, name))
+    const kept = isLive ? { formula: list } : rule.isEarthwork ? { formula: `IF(${by}="subcontract",${line.subcontract},0)` } : {}
+    draft.put(columns.price, 'input', line.price ?? null, line.priceOverride === undefined ? { format: 2, ...kept } : { format: 2 })
+    draft.put(columns.listed, 'faintRight', line.listed ?? null, { format: 2, ...(isLive && line.priceOverride === undefined ? { formula: at('price') } : kept) })
+    draft.put(columns.now, 'faintRight', line.listed ?? null, { format: 2, formula: isLive ? at('listed') : `IFERROR(${list},${at('listed')})` })
     draft.put(columns.amount, 'number', line.amount, { format: 2, formula: `ROUND(${at('order')}*${at('price')},2)` })
     draft.put(columns.hours, 'number', line.hours, {
       format: 2,
@@ -137,7 +180,7 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading }: JobCo
   function subtotal(label: string, first: number, last: number, total: number): void {
     const sum = `SUM(${address(first, columns.amount, false)}:${address(last, columns.amount, false)})`
     draft.put(columns.description, 'subtotalLabel', label)
-    for (let column = columns.net; column < columns.amount; column++) draft.put(column, 'subtotalLabel', null)
+    for (let column = columns.order; column < columns.amount; column++) draft.put(column, 'subtotalLabel', null)
     draft.put(columns.amount, 'subtotal', total, { format: 2, formula: sum })
     names.set(sumPlace(label), sheet, address(draft.row, columns.amount))
     subtotals.push(address(draft.row, columns.amount, false))
@@ -151,7 +194,7 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading }: JobCo
     const first = draft.row
     const blank = { code: '', description: '', unit: '', quantity: null, price: null, why: '' }
     for (const line of [...takeoff.added, ...Array.from({ length: SPARE_ADDED_ROWS }, () => blank)]) {
-      const text = (column: keyof typeof takeoffColumns, value: string) => draft.put(columns[column], 'inputText', value || null, { format: 'text' })
+      const text = (column: TakeoffColumn, value: string) => draft.put(columns[column], 'inputText', value || null, { format: 'text' })
       text('code', line.code)
       text('description', line.description)
       draft.put(columns.yours, 'input', line.quantity, { format: 2 })
@@ -167,44 +210,66 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading }: JobCo
   }
 
   function summary(): void {
+    const end = draft.row
+    draft.row = summaryRow
     const amount = (row: number) => address(row, columns.amount, false)
-    const line = (label: string, value: number, text: string, role: 'subtotal' | 'total' = 'subtotal', why = '') => {
-      draft.put(columns.description, role === 'total' ? 'totalLabel' : 'subtotalLabel', label)
-      for (let column = columns.net; column < columns.amount; column++) draft.put(column, role === 'total' ? 'totalLabel' : 'subtotalLabel', null)
+    const line = (label: string, value: number, text: string, role: 'number' | 'subtotal' | 'total' = 'number', why = '') => {
+      const words = role === 'total' ? 'totalLabel' : role === 'subtotal' ? 'subtotalLabel' : 'text'
+      draft.put(columns.description, words, label)
+      if (role !== 'number') for (let column = columns.order; column < columns.amount; column++) draft.put(column, words, null)
       draft.put(columns.amount, role, value, { format: 2, formula: text })
       names.set(sumPlace(label), sheet, address(draft.row, columns.amount))
       if (why) draft.put(columns.why, 'faintWrapped', why)
       draft.next()
       return draft.row - 1
     }
+    draft.put(columns.code, 'section', SUMMARY)
+    for (let column = columns.code + 1; column <= columns.why; column++) draft.put(column, 'section', null)
+    draft.next()
+    const parts = [...takeoff.sections.map(({ section, total }) => [section as string, total] as const), [ADDED_SECTION_WORDS, takeoff.addedTotal] as const]
+    parts.forEach(([label, total], at) => {
+      draft.put(columns.description, 'text', label)
+      draft.put(columns.amount, 'number', total, { format: 2, formula: subtotals[at]! })
+      draft.next()
+    })
     const cost = line('Order cost', takeoff.orderCost, subtotals.join('+'), 'subtotal', 'Sum of the section totals')
-    const overhead = line('Overhead', takeoff.overhead, `ROUND(${amount(cost)}*${names.from(sheet)('Overhead')},2)`, 'subtotal', 'Overhead of the Design sheet, on the order cost')
-    const markup = line('Markup', takeoff.markup, `ROUND(${amount(cost)}*${names.from(sheet)('Markup')},2)`, 'subtotal', 'Markup of the Design sheet, on the order cost')
+    const overhead = line('Overhead', takeoff.overhead, `ROUND(${amount(cost)}*${names.from(sheet)('Overhead')},2)`, 'number', 'Overhead of the Design sheet, on the order cost')
+    const markup = line('Markup', takeoff.markup, `ROUND(${amount(cost)}*${names.from(sheet)('Markup')},2)`, 'number', 'Markup of the Design sheet, on the order cost')
     const tax = line(
       'Tax',
       takeoff.tax,
       `ROUND((${amount(cost)}+${amount(overhead)}+${amount(markup)})*${names.from(sheet)('Tax')},2)`,
-      'subtotal',
+      'number',
       'Tax of the Design sheet, on cost with overhead and markup',
     )
-    line('Total', takeoff.total, `${amount(cost)}+${amount(overhead)}+${amount(markup)}+${amount(tax)}`, 'total')
-    draft.next()
-    const lines = (column: number) => `${address(firstLineRow, column, false)}:${address(cost - 1, column, false)}`
+    const total = line('Total', takeoff.total, `${amount(cost)}+${amount(overhead)}+${amount(markup)}+${amount(tax)}`, 'total')
+    const lines = (column: number) => `${address(firstLineRow, column, false)}:${address(lastLineRow, column, false)}`
+    const all = (column: number) => `${address(firstLineRow, column, false)}:${address(end - 1, column, false)}`
     const hours = `SUM(${lines(columns.hours)})-SUMPRODUCT((${lines(columns.kind)}="labor")*1,${lines(columns.hours)})`
-    for (const kind of itemKinds) line(kindLabel(kind), takeoff.byKind[kind], `SUMPRODUCT((${lines(columns.kind)}="${kind}")*1,${lines(columns.amount)})`)
+    const storage = design.number('Storage_gal')
+    line(PER_GALLON, storage > 0 ? takeoff.total / storage : 0, `IF(${names.from(sheet)('Storage_gal')}>0,${amount(total)}/${names.from(sheet)('Storage_gal')},0)`)
+    for (const kind of itemKinds) line(kindLabel(kind), takeoff.byKind[kind], `SUMPRODUCT((${all(columns.kind)}="${kind}")*1,${all(columns.amount)})`)
     line(
       CREW_DAYS,
       takeoff.crewDays,
       `(${hours})/(${names.from(sheet)('CrewSize')}*${names.from(sheet)('Workday_h_per_day')})`,
-      'subtotal',
+      'number',
       'Hours of people over the crew and its working day; they change no cost',
     )
+    line(
+      LIST_MOVED,
+      0,
+      `SUMPRODUCT(${lines(columns.order)},${lines(columns.now)})-SUMPRODUCT(${lines(columns.order)},${lines(columns.listed)})`,
+      'number',
+      'Prices stand as they were when this was made; made again, it takes those of the list',
+    )
+    draft.row = end
   }
 
   return {
     name: sheet,
     kind: 'takeoff',
-    widths: [2, 19, 42, 10, 13, 8, 8, 10, 9, 13, 13, 11, 58, 12],
+    widths: [1, 16, 42, 9, 7, 11, 13, 10, 9, 7, 7, 8, 11, 10, 10, 60],
     cells: draft.cells,
     frozenRows: TAKEOFF_HEADING_ROW,
     titleRows: [1, TAKEOFF_HEADING_ROW],
@@ -212,5 +277,6 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading }: JobCo
     footer: design.name,
     tables: [],
     validations: [],
+    print: { percent: 100, breakAfter: columns.lot },
   }
 }
