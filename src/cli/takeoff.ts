@@ -3,8 +3,9 @@ import { existsSync, statSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { parseArgs } from 'node:util'
 import { openWorkbook, WorkbookError, type Workbook } from '../hosts/file.js'
-import { demoSource, isNothing, keptIn, makeFile, reasonsAgainst, revisionIn, sourceOf } from '../hosts/fileSession.js'
+import { demoSource, earlierIn, isNothing, keptIn, makeFile, reasonsAgainst, revisionIn, sourceOf } from '../hosts/fileSession.js'
 import type { Flavor } from '../plan/calls.js'
+import { changesSince, inShort } from '../takeoff/changes.js'
 import { startingOffice } from '../takeoff/demo.js'
 import { problemText, type Problem } from '../takeoff/fields.js'
 import { readOffice, type Row } from '../takeoff/office.js'
@@ -62,7 +63,9 @@ async function main(): Promise<void> {
     const [theirs, ours] = [keptIn(before, name), keptIn(source.workbook, name)]
     if (!isNothing(theirs) && !isNothing(ours) && JSON.stringify(theirs) !== JSON.stringify(ours))
       throw new Error(`${out}: people typed on the sheets of ${name} there and in ${input}, not the same: give another name, or add --replace. Nothing was written.`)
-    return { name, revision: Math.max(revisionIn(before, name), revisionIn(source.workbook, name)) + 1, ...workJob(office, job, isNothing(theirs) ? ours : theirs) }
+    const earlier = earlierIn(before, name).before ? earlierIn(before, name) : earlierIn(source.workbook, name)
+    const result = workJob(office, job, isNothing(theirs) ? ours : theirs)
+    return { name, earlier, revision: Math.max(revisionIn(before, name), revisionIn(source.workbook, name)) + 1, ...result, problems: [...result.problems, ...earlier.problems] }
   })
   const problems = new Map<string, Problem>(worked.flatMap((job) => job.problems.map((problem) => [problemText(problem), problem])))
   const all = new Map([...office.problems, ...rulesOf(office).problems].map((problem) => [problemText(problem), problem]))
@@ -79,7 +82,7 @@ async function main(): Promise<void> {
   if (standing instanceof WorkbookError) throw standing
   const file = makeFile(
     source,
-    worked.map(({ takeoff, revision }) => ({ takeoff: takeoff!, revision })),
+    worked.map(({ takeoff, revision, earlier }) => ({ takeoff: takeoff!, revision, earlier })),
     flavor,
     made(),
     values.replace,
@@ -90,7 +93,10 @@ async function main(): Promise<void> {
   }
   writeWhole(out, file.bytes)
   if (values.json) return
-  for (const { takeoff } of worked) report(takeoff!)
+  for (const { takeoff, earlier } of worked) {
+    report(takeoff!)
+    if (earlier.before) console.log(`  ${inShort(changesSince(earlier.before, takeoff!), earlier.before.revision)}`)
+  }
   // A row that no job draws on stands in no job's way, but somebody meant something by it.
   for (const [text, { sheet }] of all) if (!problems.has(text) && (sheet === office.sheets.Catchments || sheet === office.sheets.Uses)) console.log(`Not used: ${text}`)
   for (const note of file.notes) console.log(note)

@@ -1,5 +1,6 @@
 /** What the commands do with workbooks as files: the office's book with takeoffs in it, and when a file may be written over. */
 import type { Flavor } from '../plan/calls.js'
+import { earlierFrom, nothingEarlier, type Earlier } from '../plan/earlier.js'
 import { jobSheetNames, jobSheets } from '../plan/jobSheets.js'
 import { keptFrom } from '../plan/kept.js'
 import { officeSheets } from '../plan/officeSheets.js'
@@ -12,7 +13,7 @@ import { fieldsOf, tableNames, type TableName } from '../takeoff/officeTables.js
 import { nothingKept, type Kept, type Takeoff } from '../takeoff/takeoff.js'
 import { openWorkbook, readOfficeTables, readSheet, Workbook, writeInto, WorkbookError } from './file.js'
 import { repoint } from './repoint.js'
-import { shortHash } from './shortHash.js'
+import { shortHash } from '../shortHash.js'
 import { drawnNotes, isOurs, placesInWords, refuseTaken, sheetStates, wordsLost } from './standing.js'
 import type { Book } from './xlsx/book.js'
 import { newBook } from './xlsx/newBook.js'
@@ -50,6 +51,10 @@ export function keptIn(workbook: Workbook | undefined, job: string): Kept {
     return content && isOurs(content, false) ? content : undefined
   })
 }
+/** What stood on the sheets of a job in a workbook before they are made again. */
+export const earlierIn = (workbook: Workbook | undefined, job: string): Earlier =>
+  workbook ? earlierFrom(jobSheetNames(job), (name) => readSheet(workbook, name)) : nothingEarlier
+
 export const isNothing = (kept: Kept): boolean => JSON.stringify(kept) === JSON.stringify(nothingKept)
 
 /** The revision that the heading of a takeoff says it is; 0 where there is none. */
@@ -78,8 +83,8 @@ export interface NewFile {
 }
 
 /** The source with the sheets of its takeoffs in it; everything else of the source stands as it stood. */
-export function makeFile(source: Source, jobs: readonly { takeoff: Takeoff; revision: number }[], flavor: Flavor, made: Made, mayLose = false): NewFile {
-  const sheetsOf = (places: OfficePlaces): SheetPlan[] => jobs.flatMap(({ takeoff, revision }) => jobSheets(takeoff, places, flavor, { ...made, revision }))
+export function makeFile(source: Source, jobs: readonly { takeoff: Takeoff; revision: number; earlier?: Earlier }[], flavor: Flavor, made: Made, mayLose = false): NewFile {
+  const sheetsOf = (places: OfficePlaces): SheetPlan[] => jobs.flatMap(({ takeoff, revision, earlier }) => jobSheets(takeoff, places, flavor, { ...made, revision }, earlier))
   if (!source.workbook) {
     const book = newBook()
     const plans = sheetsOf(source.places)

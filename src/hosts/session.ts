@@ -6,6 +6,7 @@ import type { Made, SheetPlan } from '../plan/plan.js'
 import { ProblemsError, type Problem } from '../takeoff/fields.js'
 import { readOffice, rowNamed, type Office } from '../takeoff/office.js'
 import { makeTakeoff, type Takeoff } from '../takeoff/takeoff.js'
+import { changesSince, inShort } from '../takeoff/changes.js'
 import { tableNames } from '../takeoff/officeTables.js'
 import { HostError, type Host, type SheetContent } from './host.js'
 
@@ -40,8 +41,15 @@ export interface Progress {
   done: number
   of: number
 }
+export interface Finished {
+  job: string
+  takeoff: Takeoff
+  /** What changed since it was made before, in a few words. */
+  changed: string
+  sheets: readonly string[]
+}
 export interface Outcome {
-  made: readonly { job: string; takeoff: Takeoff; sheets: readonly string[] }[]
+  made: readonly Finished[]
   problems: readonly Problem[]
   cancelled: boolean
 }
@@ -52,7 +60,7 @@ export async function makeTakeoffs(
   jobs: readonly string[],
   options: { flavor: Flavor; made: Made; onProgress?: (progress: Progress) => void | Promise<void>; signal?: AbortSignal },
 ): Promise<Outcome> {
-  const finished: { job: string; takeoff: Takeoff; sheets: readonly string[] }[] = []
+  const finished: Finished[] = []
   const problems: Problem[] = []
   for (const [at, job] of jobs.entries()) {
     if (options.signal?.aborted) return { made: finished, problems, cancelled: true }
@@ -68,9 +76,9 @@ export async function makeTakeoffs(
   return { made: finished, problems, cancelled: false }
 }
 
-async function makeOne(host: Host, name: string, flavor: Flavor, made: Made) {
+async function makeOne(host: Host, name: string, flavor: Flavor, made: Made): Promise<Finished> {
   // The layouts are fetched when the first takeoff is made: the pane shows a job without them.
-  const { jobSheetNames, jobSheets, keptFrom, tablesSheet } = await import(/* webpackChunkName: "making" */ '../plan/making.js')
+  const { earlierFrom, jobSheetNames, jobSheets, keptFrom, tablesSheet } = await import(/* webpackChunkName: "making" */ '../plan/making.js')
   const names = jobSheetNames(name)
   const { office: raw, absent, places, sheets } = await host.read([...Object.values(names), PUBLISHED_SHEET])
   if (!raw) throw new Error('The tables of the workbook are missing; set it up first.')
@@ -80,18 +88,20 @@ async function makeOne(host: Host, name: string, flavor: Flavor, made: Made) {
   const strange = [...sheets].find(([, content]) => !isOurs(content))
   if (strange) throw new HostError(`The sheet ${strange[0]} stands here already and was not made by this tool: rename it, and make the takeoff then. Nothing was changed.`)
   const before = sheets.get(names.takeoff)
+  const earlier = earlierFrom(names, (sheet) => sheets.get(sheet))
+  if (earlier.problems.length) throw new ProblemsError(earlier.problems)
   const takeoff = makeTakeoff(
     office,
     job,
     keptFrom(names, (sheet) => sheets.get(sheet)),
   )
   const revision = before ? revisionOf(before[2]?.[1]?.value) + 1 : 1
-  const plans: SheetPlan[] = jobSheets(takeoff, places, flavor, { ...made, revision })
+  const plans: SheetPlan[] = jobSheets(takeoff, places, flavor, { ...made, revision }, earlier)
   if (!sheets.has(PUBLISHED_SHEET)) plans.push(tablesSheet(made))
   // Formulas point into every table: those that an older workbook lacks are added, empty.
   plans.push(...officeSheets(raw, made).filter(({ name: sheet }) => absent.some((table) => table === sheet)))
   await host.write(plans)
-  return { job: name, takeoff, sheets: plans.map((plan) => plan.name) }
+  return { job: name, takeoff, changed: earlier.before ? inShort(changesSince(earlier.before, takeoff), earlier.before.revision) : '', sheets: plans.map((plan) => plan.name) }
 }
 
 /** Empty, or with the heading lines of our sheets. */

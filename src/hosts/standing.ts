@@ -5,7 +5,7 @@ import { TAKEOFF_HEADING_ROW, takeoffColumns, type TakeoffColumn } from '../plan
 import { tableNames } from '../takeoff/officeTables.js'
 import { readSheet, Workbook, WorkbookError } from './file.js'
 import type { SheetContent } from './host.js'
-import { shortHash } from './shortHash.js'
+import { shortHash } from '../shortHash.js'
 import type { Book, BookSheet } from './xlsx/book.js'
 import { picturesIn } from './xlsx/drawingPart.js'
 import { DRAWN } from './xlsx/writeSheet.js'

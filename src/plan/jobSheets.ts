@@ -1,6 +1,7 @@
 /** The sheets of one job: their names, and the plan of all of them. */
 import { sheetNameProblem, type Takeoff } from '../takeoff/takeoff.js'
 import { cellsWriter, nativeWriter, type Flavor } from './calls.js'
+import { nothingEarlier, type Earlier } from './earlier.js'
 import { NamePlaces, type OfficePlaces } from './places.js'
 import { madeLine, type Made, type SheetPlan } from './plan.js'
 import type { JobContext } from './sheetKind.js'
@@ -10,7 +11,7 @@ import { workingDraft } from './sheets/workingSheet.js'
 export type JobSheetNames = Readonly<Record<SheetKindName, string>>
 export const jobSheetNames = (job: string): JobSheetNames => Object.fromEntries(sheetKinds.map(({ kind, prefix }) => [kind, `${prefix} ${job}`])) as JobSheetNames
 
-export function jobSheets(takeoff: Takeoff, places: OfficePlaces, flavor: Flavor, made: Made): SheetPlan[] {
+export function jobSheets(takeoff: Takeoff, places: OfficePlaces, flavor: Flavor, made: Made, earlier: Earlier = nothingEarlier): SheetPlan[] {
   const { design } = takeoff
   const sheets = jobSheetNames(design.name)
   const problem = Object.values(sheets).map(sheetNameProblem).find(Boolean)
@@ -28,9 +29,11 @@ export function jobSheets(takeoff: Takeoff, places: OfficePlaces, flavor: Flavor
     writer: flavor === 'native' ? nativeWriter(names, design, working, sheets.working) : cellsWriter(names),
     working,
     heading,
+    made,
+    earlier,
     entryCodes: new Set(sheetKinds.flatMap(({ codes }) => codes?.(takeoff) ?? [])),
   }
   // Those that all others may point to come first; the rest may point to those left of them.
   const laidOut = new Map([...sheetKinds].sort((one, other) => Number(!one.placed) - Number(!other.placed)).map(({ kind, plan }) => [kind, plan(job, sheets[kind])]))
-  return sheetKinds.flatMap(({ kind }) => laidOut.get(kind) ?? [])
+  return sheetKinds.flatMap(({ kind }) => laidOut.get(kind) ?? []).map((plan) => ({ ...plan, paper: takeoff.house.paper }))
 }

@@ -5,7 +5,7 @@ import { AS_MADE, constantNames, inputNames, VALUE, workedNames } from './sheets
 import { amount, PASTED, text, type Rows } from './keptCells.js'
 
 /** Where the headings stand, wherever rows and columns have moved to. */
-function designHeadings(rows: Rows): { row: number; name: number; value: number; asMade: number } | undefined {
+export function designHeadings(rows: Rows): { row: number; name: number; value: number; asMade: number } | undefined {
   for (const [row, cells] of rows.entries()) {
     const [name, value, asMade] = [(words: string) => words.startsWith('Name'), (words: string) => words === VALUE, (words: string) => words === AS_MADE].map((isIt) =>
       cells.findIndex((cell) => isIt(text(cell))),

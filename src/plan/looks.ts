@@ -22,6 +22,7 @@ export interface Look {
 export const looks: Readonly<Record<Role, Look>> = {
   title: { bold: true, size: 16, color: palette.ink },
   subtitle: { size: 11, color: palette.clay },
+  firm: { bold: true, size: 12, color: palette.ink, align: 'right' },
   made: { size: 9, color: palette.stoneDark },
   section: { bold: true, size: 10, color: palette.ink, below: 'hair' },
   heading: { bold: true, size: 9, color: palette.stoneDark, below: 'thin', wrap: true },

@@ -8,6 +8,7 @@ export type Align = 'left' | 'right' | 'center'
 export type Role =
   | 'title'
   | 'subtitle'
+  | 'firm'
   | 'made'
   | 'section'
   | 'heading'
@@ -100,8 +101,8 @@ export interface SheetPlan {
   drawings?: readonly SheetDrawing[]
   /** Letter, where nothing is said. */
   paper?: 'letter' | 'A4'
-  /** Printed at this share of its size, over as many pages as it takes, new pages begun after a column; else it is made as narrow as a page. */
-  print?: { percent: number; breakAfter?: number }
+  /** Printed at this share of its size, over as many pages as it takes, columns behind the last one on the screen alone; else it is made as narrow as a page. */
+  print?: { percent: number; lastColumn?: number }
   /** A sheet that is a drawing to scale: printed as large as it is, no smaller, and a host that draws nothing leaves it out. */
   toScale?: { lastRow: number; lastColumn: number }
 }
@@ -157,6 +158,15 @@ export class SheetDraft {
       most = Math.max(most, laidOut(picture, { ...page, withBar: true }).height)
     }
     this.next(Math.ceil(most / EMPTY_ROW_POINTS) + 1)
+  }
+
+  /** Who makes the paper, at the right of the heading lines. */
+  letterhead(column: number, [name, ...rest]: readonly string[]): void {
+    if (name === undefined) return
+    this.put(column, 'firm', name, { row: 1 })
+    const [address_, ...more] = rest
+    if (address_ !== undefined) this.put(column, 'faintRight', address_, { row: 2 })
+    if (more.length) this.put(column, 'faintRight', more.join(' · '), { row: 3 })
   }
 
   /** The three heading lines of every sheet. */

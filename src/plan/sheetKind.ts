@@ -2,8 +2,9 @@
 import type { Design } from '../takeoff/design.js'
 import type { Takeoff } from '../takeoff/takeoff.js'
 import type { CallWriter, Flavor } from './calls.js'
+import type { Earlier } from './earlier.js'
 import type { NamePlaces, OfficePlaces } from './places.js'
-import type { SheetDraft, SheetPlan } from './plan.js'
+import type { Made, SheetDraft, SheetPlan } from './plan.js'
 
 /** What a sheet is laid out from. */
 export interface JobContext {
@@ -17,6 +18,9 @@ export interface JobContext {
   /** Where the native flavour works its calls through. */
   working: SheetDraft
   heading: { title: string; made: string }
+  made: Made
+  /** What stood on the sheets of the job before. */
+  earlier: Earlier
   /** Codes of the cells that people fill in on the sheets of this job. */
   entryCodes: ReadonlySet<string>
 }

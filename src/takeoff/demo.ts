@@ -26,6 +26,9 @@ const pressureTanks: readonly Cells[] = [
   { Model: 'Tarn 20', Volume_gal: 20, Price_usd: 215 }, { Model: 'Tarn 34', Volume_gal: 34, Price_usd: 298 }, { Model: 'Tarn 52', Volume_gal: 52, Price_usd: 385 },
   { Model: 'Tarn 86', Volume_gal: 86, Price_usd: 560 }, { Model: 'Tarn 119', Volume_gal: 119, Price_usd: 745 },
 ]
+const house: readonly Cells[] = [
+  { Name: 'Underbrook Cistern Setters', Address: '4 Mill Lane, Alder Reach', Contact: '555-0142, office@underbrook.example', Licence: 'Contractor 000 417 (demo)', Payment: 'A third with the order, a third when the tanks stand, the rest at the hand-over' },
+]
 const cables: readonly Cells[] = [
   { Size: '14', Diameter_in: 0.39 }, { Size: '12', Diameter_in: 0.43 }, { Size: '10', Diameter_in: 0.47 }, { Size: '8', Diameter_in: 0.6 }, { Size: '6', Diameter_in: 0.72 },
 ]
@@ -113,6 +116,7 @@ export function startingOffice(demo: boolean): RawOffice {
     PressureTanks: demo ? pressureTanks : [],
     Cables: demo ? cables : [],
     Cranes: demo ? cranes : [],
+    House: demo ? house : [],
     RainDays: [],
     Prices: prices.map(described).map((row) => (demo ? { ...row, Supplier: supplierOf(String(row.Code)) } : { ...row, Price_usd: null })),
   }

@@ -33,6 +33,8 @@ export interface ItemRule {
   laborHours: number
   price: Formula | undefined
   kind: ItemKind
+  /** Taken only where a job names this set; empty for every job. */
+  set: string
   /** Paid by its price where a subcontractor digs, by its hours where the own crew does. */
   isEarthwork: boolean
   /** What the quantity is made of, where that is the other lines. */
@@ -154,6 +156,7 @@ export function readItemRules(office: Office): { rules: ItemRule[]; problems: Pr
       waste: Number(item.cells.Waste),
       lot: Number(item.cells.Lot),
       laborHours: Number(item.cells.LaborHours),
+      set: cellText(item, 'Set'),
       kind: (item.cells.Kind as ItemKind | null) ?? 'material',
       isEarthwork: item.cells.PaidBy === 'earthwork',
       sum: [...lineSums].reverse().find((name) => [quantity, when].some((part) => part?.names.includes(name))),

@@ -6,7 +6,7 @@ import { date, keyed, number, oneOf, rowOf, rule, text, type Field, type Fields 
 export const monthNames = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
 export const CURVE_POINTS = 5
 /** Rows below the heading of each table that formulas look through, so that rows added later are found. */
-export const MOST_ROWS = { Jobs: 1000, Tanks: 300, Pumps: 300, Roofs: 300, Rain: 300, Items: 600, Prices: 1000, Catchments: 1000, Uses: 1000, PressureTanks: 100, Cables: 100, Cranes: 100, RainDays: 40_000 } as const
+export const MOST_ROWS = { Jobs: 1000, Tanks: 300, Pumps: 300, Roofs: 300, Rain: 300, Items: 600, Prices: 1000, Catchments: 1000, Uses: 1000, PressureTanks: 100, Cables: 100, Cranes: 100, RainDays: 40_000, House: 5 } as const
 /** Points of a crane's load chart that its row holds. */
 export const CRANE_RADII_FT = [20, 30, 40, 50, 60, 80] as const
 const points = Array.from({ length: CURVE_POINTS }, (_, at) => at + 1)
@@ -92,6 +92,9 @@ export const jobFields = {
   Overhead: number('Overhead', 'Share of the order cost.', { least: 0, most: 1, default: 0 }),
   Markup: number('Markup', 'Profit, as a share of the order cost.', { least: 0, most: 3, default: 0.2 }),
   Tax: number('Tax', 'On cost with markup.', { least: 0, most: 0.5, default: 0 }),
+  With: text('With', 'Sets of items that this job takes in, by name, commas between: see the column Set of Items.', { longest: 200 }),
+  Without: text('Without', 'Codes of items that this job leaves out, commas between.', { longest: 200 }),
+  CrewLanguage: oneOf('Crew language', 'What the Crew sheet says beside English.', ['English', 'English and Spanish'], { default: 'English' }),
 } as const satisfies Fields
 export type JobFieldName = keyof typeof jobFields
 
@@ -190,6 +193,7 @@ const itemFields: Fields = {
   Price: rule('Price', 'A formula, where the price is not in the sheet Prices under the code.'),
   Kind: oneOf('Kind', 'What the money buys.', itemKinds, { default: 'material' }),
   PaidBy: oneOf('Paid by', 'earthwork: the unit price counts where a subcontractor digs, the hours where the own crew does; never both.', ['line', 'earthwork'], { default: 'line' }),
+  Set: text('Set', 'Name of a set: the line is taken only where a job names the set in With. Empty: every job.', { longest: 40 }),
   Why: text('Why', 'The reason in words; braces take in a field or result, with % behind the name for a share.', { required: true, longest: 300 }),
 }
 
@@ -199,6 +203,24 @@ const priceFields: Fields = {
   Unit: text('Unit', '', { longest: 20 }),
   Price_usd: number('Price', 'For one unit; an item whose price is empty cannot be taken off.', { least: 0, most: 1_000_000 }),
   Supplier: text('Supplier', 'The sheet Order lists what to order by it.', { longest: 60 }),
+  PriceDate: date('Price date', 'When the price was asked or read.'),
+  PriceSource: text('Price source', 'Who gave it, or where it stood.', { longest: 120 }),
+}
+
+const houseFields: Fields = {
+  Name: text('Name', 'Of the firm; it heads Quote, Test and Handover.', { required: true, unique: true, longest: 80 }),
+  Address: text('Address', '', { longest: 160 }),
+  Contact: text('Contact', 'Telephone and mail.', { longest: 120 }),
+  Licence: text('Licence', 'Number, where the trade needs one.', { longest: 80 }),
+  Payment: text('Payment', 'Terms of payment, as the quote says them.', { longest: 200 }),
+  ValidFor_day: number('Valid for', 'Days that a quote holds.', { least: 1, most: 365, default: 30 }),
+  Paper: oneOf('Paper', 'Of all sheets of a job.', ['letter', 'A4'], { default: 'letter' }),
+  OverheadOn: text('Overhead on', 'Kinds of cost, commas between, or all.', { longest: 80, default: 'all' }),
+  MarkupOn: text('Markup on', 'Kinds of cost, commas between, or all.', { longest: 80, default: 'all' }),
+  TaxOn: text('Tax on', 'Kinds of cost, commas between, or all; the tax takes in their share of overhead and markup.', { longest: 80, default: 'all' }),
+  PriceDates: oneOf('Price dates', 'needed: a price without a date cannot be used.', ['as they are', 'needed'], { default: 'as they are' }),
+  OldestPrice_day: number('Oldest price', 'A price that is older, against the date of the job, is pointed out.', { least: 1, most: 3650, default: 365 }),
+  PriceMove: number('Price move', 'A price that moved by a larger share since the takeoff was last made is pointed out.', { least: 0.01, most: 10, default: 0.25 }),
 }
 
 export const officeTables = {
@@ -214,12 +236,13 @@ export const officeTables = {
   PressureTanks: { title: 'Pressure tanks, smallest first', fields: pressureTankFields },
   Cables: { title: 'Submersible cables', fields: cableFields },
   Cranes: { title: 'Cranes: what they lift at a radius', fields: craneFields },
+  House: { title: 'The house: what stands at the head of papers, and how money is figured; one row', fields: houseFields },
   RainDays: { title: 'Daily rain: a date a row, a station a column, in inches unless its heading says mm', fields: rainDayFields },
 } as const satisfies Record<string, { title: string; fields: Fields }>
 export type TableName = keyof typeof officeTables
 export const tableNames = Object.keys(officeTables) as TableName[]
 /** Tables that a workbook may lack: none of their rows is needed, and older workbooks have none of them. */
-export const optionalTables: readonly TableName[] = ['Catchments', 'Uses', 'PressureTanks', 'Cables', 'Cranes', 'RainDays']
+export const optionalTables: readonly TableName[] = ['Catchments', 'Uses', 'PressureTanks', 'Cables', 'Cranes', 'House', 'RainDays']
 export const requiredTables: readonly TableName[] = tableNames.filter((name) => !optionalTables.includes(name))
 export const fieldsOf = (table: TableName): Fields => officeTables[table].fields
 export const keyColumn = (table: TableName): string => Object.keys(officeTables[table].fields)[0]!

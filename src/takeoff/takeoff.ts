@@ -10,6 +10,8 @@ import { isStone, LABOR_HOURS, lineSums, pricedUnit, readItemRules, STONE_ORDERE
 import { rowNamed, type Office, type Row } from './office.js'
 import { stationOf } from './rainDays.js'
 import { itemKinds, sections, type ItemKind, type Section } from './officeTables.js'
+import { chosenItems, isOff } from './chosenItems.js'
+import { houseOf, shareOf, type House } from './house.js'
 import { isWrongUnit010 } from './older/prices010.js'
 import { results } from './results/index.js'
 
@@ -79,6 +81,12 @@ export interface Line {
 }
 export interface Takeoff {
   design: Design
+  /** What the office says of itself and of its money. */
+  house: House
+  /** Codes that the job leaves out. */
+  without: readonly string[]
+  /** What those would have been, in words. */
+  leftOut: ReadonlyMap<string, string>
   lines: readonly Line[]
   added: readonly AddedLine[]
   crew: CrewWritten
@@ -133,13 +141,24 @@ export function workJob(office: Office, job: Row, kept: Kept = nothingKept): Wor
   const first = [...problemsOf(office, job), ...ruleProblems, ...kept.problems]
   if (first.length) return { design: undefined, takeoff: undefined, problems: first }
   const design = designJob(office, job, kept.figures)
-  const problems: Problem[] = [...rowProblems(office, job, design), ...designProblems(office, job, design), ...typedProblems(office, design, kept.inputs)]
+  const problems: Problem[] = [
+    ...chosenItems(office, job, rules).problems,
+    ...houseOf(office).problems,
+    ...rowProblems(office, job, design),
+    ...designProblems(office, job, design),
+    ...typedProblems(office, design, kept.inputs),
+  ]
   if (problems.length) return { design, takeoff: undefined, problems }
   const { lines, laborHours } = makeLines(office, design, rules, kept, problems)
-  return { design, takeoff: summed(design, rules, lines, laborHours, kept), problems }
+  return { design, takeoff: summed(office, job, design, rules, lines, laborHours, kept), problems }
 }
 
-function summed(design: Design, rules: readonly ItemRule[], lines: readonly Line[], laborHours: number, kept: Kept): Takeoff {
+const wordsOf = (design: Design, part: ItemRule['description']): string => {
+  const value = part.formula === undefined ? part.text : design.evaluate(part.formula)
+  return typeof value === 'string' ? value : part.text
+}
+
+function summed(office: Office, job: Row, design: Design, rules: readonly ItemRule[], lines: readonly Line[], laborHours: number, kept: Kept): Takeoff {
   const grouped = sections.map((section) => {
     const own = lines.filter((line) => line.rule.section === section)
     return { section, lines: own, total: money(own.reduce((sum, line) => sum + line.amount, 0)) }
@@ -160,11 +179,17 @@ function summed(design: Design, rules: readonly ItemRule[], lines: readonly Line
   const addedTotal = money(added.reduce((sum, line) => sum + money((line.quantity ?? 0) * (line.price ?? 0)), 0))
   const orderCost = money(grouped.reduce((sum, { total }) => sum + total, 0) + addedTotal)
   const ofKind = (kind: ItemKind) => money(lines.filter(({ rule }) => rule.kind === kind).reduce((sum, line) => sum + line.amount, kind === 'other' ? addedTotal : 0))
-  const overhead = money(orderCost * design.number('Overhead'))
-  const markup = money(orderCost * design.number('Markup'))
-  const tax = money((orderCost + overhead + markup) * design.number('Tax'))
+  const byKind = Object.fromEntries(itemKinds.map((kind) => [kind, ofKind(kind)])) as Record<ItemKind, number>
+  const { house } = houseOf(office)
+  const share = (kinds: readonly ItemKind[]) => shareOf(kinds, byKind, orderCost)
+  const overhead = money(orderCost * share(house.overheadOn) * design.number('Overhead'))
+  const markup = money(orderCost * share(house.markupOn) * design.number('Markup'))
+  const tax = money((orderCost + overhead + markup) * share(house.taxOn) * design.number('Tax'))
   return {
     design,
+    house,
+    without: chosenItems(office, job, rules).without,
+    leftOut: new Map(rules.map((rule) => [rule.key, wordsOf(design, rule.description)])),
     lines,
     added,
     crew: kept.crew,
@@ -173,7 +198,7 @@ function summed(design: Design, rules: readonly ItemRule[], lines: readonly Line
     crewDays: laborHours / (design.number('CrewSize') * design.number('Workday_h_per_day')),
     addedTotal,
     orderCost,
-    byKind: Object.fromEntries(itemKinds.map((kind) => [kind, ofKind(kind)])) as Record<ItemKind, number>,
+    byKind,
     overhead,
     markup,
     tax,
@@ -299,13 +324,14 @@ function typedProblems(office: Office, design: Design, inputs: readonly TypedInp
 /** Lines over other lines come last: first those over the stone ordered, then those over the hours of people. */
 function makeLines(office: Office, design: Design, rules: readonly ItemRule[], kept: Kept, problems: Problem[]): { lines: Line[]; laborHours: number } {
   const prices = pricesOf(office)
+  const chosen = chosenItems(office, design.job, rules)
   const lines = new Map<ItemRule, Line>()
   const sums: Record<string, number> = { [STONE_ORDERED]: 0, [LABOR_HOURS]: 0 }
   for (const sum of [undefined, ...lineSums]) {
     if (sum === STONE_ORDERED) for (const line of lines.values()) sums[STONE_ORDERED]! += isStone(line.code) ? line.order : 0
     if (sum === LABOR_HOURS) for (const line of lines.values()) sums[LABOR_HOURS]! += line.hours
     for (const rule of rules) {
-      if (rule.sum !== sum) continue
+      if (rule.sum !== sum || isOff(rule, chosen)) continue
       const line = makeLine(office, design, rule, sums, prices, kept, problems)
       if (line) lines.set(rule, line)
     }
@@ -389,6 +415,8 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
       if (priceOverride === undefined) at('Price_usd', `a price for ${code}, $0 to 1,000,000`, 'nothing')
       return [undefined, 1]
     }
+    if (houseOf(office).house.needsPriceDates && (row.cells.PriceDate ?? null) === null)
+      at('PriceDate', `the date of the price, which the sheet ${office.sheets.House} asks for`, 'nothing')
     return [(listed * counted.count) / priced.count, priced.count / counted.count]
   }
 }

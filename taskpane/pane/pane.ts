@@ -252,6 +252,7 @@ export class Pane {
         cancelled ? 'Cancelled.' : '',
         made.length ? `${made.length} ${made.length === 1 ? 'takeoff' : 'takeoffs'} made: ${sheets.join(', ')}.` : 'No takeoff was made.',
         this.held.length ? `${this.held.length} ${this.held.length === 1 ? 'problem' : 'problems'} above.` : '',
+        ...made.flatMap(({ job, changed }) => (changed ? [`${job}: ${changed}.`] : [])),
         ...unused,
       ]
         .filter(Boolean)

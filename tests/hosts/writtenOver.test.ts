@@ -96,7 +96,7 @@ describe('written onto itself', () => {
     expect(read[1]![0]!.formula).toBe(`SUM('Takeoff Pipit Hollow'!G44:G47)`)
     expect(read[3]![0]!.formula).toBe(`'takeoff pipit hollow'!G${moved.indexOf('Delivery, total')}`)
     const text = new TextDecoder().decode(unpack(readZip(bytes, 'x').get('xl/workbook.xml')!, 'x'))
-    expect(text).toMatch(new RegExp(`name="WholeSum"[^>]*>'Takeoff Pipit Hollow'!\\$K\\$${moved.indexOf('Delivery, total')}<`))
+    expect(text).toMatch(new RegExp(`name="WholeSum"[^>]*>'Takeoff Pipit Hollow'!\\$G\\$${moved.indexOf('Delivery, total')}<`))
     expect(told).toEqual([expect.stringMatching(/^My notes!A3 points to 'Takeoff Pipit Hollow'!G44:G\d+/)])
   })
   it('words where our sheets have none, and drawings on them: kept or told, never gone in silence', async () => {

@@ -63,12 +63,12 @@ describe('the quote', () => {
         if (String(row.getCell(2).value) === code) row.getCell(column).value = text
       })
     for (const { name, verdict } of first.takeoff.design.verdicts()) if (verdict === 'stop') write(quote, name, 4, 'R. Voss, PE 1234, maker’s letter')
-    write(quote, '4', 4, 'a third on order')
+    write(quote, '2', 4, 'I. Marrow, Alder Reach')
     write(order, 'CLAMP', 6, 'ordered 12 May')
     const again = make(sourceOf(await savedBy(workbook), 'O.xlsx'))
     expect(again.kept.problems).toEqual([])
     expect(again.kept.crew.cells).toMatchObject({
-      'Q 4': { done: 'a third on order' },
+      'Q 2': { done: 'I. Marrow, Alder Reach' },
       'O CLAMP': { done: 'ordered 12 May' },
       'Q VacuumVerdict': { done: 'R. Voss, PE 1234, maker’s letter' },
     })

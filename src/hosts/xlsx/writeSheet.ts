@@ -193,7 +193,6 @@ export class SheetWriter {
       '<pageMargins left="0.5" right="0.5" top="0.6" bottom="0.6" header="0.3" footer="0.3"/>',
       `<pageSetup paperSize="${PAPER[plan.paper ?? 'letter']}"${fixed === undefined ? '' : ` scale="${fixed}"`} orientation="${plan.landscape ? 'landscape' : 'portrait'}"${fixed === undefined ? ' fitToWidth="1" fitToHeight="0"' : ''}/>`,
       `<headerFooter><oddFooter>${escapeXml(footer)}</oddFooter></headerFooter>`,
-      plan.print?.breakAfter ? `<colBreaks count="1" manualBreakCount="1"><brk id="${plan.print.breakAfter}" max="1048575" man="1"/></colBreaks>` : '',
       ...drawn,
       tables.length ? `<tableParts count="${tables.length}">${tables.map((id) => `<tablePart r:id="${id}"/>`).join('')}</tableParts>` : '',
       '</worksheet>',
@@ -284,8 +283,11 @@ export class SheetWriter {
     const name = (kind: 'Titles' | 'Area', plan: SheetPlan, place: string) =>
       `<definedName name="_xlnm.Print_${kind}" localSheetId="${order.indexOf(plan.name.toLowerCase())}">${escapeXml(`'${plan.name.replace(/'/g, "''")}'!${place}`)}</definedName>`
     const names = plans.flatMap((plan) => {
-      if (plan.toScale) return [name('Area', plan, `$A$1:$${columnLetters(plan.toScale.lastColumn)}$${plan.toScale.lastRow}`)]
-      return isLong(plan) ? [name('Titles', plan, `$${plan.titleRows[0]}:$${plan.titleRows[1]}`)] : []
+      const area = plan.toScale ?? (plan.print?.lastColumn ? { lastRow: Math.max(...plan.cells.map(({ row }) => row)), lastColumn: plan.print.lastColumn } : undefined)
+      return [
+        ...(area ? [name('Area', plan, `$A$1:$${columnLetters(area.lastColumn)}$${area.lastRow}`)] : []),
+        ...(!plan.toScale && isLong(plan) ? [name('Titles', plan, `$${plan.titleRows[0]}:$${plan.titleRows[1]}`)] : []),
+      ]
     })
     // What stood for a sheet of ours before goes.
     const gone = []

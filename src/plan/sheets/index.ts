@@ -1,4 +1,5 @@
 // Made by scripts/make-index.mjs from the folder listing; run `npm run index` after adding a file.
+import { changes } from './changesSheet.js'
 import { checks } from './checksSheet.js'
 import { crew } from './crewSheet.js'
 import { design } from './designSheet.js'
@@ -11,5 +12,5 @@ import { working } from './workingSheet.js'
 import { year } from './yearSheet.js'
 
 /** From the left of the workbook to the right. */
-export const sheetKinds = [takeoff, quote, order, design, crew, drawing, test, year, checks, working] as const
+export const sheetKinds = [takeoff, quote, order, changes, design, crew, drawing, test, year, checks, working] as const
 export type SheetKindName = (typeof sheetKinds)[number]['kind']

@@ -27,6 +27,8 @@ const entries: readonly (readonly [code: string, what: string])[] = [
   ['5', 'Offered by, date'],
   ['6', 'Accepted by, date'],
 ]
+/** Entries that the sheet House has the words for. */
+const saidByHouse: readonly string[] = ['1', '3', '4']
 const isQuoteCode = (code: string): boolean => entries.some(([known]) => known === code) || verdictRules.some(({ name }) => name === code)
 const stopsOf = (design: Design) => design.verdicts().filter(({ verdict }) => verdict === 'stop')
 /** Stops that nobody has answered for on the quote. */
@@ -62,11 +64,12 @@ export const quote = sheetKind({
   plan: quoteSheet,
 })
 
-function quoteSheet({ takeoff, names, heading }: JobContext, sheet: string): SheetPlan {
-  const { design, crew } = takeoff
+function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string): SheetPlan {
+  const { design, crew, house } = takeoff
   const from = names.from(sheet)
   const draft = new SheetDraft()
   draft.heading(heading.title, 'Quote', heading.made)
+  draft.letterhead(LAST_COLUMN, house.head)
   const stops = stopsOf(design)
   const open = openStops(takeoff)
   section('What is offered')
@@ -76,7 +79,9 @@ function quoteSheet({ takeoff, names, heading }: JobContext, sheet: string): She
   restsOn()
   section('Not in this price')
   for (const words of notInPrice) sentence(words)
-  draft.next()
+  const leftOut = takeoff.without.map((code) => takeoff.leftOut.get(code) ?? code)
+  if (leftOut.length) sentence(`Left out by agreement: ${leftOut.join('; ')}.`)
+  terms()
   filledIn()
   draft.put(columns.code, 'faint', closingCaution)
 
@@ -184,6 +189,14 @@ function quoteSheet({ takeoff, names, heading }: JobContext, sheet: string): She
     draft.next()
   }
 
+  /** What the sheet House says of every quote. */
+  function terms(): void {
+    if (!house.head.length) return
+    const from_ = String(design.single('Date') || made.date)
+    const until = new Date(Date.parse(`${from_}T00:00:00Z`) + house.validFor_day * 86_400_000).toISOString().slice(0, 10)
+    sentence(`This quote of ${from_} holds until ${until}.${house.payment ? ` Payment: ${house.payment}.` : ''}`)
+  }
+
   function filledIn(): void {
     for (const [key, column] of [
       ['code', columns.code],
@@ -193,6 +206,7 @@ function quoteSheet({ takeoff, names, heading }: JobContext, sheet: string): She
       draft.put(column, 'heading', quoteHeadings[key]!)
     draft.next()
     for (const [code, what] of entries) {
+      if (house.head.length && saidByHouse.includes(code) && crew.cells[`${QUOTE_PREFIX}${code}`] === undefined) continue
       draft.put(columns.code, 'faint', code, { format: 'text' })
       draft.put(columns.text, 'text', what)
       draft.put(columns.done, 'entry', crew.cells[`${QUOTE_PREFIX}${code}`]?.done ?? null, { format: 'text' })

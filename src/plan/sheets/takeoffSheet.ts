@@ -233,18 +233,32 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading }: JobCo
       draft.next()
     })
     const cost = line('Order cost', takeoff.orderCost, subtotals.join('+'), 'subtotal', 'Sum of the section totals')
-    const overhead = line('Overhead', takeoff.overhead, `ROUND(${amount(cost)}*${names.from(sheet)('Overhead')},2)`, 'number', 'Overhead of the Design sheet, on the order cost')
-    const markup = line('Markup', takeoff.markup, `ROUND(${amount(cost)}*${names.from(sheet)('Markup')},2)`, 'number', 'Markup of the Design sheet, on the order cost')
+    const lines = (column: number) => `${address(firstLineRow, column, false)}:${address(lastLineRow, column, false)}`
+    const all = (column: number) => `${address(firstLineRow, column, false)}:${address(end - 1, column, false)}`
+    const { house } = takeoff
+    const isAll = (kinds: readonly ItemKind[]) => kinds.length === itemKinds.length
+    const inWords = (kinds: readonly ItemKind[]) => (isAll(kinds) ? 'the order cost' : kinds.join(', ') || 'nothing')
+    /** The part of the cost that is of some kinds. */
+    const base = (kinds: readonly ItemKind[]) =>
+      isAll(kinds) ? amount(cost) : kinds.length ? `SUMPRODUCT((${kinds.map((kind) => `(${all(columns.kind)}="${kind}")`).join('+')})*1,${all(columns.amount)})` : '0'
+    const rate = (name: 'Overhead' | 'Markup' | 'Tax') => names.from(sheet)(name)
+    const overhead = line(
+      'Overhead',
+      takeoff.overhead,
+      `ROUND(${base(house.overheadOn)}*${rate('Overhead')},2)`,
+      'number',
+      `Overhead of the Design sheet, on ${inWords(house.overheadOn)}`,
+    )
+    const markup = line('Markup', takeoff.markup, `ROUND(${base(house.markupOn)}*${rate('Markup')},2)`, 'number', `Markup of the Design sheet, on ${inWords(house.markupOn)}`)
+    const priced = `(${amount(cost)}+${amount(overhead)}+${amount(markup)})`
     const tax = line(
       'Tax',
       takeoff.tax,
-      `ROUND((${amount(cost)}+${amount(overhead)}+${amount(markup)})*${names.from(sheet)('Tax')},2)`,
+      isAll(house.taxOn) ? `ROUND(${priced}*${rate('Tax')},2)` : `IF(${amount(cost)}=0,0,ROUND(${priced}*${base(house.taxOn)}/${amount(cost)}*${rate('Tax')},2))`,
       'number',
-      'Tax of the Design sheet, on cost with overhead and markup',
+      `Tax of the Design sheet, on ${inWords(house.taxOn)} with overhead and markup`,
     )
     const total = line('Total', takeoff.total, `${amount(cost)}+${amount(overhead)}+${amount(markup)}+${amount(tax)}`, 'total')
-    const lines = (column: number) => `${address(firstLineRow, column, false)}:${address(lastLineRow, column, false)}`
-    const all = (column: number) => `${address(firstLineRow, column, false)}:${address(end - 1, column, false)}`
     const hours = `SUM(${lines(columns.hours)})-SUMPRODUCT((${lines(columns.kind)}="labor")*1,${lines(columns.hours)})`
     const storage = design.number('Storage_gal')
     line(PER_GALLON, storage > 0 ? takeoff.total / storage : 0, `IF(${names.from(sheet)('Storage_gal')}>0,${amount(total)}/${names.from(sheet)('Storage_gal')},0)`)
@@ -273,10 +287,10 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading }: JobCo
     cells: draft.cells,
     frozenRows: TAKEOFF_HEADING_ROW,
     titleRows: [1, TAKEOFF_HEADING_ROW],
-    landscape: true,
+    landscape: false,
     footer: design.name,
     tables: [],
     validations: [],
-    print: { percent: 100, breakAfter: columns.lot },
+    print: { percent: 100, lastColumn: columns.amount },
   }
 }

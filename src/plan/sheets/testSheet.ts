@@ -85,6 +85,7 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
     return text === undefined ? {} : { formula: formula(text).render(names.from(sheet)) }
   }
   draft.heading(heading.title, 'Test record: vacuum test of every tank, line, pump and switch', heading.made)
+  draft.letterhead(columns.done, takeoff.house.head)
   draft.next()
   logOfTanks()
   readingsOfLine()

@@ -1,0 +1,96 @@
+/** Reads a job's sheets as they stand before they are made again: what the takeoff said, and the changes kept so far. */
+import type { Problem } from '../takeoff/fields.js'
+import type { Before, EarlierLine, KeptChange } from '../takeoff/changes.js'
+import type { JobSheetNames } from './jobSheets.js'
+import { text, type Cell, type Rows } from './keptCells.js'
+import { designHeadings } from './keptDesign.js'
+import { takeoffHeadings } from './keptTakeoff.js'
+import { changesHeadings, markOf } from './sheets/changesSheet.js'
+
+export interface Earlier {
+  before: Before | undefined
+  changes: readonly KeptChange[]
+  problems: readonly Problem[]
+}
+export const nothingEarlier: Earlier = { before: undefined, changes: [], problems: [] }
+
+const number = (cell: Cell | undefined): number => (text(cell) === '' ? 0 : Number(text(cell)))
+
+export function earlierFrom(names: JobSheetNames, read: (sheet: string) => Rows | undefined): Earlier {
+  const [takeoff, design, changes] = [read(names.takeoff), read(names.design), read(names.changes)]
+  const kept = changes ? keptChanges(changes, names.changes) : { changes: [], problems: [] }
+  return { before: takeoff && beforeOf(takeoff, design), ...kept }
+}
+
+function beforeOf(rows: Rows, design: Rows | undefined): Before | undefined {
+  const headings = takeoffHeadings(rows)
+  const made = rows.slice(0, 6).flatMap((row) => row.map((cell) => /Made (\S+), revision (\d+)/.exec(text(cell))).filter(Boolean))[0]
+  if (!headings || !made) return undefined
+  const lines = new Map<string, EarlierLine>()
+  let [cost, total] = [0, 0]
+  for (const row of rows.slice(headings.row + 1)) {
+    const cell = (name: 'code' | 'description' | 'order' | 'price' | 'amount' | 'yours' | 'unit') => row[headings.columns.get(name) ?? -1]
+    const [code, description, amount] = [text(cell('code')), text(cell('description')), number(cell('amount'))]
+    if (description === 'Order cost' && code === '') cost = amount
+    else if (description === 'Total' && code === '') total = amount
+    else if (code !== '' && description !== '' && cell('amount') !== undefined) add(code)
+    else if (text(cell('unit')) !== '' && amount !== 0) add(description)
+
+    function add(key: string): void {
+      const order = text(cell('order')) === '' ? number(cell('yours')) : number(cell('order'))
+      const known = lines.get(key)
+      lines.set(key, known ? { ...known, order: known.order + order, amount: known.amount + amount } : { description, order, price: number(cell('price')), amount })
+    }
+  }
+  return { date: made[1]!, revision: Number(made[2]), lines, cost, total, verdicts: verdictsIn(design) }
+}
+
+/** Verdict words of a Design sheet by their labels, which stand left of the names. */
+function verdictsIn(rows: Rows | undefined): Map<string, string> {
+  const headings = rows && designHeadings(rows)
+  if (!headings) return new Map()
+  return new Map(
+    rows.slice(headings.row + 1).flatMap((row) => {
+      const word = text(row[headings.value])
+      return ['pass', 'check', 'stop'].includes(word) ? [[text(row[headings.name - 1]), word] as const] : []
+    }),
+  )
+}
+
+/** Rows of the sheet Changes: each carries a mark of what it said, so that one edited by hand is told. */
+function keptChanges(rows: Rows, sheet: string): Pick<Earlier, 'changes' | 'problems'> {
+  const changes: KeptChange[] = []
+  const problems: Problem[] = []
+  let columns: Map<string, number> | undefined
+  for (const [at, row] of rows.entries()) {
+    const found = new Map(Object.entries(changesHeadings).map(([key, words]) => [key, row.findIndex((cell) => text(cell) === words)]))
+    if ([...found.values()].every((column) => column >= 0)) {
+      columns = found
+      continue
+    }
+    if (!columns) continue
+    const cell = (key: string) => row[columns!.get(key)!]
+    if (text(cell('mark')) === '') continue
+    const value = (key: string): string | number | null => (typeof cell(key)?.value === 'number' ? (cell(key)!.value as number) : text(cell(key)) || null)
+    const change: KeptChange = {
+      revision: number(cell('revision')),
+      date: text(cell('date')),
+      what: text(cell('what')) as KeptChange['what'],
+      code: text(cell('code')),
+      words: text(cell('words')),
+      from: value('from'),
+      to: value('to'),
+      money: text(cell('money')) === '' ? null : number(cell('money')),
+    }
+    if (markOf(change) !== text(cell('mark')))
+      problems.push({
+        sheet,
+        row: at + 1,
+        column: changesHeadings.mark,
+        allowed: 'the row as it was written: changes are kept and not edited',
+        came: `"${change.words}", changed by hand`,
+      })
+    changes.push(change)
+  }
+  return { changes, problems }
+}

@@ -1,0 +1,97 @@
+/** What changed between two makings of a takeoff: lines, quantities, prices, money, verdicts that turned. */
+import { roundTo } from '../rounding.js'
+import { money, type Takeoff } from './takeoff.js'
+
+export interface EarlierLine {
+  description: string
+  order: number
+  price: number
+  amount: number
+}
+/** A takeoff as it stood before it is made again. */
+export interface Before {
+  revision: number
+  date: string
+  /** By code; lines by hand without one by their description. */
+  lines: ReadonlyMap<string, EarlierLine>
+  cost: number
+  total: number
+  /** Words by label. */
+  verdicts: ReadonlyMap<string, string>
+}
+
+export interface Change {
+  what: 'made' | 'line added' | 'line gone' | 'quantity' | 'price' | 'overhead, markup and tax' | 'verdict'
+  code: string
+  words: string
+  from: string | number | null
+  to: string | number | null
+  /** What it adds to the price; nothing where it moves no money. */
+  money: number | null
+}
+/** A change as the sheet Changes keeps it. */
+export interface KeptChange extends Change {
+  revision: number
+  date: string
+}
+
+/** Amounts of one code: a line copied by hand stands under the code of ours. */
+function linesOf(takeoff: Takeoff): Map<string, EarlierLine> {
+  const found = new Map<string, EarlierLine>()
+  const add = (key: string, line: EarlierLine) => {
+    const known = found.get(key)
+    found.set(key, known ? { ...known, order: known.order + line.order, amount: money(known.amount + line.amount) } : line)
+  }
+  for (const { code, description, order, price, amount } of takeoff.lines) add(code, { description, order, price: price ?? 0, amount })
+  for (const { code, description, quantity, price } of takeoff.added)
+    add(code || description, { description, order: quantity ?? 0, price: price ?? 0, amount: money((quantity ?? 0) * (price ?? 0)) })
+  return found
+}
+
+/** Quantities and prices are the same where they differ by less than a sheet shows. */
+const isSame = (one: number, other: number): boolean => roundTo(one, 4) === roundTo(other, 4)
+
+export function changesSince(before: Before | undefined, takeoff: Takeoff): Change[] {
+  if (!before) return [{ what: 'made', code: '', words: 'First made', from: null, to: takeoff.total, money: takeoff.total }]
+  const now = linesOf(takeoff)
+  const changes: Change[] = []
+  for (const [code, line] of before.lines)
+    if (!now.has(code) && line.amount !== 0) changes.push({ what: 'line gone', code, words: line.description, from: line.amount, to: null, money: -line.amount })
+  for (const [code, line] of now) {
+    const was = before.lines.get(code)
+    if (!was) {
+      if (line.amount !== 0) changes.push({ what: 'line added', code, words: line.description, from: null, to: line.amount, money: line.amount })
+      continue
+    }
+    // The quantity at the old price first; what the price adds is the rest, so that both add to the line.
+    const byQuantity = isSame(was.order, line.order) ? 0 : money((line.order - was.order) * was.price)
+    const byPrice = money(line.amount - was.amount - byQuantity)
+    if (byQuantity !== 0 || !isSame(was.order, line.order)) changes.push({ what: 'quantity', code, words: line.description, from: was.order, to: line.order, money: byQuantity })
+    if (byPrice !== 0) changes.push({ what: 'price', code, words: line.description, from: was.price, to: line.price, money: byPrice })
+  }
+  const beyondCost = money(takeoff.total - before.total - (takeoff.orderCost - before.cost))
+  if (beyondCost !== 0)
+    changes.push({
+      what: 'overhead, markup and tax',
+      code: '',
+      words: 'With the cost, or by their own shares',
+      from: money(before.total - before.cost),
+      to: money(takeoff.total - takeoff.orderCost),
+      money: beyondCost,
+    })
+  for (const { label, verdict } of takeoff.design.verdicts()) {
+    const was = before.verdicts.get(label)
+    if (was !== undefined && was !== verdict) changes.push({ what: 'verdict', code: '', words: label, from: was, to: verdict, money: null })
+  }
+  return changes
+}
+
+/** The changes in a few words: how many, what they add, which verdicts turned. */
+export function inShort(changes: readonly Change[], since: number): string {
+  if (!changes.length) return `nothing changed since revision ${since}`
+  const sum = money(changes.reduce((total, change) => total + (change.money ?? 0), 0))
+  const turned = changes.filter(({ what }) => what === 'verdict').map(({ words, from, to }) => `${words}: ${String(from)} to ${String(to)}`)
+  const lines = changes.filter(({ code }) => code !== '').length
+  const dollars = `${sum < 0 ? '-' : '+'}$${Math.abs(sum).toLocaleString('en-US', { minimumFractionDigits: 2, maximumFractionDigits: 2 })}`
+  return [`since revision ${since} ${dollars}`, `${lines} ${lines === 1 ? 'change' : 'changes'} of lines`, ...turned].join('; ')
+}

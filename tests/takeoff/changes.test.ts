@@ -1,0 +1,140 @@
+/** What the office says of its money, items on and off for a job, prices that a made takeoff keeps, and what changed since. */
+import { describe, expect, it } from 'vitest'
+import { earlierIn, keptIn, makeFile, makeTemplate, revisionIn, sourceOf } from '../../src/hosts/fileSession.js'
+import { openWorkbook, readSheet } from '../../src/hosts/file.js'
+import { jobSheetNames } from '../../src/plan/jobSheets.js'
+import { changesHeadings } from '../../src/plan/sheets/changesSheet.js'
+import { takeoffColumns } from '../../src/plan/sheets/takeoffSheet.js'
+import { changesSince, inShort } from '../../src/takeoff/changes.js'
+import { problemText, ProblemsError } from '../../src/takeoff/fields.js'
+import { readOffice, rowNamed } from '../../src/takeoff/office.js'
+import { makeTakeoff } from '../../src/takeoff/takeoff.js'
+import { demoRows, leastRow, lineOf, officeWith, takeoffOf } from '../support/office.js'
+import { inExceljs, savedBy } from '../support/xlsx.js'
+
+const made = { date: '2026-11-25', revision: 1, version: 'test' }
+const names = jobSheetNames('Wicket Mill')
+const cents = (value: number) => Math.round(value * 100)
+const refused = (work: () => unknown): string[] => {
+  try {
+    work()
+  } catch (error) {
+    if (error instanceof ProblemsError) return error.problems.map(problemText)
+    throw error
+  }
+  return []
+}
+
+describe('the house', () => {
+  const [house] = demoRows('House')
+  it('figures overhead, markup and tax on the kinds that it says', () => {
+    const job = { ...leastRow, RainIntensity_in_per_h: 1, Overhead: 0.1, Markup: 0.2, Tax: 0.08 }
+    const { byKind, orderCost, overhead, markup, tax, total } = takeoffOf(job, { House: [{ ...house, OverheadOn: 'labor, equipment', MarkupOn: 'all', TaxOn: 'material' }] })
+    expect(cents(overhead)).toBe(cents((byKind.labor + byKind.equipment) * 0.1))
+    expect(cents(markup)).toBe(cents(orderCost * 0.2))
+    // Materials bear the tax with their share of overhead and markup.
+    expect(cents(tax)).toBe(cents((orderCost + overhead + markup) * (byKind.material / orderCost) * 0.08))
+    expect(cents(total)).toBe(cents(orderCost + overhead + markup + tax))
+  })
+  it('an unknown kind, a second row and a price without the date that it asks for are named', () => {
+    expect(refused(() => takeoffOf(leastRow, { House: [{ ...house, TaxOn: 'material, goods' }] }))).toEqual([
+      'House, row 6, TaxOn: all, or some of material, labor, equipment, subcontract, other, commas between; got "goods".',
+    ])
+    expect(refused(() => takeoffOf(leastRow, { House: [{ ...house }, { ...house, Name: 'Another' }] }))).toEqual(['House, row 7, Name: one row, the office itself; got "Another".'])
+    const dates = refused(() => takeoffOf(leastRow, { House: [{ ...house, PriceDates: 'needed' }] }))
+    expect(dates[0]).toMatch(/^Prices, row \d+, PriceDate: the date of the price, which the sheet House asks for/)
+  })
+})
+
+describe('items for one job', () => {
+  const items = demoRows('Items')
+  const withSet = [...items, { ...items.find(({ Code }) => Code === 'GAS-METER')!, Code: 'LOCATE-ROCK', Set: 'Rock', Why: 'Where rock is near' }]
+  const prices = [...demoRows('Prices'), { Code: 'LOCATE-ROCK', Price_usd: 80, Unit: 'day' }]
+  it('are left out by code and taken in by set', () => {
+    const job = { ...leastRow, RainIntensity_in_per_h: 1 }
+    const plain = takeoffOf(job, { Items: withSet, Prices: prices })
+    expect(lineOf(plain, 'SEED')).toBeDefined()
+    expect(lineOf(plain, 'LOCATE-ROCK')).toBeUndefined()
+    const chosen = takeoffOf({ ...job, Without: 'SEED, PERMIT', With: 'rock' }, { Items: withSet, Prices: prices })
+    expect([lineOf(chosen, 'SEED'), lineOf(chosen, 'PERMIT')]).toEqual([undefined, undefined])
+    expect(lineOf(chosen, 'LOCATE-ROCK')).toMatchObject({ amount: 80 })
+  })
+  it('that are none are named', () => {
+    expect(refused(() => takeoffOf({ ...leastRow, Without: 'SEAD' }))).toEqual(['Jobs, row 6, Without: codes of the sheet Items as they stand there, commas between; got "SEAD".'])
+    expect(refused(() => takeoffOf({ ...leastRow, With: 'Rock' }))).toEqual(['Jobs, row 6, With: nothing, as no item of Items has a Set; got "Rock".'])
+  })
+})
+
+/** Makes the takeoff of Wicket Mill in its own workbook, after what was made before. */
+function make(bytes: Uint8Array) {
+  const source = sourceOf(bytes, 'O.xlsx')
+  const office = readOffice(source.raw)
+  const takeoff = makeTakeoff(office, rowNamed(office, 'Jobs', 'Wicket Mill')!, keptIn(source.workbook, 'Wicket Mill'))
+  const earlier = earlierIn(source.workbook, 'Wicket Mill')
+  const revision = revisionIn(source.workbook, 'Wicket Mill') + 1
+  return { takeoff, earlier, revision, bytes: makeFile(source, [{ takeoff, revision, earlier }], 'native', made).bytes }
+}
+const template = makeTemplate(officeWith({}), made)
+const changesOf = (bytes: Uint8Array) => {
+  const rows = readSheet(openWorkbook(bytes, 'x'), names.changes)!
+  const heading = rows.findIndex((row) => row.some(({ value }) => value === changesHeadings.mark))
+  const at = (key: keyof typeof changesHeadings) => rows[heading]!.findIndex(({ value }) => value === changesHeadings[key])
+  return rows
+    .slice(heading + 1)
+    .flatMap((row) =>
+      row[at('mark')]?.value ? [{ revision: row[at('revision')]!.value, what: row[at('what')]!.value, code: row[at('code')]?.value ?? '', money: row[at('money')]?.value }] : [],
+    )
+}
+
+describe('a takeoff made again', () => {
+  it('without a change says so; with a price and a quantity, to the cent what each adds', async () => {
+    const first = make(template)
+    expect(changesOf(first.bytes)).toEqual([{ revision: 1, what: 'made', code: '', money: first.takeoff.total }])
+    const second = make(first.bytes)
+    expect(changesSince(second.earlier.before, second.takeoff)).toEqual([])
+    expect(inShort([], 1)).toBe('nothing changed since revision 1')
+
+    const workbook = await inExceljs(second.bytes)
+    const prices = workbook.getWorksheet('Prices')!
+    const [code, price] = ['Code', 'Price_usd'].map((name) => (prices.getRow(5).values as unknown[]).indexOf(name)) as [number, number]
+    // Vents, three of them, from $38 to $41; fence from 250 to 300 ft at $0.90.
+    prices.eachRow((row) => {
+      if (row.getCell(code).value === 'VENT') row.getCell(price).value = 41
+    })
+    workbook.getWorksheet(names.takeoff)!.eachRow((row) => {
+      if (row.getCell(takeoffColumns.code).value === 'FENCE') row.getCell(takeoffColumns.yours).value = 300
+    })
+    const third = make(await savedBy(workbook))
+    const [markup, tax] = [0.2, 0.06]
+    const changes = changesSince(third.earlier.before, third.takeoff)
+    expect(changes.filter(({ what }) => what === 'price')).toMatchObject([{ code: 'VENT', from: 38, to: 41, money: 9 }])
+    expect(changes.filter(({ what }) => what === 'quantity').map(({ code: of, from, to, money }) => [of, from, to, money])).toContainEqual(['FENCE', 250, 300, 45])
+    const sum = changes.reduce((total, { money }) => total + cents(money ?? 0), 0)
+    expect(sum).toBe(cents(third.takeoff.total) - cents(second.takeoff.total))
+    // All that is added at cost bears markup and tax: within a cent or two of rounding.
+    expect(Math.abs(sum - cents((third.takeoff.orderCost - second.takeoff.orderCost) * (1 + markup) * (1 + tax)))).toBeLessThanOrEqual(2)
+    const kept = changesOf(third.bytes)
+    expect(kept.at(-1)).toMatchObject({ revision: 1, what: 'made' })
+    expect(kept.filter(({ revision }) => revision === 3).length).toBe(changes.length)
+  })
+  it('until then keeps its prices when the list changes, and says by how much the list has moved', async () => {
+    const { bytes, takeoff } = make(template)
+    const sheet = readSheet(openWorkbook(bytes, 'x'), names.takeoff)!
+    const row = sheet.find((cells) => cells[takeoffColumns.code - 1]?.value === 'VENT')!
+    expect(row[takeoffColumns.price - 1]).toEqual({ value: 38 })
+    expect(row[takeoffColumns.now - 1]!.formula).toMatch(/Prices/)
+    // Labor is priced by the row itself, and stays live.
+    const labor = sheet.find((cells) => cells[takeoffColumns.code - 1]?.value === 'LABOR')!
+    expect(labor[takeoffColumns.price - 1]!.formula).toContain('Design')
+    expect(takeoff.lines.every(({ price, listed }) => price === listed)).toBe(true)
+  })
+  it('names a row of Changes that was edited by hand', async () => {
+    const workbook = await inExceljs(make(template).bytes)
+    const sheet = workbook.getWorksheet(names.changes)!
+    sheet.eachRow((row) => row.eachCell((cell) => (cell.value === 'First made' ? void (cell.value = 'First agreed') : undefined)))
+    const { earlier } = make(await savedBy(workbook))
+    expect(earlier.problems.map(problemText)).toEqual([
+      expect.stringMatching(/^Changes Wicket Mill, row \d+, Mark: the row as it was written: changes are kept and not edited; got "First agreed", changed by hand\.$/),
+    ])
+  })
+})
