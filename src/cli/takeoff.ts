@@ -3,8 +3,10 @@ import { existsSync, statSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { parseArgs } from 'node:util'
 import { openWorkbook, WorkbookError, type Workbook } from '../hosts/file.js'
-import { demoSource, earlierIn, isNothing, keptIn, makeFile, reasonsAgainst, revisionIn, sourceOf } from '../hosts/fileSession.js'
+import { demoSource, earlierIn, isNothing, keptIn, makeFile, papersAlone, reasonsAgainst, revisionIn, sourceOf } from '../hosts/fileSession.js'
 import type { Flavor } from '../plan/calls.js'
+import { openStops } from '../plan/sheets/quoteSheet.js'
+import { careCalendar } from '../takeoff/careTasks.js'
 import { changesSince, inShort } from '../takeoff/changes.js'
 import { startingOffice } from '../takeoff/demo.js'
 import { problemText, type Problem } from '../takeoff/fields.js'
@@ -13,7 +15,8 @@ import { rulesOf, workJob, type Takeoff, type Worked } from '../takeoff/takeoff.
 import { jobView } from '../takeoff/view.js'
 import { bytesOf, fail, helpAsked, made, optionsOnly, writeWhole } from './common.js'
 
-const usage = 'npm run -s takeoff -- [OFFICE.xlsx] [--job NAME | --all] [--out OUT.xlsx] [--json] [--flavor native|cells] [--replace]'
+const usage =
+  'npm run -s takeoff -- [OFFICE.xlsx] [--job NAME | --all] [--out OUT.xlsx] [--json] [--quote] [--order] [--record] [--handover] [--calendar PLAN.ics] [--flavor native|cells] [--replace]'
 const help = `Makes the takeoff of one job, of several, or of all: sheets with live formulas in an .xlsx file.
 
   ${usage}
@@ -22,15 +25,20 @@ const help = `Makes the takeoff of one job, of several, or of all: sheets with l
   --job NAME       one job; may be given several times. --all, or neither: every job
   --out OUT.xlsx   the file to write
   --json           print everything that is known of the jobs as one JSON document; a file is written only with --out
+  --quote, --order, --record, --handover
+                   that paper alone, as values: a file that can be handed out, with no cost and no formula behind it
+  --calendar FILE  the care plan of one job as a calendar file (.ics)
   --flavor cells   formulas call the cell functions instead of being spelled out
   --replace        write over a file whose sheets or typed words would be lost
 
 Example: npm run -s takeoff -- OFFICE.xlsx --job "Wicket Mill" --out WICKET.xlsx`
+/** Papers that are handed out, by the word that asks for them. */
+const papers = { quote: 'quote', order: 'order', record: 'test', handover: 'handover' } as const
 const flavors: readonly Flavor[] = ['native', 'cells']
 
 async function main(): Promise<void> {
   if (helpAsked(help)) return
-  optionsOnly(['job', 'all', 'out', 'json', 'flavor', 'replace', 'help'], usage)
+  optionsOnly(['job', 'all', 'out', 'json', 'flavor', 'replace', 'calendar', ...Object.keys(papers), 'help'], usage)
   const { values, positionals } = parseArgs({
     allowPositionals: true,
     options: {
@@ -40,9 +48,15 @@ async function main(): Promise<void> {
       json: { type: 'boolean' },
       flavor: { type: 'string', default: 'native' },
       replace: { type: 'boolean' },
+      calendar: { type: 'string' },
+      quote: { type: 'boolean' },
+      order: { type: 'boolean' },
+      record: { type: 'boolean' },
+      handover: { type: 'boolean' },
     },
   })
-  if (!values.out && !values.json) throw new Error(`--out is missing. Usage: ${usage}`)
+  const wanted = (Object.keys(papers) as (keyof typeof papers)[]).filter((paper) => values[paper]).map((paper) => papers[paper])
+  if (!values.out && !values.json && !values.calendar) throw new Error(`--out is missing. Usage: ${usage}`)
   if (positionals.length > 1) throw new Error(`One workbook at a time. Usage: ${usage}`)
   const flavor = flavors.find((known) => known === values.flavor)
   if (!flavor) throw new Error(`--flavor takes ${flavors.join(' or ')}; got ${values.flavor}.`)
@@ -78,8 +92,33 @@ async function main(): Promise<void> {
     process.exitCode = 1
     return
   }
+  if (values.calendar !== undefined) {
+    if (!/\.ics$/i.test(values.calendar)) throw new Error(`--calendar: a name that ends in .ics; got ${values.calendar}.`)
+    if (worked.length !== 1) throw new Error(`--calendar: the plan of one job; name it with --job. Usage: ${usage}`)
+    if (existsSync(values.calendar) && !values.replace)
+      throw new Error(`${values.calendar}: it exists and stays as it is. Give another name, or add --replace. Nothing was written.`)
+    writeWhole(values.calendar, new TextEncoder().encode(careCalendar(worked[0]!.design!, made().date, made().version)))
+    console.log(`Written: ${values.calendar}`)
+  }
   if (out === undefined) return
   if (standing instanceof WorkbookError) throw standing
+  if (wanted.length) {
+    if (standing) throw new Error(`${out}: it exists and stays as it is. Give another name, or add --replace. Nothing was written.`)
+    if (isOnto) throw new Error(`--out: another file than ${input}: a paper alone would take the office's place. Nothing was written.`)
+    const unpriced = wanted.includes('quote') ? worked.filter(({ takeoff }) => openStops(takeoff!) > 0).map(({ name }) => name) : []
+    if (unpriced.length) throw new Error(`--quote: no quote is made while a stop stands that nobody has answered for: ${unpriced.join(', ')}. Nothing was written.`)
+    writeWhole(
+      out,
+      papersAlone(
+        worked.map(({ takeoff, revision, earlier }) => ({ takeoff: takeoff!, revision, earlier })),
+        wanted,
+        source.places,
+        made(),
+      ),
+    )
+    console.log(`Written: ${out}`)
+    return
+  }
   const file = makeFile(
     source,
     worked.map(({ takeoff, revision, earlier }) => ({ takeoff: takeoff!, revision, earlier })),

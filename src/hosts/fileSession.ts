@@ -3,6 +3,8 @@ import type { Flavor } from '../plan/calls.js'
 import { earlierFrom, nothingEarlier, type Earlier } from '../plan/earlier.js'
 import { jobSheetNames, jobSheets } from '../plan/jobSheets.js'
 import { keptFrom } from '../plan/kept.js'
+import type { SheetKindName } from '../plan/sheets/index.js'
+import { orderTogether } from '../plan/orderTogether.js'
 import { officeSheets } from '../plan/officeSheets.js'
 import { standardPlaces, type OfficePlaces } from '../plan/places.js'
 import { columnLetters, type Made, type SheetPlan } from '../plan/plan.js'
@@ -84,7 +86,19 @@ export interface NewFile {
 
 /** The source with the sheets of its takeoffs in it; everything else of the source stands as it stood. */
 export function makeFile(source: Source, jobs: readonly { takeoff: Takeoff; revision: number; earlier?: Earlier }[], flavor: Flavor, made: Made, mayLose = false): NewFile {
-  const sheetsOf = (places: OfficePlaces): SheetPlan[] => jobs.flatMap(({ takeoff, revision, earlier }) => jobSheets(takeoff, places, flavor, { ...made, revision }, earlier))
+  const sheetsOf = (places: OfficePlaces): SheetPlan[] => {
+    const each = jobs.map(({ takeoff, revision, earlier }) => ({ takeoff, plans: jobSheets(takeoff, places, flavor, { ...made, revision }, earlier) }))
+    const own = each.flatMap(({ plans }) => plans)
+    return each.length < 2
+      ? own
+      : [
+          ...own,
+          orderTogether(
+            each.map(({ takeoff, plans }) => ({ takeoff, plan: plans.find(({ kind }) => kind === 'takeoff')! })),
+            made,
+          ),
+        ]
+  }
   if (!source.workbook) {
     const book = newBook()
     const plans = sheetsOf(source.places)
@@ -107,6 +121,25 @@ export function makeFile(source: Source, jobs: readonly { takeoff: Takeoff; revi
   writeInto(book, all)
   remember(book, source)
   return { bytes: book.bytes(), plans, notes }
+}
+
+/** Papers alone, to be handed out: their values, and nothing behind them. */
+export function papersAlone(
+  jobs: readonly { takeoff: Takeoff; revision: number; earlier: Earlier }[],
+  kinds: readonly SheetKindName[],
+  places: OfficePlaces,
+  made: Made,
+): Uint8Array {
+  const plans = jobs.flatMap(({ takeoff, revision, earlier }) => {
+    const names = kinds.map((kind) => jobSheetNames(takeoff.design.name)[kind])
+    return jobSheets(takeoff, places, 'native', { ...made, revision }, earlier).filter(({ name }) => names.includes(name))
+  })
+  const book = newBook()
+  writeInto(
+    book,
+    plans.map((plan) => ({ ...plan, cells: plan.cells.map(({ formula: _, ...cell }) => cell) })),
+  )
+  return book.bytes()
 }
 
 /** Takeoffs of jobs that are no more, or have another name now: what people typed there belongs to nobody. */

@@ -9,7 +9,7 @@ import { ProblemsError, type Problem } from './fields.js'
 import { isStone, LABOR_HOURS, lineSums, pricedUnit, readItemRules, STONE_ORDERED, type ItemRule } from './itemRules.js'
 import { rowNamed, type Office, type Row } from './office.js'
 import { stationOf } from './rainDays.js'
-import { itemKinds, sections, type ItemKind, type Section } from './officeTables.js'
+import { itemKinds, jobFields, sections, type ItemKind, type Section } from './officeTables.js'
 import { chosenItems, isOff } from './chosenItems.js'
 import { houseOf, shareOf, type House } from './house.js'
 import { isWrongUnit010 } from './older/prices010.js'
@@ -147,6 +147,7 @@ export function workJob(office: Office, job: Row, kept: Kept = nothingKept): Wor
     ...rowProblems(office, job, design),
     ...designProblems(office, job, design),
     ...typedProblems(office, design, kept.inputs),
+    ...siteProblems(office, design, kept),
   ]
   if (problems.length) return { design, takeoff: undefined, problems }
   const { lines, laborHours } = makeLines(office, design, rules, kept, problems)
@@ -319,6 +320,26 @@ function typedProblems(office: Office, design: Design, inputs: readonly TypedInp
       allowed: `${asMade || 'empty'} as it was made, or the same in the row of ${office.sheets.Jobs}`,
       came: value || 'nothing',
     }))
+}
+
+/** Before the name of a field on the Site list. */
+export const SITE_PREFIX = 'V '
+
+/** What was found on site counts once it stands in the row of Jobs: until then the takeoff would price something else. */
+function siteProblems(office: Office, design: Design, kept: Kept): Problem[] {
+  return Object.entries(kept.crew.cells).flatMap(([code, { done = '' }]) => {
+    const name = code.startsWith(SITE_PREFIX) ? code.slice(SITE_PREFIX.length) : ''
+    if (!Object.hasOwn(jobFields, name) || done === '' || String(done) === String(design.singleOf(name))) return []
+    return [
+      {
+        sheet: office.sheets.Jobs,
+        row: design.job.row,
+        column: name,
+        allowed: `what was found on site, ${String(done)}, or the Site list cleared of it`,
+        came: shown(design.job.cells[name] ?? ''),
+      },
+    ]
+  })
 }
 
 /** Lines over other lines come last: first those over the stone ordered, then those over the hours of people. */

@@ -4,13 +4,15 @@ import { checks } from './checksSheet.js'
 import { crew } from './crewSheet.js'
 import { design } from './designSheet.js'
 import { drawing } from './drawingSheet.js'
+import { handover } from './handoverSheet.js'
 import { order } from './orderSheet.js'
 import { quote } from './quoteSheet.js'
+import { site } from './siteSheet.js'
 import { takeoff } from './takeoffSheet.js'
 import { test } from './testSheet.js'
 import { working } from './workingSheet.js'
 import { year } from './yearSheet.js'
 
 /** From the left of the workbook to the right. */
-export const sheetKinds = [takeoff, quote, order, changes, design, crew, drawing, test, year, checks, working] as const
+export const sheetKinds = [takeoff, quote, order, changes, design, site, crew, drawing, test, handover, year, checks, working] as const
 export type SheetKindName = (typeof sheetKinds)[number]['kind']

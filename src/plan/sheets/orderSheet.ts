@@ -9,9 +9,9 @@ import { linePlace } from './takeoffSheet.js'
 export const ORDER_PREFIX = 'O '
 const columns = { code: 2, text: 3, order: 4, unit: 5, done: 6 } as const
 export const orderHeadings: Readonly<Record<string, string>> = { code: 'Order code', text: 'What', order: 'Order', unit: 'In', done: 'Ordered by, date; needed by' }
-const NO_SUPPLIER = 'Supplier not named in Prices'
+export const NO_SUPPLIER = 'Supplier not named in Prices'
 /** Kinds of lines that are bought or hired. */
-const ordered: readonly ItemKind[] = ['material', 'equipment', 'subcontract']
+export const ordered: readonly ItemKind[] = ['material', 'equipment', 'subcontract']
 const ADDED = 'Added by hand'
 
 const linesOf = ({ lines }: Takeoff) => lines.filter(({ rule, order }) => ordered.includes(rule.kind) && order > 0)

@@ -1,0 +1,127 @@
+/** The Handover: what was built, what to do when, what it is made of, and whom to call. For the owner. */
+import { formula } from '../../formula/formula.js'
+import { closingCaution } from '../../takeoff/cautions.js'
+import { careOf, careTasks } from '../../takeoff/careTasks.js'
+import { monthNames } from '../../takeoff/officeTables.js'
+import { templateFormula, type Words } from '../../takeoff/template.js'
+import { planPicture } from '../drawing/planPicture.js'
+import { sectionPicture } from '../drawing/sectionPicture.js'
+import { onePage } from '../heights.js'
+import { SheetDraft, type SheetPlan } from '../plan.js'
+import { sheetKind, type JobContext } from '../sheetKind.js'
+import { measureOf } from './drawingSheet.js'
+
+const PREFIX = 'H '
+const columns = { code: 2, text: 3, when: 4, done: 5 } as const
+const headings: Readonly<Record<string, string>> = { code: 'Plan', text: 'What to do', when: 'Months', done: 'Done, by whom' }
+const measured: readonly (readonly [code: string, what: string])[] = [
+  ['m1', 'Lids below the ground, as measured'],
+  ['m2', 'Water line below the ground at the tanks, as measured'],
+  ['m3', 'From a fixed corner of the house to the pump riser'],
+  ['m4', 'Handed over by, date'],
+  ['m5', 'Taken over by, date'],
+]
+const isCode = (code: string): boolean => careTasks.some((task) => task.code === code) || measured.some(([known]) => known === code)
+
+const built: readonly Words[] = [
+  [
+    ['TankCount=1', 'One precast concrete tank {TankModel} holding {Storage_gal}, its lid {Cover_ft} under the ground.'],
+    ['', '{TankCount} precast concrete tanks {TankModel}, together holding {Storage_gal}, tied low; their lids lie {Cover_ft} under the ground.'],
+  ],
+  'Pump {PumpModel} in the tank nearest the house, switched on at {CutIn_psi} and off at {CutOut_psi}; pressure tank {PressureTankModel}.',
+  'Water line {WaterLineSize} in, {WaterLineRun_ft} long, {TrenchDepth_in} down; power feed {Cable} AWG beside it on a breaker of {Breaker_A}.',
+  'Inlet drains of {DrainSize_in} from the roof, overflow {OverflowRun_ft} to its outfall.',
+]
+const never: readonly string[] = [
+  'The stored water is not drinkable without treatment; outlets that carry it stay marked.',
+  'Nobody climbs into a tank: air can be missing, and a rescuer dies as the first did. Call the firm.',
+  'Lids stay closed and locked; nothing drives over the tanks but what the maker allows.',
+  'Never join this line to a public supply without an air gap or a tested backflow preventer.',
+  'Pump and cable are worked on with the breaker off and locked, by a licensed electrician.',
+]
+/** Lines of the takeoff that an owner may have to name again. */
+const parts: readonly string[] = ['PUMP', 'PRESSURE-TANK', 'CONTROL', 'FLOAT', 'FILTER', 'TREATMENT', 'BACKFLOW', 'REDUCER', 'RISER-LID']
+
+export const handover = sheetKind({
+  kind: 'handover',
+  place: 65,
+  prefix: 'Handover',
+  lists: [{ prefix: PREFIX, onlyEntries: true, headings, entries: ['done'], isCode, isOurWord: (_, key) => key !== 'done' }],
+  codes: ({ design }) => [...careOf(design).map(({ code }) => code), ...measured.map(([code]) => code)].map((code) => `${PREFIX}${code}`),
+  plan: handoverSheet,
+})
+
+function handoverSheet({ takeoff, design, names, heading }: JobContext, sheet: string): SheetPlan {
+  const draft = new SheetDraft()
+  const measure = measureOf(design)
+  const live = (words: Words): { formula?: string } => {
+    const text = templateFormula(words)
+    return text === undefined ? {} : { formula: formula(text).render(names.from(sheet)) }
+  }
+  draft.heading(heading.title, 'Handover: what was built, and its care', heading.made)
+  draft.letterhead(columns.done, takeoff.house.head)
+  section('What was built')
+  for (const words of built) sentence(words)
+  draft.draw(
+    [columns.code, sectionPicture(design, measure), { size: 9, width: 320, mostHeight: 90 }],
+    [columns.when, planPicture(design, measure), { size: 9, width: 180, mostHeight: 90 }],
+  )
+  section('Never')
+  for (const words of never) sentence(words)
+  draft.next()
+  list(
+    'What to do when',
+    careOf(design).map(({ code, task, months }) => ({ code, words: task, when: inMonths(months) })),
+  )
+  draft.next()
+  section('Parts')
+  const inStock = takeoff.lines.filter(({ code }) => parts.some((part) => code === part || code.startsWith(`${part}-`)))
+  sentence(inStock.map(({ description, order }) => (order === 1 ? description : `${order} × ${description}`)).join('; ') || 'As on the takeoff.')
+  draft.next()
+  list(
+    'Measured and signed',
+    measured.map(([code, words]) => ({ code, words, when: '' })),
+  )
+  draft.put(columns.code, 'faint', takeoff.house.head.length ? `Call: ${takeoff.house.head.join(', ')}.` : 'Call the firm that set the tanks.')
+  draft.next()
+  draft.put(columns.code, 'faint', closingCaution)
+
+  function section(text: string): void {
+    for (let column = columns.code; column <= columns.done; column++) draft.put(column, 'section', column === columns.code ? text.toUpperCase() : null)
+    draft.next()
+  }
+  function sentence(words: Words): void {
+    draft.put(columns.text, 'wrapped', design.words(words), live(words))
+    draft.next()
+  }
+  function list(title: string, rows: readonly { code: string; words: Words; when: string }[]): void {
+    section(title)
+    for (const [key, column] of Object.entries(columns)) draft.put(column, 'heading', headings[key]!)
+    draft.next()
+    for (const { code, words, when } of rows) {
+      draft.put(columns.code, 'faint', code, { format: 'text' })
+      draft.put(columns.text, 'wrapped', design.words(words), live(words))
+      draft.put(columns.when, 'faintWrapped', when || null)
+      draft.put(columns.done, 'entry', takeoff.crew.cells[`${PREFIX}${code}`]?.done ?? null, { format: 'text' })
+      draft.next()
+    }
+  }
+
+  const plan: SheetPlan = {
+    name: sheet,
+    kind: 'handover',
+    widths: [1, 6, 62, 14, 24],
+    cells: draft.cells,
+    frozenRows: 3,
+    titleRows: [1, 3],
+    landscape: false,
+    footer: design.name,
+    tables: [],
+    validations: [],
+    drawings: draft.drawings,
+  }
+  return { ...plan, print: { percent: onePage(plan) } }
+}
+
+const inMonths = (months: readonly number[]): string =>
+  months.length === 12 ? 'every month' : months.length ? months.map((month) => monthNames[month - 1]).join(', ') : 'when needed'

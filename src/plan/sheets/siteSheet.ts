@@ -1,0 +1,100 @@
+/** The Site list: what nobody has said yet, why it matters, and room to write it. What is found goes into the row of Jobs. */
+import { assumable, assumableFields } from '../../takeoff/assumed.js'
+import type { Design } from '../../takeoff/design.js'
+import { jobFields, type JobFieldName } from '../../takeoff/officeTables.js'
+import { SITE_PREFIX } from '../../takeoff/takeoff.js'
+import { verdictRules } from '../../takeoff/verdicts.js'
+import { symbolOf } from '../../units.js'
+import { onePage } from '../heights.js'
+import { SheetDraft, type SheetPlan } from '../plan.js'
+import { sheetKind, type JobContext } from '../sheetKind.js'
+
+const columns = { code: 2, text: 3, taken: 4, unit: 5, done: 6 } as const
+const headings: Readonly<Record<string, string>> = { code: 'Column of Jobs', text: 'What to find out, and why', taken: 'Taken so far', unit: 'Unit', done: 'Found on site' }
+/** Choices and contract figures that no look at the site changes. */
+const notOfSite: readonly string[] = [
+  'FirstFlushEach',
+  'DrainTable',
+  'PipeC',
+  'EarthworkBy',
+  'CrewLanguage',
+  'DrainPipe',
+  'WaterLinePipe',
+  'WaterLineSize',
+  'CableMetal',
+  'ConduitSize',
+  'LaborRate_usd_per_h',
+  'Overhead',
+  'Markup',
+  'Tax',
+  'CrewSize',
+  'Swell',
+  'DropLimit',
+  'TestLoss',
+  'Dose_mg_per_L',
+  'BleachStrength',
+]
+
+const emptyFields = (design: Design): readonly JobFieldName[] => {
+  const left = (Object.keys(jobFields) as JobFieldName[]).filter((name) => design.origin(name) === 'default' && design.job.defaulted.has(name) && !notOfSite.includes(name))
+  // What no verdict passes without comes first.
+  return [...left].sort((one, other) => Number(!Object.hasOwn(assumable, one)) - Number(!Object.hasOwn(assumable, other)))
+}
+
+export const site = sheetKind({
+  kind: 'site',
+  place: 45,
+  prefix: 'Site',
+  lists: [{ prefix: SITE_PREFIX, onlyEntries: true, headings, entries: ['done'], isCode: (code) => Object.hasOwn(jobFields, code), isOurWord: (_, key) => key !== 'done' }],
+  codes: () => Object.keys(jobFields).map((name) => `${SITE_PREFIX}${name}`),
+  plan: siteSheet,
+})
+
+/** Verdicts that do not pass without a figure. */
+const restOn = (name: JobFieldName): string[] =>
+  verdictRules
+    .filter(({ formula }) => Object.hasOwn(assumable, name) && formula.includes(assumable[name as (typeof assumableFields)[number]]))
+    .map(({ label }) => label.toLowerCase())
+
+function siteSheet({ takeoff, design, heading }: JobContext, sheet: string): SheetPlan {
+  const draft = new SheetDraft()
+  draft.heading(heading.title, 'Site: what is still assumed, and room to write what is found', heading.made)
+  draft.letterhead(columns.done, takeoff.house.head)
+  draft.next()
+  for (const [key, column] of Object.entries(columns)) draft.put(column, key === 'taken' ? 'headingRight' : 'heading', headings[key]!)
+  draft.next()
+  const fields = emptyFields(design)
+  const written = (Object.keys(jobFields) as JobFieldName[]).filter((name) => takeoff.crew.cells[`${SITE_PREFIX}${name}`] !== undefined && !fields.includes(name))
+  for (const name of [...fields, ...written]) {
+    const verdicts = restOn(name)
+    const value = design.singleOf(name)
+    const { label, help } = jobFields[name]
+    const isUnknown = name === 'GroundwaterDepth_ft' && design.number('GroundwaterAssumed') === 1
+    draft.put(columns.code, 'faintWrapped', name, { format: 'text' })
+    draft.put(columns.text, 'wrapped', `${label}. ${help}${verdicts.length ? ` Does not pass without it: ${verdicts.join(', ')}.` : ''}`)
+    draft.put(columns.taken, typeof value === 'number' && !isUnknown ? 'number' : 'faintRight', isUnknown ? 'not known' : (value as string | number), {
+      format: typeof value === 'number' ? undefined : 'text',
+    })
+    draft.put(columns.unit, 'unit', symbolOf(name))
+    draft.put(columns.done, 'siteEntry', takeoff.crew.cells[`${SITE_PREFIX}${name}`]?.done ?? null, { format: 'text' })
+    draft.next()
+  }
+  if (!fields.length) draft.put(columns.text, 'text', 'Nothing is left open: every figure of the row is given.')
+  draft.next()
+  draft.put(columns.code, 'faint', 'Call 811 before digging. Look up for power lines. No entry into a tank, pit or trench to measure: a rod and a tape from above.')
+  draft.next()
+  draft.put(columns.code, 'faint', 'What was found goes into the row of Jobs, under the column named at the left; until it does, the takeoff says so.')
+  const plan: SheetPlan = {
+    name: sheet,
+    kind: 'site',
+    widths: [1, 21, 52, 10, 8, 19],
+    cells: draft.cells,
+    frozenRows: 5,
+    titleRows: [1, 5],
+    landscape: false,
+    footer: design.name,
+    tables: [],
+    validations: [],
+  }
+  return { ...plan, print: { percent: onePage(plan) } }
+}

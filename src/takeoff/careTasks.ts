@@ -1,0 +1,96 @@
+/** What the owner does with a finished cistern, and when: the care plan of the hand-over, as a list and as a calendar. */
+import { cite, type Citation } from '../sources.js'
+import type { Design } from './design.js'
+import { practice } from './results/rule.js'
+import type { Words } from './template.js'
+
+export interface CareTask {
+  /** Stays with the task for good: what was written beside it is kept under it. */
+  code: string
+  task: Words
+  /** Months in which it is due, 1 to 12. */
+  months: readonly number[]
+  when: string
+  source: Citation
+}
+const everyMonth = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12] as const
+const quarters = [3, 6, 9, 12] as const
+const task = (code: string, words: Words, months: readonly number[], source: Citation, when = 'TRUE'): CareTask => ({ code, task: words, months, when, source })
+
+export const careTasks: readonly CareTask[] = [
+  task(
+    'K1',
+    'Look that every lid is closed and locked, and that nothing drives or stands on the tanks (the maker allows: {TankTraffic}).',
+    everyMonth,
+    practice('lids looked at each month'),
+  ),
+  task('K2', 'Clean gutters, roof outlets and the inlet filter.', quarters, cite('twdb', 'maintenance of gutters and filters')),
+  task(
+    'K3',
+    'Drain and rinse the first-wash diverter: {FirstWash_gal} of first wash.',
+    everyMonth,
+    cite('twdb', 'first-flush diverters drained after each rain'),
+    'FirstWash_gal>0',
+  ),
+  task('K4', 'Look at the overflow and its outfall: flap free, screen whole, stone in place.', [3, 9], practice('before and after the wet season')),
+  task('K5', 'Count pump starts for a day: more than {StartsAllowed_per_day} means a lost air charge or a leak.', [4], cite('starts')),
+  // Common practice, no source: 2 psi under the cut-in, tank empty of water.
+  task('K6', 'Pressure tank, pump off and line drained: its air charge is 2 psi below {CutIn_psi}.', [4], practice('air charge 2 psi under the cut-in')),
+  task('K7', 'Change filter cartridges and clean the lamp’s sleeve, as their maker says.', quarters, practice('each three months'), 'TreatmentLoss_psi>0'),
+  task('K8', 'Change the lamp.', [10], practice('a year of hours'), 'TreatmentLoss_psi>0'),
+  task('K9', 'Have treated water tested for bacteria by a laboratory.', [5, 11], practice('twice a year; the health authority decides'), 'TreatmentLoss_psi>0'),
+  task('K10', 'Have the backflow preventer tested by a certified tester.', [5], practice('yearly; the water supplier decides'), 'Backflow="preventer"'),
+  task(
+    'K11',
+    'Look through the lid, from outside: settled matter over {DeadDepth_in} is pumped out by a firm with an entry permit. Nobody climbs in.',
+    [8],
+    practice('at the lowest water of the year'),
+  ),
+  task('K12', 'Before frost: lid insulated, house line drained back where it can freeze ({FrostDepth_in} of frost).', [10], practice('before the first frost'), 'FrostDepth_in>0'),
+  task(
+    'K13',
+    'After work in the tanks or a bad test: {Bleach_gal} of bleach to {Storage_gal}, mixed, a day of contact, then run to waste. From outside, goggles and gloves.',
+    [],
+    cite('oregon', '50 mg/L for tanks'),
+  ),
+]
+export const careOf = (design: Design): readonly CareTask[] => careTasks.filter(({ when }) => design.holds(when))
+
+const monthOf = (month: number): string => String(month).padStart(2, '0')
+/** RFC 5545: text escapes, lines folded at 75 octets. */
+const escaped = (text: string): string => text.replace(/([\\;,])/g, '\\$1').replace(/\n/g, '\\n')
+function folded(line: string): string {
+  const bytes = new TextEncoder()
+  const parts: string[] = []
+  let part = ''
+  for (const letter of line) {
+    if (bytes.encode(part + letter).length > (parts.length ? 74 : 75)) {
+      parts.push(part)
+      part = ''
+    }
+    part += letter
+  }
+  return [...parts, part].join('\r\n ')
+}
+
+/** The care plan as a calendar file: an entry a task, on the first of its months, every year from `date` on. */
+export function careCalendar(design: Design, date: string, version: string): string {
+  const [year, month] = [Number(date.slice(0, 4)), Number(date.slice(5, 7))]
+  const stamp = `${date.replace(/-/g, '')}T000000Z`
+  const events = careOf(design).flatMap(({ code, task: words, months }) => {
+    if (!months.length) return []
+    const next = months.find((one) => one > month)
+    const start = `${next === undefined ? year + 1 : year}${monthOf(next ?? months[0]!)}01`
+    return [
+      'BEGIN:VEVENT',
+      `UID:${code.toLowerCase()}-${encodeURIComponent(design.name)}@cistern-sheet.invalid`,
+      `DTSTAMP:${stamp}`,
+      `DTSTART;VALUE=DATE:${start}`,
+      `RRULE:FREQ=YEARLY;BYMONTH=${months.join(',')};BYMONTHDAY=1`,
+      `SUMMARY:${escaped(`${design.name}, cistern: ${design.words(words)}`)}`,
+      'TRANSP:TRANSPARENT',
+      'END:VEVENT',
+    ]
+  })
+  return ['BEGIN:VCALENDAR', 'VERSION:2.0', `PRODID:-//Cistern Sheet//${version}//EN`, 'CALSCALE:GREGORIAN', ...events, 'END:VCALENDAR', ''].map(folded).join('\r\n')
+}
