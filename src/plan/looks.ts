@@ -41,6 +41,7 @@ export const looks: Readonly<Record<Role, Look>> = {
   entry: { color: palette.ink, fill: palette.stoneLight, below: 'hair', wrap: true, unlocked: true },
   /** For people on site: larger, rows high enough for a gloved hand. */
   site: { size: 11, color: palette.ink, wrap: true, indent: 1 },
+  siteOther: { size: 11, italic: true, color: palette.ink, wrap: true, indent: 1 },
   siteLabel: { size: 9, bold: true, color: palette.stoneDark },
   siteFact: { size: 11, color: palette.ink },
   siteBox: { size: 14, color: palette.ink, align: 'center' },

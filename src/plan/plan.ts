@@ -32,6 +32,7 @@ export type Role =
   | 'help'
   | 'site'
   | 'siteLabel'
+  | 'siteOther'
   | 'siteFact'
   | 'siteBox'
   | 'siteCode'

@@ -4,6 +4,7 @@ import type { Single } from '../../formula/value.js'
 import { cautionRules, closingCaution } from '../../takeoff/cautions.js'
 import { crewSteps } from '../../takeoff/crewSteps.js'
 import type { CrewEntries } from '../../takeoff/takeoff.js'
+import { SPANISH_NOTE, spanishCautions, spanishClosing, spanishHolds, spanishStages, spanishSteps } from '../../takeoff/spanish.js'
 import { templateFormula, type Words } from '../../takeoff/template.js'
 import { planPicture } from '../drawing/planPicture.js'
 import { sectionPicture } from '../drawing/sectionPicture.js'
@@ -54,11 +55,18 @@ function isOurStepWord(code: string, key: string, words: string): boolean {
 }
 
 /** Hazards stand between the steps, in full or in a few words. */
+const plainWords = (words: Words): readonly string[] => (typeof words === 'string' ? [words] : [])
 const hazardWords = new Set<string>([
   'engineer or licensed person',
   'office',
   closingCaution,
-  ...cautionRules.flatMap(({ short, text: words }) => [short, ...(typeof words === 'string' ? [words] : [])]),
+  SPANISH_NOTE,
+  spanishClosing,
+  ...cautionRules.flatMap(({ short, text: words }) => [short, ...plainWords(words)]),
+  ...Object.values(spanishStages).map((stage) => stage.toUpperCase()),
+  ...Object.values(spanishHolds),
+  ...Object.values(spanishSteps).flatMap(plainWords),
+  ...Object.values(spanishCautions).flatMap(([short, words]) => [short, ...plainWords(words)]),
 ])
 
 export const crew = sheetKind({
@@ -78,8 +86,13 @@ function crewSheet({ takeoff, design, names, heading, entryCodes }: JobContext, 
     const text = templateFormula(words)
     return text === undefined ? {} : { formula: formula(text).render(names.from(sheet)) }
   }
+  const isSpanish = design.single('CrewLanguage') !== 'English'
   draft.heading(heading.title, 'Crew: sequence with hold points', heading.made)
   draft.next()
+  if (isSpanish) {
+    draft.put(columns.box, 'siteFact', SPANISH_NOTE)
+    draft.next()
+  }
   for (const [label, words] of facts) {
     draft.put(columns.box, 'siteLabel', label)
     draft.put(columns.text, 'siteFact', design.words(words), live(words))
@@ -100,7 +113,7 @@ function crewSheet({ takeoff, design, names, heading, entryCodes }: JobContext, 
   for (const step of crewSteps) {
     if (!design.holds(step.when)) continue
     if (step.stage !== stage) {
-      section((stage = step.stage))
+      section((stage = step.stage), isSpanish ? spanishStages[stage] : undefined)
       hazards(stage)
     }
     draft.put(columns.box, 'siteBox', BOX)
@@ -110,14 +123,25 @@ function crewSheet({ takeoff, design, names, heading, entryCodes }: JobContext, 
     draft.put(columns.hold, 'siteHold', step.hold ? step.hold : null)
     entry(step.code)
     draft.next()
+    if (isSpanish) inSpanish(spanishSteps[step.code]!, step.hold ? spanishHolds[step.hold] : undefined)
   }
   addedLines()
   draft.next()
   draft.put(columns.text, 'site', CREW_CLOSING)
+  draft.next()
+  if (isSpanish) inSpanish(spanishClosing)
 
-  function section(text: string): void {
+  function section(text: string, other?: string): void {
     draft.next()
-    for (let column = columns.box; column <= columns.done; column++) draft.put(column, 'section', column === columns.box ? text.toUpperCase() : null)
+    for (let column = columns.box; column <= columns.done; column++)
+      draft.put(column, 'section', column === columns.box ? text.toUpperCase() : column === columns.figure && other ? other.toUpperCase() : null)
+    draft.next()
+  }
+
+  /** The same once more, for those who read Spanish better. */
+  function inSpanish(words: Words, hold?: string): void {
+    draft.put(columns.text, 'siteOther', design.words(words), live(words))
+    if (hold) draft.put(columns.hold, 'siteHold', hold)
     draft.next()
   }
 
@@ -129,6 +153,11 @@ function crewSheet({ takeoff, design, names, heading, entryCodes }: JobContext, 
       said.add(rule.name)
       draft.put(columns.text, 'hazard', design.words(rule.text), live(rule.text))
       draft.put(columns.figure, 'siteHold', rule.short)
+      draft.next()
+      if (!isSpanish) continue
+      const [short, words] = spanishCautions[rule.name]!
+      draft.put(columns.text, 'hazard', design.words(words), live(words))
+      draft.put(columns.figure, 'siteHold', short)
       draft.next()
     }
     const again = here.filter((rule) => saidBefore.has(rule.name)).map(({ short }) => short.toLowerCase())

@@ -1,0 +1,215 @@
+/**
+ * The Crew sheet in Spanish (es-US), keyed by the codes of its English. Terms follow OSHA's English–Spanish pages and makers' manuals.
+ * To be read by a native speaker of the trade before use: the sheet says so.
+ */
+import type { Words } from './template.js'
+
+export const SPANISH_NOTE = 'Español: debe leerlo un hablante nativo del oficio antes de usarse. Spanish: to be read by a native speaker of the trade before use.'
+
+export const spanishStages: Readonly<Record<string, string>> = {
+  'Before digging': 'Antes de excavar',
+  'Pit and bed': 'Excavación y cama de piedra',
+  'Tanks, ties and ports': 'Tanques, conexiones y bocas',
+  'Vacuum test': 'Prueba de vacío',
+  'Water line': 'Línea de agua',
+  'Ballast and lower backfill': 'Lastre y primer relleno',
+  Drains: 'Drenajes',
+  'Upper backfill and cable': 'Relleno superior y cable',
+  Power: 'Electricidad',
+  'First fill and pump': 'Primer llenado y bomba',
+  'Handing over': 'Entrega',
+}
+
+export const spanishHolds: Readonly<Record<string, string>> = {
+  foreman: 'capataz',
+  engineer: 'ingeniero',
+  'competent person': 'persona competente',
+  'crane operator': 'operador de grúa',
+  'entry supervisor': 'supervisor de entrada',
+  inspector: 'inspector',
+  'licensed electrician': 'electricista con licencia',
+}
+
+export const spanishSteps: Readonly<Record<string, Words>> = {
+  A1: 'Haga marcar las líneas subterráneas; excave a mano cerca de las marcas. Mire hacia arriba: líneas eléctricas sobre la grúa y la excavadora.',
+  A5: 'La excavación pasa de 20 pies: el diseño de protección del ingeniero está aquí antes de que alguien excave.',
+  A6: 'Lugar de la grúa: firme y drenado, estabilizadores fuera de la línea que sube del pie de la excavación con el declive del suelo, {CraneSetback_ft} o más del borde.',
+  A4: [
+    ['PitWater="not known"', 'No se conoce el agua subterránea: tenga una bomba lista; bombee antes de que suba el agua y hasta que los tanques tengan lastre y relleno.'],
+    ['', 'Bombee la excavación antes de llegar al agua subterránea y hasta que los tanques tengan lastre y relleno.'],
+  ],
+  B8: 'Retire la tierra vegetal sobre la excavación y las zanjas y apílela aparte.',
+  B1: 'Trace la excavación: arriba {PitTopLength_ft} a lo largo de la fila por {PitTopWidth_ft}, marcado el lado de la casa; tierra excavada, piedra y máquinas a 2 pies del borde.',
+  B2: [
+    ['PitSoil="C"', 'Excave con paredes en declive de {Batter} horizontal por 1 vertical, o con apuntalamiento; sin bancos en suelo de clase C.'],
+    ['', 'Excave con paredes en declive de {Batter} horizontal por 1 vertical, o con bancos o apuntalamiento.'],
+  ],
+  B4: 'Excave; las paredes quedan a plomo solo en roca estable.',
+  B6: 'Trace y excave como lo dibujó el ingeniero; tierra excavada, piedra y máquinas a 2 pies del borde.',
+  B7: 'Hay una escalera de mano a no más de 25 pies de cada persona en la excavación.',
+  B3: 'El suelo está clasificado y las paredes están inspeccionadas, hoy y después de cada lluvia. Nadie entra antes.',
+  B5: 'Cama de piedra sobre todo el fondo, compactada y a nivel de un extremo al otro.',
+  A2: 'Revise los tanques en el camión: modelo {TankModel}, sin grietas, botas de hule (boots) y cople fundido enteros.',
+  A3: 'Izaje: insertos fundidos del fabricante, eslingas como se calculó, cuerdas guía; nadie debajo ni al lado de un tanque suspendido, nadie en la excavación debajo.',
+  C1: 'Coloque primero el tanque de la bomba, del lado de la casa, con su cople fundido hacia la casa; después los demás.',
+  C6: 'Coloque el tanque con su cople fundido hacia la casa.',
+  C4: 'Un tanque es un espacio confinado, también nuevo y vacío: si alguien tiene que entrar, primero permiso, prueba de aire, ventilación, asistente y rescate.',
+  C2: 'Conexiones bajas por las botas (boots), {TieStub_in} dentro de cada pared, dos botas y dos abrazaderas de banda en cada una.',
+  C3: [
+    [
+      'NextPorts>0',
+      'Abra solo las bocas superiores en uso, en mojado y con respirador. El agua del techo entra al tanque más lejano de la casa ({FarPorts}) y al siguiente ({NextPorts}); rebosaderos en el lejano: {OverflowsAtInlet}, en el siguiente: {OverflowsNext}. Tramo corto, codo de 90° y abrazadera de banda en cada una.',
+    ],
+    [
+      '',
+      'Abra solo las bocas superiores en uso, en mojado y con respirador. El agua del techo entra al tanque más lejano de la casa; rebosaderos a su lado: {OverflowsAtInlet}, en el siguiente tanque: {OverflowsNext}. Tramo corto, codo de 90° y abrazadera de banda en cada una.',
+    ],
+  ],
+  C5: 'Abra solo las bocas superiores en uso, de entrada y de rebose, en mojado y con respirador. Tramo corto, codo de 90° y abrazadera de banda en cada una.',
+  C7: 'Cuellos (risers) con sellador hasta el nivel del terreno, bordes {RiserProud_in} más altos, tapas con cerradura.',
+  D5: 'Tapones en cada agujero de 4 pulgadas, las conexiones desde adentro, y uno en el cople de la bomba.',
+  D4: 'Todos están fuera de todos los tanques y contados. Solo entonces se pone una placa.',
+  D1: 'Placas con sellador en todas las aberturas.',
+  D2: 'Saque el aire de un tanque tras otro, de todos, y observe el manómetro. No se pare en tapas ni placas: {PlateForce_lbf} sobre una placa. Las lecturas van al registro; una prueba repetida lleva su propia línea.',
+  D3: 'Deje entrar aire hasta que el manómetro marque cero; después afloje. No rellene antes de que todos los tanques hayan pasado.',
+  E8: [
+    ['TrenchDepth_in>=60', 'Excave la zanja de la línea de agua y del cable, en declive como la excavación o con caja de zanja; escalera a no más de 25 pies.'],
+    ['', 'Excave la zanja de la línea de agua y del cable; la tierra lejos del borde.'],
+  ],
+  G2: 'Piedra alrededor de las conexiones y en el extremo de la bomba hasta la línea, para que las dos descansen sobre ella.',
+  E1: 'Adaptador macho largo, 1-1/4 x {WaterLineSize}, en el cople fundido; tubo {WaterLinePipe} sobre insertos, dos abrazaderas todo de acero inoxidable por unión, tornillos donde llegue el desarmador. Ninguna llama dentro o encima de tanque, excavación o zanja.',
+  E2: 'Adaptador macho de compresión, 1-1/4 x {WaterLineSize}, en el cople fundido; tubo {WaterLinePipe} en conexiones de compresión, un refuerzo interior (stiffener) en cada extremo; sin conexiones de inserción, sin llama.',
+  E3: 'Tienda la línea floja en la zanja, con {LineSlack_ft} de holgura en la pared del tanque.',
+  E5: 'Presione la línea con una bomba de mano y agua, nunca aire, mientras las uniones están a la vista; la presión no baja y ninguna unión gotea.',
+  G6: 'Piedra hasta cubrir la línea de agua en el extremo de la bomba, tela filtrante, después {CleanEarth_in} de tierra limpia sobre la línea.',
+  G1: 'Agua en los tanques como lastre; los tanques conectados quedan al mismo nivel.',
+  G5: 'Relleno sin rocas en capas parejas alrededor de los tanques, igual por todos los lados, hasta las bocas.',
+  G4: 'Solo ahora se puede parar la bomba de la excavación.',
+  I2: [
+    ['DeepestTrench_ft>=5', 'Excave las zanjas de los drenajes, en declive como la excavación o con caja de zanja; escalera a no más de 25 pies.'],
+    ['', 'Excave las zanjas de los drenajes; la tierra lejos del borde.'],
+  ],
+  I1: [
+    [
+      'FirstWash_gal>0',
+      'Drenajes de entrada y de rebose sobre su cama en el relleno compactado, desviador de primeras lluvias y registros de limpieza; entrada calmada, ventilas con malla, chapaleta y protección de piedra en la descarga.',
+    ],
+    [
+      '',
+      'Drenajes de entrada y de rebose sobre su cama en el relleno compactado, registros de limpieza; entrada calmada, ventilas con malla, chapaleta y protección de piedra en la descarga.',
+    ],
+  ],
+  G3: 'Siga rellenando en capas parejas, sin rocas, hasta las tapas.',
+  F1: 'Camisa con empaque en el cuello (riser), conduit de {ConduitSize} pulgadas hasta justo después del borde del tanque, ahí el cuerpo de conduit, y baje por fuera del borde.',
+  F2: 'Cable sumergible para enterrar directo, con un lazo flojo a los dos lados del empalme y bajo la bajada, para que el asentamiento jale de la holgura y no del empalme.',
+  G7: 'Inspeccionado; después el resto del relleno, sin rocas, sobre tapas, conduit, drenajes y cable; cinta de advertencia 12 pulgadas sobre línea y cable; zanjas rellenas y apisonadas.',
+  G8: 'El agua subterránea queda más alta que los drenajes: solo ahora se puede parar la bomba de la excavación.',
+  F3: 'Un electricista con licencia conecta, con la energía bloqueada y etiquetada: medio de desconexión, GFCI, sobrecarga y disyuntor (breaker) como pide el código adoptado.',
+  H5: 'Primer llenado: agua limpia por encima de la toma.',
+  E4: 'Desde arriba, con la energía bloqueada: reducción bushing, niple, adaptador sin foso (pitless), tubo de bajada, bomba {PumpModel}, corte por bajo nivel. La varilla saca la bomba desde arriba: pruébela.',
+  E7: 'Bomba encendida: revise otra vez bajo presión cada unión a su alcance; el interruptor la para.',
+  H4: 'Desinfecte tanques y línea antes de que alguien use el agua: gafas, guantes, desde afuera; déjelo {Contact_h}, después enjuague donde lo permitan las reglas locales.',
+  H1: 'Opere la bomba con la llave de la casa abierta; lea caudal, presión y amperios.',
+  H2: 'Tapas cerradas con llave; «agua no potable: no beber» en cada salida; protección contra contraflujo donde pueda llegar una red pública.',
+  H3: 'Muestre al dueño: filtro, primeras lluvias, corte, cómo sacar la bomba. Entregue esta hoja y el registro de pruebas.',
+}
+
+/** By the name of the caution: its few words, and the whole. */
+export const spanishCautions: Readonly<Record<string, readonly [short: string, text: Words]>> = {
+  'deep pit': ['El ingeniero diseña la protección', 'La excavación pasa de 20 pies: un ingeniero registrado diseña su protección antes de que alguien excave.'],
+  'pit walls': [
+    'Las paredes entierran',
+    [
+      [
+        'PitSoil="C"',
+        'La excavación tiene {PitDepth_ft} de hondo en suelo de clase C: declive de {Batter} horizontal por 1 vertical, o apuntalamiento; sin bancos en clase C. Una persona competente clasifica el suelo e inspecciona cada día y después de lluvia. Nadie entra a una excavación sin protección.',
+      ],
+      [
+        'Batter=0',
+        'La excavación tiene {PitDepth_ft} de hondo: las paredes quedan a plomo solo en roca estable, como lo encuentre la persona competente cada día y después de lluvia. Nadie entra a una excavación sin protección.',
+      ],
+      [
+        '',
+        'La excavación tiene {PitDepth_ft} de hondo en suelo de clase {PitSoil}: declive de {Batter} horizontal por 1 vertical, bancos o apuntalamiento. Una persona competente clasifica el suelo e inspecciona cada día y después de lluvia. Nadie entra a una excavación sin protección.',
+      ],
+    ],
+  ],
+  'trench walls': [
+    'Zanja de 5 pies',
+    'Una zanja tiene {DeepestTrench_ft} de hondo en su extremo hondo: desde 5 pies lleva declive de {Batter} horizontal por 1 vertical como la excavación, o caja de zanja, inspeccionada cada día y después de lluvia.',
+  ],
+  'tank entry': ['Tanque: espacio confinado', 'Un tanque es un espacio confinado, también vacío y nuevo: no entre sin permiso, prueba de aire, ventilación, asistente y rescate.'],
+  lifting: [
+    'Nadie bajo la carga',
+    'Un tanque pesa {TankWeight_lb}, {PickLoad_lb} en el gancho a un radio de {PickRadius_ft}: nadie debajo ni al lado, solo los insertos fundidos del fabricante, eslingas a no menos de 30° de la horizontal, suelo firme y drenado para los estabilizadores, fuera de la línea que sube del pie de la excavación con el declive del suelo.',
+  ],
+  'power lines': [
+    'Líneas eléctricas arriba',
+    'Mantenga la grúa y la excavadora a 10 pies de líneas eléctricas hasta 50 kV, a 20 pies mientras no se conozca el voltaje, a 50 pies por encima de 350 kV.',
+  ],
+  'buried lines': ['Líneas enterradas', 'Haga marcar las líneas subterráneas antes de excavar; excave a mano cerca de las marcas.'],
+  'out before plates': ['Cuente a todos afuera', 'Antes de poner una placa, todos están fuera de los tanques y contados; nadie cierra un tanque en el que no ha mirado.'],
+  vacuum: [
+    'No pise las tapas',
+    'Bajo vacío el aire aprieta {LidForce_lbf} sobre una tapa, {PlateForce_lbf} sobre una placa y {PlugForce_lbf} sobre un tapón: no se pare en tapas ni placas, no afloje nada hasta que el manómetro marque cero, no pase del nivel de la prueba.',
+  ],
+  flotation: [
+    'Un tanque vacío flota',
+    [
+      [
+        'PitWater="not known"',
+        'Nadie ha dicho a qué profundidad está el agua subterránea: {FloatDepth_ft} de agua alrededor levantan un tanque vacío y sin cubrir, también después de una tormenta. Bombee la excavación hasta el relleno y lastre cada tanque con {Ballast_in} de agua.',
+      ],
+      [
+        'Ballast_in=0',
+        'El agua subterránea queda {WaterAboveBase_ft} sobre la base del tanque; {FloatDepth_ft} levantan un tanque vacío y sin cubrir. Bombee la excavación hasta el relleno.',
+      ],
+      [
+        '',
+        'El agua subterránea queda {WaterAboveBase_ft} sobre la base del tanque; {FloatDepth_ft} levantan un tanque vacío y sin cubrir. Bombee la excavación hasta el relleno y hasta lastrar los tanques con {Ballast_in} de agua.',
+      ],
+    ],
+  ],
+  'wet pit': ['Use GFCI', 'Bombas y herramientas en una excavación mojada van en circuitos con GFCI; cables y enchufes fuera del agua.'],
+  electricity: [
+    'Primero bloquee',
+    'Electricidad en lugar mojado: un electricista con licencia conecta la bomba; GFCI y medio de desconexión como pide el código adoptado. Bloquee y etiquete antes de meter la mano en un tanque.',
+  ],
+  traffic: [
+    'Nada pasa por encima',
+    [
+      [
+        'TrafficRank>TrafficAllowed',
+        'Está previsto que sobre los tanques pase {Traffic}, y su fabricante permite: {TankTraffic}. Nada pasa ahí hasta que el ingeniero y el fabricante estén de acuerdo.',
+      ],
+      ['', 'Nada pasa sobre los tanques sino lo que permite el fabricante ({TankTraffic}), ni dentro del declive de la excavación, mientras está abierta y después.'],
+    ],
+  ],
+  'open lids': ['Tapas cerradas con llave', 'Un cuello (riser) abierto nunca se deja solo: tapa cerrada con llave o vigilada, los niños lejos.'],
+  'line test': ['Agua, nunca aire', 'La línea se prueba con agua y nunca con aire: el aire revienta lo que rompe. Apártese de uniones y tapones.'],
+  spoil: [
+    'Lejos del borde',
+    'Tierra excavada, piedra y máquinas a 2 pies del borde; una escalera a no más de 25 pies de cada persona donde hay 4 pies de hondo o más, también en zanjas.',
+  ],
+  'daily inspection': ['Inspeccione cada mañana', 'La persona competente mira paredes, agua y bordes antes de cada turno, después de lluvia y después de helada.'],
+  'open flame': [
+    'Aquí ninguna llama',
+    'Si se calienta el polietileno para meterlo en un inserto, hágalo solo afuera: ninguna llama ni gas combustible dentro o encima de tanque, excavación o zanja.',
+  ],
+  silica: ['Corte en mojado, respirador', 'Cortar o romper bocas en el concreto hace polvo de sílice: en mojado, con aspiración, y con respirador como dice la tabla de la regla.'],
+  'solvent fumes': [
+    'Los vapores arden',
+    'El imprimador y el cemento sueltan vapores que arden y marean: solo con aire en movimiento, nunca dentro de un tanque sin permiso de entrada.',
+  ],
+  chlorine: [
+    'Cloro: guantes y aire',
+    'El cloro quema piel y ojos; mezclado con ácido o limpiadores suelta gas de cloro. Gafas y guantes, desde afuera del tanque, nadie adentro, nunca lo mezcle con otros productos. El agua de enjuague va adonde lo permitan las reglas locales, nunca a un arroyo.',
+  ],
+  siphon: [
+    'Casa más baja que los tanques',
+    'La casa queda {HouseBelow_ft} más baja que el agua: la línea puede correr sola y vaciar los tanques. Un rompesifón en su punto alto y una válvula que cierre en la casa.',
+  ],
+  'drinking water': ['No beber sin tratamiento', 'El agua de techo no es agua potable sin tratamiento. Marque cada salida y cada línea que la lleva.'],
+  backflow: ['No junte las redes', 'Nunca una la línea de la cisterna a una red pública sin espacio de aire o un ensamblaje aprobado de prevención de reflujo.'],
+}
+export const spanishClosing = 'Los códigos locales, el inspector y la práctica con licencia deciden; estas hojas ayudan a presupuestar y no son un diseño.'

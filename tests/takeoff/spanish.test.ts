@@ -1,0 +1,71 @@
+/** The Crew sheet in Spanish: no code without its text, the same figures and cases as the English, accents whole, and read back as before. */
+import { describe, expect, it } from 'vitest'
+import { cautionRules } from '../../src/takeoff/cautions.js'
+import { crewSteps } from '../../src/takeoff/crewSteps.js'
+import { SPANISH_NOTE, spanishCautions, spanishClosing, spanishHolds, spanishStages, spanishSteps } from '../../src/takeoff/spanish.js'
+import { namesIn, type Words } from '../../src/takeoff/template.js'
+import { jobSheets } from '../../src/plan/jobSheets.js'
+import { fromEntries } from '../../src/plan/keptEntries.js'
+import { standardPlaces } from '../../src/plan/places.js'
+import { leastRow, takeoffOf } from '../support/office.js'
+
+const cases = (words: Words): readonly (readonly [string, string])[] => (typeof words === 'string' ? [['', words]] : words)
+/** Numbers of a text that stand outside of braces; sizes in inches are words in one language and figures in both. */
+const figures = (text: string): string[] => (text.replace(/\{[^}]*\}/g, '').match(/\d+(?:[-/.,]\d+)*/g) ?? []).sort()
+
+function agree(english: Words, spanish: Words, about: string): void {
+  const [one, other] = [cases(english), cases(spanish)]
+  expect(
+    other.map(([when]) => when),
+    about,
+  ).toEqual(one.map(([when]) => when))
+  one.forEach(([, text], at) => {
+    expect(namesIn(other[at]![1]).sort(), `${about}: figures of the job`).toEqual(namesIn(text).sort())
+    // "quarter bend" is "codo de 90°".
+    expect(
+      figures(other[at]![1]).filter((figure) => figure !== '90'),
+      `${about}: figures`,
+    ).toEqual(figures(text))
+  })
+}
+
+describe('the Crew sheet in Spanish', () => {
+  it('has a text for each step, caution, stage and hold, with the same figures', () => {
+    for (const { code, text, stage, hold } of crewSteps) {
+      expect(spanishSteps[code], code).toBeDefined()
+      agree(text, spanishSteps[code]!, code)
+      expect(spanishStages[stage], stage).toBeDefined()
+      if (hold) expect(spanishHolds[hold], hold).toBeDefined()
+    }
+    for (const { name, text } of cautionRules) {
+      expect(spanishCautions[name], name).toBeDefined()
+      agree(text, spanishCautions[name]![1], name)
+    }
+    expect(Object.keys(spanishSteps)).toHaveLength(crewSteps.length)
+    expect(Object.keys(spanishCautions)).toHaveLength(cautionRules.length)
+  })
+  it('is written in whole letters, and never says "pozo" for a pit or "manga" for a sleeve', () => {
+    const all = JSON.stringify([spanishSteps, spanishCautions, spanishStages, spanishHolds, spanishClosing])
+    expect(all).not.toMatch(/[^\u0000-\u024f«»°’–]/)
+    expect(all).not.toMatch(/\b(?:pozo|manga|delantal|grapa|lejía|debe)\b/i)
+  })
+  it('stands beside English where the job asks for it, says who has to read it first, and leaves no line behind', () => {
+    const sheetOf = (CrewLanguage: string) => {
+      const takeoff = takeoffOf({ ...leastRow, RainIntensity_in_per_h: 1, CrewLanguage })
+      return jobSheets(takeoff, standardPlaces(), 'native', { date: '2026-11-25', revision: 1, version: 'test' }).find(({ kind }) => kind === 'crew')!
+    }
+    const words = (plan: ReturnType<typeof sheetOf>) => plan.cells.map(({ value }) => String(value ?? '')).join('\n')
+    expect(words(sheetOf('English'))).not.toContain('excavación')
+    const both = sheetOf('English and Spanish')
+    expect(words(both)).toContain(SPANISH_NOTE)
+    expect(words(both)).toContain('ANTES DE EXCAVAR')
+    expect(words(both)).toContain('Bombee la excavación')
+    const rows = Array.from({ length: Math.max(...both.cells.map(({ row }) => row)) }, (_, at) =>
+      Array.from({ length: 8 }, (_unused, column) => {
+        const cell = both.cells.filter((one) => one.row === at + 1 && one.column === column + 1).at(-1)
+        return { value: cell?.value ?? null, ...(cell?.formula === undefined ? {} : { formula: cell.formula }) }
+      }),
+    )
+    expect(fromEntries(rows, both.name)).toEqual({ crew: { cells: {}, added: [] }, problems: [] })
+  })
+})
