@@ -17,12 +17,12 @@ interface Style {
   align?: 'left' | 'right' | 'center'
   wrapping?: string
 }
-interface Getters {
+export interface Getters {
   getSheetIds(): string[]
   getSheetName(id: string): string
   getSheetSize(id: string): { numberOfRows: number; numberOfCols: number }
   getEvaluatedCell(position: object): { value: PlanCell['value']; type: string; format?: string }
-  getCell(position: object): { isFormula?: boolean } | undefined
+  getCell(position: object): { isFormula?: boolean; content?: string } | undefined
   getCellText(position: object, options: object): string
   getCellStyle(position: object): Style
   getHeaderSize(sheet: string, dimension: 'COL' | 'ROW', index: number): number
@@ -60,27 +60,50 @@ function formatOf(format: string | undefined): PlanCell['format'] {
 const fileFormula = (formula: string): string =>
   formula.replace(/"(?:[^"\\]|\\.)*"/g, (quoted) => `"${quoted.slice(1, -1).replace(/\\(.)/g, (_, sign: string) => (sign === '"' ? '""' : sign))}"`)
 
-function planOf(getters: Getters, sheetId: string): SheetPlan {
+/** A cell of the grid as a file takes it. */
+export interface GridCell {
+  /** As it was typed. */
+  content: string
+  value: PlanCell['value']
+  formula?: string
+  isText: boolean
+  format?: string
+}
+export function gridCell(getters: Getters, sheetId: string, row: number, column: number): GridCell | undefined {
+  const position = { sheetId, row: row - 1, col: column - 1 }
+  const { value, type, format } = getters.getEvaluatedCell(position)
+  if (type === 'empty') return undefined
+  const { isFormula, content } = getters.getCell(position) ?? {}
+  const text = isFormula ? getters.getCellText(position, { showFormula: true }).replace(/^=/, '') : undefined
+  const isText = text !== undefined && (isOwnText(text) || (type === 'error' && value === BAD_FORMULA))
+  return {
+    content: text ?? String(content ?? value),
+    value: type === 'error' ? (isText ? `=${text}` : errorOf(value)) : value,
+    ...(text === undefined || isText ? {} : { formula: fileFormula(text) }),
+    isText: isText || (typeof value === 'string' && type !== 'error'),
+    ...(format ? { format } : {}),
+  }
+}
+
+export function planOf(getters: Getters, sheetId: string): SheetPlan {
   const name = getters.getSheetName(sheetId)
   const { numberOfRows, numberOfCols } = getters.getSheetSize(sheetId)
   const cells: PlanCell[] = []
-  for (let row = 0; row < numberOfRows; row++) {
-    for (let col = 0; col < numberOfCols; col++) {
-      const position = { sheetId, row, col }
+  for (let row = 1; row <= numberOfRows; row++) {
+    for (let column = 1; column <= numberOfCols; column++) {
+      const position = { sheetId, row: row - 1, col: column - 1 }
       const style = getters.getCellStyle(position)
-      const { value, type, format } = getters.getEvaluatedCell(position)
       const border = getters.getCellBorder(position)
-      if (type === 'empty' && !style.fillColor && !border) continue
-      const text = getters.getCell(position)?.isFormula ? getters.getCellText(position, { showFormula: true }).replace(/^=/, '') : undefined
-      const isText = text !== undefined && (isOwnText(text) || (type === 'error' && value === BAD_FORMULA))
+      const cell = gridCell(getters, sheetId, row, column)
+      if (!cell && !style.fillColor && !border) continue
       cells.push({
-        row: row + 1,
-        column: col + 1,
+        row,
+        column,
         role: 'text',
         look: lookOf(style, border),
-        value: type === 'error' ? (isText ? `=${text}` : errorOf(value)) : type === 'empty' ? null : value,
-        ...(text === undefined || isText ? {} : { formula: fileFormula(text) }),
-        ...(isText || (typeof value === 'string' && type !== 'error') ? { format: 'text' as const } : { format: formatOf(format) }),
+        value: cell?.value ?? null,
+        ...(cell?.formula === undefined ? {} : { formula: cell.formula }),
+        ...(cell?.isText ? { format: 'text' as const } : { format: formatOf(cell?.format) }),
       })
     }
   }
@@ -134,7 +157,13 @@ function tablesOf(name: TableName, cells: readonly PlanCell[]): SheetPlan['table
   return [{ name, row: heading.row, column: heading.column, headings, rows: last - heading.row }]
 }
 
-export async function workbookFromGrid(model: InstanceType<typeof Model>): Promise<Uint8Array> {
+/** A workbook that was begun on the page; `made` are the sheets of jobs as they were laid out, with their drawings. */
+export async function workbookFromGrid(model: InstanceType<typeof Model>, made: ReadonlyMap<string, SheetPlan> = new Map()): Promise<Uint8Array> {
   const getters = model.getters as unknown as Getters
-  return writeWorkbook({ sheets: getters.getSheetIds().map((id) => planOf(getters, id)) })
+  const sheets = getters.getSheetIds().map((id): SheetPlan => {
+    const plan = planOf(getters, id)
+    const own = made.get(plan.name)
+    return own ? { ...plan, drawings: own.drawings ?? [], print: own.print!, landscape: own.landscape, paper: own.paper! } : plan
+  })
+  return writeWorkbook({ sheets: [...sheets, ...[...made.values()].filter(({ toScale }) => toScale)] })
 }

@@ -28,6 +28,8 @@ export interface Unsaved {
   session: string
   when: string
   data: unknown
+  /** The file that stands behind the grid, where one was opened, and what of it the page does not show. */
+  file?: { bytes: Uint8Array; name: string; lacking: string } | undefined
 }
 export const keepUnsaved = (unsaved: Unsaved): Promise<unknown> => ask('readwrite', (store) => store.put(unsaved, unsaved.session))
 export const readUnsaved = (): Promise<Unsaved[]> => ask('readonly', (store) => store.getAll() as IDBRequest<Unsaved[]>)

@@ -10,6 +10,7 @@ import { registerTogether } from '../src/hosts/gridTogether.js'
 import { templateWorkbook } from '../src/plan/workbook.js'
 import { startingOffice } from '../src/takeoff/demo.js'
 import { typeOverAtOnce } from './gridTyping.js'
+import type { OpenedFile } from './openedFile.js'
 import { forgetUnsaved, keepUnsaved, readUnsaved, type Unsaved } from './keep.js'
 import { Pane } from './pane/pane.js'
 import { walkAreas } from './walkAreas.js'
@@ -49,7 +50,7 @@ async function keepNow(): Promise<void> {
   const json = content()
   if (json === kept || json === safe) return
   kept = json
-  await keepUnsaved({ session, when: new Date().toISOString(), data: JSON.parse(json) as unknown }).catch(() =>
+  await keepUnsaved({ session, when: new Date().toISOString(), data: JSON.parse(json) as unknown, file: opened && { bytes: opened.bytes, name: opened.name, lacking } }).catch(() =>
     say('This browser keeps no unsaved work: save the file before closing.'),
   )
 }
@@ -76,7 +77,7 @@ async function show(data: object, from: string = new Date().toISOString()): Prom
   )
   app = mounted
   await mounted.mount(gridElement)
-  const host = new GridHost(model)
+  host = new GridHost(model)
   host.onChange(() => {
     clearTimeout(timer)
     timer = setTimeout(() => void keepNow(), KEEP_AFTER_MS)
@@ -93,29 +94,38 @@ async function show(data: object, from: string = new Date().toISOString()): Prom
 /** What the file that was opened has and the page does not keep, in words; and its name. */
 let lacking = ''
 let fileName = 'cistern-sheet'
+/** The file behind the grid, where one was opened. */
+let opened: OpenedFile | undefined
+let host: GridHost
 
 const demo = () => gridData(templateWorkbook(startingOffice(true), made()))
 
 async function openFile(file: File): Promise<void> {
   try {
     const { gridFromWorkbook } = await import('./xlsxToGrid.js')
-    const { data, notKept } = await gridFromWorkbook(new Uint8Array(await file.arrayBuffer()), file.name)
+    const bytes = new Uint8Array(await file.arrayBuffer())
+    const { data, notKept } = await gridFromWorkbook(bytes, file.name)
     if (!mayLeave()) return
     await show(data)
+    const { OpenedFile } = await import('./openedFile.js')
+    opened = new OpenedFile(bytes, file.name, model)
     lacking = [...notKept].map(([kind, count]) => `${kind} (${count})`).join(', ')
     fileName = file.name.replace(/\.xls\w$/i, '')
-    say(lacking ? `${file.name} is open. This page does not keep its ${lacking}: a file saved here lacks them; the command line keeps them.` : `${file.name} is open.`)
+    say(lacking ? `${file.name} is open. The page does not show its ${lacking}; they stay in the file when it is saved.` : `${file.name} is open.`)
   } catch (error) {
     say(error instanceof Error ? error.message : String(error))
   }
 }
 
 async function saveFile(): Promise<void> {
-  if (lacking && !window.confirm(`The file saved here will lack what this page does not keep: ${lacking}. The file that was opened stays as it is. Save?`)) return
   let bytes: Uint8Array
   try {
     const { workbookFromGrid } = await import('./gridToXlsx.js')
-    bytes = await workbookFromGrid(model)
+    const kept = opened?.saved(model, host.made)
+    // Sheets taken away or renamed here cannot be written into the file as it was: it is written anew, without what the page does not show.
+    const lost = kept ? (kept.anew.length && lacking ? `${lacking}, as far as they stand on ${kept.anew.join(', ')}` : '') : opened ? lacking : ''
+    if (lost && !window.confirm(`The file saved here will lack what this page does not show: ${lost}. The file that was opened stays as it is. Save?`)) return
+    bytes = kept?.bytes ?? (await workbookFromGrid(model, host.made))
   } catch (error) {
     return void say(`Not saved: ${error instanceof Error ? error.message : String(error)} The workbook on the page stays as it is.`)
   }
@@ -133,6 +143,22 @@ async function saveFile(): Promise<void> {
 /** Held as long as the page lives: another tab does not offer the work of this one. */
 const holdSession = (name: string): void => void navigator.locks?.request(`${LOCK}${name}`, () => new Promise(() => undefined))
 const liveSessions = async (): Promise<readonly (string | undefined)[]> => ((await navigator.locks?.query())?.held ?? []).map(({ name }) => name)
+
+/** The grid as it was left, and behind it the file that it was opened from. */
+async function continueWith({ data, session: name, file }: Unsaved): Promise<void> {
+  try {
+    await show(data as object, name)
+    safe = ''
+    lacking = file?.lacking ?? ''
+    opened = undefined
+    if (!file) return
+    const [{ OpenedFile }, { gridFromWorkbook }] = await Promise.all([import('./openedFile.js'), import('./xlsxToGrid.js')])
+    opened = new OpenedFile(file.bytes, file.name, new Model((await gridFromWorkbook(file.bytes, file.name)).data as never))
+    fileName = file.name.replace(/\.xls\w$/i, '')
+  } catch (error) {
+    say(`The work that was kept cannot be shown (${error instanceof Error ? error.message : String(error)}). It stays where it is kept.`)
+  }
+}
 
 /** One line for each workbook that an earlier session left unsaved. */
 function offer(list: readonly Unsaved[]): void {
@@ -153,7 +179,7 @@ function offer(list: readonly Unsaved[]): void {
       }
       line.append(
         `Unsaved work of ${String(unsaved.when).slice(0, 16).replace('T', ' ')} (UTC) is here.`,
-        button('Continue with it', () => void show(unsaved.data as object, unsaved.session).then(() => (safe = ''))),
+        button('Continue with it', () => void continueWith(unsaved)),
         button('Throw it away', () => void forgetUnsaved(unsaved.session)),
       )
       return line
@@ -167,6 +193,7 @@ document.getElementById('save-file')!.addEventListener('click', () => void saveF
 document.getElementById('new-demo')!.addEventListener('click', () => {
   if (!mayLeave()) return
   lacking = ''
+  opened = undefined
   fileName = 'cistern-sheet'
   void show(demo())
 })

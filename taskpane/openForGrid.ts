@@ -36,7 +36,7 @@ const forgotten: Readonly<Record<string, string>> = {
   outlinePr: 'outlines',
 }
 
-export async function openForGrid(bytes: Uint8Array, name: string): Promise<{ workbook: ExcelJS.Workbook; notKept: NotKept }> {
+export async function openForGrid(bytes: Uint8Array, name: string): Promise<{ workbook: ExcelJS.Workbook | undefined; notKept: NotKept; book: Book }> {
   const book = new Book(bytes, name)
   const counts = new Map<string, number>()
   const count = (kind: string, more = 1) => counts.set(kind, (counts.get(kind) ?? 0) + more)
@@ -54,12 +54,11 @@ export async function openForGrid(bytes: Uint8Array, name: string): Promise<{ wo
   const clean = book.bytes()
   try {
     await workbook.xlsx.load(clean.buffer.slice(clean.byteOffset, clean.byteOffset + clean.byteLength) as ArrayBuffer)
-  } catch (error) {
-    throw new WorkbookError(
-      `${name}: this page cannot read it (${error instanceof Error ? error.message.slice(0, 80) : String(error)}). Open it in a spreadsheet program and save it there.`,
-    )
+    return { workbook, notKept: counts, book }
+  } catch {
+    // The reader of looks stumbles over some files; our own reads their cells all the same.
+    return { workbook: undefined, notKept: counts, book }
   }
-  return { workbook, notKept: counts }
 }
 
 /** Counts the cells of a sheet and what the grid forgets; takes out rules that reach over whole sheets. */

@@ -1,6 +1,10 @@
 /** Opens an .xlsx file in the grid: values, formulas, looks, widths, frozen rows, lists. */
+import { Model } from '@odoo/o-spreadsheet'
 import type { Cell, Worksheet } from 'exceljs'
 import { openForGrid, plainCell, type NotKept } from './openForGrid.js'
+import { openWorkbook } from '../src/hosts/file.js'
+import type { BookSheet } from '../src/hosts/xlsx/book.js'
+import { withoutPrefixes } from '../src/hosts/xlsx/writeSheet.js'
 import { GridDataWriter } from '../src/hosts/gridData.js'
 import { looks, type Look } from '../src/plan/looks.js'
 import { columnLetters, type PlanCell, type SheetPlan } from '../src/plan/plan.js'
@@ -23,28 +27,66 @@ function lookOf(cell: Cell): Look {
   }
 }
 
-/** Our own formats as such, others as they are where the grid knows all of their signs. */
-function formatOf(cell: Cell): PlanCell['format'] {
-  const { numFmt } = cell
+/** Our own formats as such, others as the grid can show them; one that it cannot is shown plainly and stays in the file. */
+function formatOf(numFmt: string | undefined, shown: ReadonlyMap<string, string | undefined>): PlanCell['format'] {
   if (!numFmt || numFmt === 'General') return undefined
   if (numFmt === '@') return 'text'
   if (numFmt === 'yyyy-mm-dd') return 'date'
   const decimals = /^#,##0(?:\.(0+))?_ $/.exec(numFmt)
   if (decimals) return (decimals[1] ?? '').length
-  return /^[#0,.%$ymdhs:/ -]+$/i.test(numFmt) ? { code: numFmt } : undefined
+  const code = shown.get(numFmt)
+  return code === undefined ? undefined : { code }
+}
+
+/** What the grid takes for a code of a file: the code itself, or the same with the letters that it knows. */
+const asTheGridWrites = (code: string): string =>
+  code
+    .replace(/\[\$[^\]]*\]|\\(?=.)|;@$/g, '')
+    .replace(/[YMDHS]+/g, (letters) => letters.toLowerCase())
+    .replace(/\[h+\]/g, 'hhhh')
+    .replace(/(?<!h)h(?!h)/g, 'hh')
+    .replace(/AM\/PM/i, 'a')
+/** A moment that has a day and a time, so that every letter of a code shows. */
+const A_MOMENT = '45000.61'
+
+/** Each code tried in the grid itself: a constant must never become an error because of how it looks. */
+function formatsShown(codes: ReadonlySet<string>): ReadonlyMap<string, string | undefined> {
+  const tries = [...codes].flatMap((code) =>
+    [...new Set([code, asTheGridWrites(code), /[dy]/i.test(code) ? 'yyyy-mm-dd hh:mm:ss' : /[hs]/i.test(code) ? 'hh:mm:ss' : ''])]
+      .filter(Boolean)
+      .map((candidate) => ({ code, candidate })),
+  )
+  const at = (index: number) => `A${index + 1}`
+  const model = new Model({
+    sheets: [
+      {
+        id: 'formats',
+        rowNumber: tries.length + 1,
+        cells: Object.fromEntries(tries.map((_, index) => [at(index), A_MOMENT])),
+        formats: Object.fromEntries(tries.map((_, index) => [at(index), index + 1])),
+      },
+    ],
+    formats: Object.fromEntries(tries.map(({ candidate }, index) => [index + 1, candidate])),
+  } as never)
+  const getters = model.getters as unknown as { getEvaluatedCell(position: object): { type: string } }
+  const shown = new Map<string, string | undefined>()
+  tries.forEach(({ code, candidate }, row) => {
+    if (shown.get(code) === undefined && getters.getEvaluatedCell({ sheetId: 'formats', row, col: 0 }).type === 'number') shown.set(code, candidate)
+  })
+  return shown
 }
 
 /** The number that a spreadsheet keeps for a day and its time. */
 const serialOf = (moment: Date): number => (moment.getTime() - Date.UTC(1899, 11, 30)) / 86_400_000
 
-function planOf(sheet: Worksheet): { plan: SheetPlan; look: Map<PlanCell, Look> } {
+function planOf(sheet: Worksheet, shown: ReadonlyMap<string, string | undefined>): { plan: SheetPlan; look: Map<PlanCell, Look> } {
   const look = new Map<PlanCell, Look>()
   const cells: PlanCell[] = []
   sheet.eachRow({ includeEmpty: false }, (row) =>
     row.eachCell({ includeEmpty: true }, (cell, column) => {
       const value = plainCell(cell)
       const formula = cell.formula as string | undefined
-      const format = formatOf(cell)
+      const format = formatOf(cell.numFmt, shown)
       const planned: PlanCell = {
         row: Number(row.number),
         column,
@@ -98,13 +140,36 @@ function joined(list: SheetPlan['validations']): SheetPlan['validations'] {
 }
 
 export async function gridFromWorkbook(bytes: Uint8Array, name: string): Promise<{ data: object; notKept: NotKept }> {
-  const { workbook, notKept } = await openForGrid(bytes, name)
+  const { workbook, notKept, book } = await openForGrid(bytes, name)
   const writer = new GridDataWriter()
+  if (!workbook) {
+    const plain = openWorkbook(book.bytes(), name)
+    return { data: writer.workbook(plain.book.sheets.map((sheet, at) => writer.sheet(plainPlan(plain, sheet), `sheet${at + 1}`))), notKept }
+  }
+  const codes = new Set<string>()
+  for (const sheet of workbook.worksheets) sheet.eachRow((row) => row.eachCell((cell) => (cell.numFmt ? void codes.add(cell.numFmt) : undefined)))
+  const shown = formatsShown(codes)
   const data = writer.workbook(
     workbook.worksheets.map((sheet, at) => {
-      const { plan, look } = planOf(sheet)
+      const { plan, look } = planOf(sheet, shown)
       return writer.sheet(plan, `sheet${at + 1}`, (cell) => look.get(cell)!)
     }),
   )
   return { data, notKept }
+}
+
+/** A sheet that only our own reader can read: values and formulas, without their looks. */
+function plainPlan(workbook: ReturnType<typeof openWorkbook>, sheet: BookSheet): SheetPlan {
+  const cells: PlanCell[] = []
+  for (const [row, line] of workbook.cells.rows(sheet))
+    for (const [column, { value, formula }] of line)
+      cells.push({
+        row,
+        column,
+        role: 'text',
+        value: value instanceof Date ? value.toISOString().slice(0, 10) : value,
+        ...(value instanceof Date ? { format: 'date' as const } : {}),
+        ...(formula === undefined ? {} : { formula: withoutPrefixes(formula) }),
+      })
+  return { name: sheet.name, kind: 'office', widths: [], cells, frozenRows: 0, titleRows: [1, 1], landscape: true, footer: '', tables: [], validations: [], hidden: sheet.isHidden }
 }

@@ -131,7 +131,11 @@ export class GridHost implements Host {
     )
   }
 
-  async write(plans: readonly SheetPlan[]): Promise<void> {
+  /** Sheets of jobs as they were laid out last: the grid shows no drawings, a file does. */
+  readonly made = new Map<string, SheetPlan>()
+
+  async write(all: readonly SheetPlan[]): Promise<void> {
+    const plans = all.filter(({ toScale }) => !toScale)
     const locked = plans.map(({ name }) => name).find((name) => this.getters.isSheetLocked(this.getters.getSheetIdByName(name) ?? ''))
     if (locked !== undefined) throw new HostError(`The sheet ${locked} is locked: unlock it, then try again. Nothing was changed.`)
     const before = new Map<string, PlanCell[] | undefined>()
@@ -151,6 +155,11 @@ export class GridHost implements Host {
       together(this.model, () => this.restore(before))
       throw error
     }
+    this.remember(all)
+  }
+
+  private remember(plans: readonly SheetPlan[]): void {
+    for (const plan of plans) this.made.set(plan.name, plan)
   }
 
   private cellsOf(sheetId: string): PlanCell[] {

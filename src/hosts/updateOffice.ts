@@ -10,7 +10,8 @@ import { refuseTaken } from './standing.js'
 import type { Book } from './xlsx/book.js'
 import { readAddress } from './xlsx/cells.js'
 import { putCells, type PutCell } from './xlsx/putCells.js'
-import { attribute, edited, escapeXml, type Tag } from './xlsx/xml.js'
+import { stretchTable } from './xlsx/stretchTable.js'
+import { attribute } from './xlsx/xml.js'
 
 /** `only` names the keys of the changes to take; all where it is left out. */
 export function updateOffice(source: Source, made: Made, only?: readonly string[]): { bytes: Uint8Array; update: OfficeUpdate } {
@@ -39,7 +40,7 @@ export function updateOffice(source: Source, made: Made, only?: readonly string[
     const part = book.sheetNamed(source.raw[table].sheet)!.part
     book.put(part, putCells(book.text(part), list))
   }
-  for (const [table, next] of nextRow) stretch(book, source, table, { row: next - 1 })
+  for (const [table, next] of nextRow) stretchTable(book, source.raw[table].sheet, table, { row: next - 1 })
   if (absent.length) writeInto(book, absent)
   remember(book, { name: source.name, raw: readOfficeTables(new Workbook(book)).raw })
   return { bytes: book.bytes(), update: { ...update, changes: taken } }
@@ -65,7 +66,7 @@ function addColumns(book: Book, source: Source, table: TableName, names: readonl
       `${source.workbook!.file}: ${taken}: the new columns ${names.join(', ')} of ${table} belong there. Move what stands there to the right or to a sheet of your own, then try again. Nothing was written.`,
     )
   for (const [name, column] of columns) put(cells, table, { row: headingRow, column, value: name })
-  stretch(book, source, table, { columns: [...raw[table].columns, ...names], first })
+  stretchTable(book, raw[table].sheet, table, { columns: [...raw[table].columns, ...names], first })
   return columns
 }
 
@@ -85,39 +86,4 @@ function takenBeside(source: Source, table: TableName, headingRow: number, start
     if (from && to && from.column <= end && to.column >= start && to.row >= headingRow) return `${sheet.name}, the table ${attribute(text, tag, 'displayName') ?? ''}`
   }
   return undefined
-}
-
-/** A real table reaches over its new columns and rows. */
-function stretch(book: Book, { raw }: Source, table: TableName, more: { row?: number; columns?: readonly string[]; first?: number }): void {
-  const sheet = book.sheetNamed(raw[table].sheet)!
-  const part = book
-    .relations(sheet.part)
-    .find(({ type, target }) => type.endsWith('/table') && book.has(target) && new RegExp(`displayName\\s*=\\s*["']${table}["']`, 'i').test(book.text(target)))?.target
-  if (!part) return
-  const text = book.text(part)
-  const edits = []
-  let names: string[] = []
-  let most = 0
-  let list: Tag | undefined
-  for (const tag of book.tags(part)) {
-    if (tag.name === 'tableColumns') list = tag.isEnd ? list : tag
-    if (tag.name === 'tableColumns' && tag.isEnd && more.columns) {
-      const added = more.columns.slice(names.length).map((name, at) => `<${tag.prefix ? `${tag.prefix}:` : ''}tableColumn id="${most + at + 1}" name="${escapeXml(name)}"/>`)
-      edits.push({ from: tag.start, to: tag.start, text: added.join('') })
-      edits.push({ from: list!.start, to: list!.end, text: text.slice(list!.start, list!.end).replace(/count\s*=\s*"\d+"/, `count="${more.columns.length}"`) })
-    }
-    if (tag.isEnd) continue
-    if (tag.name === 'tableColumn') {
-      names = [...names, attribute(text, tag, 'name') ?? '']
-      most = Math.max(most, Number(attribute(text, tag, 'id') ?? 0))
-    }
-    if (tag.name !== 'table' && tag.name !== 'autoFilter') continue
-    const reference = attribute(text, tag, 'ref') ?? ''
-    const [from, to] = reference.split(':').map(readAddress)
-    if (!from || !to) continue
-    const last = more.columns ? (more.first ?? from.column) + more.columns.length - 1 : to.column
-    const next = `${columnLetters(from.column)}${from.row}:${columnLetters(Math.max(to.column, last))}${Math.max(to.row, more.row ?? 0)}`
-    edits.push({ from: tag.start, to: tag.end, text: text.slice(tag.start, tag.end).replace(`"${reference}"`, `"${next}"`) })
-  }
-  book.put(part, edited(text, edits))
 }

@@ -1,3 +1,4 @@
+import { takeoffColumns } from '../../src/plan/sheets/takeoffSheet.js'
 /** The commands as a person types them, in processes of their own. */
 import { execFile } from 'node:child_process'
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
@@ -91,18 +92,20 @@ describe('takeoff and template', () => {
     await workbook.xlsx.readFile(at('first.xlsx'))
     const takeoff = workbook.getWorksheet('Takeoff Wicket Mill')!
     const codes = takeoff.getColumn(2).values as unknown[]
-    takeoff.getCell(codes.indexOf('TIE-BOOT'), 5).value = 11
+    takeoff.getCell(codes.indexOf('TIE-BOOT'), takeoffColumns.yours).value = 11
     const added = codes.indexOf('ADDED BY HAND') + 1
-    Object.entries({ 2: 'GATE', 3: 'Farm gate', 5: 2, 10: 45.5 }).forEach(([column, value]) => (takeoff.getCell(added, Number(column)).value = value))
+    Object.entries({ [takeoffColumns.code]: 'GATE', [takeoffColumns.description]: 'Farm gate', [takeoffColumns.yours]: 2, [takeoffColumns.price]: 45.5 }).forEach(
+      ([column, value]) => (takeoff.getCell(added, Number(column)).value = value),
+    )
     await workbook.xlsx.writeFile(at('edited.xlsx'))
     await run('takeoff', [at('edited.xlsx'), '--job', 'Wicket Mill', '--out', at('second.xlsx')])
     const again = new ExcelJS.Workbook()
     await again.xlsx.readFile(at('second.xlsx'))
     const sheet = again.getWorksheet('Takeoff Wicket Mill')!
     const rows = sheet.getColumn(2).values as unknown[]
-    expect(sheet.getCell(rows.indexOf('TIE-BOOT'), 5).value).toBe(11)
-    expect(sheet.getCell(rows.indexOf('TIE-BOOT'), 8).result).toBe(11)
-    expect(sheet.getCell(rows.indexOf('GATE'), 11).result).toBe(91)
+    expect(sheet.getCell(rows.indexOf('TIE-BOOT'), takeoffColumns.yours).value).toBe(11)
+    expect(sheet.getCell(rows.indexOf('TIE-BOOT'), takeoffColumns.order).result).toBe(11)
+    expect(sheet.getCell(rows.indexOf('GATE'), takeoffColumns.amount).result).toBe(91)
   })
   it('names every problem, exits with 1 and leaves an existing file alone', async () => {
     await run('template', [at('bad.xlsx'), '--demo'])
@@ -151,7 +154,10 @@ describe('takeoff and template', () => {
   it.each([
     [['takeoff', '--out', 'x.xlsx', 'nothere.xlsx'], /nothere\.xlsx: the file cannot be read \(ENOENT\)/],
     [['takeoff'], /--out is missing/],
-    [['takeoff', '--ouput', 'x.xlsx'], /No option --ouput; there are --job, --all, --out, --json, --flavor, --replace, --help\. Usage: npm run -s takeoff/],
+    [
+      ['takeoff', '--ouput', 'x.xlsx'],
+      /No option --ouput; there are --job, --all, --out, --json, --flavor, --replace, --calendar, --quote, --order, --record, --handover, --help\. Usage: npm run -s takeoff/,
+    ],
     [['takeoff', '--out', 'x.xlsx', '--job', 'Nobody'], /--job: one of Fernlow 12, .*; got Nobody/],
     [['takeoff', '--out', 'x.xlsx', '--flavor', 'plain'], /--flavor takes native or cells; got plain/],
     [['takeoff', '--out', 'x.xlsx', '--job', 'Fernlow 12', '--all'], /--job or --all, not both/],

@@ -6,6 +6,7 @@ import { formula } from '../../src/formula/formula.js'
 import { allowedFunctions } from '../../src/formula/functions.js'
 import type { Flavor } from '../../src/plan/calls.js'
 import type { WorkbookPlan } from '../../src/plan/plan.js'
+import { takeoffColumns } from '../../src/plan/sheets/takeoffSheet.js'
 import { takeoffWorkbook } from '../../src/plan/workbook.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
 import { readOffice } from '../../src/takeoff/office.js'
@@ -63,10 +64,10 @@ describe('the demo workbook', () => {
     }
     const checks = whole.sheets.find(({ kind }) => kind === 'checks')!
     const checkOf = (words: string) => String(checks.cells.find(({ value }) => String(value).startsWith(words))!.row)
-    expect(await verdictsWith(typed(rowOf('Earthwork, total'), 11, 1))).toEqual([checkOf('Amounts of all lines')])
+    expect(await verdictsWith(typed(rowOf('Earthwork, total'), takeoffColumns.amount, 1))).toEqual([checkOf('Amounts of all lines')])
     // A hair short is short.
-    const net = takeoff.cells.find(({ row, column }) => row === rowOf('DIG') && column === 4)!.value as number
-    expect(await verdictsWith(typed(rowOf('DIG'), 8, net - 0.01))).toContain(checkOf('Lines that order less than their quantity'))
+    const net = takeoff.cells.find(({ row, column }) => row === rowOf('DIG') && column === takeoffColumns.net)!.value as number
+    expect(await verdictsWith(typed(rowOf('DIG'), takeoffColumns.order, net - 0.01))).toContain(checkOf('Lines that order less than their quantity'))
   })
 
   it.each(['native', 'cells'] as const)('%s: uses only functions that Excel, the grid and Calc know alike', (flavor) => {

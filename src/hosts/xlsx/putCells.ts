@@ -1,14 +1,20 @@
 /** Cells set in a sheet, there or not yet there: in their order, with the look of the cell beside or above them. */
-import type { CellValue } from '../../takeoff/fields.js'
+import { isErrorText, type CellValue } from '../../takeoff/fields.js'
 import { columnLetters } from '../../plan/plan.js'
 import { readAddress } from './cells.js'
-import { attribute, edited, encodeText, inside, tags, type Edit } from './xml.js'
+import { withPrefixes } from './writeSheet.js'
+import { attribute, edited, encodeText, escapeXml, inside, tags, type Edit } from './xml.js'
 
 export interface PutCell {
   row: number
   column: number
-  value: CellValue
+  value: CellValue | boolean
+  /** The formula that gives the value. `true`: the one that stands there, with a new result. */
+  formula?: string | true
 }
+
+/** A cell that others lean on: its formula is theirs too, and is not changed alone. */
+export class SharedCellError extends Error {}
 interface KnownCell {
   column: number
   start: number
@@ -51,11 +57,24 @@ export function putCells(xml: string, list: readonly PutCell[]): string {
   const byRow = new Map<number, PutCell[]>()
   for (const cell of list) byRow.set(cell.row, [...(byRow.get(cell.row) ?? []), cell])
   const edits: Edit[] = []
-  const write = ({ row, column, value }: PutCell, style: string | undefined): string => {
+  const write = ({ row, column, value, formula: given }: PutCell, style: string | undefined, there?: KnownCell): string => {
+    const standing = there && /<(?:\w+:)?f\b[^>]*?(?:\/>|>[\s\S]*?<\/(?:\w+:)?f>)/.exec(xml.slice(there.start, there.end))?.[0]
+    if (given !== true && standing && /<(?:\w+:)?f\b[^>]*\sref=/.test(standing)) throw new SharedCellError(`${columnLetters(column)}${row}`)
+    const formula = given === true ? standing : given === undefined ? undefined : `<${prefix}f>${escapeXml(withPrefixes(given))}</${prefix}f>`
     const start = `<${prefix}c r="${columnLetters(column)}${row}"${style === undefined ? '' : ` s="${style}"`}`
-    if (value === null || value === '') return `${start}/>`
-    if (typeof value === 'number') return `${start}><${prefix}v>${value}</${prefix}v></${prefix}c>`
-    return `${start} t="inlineStr"><${prefix}is><${prefix}t xml:space="preserve">${encodeText(value)}</${prefix}t></${prefix}is></${prefix}c>`
+    if ((value === null || value === '') && formula === undefined) return `${start}/>`
+    const [type, words] =
+      typeof value === 'number'
+        ? ['', String(value)]
+        : typeof value === 'boolean'
+          ? ['b', value ? '1' : '0']
+          : isErrorText(value ?? '')
+            ? ['e', value!]
+            : ['str', encodeText(value ?? '')]
+    const isText = type === 'str'
+    if (formula !== undefined) return `${start}${type ? ` t="${type}"` : ''}>${formula}<${prefix}v>${words}</${prefix}v></${prefix}c>`
+    if (!isText) return `${start}${type ? ` t="${type}"` : ''}><${prefix}v>${words}</${prefix}v></${prefix}c>`
+    return `${start} t="inlineStr"><${prefix}is><${prefix}t xml:space="preserve">${words}</${prefix}t></${prefix}is></${prefix}c>`
   }
   for (const [row, cells] of [...byRow].sort(([one], [other]) => one - other)) {
     const known = rows.find((one) => one.row === row)
@@ -71,7 +90,7 @@ export function putCells(xml: string, list: readonly PutCell[]): string {
     const added: string[] = []
     for (const cell of sorted) {
       const there = known.cells.find(({ column }) => column === cell.column)
-      if (there) edits.push({ from: there.start, to: there.end, text: write(cell, there.style) })
+      if (there) edits.push({ from: there.start, to: there.end, text: write(cell, there.style, there) })
       else {
         const next = known.cells.find(({ column }) => column > cell.column)
         const text = write(cell, known.cells.filter(({ column }) => column < cell.column).at(-1)?.style)

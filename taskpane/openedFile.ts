@@ -1,0 +1,118 @@
+/**
+ * The file that was opened on the page, kept beside the grid: saving writes what was changed in the grid into it, cell by cell,
+ * and every chart, picture, comment, merge and rule of somebody else's stays as it is.
+ */
+import type { Model } from '@odoo/o-spreadsheet'
+import { withoutPrefixes, STORED_PREFIX } from '../src/hosts/xlsx/writeSheet.js'
+import { writeInto } from '../src/hosts/file.js'
+import { Book } from '../src/hosts/xlsx/book.js'
+import { CellReader } from '../src/hosts/xlsx/cells.js'
+import { putCells, SharedCellError, type PutCell } from '../src/hosts/xlsx/putCells.js'
+import { stretchTable } from '../src/hosts/xlsx/stretchTable.js'
+import type { SheetPlan } from '../src/plan/plan.js'
+import { isErrorText } from '../src/takeoff/fields.js'
+import { gridCell, planOf, type GridCell } from './gridToXlsx.js'
+
+type GridModel = InstanceType<typeof Model>
+interface Exported {
+  sheets: { id: string; name: string; cells: Record<string, unknown>; styles?: Record<string, number>; formats?: Record<string, number>; borders?: Record<string, number> }[]
+  styles: Record<string, unknown>
+  formats: Record<string, unknown>
+  borders: Record<string, unknown>
+}
+interface Known {
+  name: string
+  /** Everything but the cells: looks, sizes, rules, merges. */
+  frame: string
+  cells: ReadonlyMap<string, GridCell>
+}
+
+/** What a sheet is beside its cells, with looks by what they are and not by their number. */
+function frameOf(all: Exported, sheet: Exported['sheets'][number]): string {
+  const looks = (zones: Record<string, number> | undefined, list: Record<string, unknown>) => Object.entries(zones ?? {}).map(([zone, id]) => [zone, list[String(id)] ?? null])
+  const { cells: _cells, styles, formats, borders, ...rest } = sheet
+  return JSON.stringify([rest, looks(styles, all.styles), looks(formats, all.formats), looks(borders, all.borders)])
+}
+const exported = (model: GridModel): Exported => model.exportData() as unknown as Exported
+
+/** Every cell of a sheet of the grid that holds something, by "row column". */
+function cellsOf(model: GridModel, sheetId: string): Map<string, GridCell> {
+  const found = new Map<string, GridCell>()
+  const getters = model.getters as unknown as { getSheetSize(id: string): { numberOfRows: number; numberOfCols: number } }
+  const { numberOfRows, numberOfCols } = getters.getSheetSize(sheetId)
+  for (let row = 1; row <= numberOfRows; row++)
+    for (let column = 1; column <= numberOfCols; column++) {
+      const cell = gridCell(model.getters as never, sheetId, row, column)
+      if (cell) found.set(`${row} ${column}`, cell)
+    }
+  return found
+}
+
+export class OpenedFile {
+  private readonly known: ReadonlyMap<string, Known>
+  constructor(
+    readonly bytes: Uint8Array,
+    readonly name: string,
+    model: GridModel,
+  ) {
+    const all = exported(model)
+    this.known = new Map(all.sheets.map((sheet) => [sheet.id, { name: sheet.name, frame: frameOf(all, sheet), cells: cellsOf(model, sheet.id) }]))
+  }
+
+  /** The file with the changes of the grid in it, and the sheets that had to be written anew; undefined where sheets were renamed or taken away. */
+  saved(model: GridModel, made: ReadonlyMap<string, SheetPlan>): { bytes: Uint8Array; anew: readonly string[] } | undefined {
+    const all = exported(model)
+    const here = new Map(all.sheets.map((sheet) => [sheet.id, sheet]))
+    for (const [id, { name }] of this.known) if (here.get(id)?.name !== name) return undefined
+    const book = new Book(this.bytes, this.name)
+    const plans: SheetPlan[] = []
+    const anew: string[] = []
+    for (const sheet of all.sheets) {
+      const known = this.known.get(sheet.id)
+      const own = made.get(sheet.name)
+      const plan = () => ({
+        ...planOf(model.getters as never, sheet.id),
+        ...(own ? { drawings: own.drawings ?? [], print: own.print!, landscape: own.landscape, paper: own.paper! } : {}),
+      })
+      if (known && frameOf(all, sheet) === known.frame) {
+        try {
+          this.patch(book, sheet.name, known.cells, cellsOf(model, sheet.id))
+          continue
+        } catch (error) {
+          if (!(error instanceof SharedCellError)) throw error
+        }
+      }
+      if (known && !own) anew.push(sheet.name)
+      plans.push(plan())
+    }
+    // Drawings have no sheet in the grid: those made here come with the file.
+    for (const own of made.values()) if (own.toScale) plans.push(own)
+    writeInto(book, plans)
+    return { bytes: book.bytes(), anew }
+  }
+
+  /** Cells that differ from those at opening; a formula that gives another result now keeps its text. */
+  private patch(book: Book, name: string, before: ReadonlyMap<string, GridCell>, now: ReadonlyMap<string, GridCell>): void {
+    const { part } = book.sheetNamed(name)!
+    const standing = new CellReader(book).rows(book.sheetNamed(name)!)
+    const cells: PutCell[] = []
+    for (const key of new Set([...before.keys(), ...now.keys()])) {
+      const [was, is] = [before.get(key), now.get(key)]
+      if (was?.content === is?.content && was?.value === is?.value) continue
+      const [row, column] = key.split(' ').map(Number) as [number, number]
+      const there = standing.get(row)?.get(column)
+      if (!is) cells.push({ row, column, value: null })
+      else if (was && was.content === is.content) {
+        // A result that only the grid cannot work out leaves the one of the file.
+        if (there?.formula !== undefined && !isErrorText(String(is.value))) cells.push({ row, column, value: is.value, formula: true })
+      } else if (is.formula === undefined) cells.push({ row, column, value: is.value })
+      else if (there?.formula === undefined || same(there.formula) !== same(is.formula)) cells.push({ row, column, value: is.value, formula: is.formula })
+    }
+    if (!cells.length) return
+    book.put(part, putCells(book.text(part), cells))
+    const last = Math.max(...cells.filter(({ value }) => value !== null).map(({ row }) => row), 0)
+    if (last) stretchTable(book, name, name, { row: last })
+  }
+}
+
+const same = (formula: string): string => withoutPrefixes(formula).replaceAll(STORED_PREFIX, 'CISTERN.').replace(/\s/g, '')

@@ -1,0 +1,124 @@
+/** A file of somebody else opened on the page, changed there and saved: what was changed is changed, and all else keeps its bytes. */
+import { Model } from '@odoo/o-spreadsheet'
+import ExcelJS from 'exceljs'
+import { createHash } from 'node:crypto'
+import { describe, expect, it } from 'vitest'
+import { GridEngine } from '../../src/hosts/gridEngine.js'
+import { openWorkbook, readSheet } from '../../src/hosts/file.js'
+import { Book } from '../../src/hosts/xlsx/book.js'
+import { readZip } from '../../src/hosts/xlsx/zip.js'
+import { OpenedFile } from '../../taskpane/openedFile.js'
+import { gridFromWorkbook } from '../../taskpane/xlsxToGrid.js'
+
+// The engine registers the functions with the grid.
+void new GridEngine()
+
+const PIXEL = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg=='
+
+/** A sheet with everything that a grid forgets, made by another program. */
+async function strange(): Promise<Uint8Array> {
+  const workbook = new ExcelJS.Workbook()
+  const sheet = workbook.addWorksheet('Own')
+  sheet.getCell('A1').value = 'Costs'
+  sheet.mergeCells('A1:C1')
+  sheet.getCell('A2').value = 4
+  sheet.getCell('A3').value = { formula: 'A2*2', result: 8 } as ExcelJS.CellFormulaValue
+  sheet.getCell('B2').value = { text: 'yard', hyperlink: 'https://yard.example/' }
+  sheet.getCell('B3').value = 'gravel'
+  sheet.getCell('B3').note = 'ask again'
+  // Formats that the grid cannot show: none may become an error.
+  const formats = ['h:mm', 'h:mm:ss', 'yyyy-mm-dd h:mm', 'yyyy/mm/dd h:mm:ss', 'DD/MM/YY', 'DD/MM/YYYY']
+  formats.forEach((numFmt, at) => {
+    sheet.getCell(10 + at, 1).value = new Date(Date.UTC(2026, 4, 7, 14, 30))
+    sheet.getCell(10 + at, 1).numFmt = numFmt
+  })
+  ;['h', 's', '0.0.0', '# ?/?', '0.00E+00'].forEach((numFmt, at) => {
+    sheet.getCell(20 + at, 1).value = 12.5
+    sheet.getCell(20 + at, 1).numFmt = numFmt
+  })
+  sheet.addConditionalFormatting({ ref: 'A2:A9', rules: [{ type: 'cellIs', operator: 'greaterThan', formulae: [3], priority: 1, style: { font: { bold: true } } }] })
+  sheet.getCell('C2').dataValidation = { type: 'whole', operator: 'between', formulae: [1, 9], allowBlank: true }
+  sheet.addImage(workbook.addImage({ base64: PIXEL, extension: 'png' }), 'E2:F4')
+  await sheet.protect('x', {})
+  const hidden = workbook.addWorksheet('Rates', { state: 'hidden' })
+  hidden.getCell('A1').value = 0.2
+  workbook.definedNames.add('Own!$A$2', 'Count')
+  return new Uint8Array(await workbook.xlsx.writeBuffer())
+}
+
+async function opened(bytes: Uint8Array) {
+  const { data, notKept } = await gridFromWorkbook(bytes, 'own.xlsx')
+  const model = new Model(data as never)
+  const sheetId = (model.getters as unknown as { getSheetIds(): string[] }).getSheetIds()[0]!
+  const file = new OpenedFile(bytes, 'own.xlsx', model)
+  const type = (row: number, col: number, content: string) => model.dispatch('UPDATE_CELL' as never, { sheetId, row, col, content } as never)
+  const shown = (row: number) =>
+    (model.getters as unknown as { getEvaluatedCell(at: object): { type: string; formattedValue: string; value: unknown } }).getEvaluatedCell({ sheetId, row, col: 0 })
+  return { model, file, type, shown, notKept, sheetId }
+}
+const hashes = (bytes: Uint8Array) => new Map([...readZip(bytes, 'x').values()].map((part) => [part.name, createHash('sha1').update(part.raw).digest('hex')]))
+
+describe('a file of another program on the page', () => {
+  it('saved unchanged keeps every part that is no list of the workbook', async () => {
+    const bytes = await strange()
+    const { file, model, notKept } = await opened(bytes)
+    expect([...notKept.keys()]).toEqual(expect.arrayContaining(['pictures', 'merged ranges', 'comments']))
+    const saved = file.saved(model, new Map())!
+    expect(saved.anew).toEqual([])
+    const [before, after] = [hashes(bytes), hashes(saved.bytes)]
+    // How it is worked out when opened stands in the workbook part, styles are counted anew.
+    const differing = [...before.keys()].filter((name) => before.get(name) !== after.get(name))
+    expect(
+      differing.every((name) => /^xl\/(?:workbook|styles)\.xml$|Content_Types/.test(name)),
+      differing.join(),
+    ).toBe(true)
+  })
+  it('changed in a cell has that cell, the results that follow, and all else as it was', async () => {
+    const bytes = await strange()
+    const { file, model, type } = await opened(bytes)
+    type(1, 0, '7')
+    type(30, 0, 'a new line')
+    type(31, 0, '=A2+1')
+    const saved = file.saved(model, new Map())!
+    const rows = readSheet(openWorkbook(saved.bytes, 'x'), 'Own')!
+    expect(rows[1]![0]).toEqual({ value: 7 })
+    expect(rows[2]![0]).toEqual({ value: 14, formula: 'A2*2' })
+    expect(rows[30]![0]).toEqual({ value: 'a new line' })
+    expect(rows[31]![0]).toEqual({ value: 8, formula: 'A2+1' })
+    const again = new ExcelJS.Workbook()
+    await again.xlsx.load(saved.bytes.buffer as ArrayBuffer)
+    const sheet = again.getWorksheet('Own')!
+    expect(sheet.getCell('B1').isMerged).toBe(true)
+    expect(sheet.getCell('B2').hyperlink).toBe('https://yard.example/')
+    expect(JSON.stringify(sheet.getCell('B3').note)).toContain('ask again')
+    expect(sheet.getImages()).toHaveLength(1)
+    expect((sheet as unknown as { conditionalFormattings: unknown[] }).conditionalFormattings).toHaveLength(1)
+    expect(sheet.getCell('C2').dataValidation.type).toBe('whole')
+    expect((sheet as unknown as { sheetProtection: unknown }).sheetProtection).toBeTruthy()
+    expect(again.getWorksheet('Rates')!.state).toBe('hidden')
+    expect(again.definedNames.getRanges('Count').ranges).toHaveLength(1)
+    expect(sheet.getCell('A10').numFmt).toBe('h:mm')
+  })
+  it('shows dates, times and numbers in formats that the grid does not know, and no error', async () => {
+    const { shown } = await opened(await strange())
+    for (let row = 9; row <= 14; row++) expect(shown(row).type).toBe('number')
+    expect(shown(9).formattedValue).toBe('14:30')
+    expect(shown(11).formattedValue).toBe('2026-05-07 14:30')
+    expect(shown(13).formattedValue).toBe('07/05/26')
+    for (let row = 19; row <= 23; row++) expect(shown(row)).toMatchObject({ type: 'number', value: 12.5 })
+  })
+  it('with a sheet taken away or renamed says that it cannot be patched; with a row put in names the sheet that is written anew', async () => {
+    const one = await opened(await strange())
+    one.model.dispatch('RENAME_SHEET' as never, { sheetId: one.sheetId, oldName: 'Own', newName: 'Ours' } as never)
+    expect(one.file.saved(one.model, new Map())).toBeUndefined()
+    const other = await opened(await strange())
+    other.model.dispatch('ADD_COLUMNS_ROWS' as never, { sheetId: other.sheetId, sheetName: 'Own', dimension: 'ROW', base: 3, position: 'after', quantity: 1 } as never)
+    expect(other.file.saved(other.model, new Map())!.anew).toEqual(['Own'])
+  })
+  it('damaged in what only looks need, is read all the same', async () => {
+    const book = new Book(await strange(), 'own.xlsx')
+    book.put('xl/styles.xml', book.text('xl/styles.xml').replace(/<fonts[\s\S]*<\/fonts>/, '<fonts count="1"><font><sz val="x"/><color/></font></fonts>'))
+    const { shown } = await opened(book.bytes())
+    expect(shown(1)).toMatchObject({ value: 4 })
+  })
+})
