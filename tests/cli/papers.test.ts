@@ -1,0 +1,103 @@
+/** Papers handed out alone, the care plan as a calendar, and the orders of several jobs together, through the commands. */
+import { existsSync, mkdtempSync, readFileSync } from 'node:fs'
+import { spawn } from 'node:child_process'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import { openWorkbook, readSheet } from '../../src/hosts/file.js'
+import { ORDER_TOGETHER } from '../../src/plan/orderTogether.js'
+import { orderQuantity } from '../../src/calc/index.js'
+import { compareWithCalc } from '../support/recalculate.js'
+import { hasCalc } from '../support/calc.js'
+import { jobSheets } from '../../src/plan/jobSheets.js'
+import { orderTogether } from '../../src/plan/orderTogether.js'
+import { standardPlaces } from '../../src/plan/places.js'
+import { officeSheets } from '../../src/plan/officeSheets.js'
+import { tablesSheet } from '../../src/plan/tablesSheet.js'
+import { startingOffice } from '../../src/takeoff/demo.js'
+import { demoTakeoff } from '../support/office.js'
+
+const folder = mkdtempSync(join(tmpdir(), 'papers-'))
+const at = (name: string) => join(folder, name)
+const made = { date: '2026-11-25', revision: 1, version: 'test' }
+function run(...args: string[]): Promise<{ out: string; err: string; code: number }> {
+  return new Promise((settle) => {
+    const child = spawn('node', ['scripts/cli.mjs', 'takeoff', ...args])
+    let [out, err] = ['', '']
+    child.stdout.on('data', (part: Buffer) => (out += part.toString()))
+    child.stderr.on('data', (part: Buffer) => (err += part.toString()))
+    child.on('close', (code) => settle({ out, err, code: code ?? 1 }))
+  })
+}
+
+describe('a paper alone', () => {
+  it('is values and nothing behind them: no cost, no formula, no other sheet', async () => {
+    expect((await run('--job', 'Wicket Mill', '--quote', '--out', at('q.xlsx'))).code).toBe(0)
+    const workbook = openWorkbook(readFileSync(at('q.xlsx')), 'q')
+    expect(workbook.book.sheets.map(({ name }) => name)).toEqual(['Quote Wicket Mill'])
+    const rows = readSheet(workbook, 'Quote Wicket Mill')!
+    expect(rows.flat().some(({ formula }) => formula !== undefined)).toBe(false)
+    expect(rows.flat().map(({ value }) => String(value ?? ''))).toContain('Underbrook Cistern Setters')
+    expect(rows.flat().some(({ value }) => /order cost|markup|overhead|hours/i.test(String(value ?? '')))).toBe(false)
+  })
+  it('is written over nothing, and no calendar is made of two jobs', async () => {
+    expect((await run('--job', 'Wicket Mill', '--record', '--out', at('q.xlsx'))).err).toMatch(/it exists and stays as it is/)
+    expect((await run('--calendar', at('c.ics'))).err).toMatch(/--calendar: the plan of one job/)
+    expect((await run('--job', 'Wicket Mill', '--calendar', at('c.txt'))).err).toMatch(/a name that ends in \.ics; got/)
+    expect(existsSync(at('c.ics'))).toBe(false)
+  })
+})
+
+describe('the care plan as a calendar', () => {
+  it('is one as RFC 5545 has it: lines of 75 octets at most ended by CR LF, an entry a task with its months', async () => {
+    expect((await run('--job', 'Wicket Mill', '--calendar', at('c.ics'))).code).toBe(0)
+    const text = readFileSync(at('c.ics'), 'utf8')
+    expect(text.startsWith('BEGIN:VCALENDAR\r\nVERSION:2.0\r\nPRODID:')).toBe(true)
+    expect(text.endsWith('END:VCALENDAR\r\n')).toBe(true)
+    expect(text.replace(/\r\n/g, '')).not.toMatch(/[\r\n]/)
+    for (const line of text.split('\r\n')) expect(Buffer.byteLength(line)).toBeLessThanOrEqual(75)
+    const unfolded = text.replace(/\r\n /g, '')
+    const events = unfolded.split('BEGIN:VEVENT').slice(1)
+    expect(events.length).toBeGreaterThan(5)
+    for (const event of events) {
+      expect(event).toMatch(/UID:\S+\r\nDTSTAMP:\d{8}T\d{6}Z\r\nDTSTART;VALUE=DATE:\d{4}(\d{2})01\r\nRRULE:FREQ=YEARLY;BYMONTH=[\d,]+;BYMONTHDAY=1\r\nSUMMARY:/)
+      // RFC 5545, 3.8.5.3: the first day is the first of those that the rule gives.
+      const [, month] = /DATE:\d{4}(\d{2})01/.exec(event)!
+      expect(/BYMONTH=([\d,]+)/.exec(event)![1]!.split(',').map(Number)).toContain(Number(month))
+    }
+  })
+})
+
+describe('orders of several jobs together', () => {
+  const takeoffs = ['Wicket Mill', 'Pipit Hollow', 'Ember Yard'].map((name) => demoTakeoff(name))
+  const each = takeoffs.map((takeoff) => ({ takeoff, plans: jobSheets(takeoff, standardPlaces(), 'native', made) }))
+  const plan = orderTogether(
+    each.map(({ takeoff, plans }) => ({ takeoff, plan: plans.find(({ kind }) => kind === 'takeoff')! })),
+    made,
+  )
+  const row = (code: string) => {
+    const at_ = plan.cells.find(({ value, column }) => column === 2 && value === code)!.row
+    return Object.fromEntries(plan.cells.filter((cell) => cell.row === at_).map(({ column, value }) => [column, value]))
+  }
+  it('add net quantities before they are rounded up to lots, and never ask for more than single ones', () => {
+    const lines = takeoffs.map(({ lines: own }) => own.find(({ code }) => code === 'TAPE')!)
+    // Warning tape comes in rolls of 1,000 ft, 5 % is wasted: three jobs share what each alone would open a roll for.
+    const net = lines.reduce((sum, line) => sum + line.net, 0)
+    expect(row('TAPE')[5]).toBe(orderQuantity.run({ net, waste: 0.05, lot: 1000 }))
+    expect(row('TAPE')[5]).toBe(Math.ceil((net * 1.05) / 1000) * 1000)
+    expect(row('TAPE')[7]).toBe(3000)
+    for (const cell of plan.cells.filter(({ column, role }) => column === 9 && role === 'number')) expect(Number(cell.value)).toBeGreaterThanOrEqual(0)
+  })
+  it.runIf(hasCalc)('are live: Calc works out the same', async () => {
+    const raw = startingOffice(true)
+    const { differences, compared } = await compareWithCalc({ sheets: [...each.flatMap(({ plans }) => plans), plan, ...officeSheets(raw, made), tablesSheet(made)] }, 1e-9)
+    expect(differences).toEqual([])
+    expect(compared).toBeGreaterThan(3000)
+  })
+  it('stand in the file of several jobs, and in that of one do not', async () => {
+    await run('--job', 'Wicket Mill', '--job', 'Ember Yard', '--out', at('two.xlsx'))
+    expect(openWorkbook(readFileSync(at('two.xlsx')), 'x').book.sheetNamed(ORDER_TOGETHER)).toBeDefined()
+    await run('--job', 'Wicket Mill', '--out', at('one.xlsx'))
+    expect(openWorkbook(readFileSync(at('one.xlsx')), 'x').book.sheetNamed(ORDER_TOGETHER)).toBeUndefined()
+  })
+})
