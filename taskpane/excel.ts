@@ -16,5 +16,15 @@ void Office.onReady(({ host }) => {
       'The script office.js did not load, so Excel cannot be reached from here. Check that this machine reaches appsforoffice.microsoft.com, then reopen the pane. Nothing in the workbook was changed.',
     )
   else if (host !== Office.HostType.Excel) say('Cistern Sheet works in Excel. Open the add-in from a workbook.')
-  else void new Pane(root, new ExcelHost(), made).refresh()
+  else {
+    const has = (set: string, version: string) => Office.context.requirements.isSetSupported(set, version)
+    if (!has('ExcelApi', '1.9'))
+      return say(
+        'This Excel is too old for the pane: it needs the interface ExcelApi 1.9 (2019, or any of the subscription). Make the takeoff with the command line. Nothing in the workbook was changed.',
+      )
+    const host = new ExcelHost(undefined, has)
+    // Workbooks with calls open with the functions there, and not at #NAME?.
+    if (host.takesCalls && has('SharedRuntime', '1.1')) void Office.addin.setStartupBehavior(Office.StartupBehavior.load).catch(() => undefined)
+    void new Pane(root, host, made).refresh()
+  }
 })

@@ -15,6 +15,13 @@ const BACKUP = 'cistern backup '
 /** Excel takes addresses of areas up to 8,192 characters. */
 const LONGEST_AREAS = 7000
 
+/** Bytes as Excel takes them in a call. */
+function inBase64(bytes: Uint8Array): string {
+  let text = ''
+  for (let at = 0; at < bytes.length; at += 0x8000) text += String.fromCharCode(...bytes.subarray(at, at + 0x8000))
+  return btoa(text)
+}
+
 /** Excel's own refusals in words that say what to do. */
 function inWords(error: unknown): unknown {
   const code = (error as { code?: string }).code
@@ -25,7 +32,8 @@ function inWords(error: unknown): unknown {
     ItemNotFound: 'A sheet that was there is gone or renamed: look at the job again. Nothing was changed.',
     ItemAlreadyExists: 'A sheet or table of that name exists already. Nothing was changed.',
   }
-  return code && words[code] ? new HostError(words[code]) : error
+  if (code && words[code]) return new HostError(words[code])
+  return error instanceof Error ? error : new HostError(String((error as { message?: string } | undefined)?.message ?? error))
 }
 
 export class ExcelHost implements Host {
@@ -33,8 +41,21 @@ export class ExcelHost implements Host {
   private places: OfficePlaces = standardPlaces()
   /** Copies that could not be taken away when they were done with. */
   private leftOver: string[] = []
+  /** A making broke off and its sheets could not be put back. */
+  private isBroken = false
 
-  constructor(private readonly run: Run = (work) => Excel.run(work)) {}
+  /** What this Excel can do; `has` asks the program for a set of its interface. */
+  constructor(
+    private readonly run: Run = (work) => Excel.run(work),
+    private readonly has: (set: string, version: string) => boolean = () => true,
+  ) {}
+
+  get takesCalls(): boolean {
+    return this.has('CustomFunctionsRuntime', '1.1')
+  }
+  get flavor(): 'native' | 'cells' {
+    return this.takesCalls ? 'cells' : 'native'
+  }
 
   private async guarded<T>(work: (context: Excel.RequestContext) => Promise<T>): Promise<T> {
     try {
@@ -77,7 +98,56 @@ export class ExcelHost implements Host {
     })
   }
 
-  write(plans: readonly SheetPlan[]): Promise<void> {
+  async write(all: readonly SheetPlan[]): Promise<void> {
+    await this.writeSheets(all.filter(({ toScale }) => !toScale))
+    await this.draw(all.filter(({ toScale }) => toScale))
+  }
+
+  /** A sheet that is a drawing has no equal in this interface: it comes from a file made of it alone. Without it the takeoff is whole all the same. */
+  private async draw(plans: readonly SheetPlan[]): Promise<void> {
+    if (!plans.length || !this.has('ExcelApi', '1.13')) return
+    const { writeWorkbook } = await import(/* webpackChunkName: "drawing" */ './file.js')
+    await this.run(async (context) => {
+      for (const plan of plans) {
+        const old = context.workbook.worksheets.getItemOrNullObject(plan.name)
+        const heading = old.getRange('B3')
+        old.load('name')
+        heading.load('values')
+        await context.sync()
+        if (!old.isNullObject && !/, Cistern Sheet /.test(String(heading.values[0]?.[0]))) continue
+        if (!old.isNullObject) old.delete()
+        context.workbook.insertWorksheetsFromBase64(inBase64(writeWorkbook({ sheets: [plan] })), { sheetNamesToInsert: [plan.name], positionType: 'End' })
+        await context.sync()
+      }
+    }).catch(() => undefined)
+  }
+
+  /** Cells whose functions were not there when the workbook opened stay at #NAME? until their formula is entered again. */
+  wake(): Promise<number> {
+    return this.guarded(async (context) => {
+      const { worksheets } = context.workbook
+      worksheets.load('items/name')
+      await context.sync()
+      const used = worksheets.items.map((sheet) => sheet.getUsedRangeOrNullObject())
+      for (const range of used) range.load('values,formulas')
+      await context.sync()
+      let woken = 0
+      for (const range of used) {
+        if (range.isNullObject) continue
+        range.formulas.forEach((row, y) =>
+          row.forEach((formula: unknown, x: number) => {
+            if (range.values[y]![x] !== '#NAME?' || !/CISTERN\.[A-Z]/.test(String(formula))) return
+            range.getCell(y, x).formulas = [[formula]]
+            woken++
+          }),
+        )
+      }
+      await context.sync()
+      return woken
+    })
+  }
+
+  private writeSheets(plans: readonly SheetPlan[]): Promise<void> {
     return this.guarded(async (context) => {
       const { worksheets } = context.workbook
       const targets = plans.map((plan) => ({ plan, sheet: worksheets.getItemOrNullObject(plan.name) }))
@@ -86,6 +156,7 @@ export class ExcelHost implements Host {
         sheet.protection.load('protected')
       }
       await context.sync()
+      if (this.isBroken) await this.refuseLeftCopies(context)
       const locked = targets.find(({ sheet }) => !sheet.isNullObject && sheet.protection.protected)
       if (locked) throw new HostError(`The sheet ${locked.plan.name} is protected: remove the protection, then try again. Nothing was changed.`)
       const olds = targets.filter(({ sheet }) => !sheet.isNullObject)
@@ -113,6 +184,7 @@ export class ExcelHost implements Host {
           seen,
           backups,
         ).catch(() => {
+          this.isBroken = true
           throw new HostError(
             `Excel broke off while writing, and again while putting the sheets back. What stood on ${[...backups.keys()].join(', ')} is on the hidden sheets "${BACKUP}${stamp} …": unhide them and copy it back before you go on.`,
           )
@@ -121,6 +193,19 @@ export class ExcelHost implements Host {
       }
       await this.takeAway(context, [...backups.values()])
     })
+  }
+
+  /** After a making that broke off twice the old content stands on hidden sheets: nothing is written before a person has looked at them. */
+  private async refuseLeftCopies(context: Excel.RequestContext): Promise<void> {
+    const { worksheets } = context.workbook
+    worksheets.load('items/name')
+    await context.sync()
+    const copies = worksheets.items.map(({ name }) => name).filter((name) => name.startsWith(BACKUP) && !this.leftOver.includes(name))
+    if (copies.length)
+      throw new HostError(
+        `Copies of a making that broke off stand hidden: ${copies.join(', ')}. Unhide them, copy back what is missing, delete them, then try again. Nothing was changed.`,
+      )
+    this.isBroken = false
   }
 
   /** The sheets are written by now: copies that cannot be deleted are left for the next time. */

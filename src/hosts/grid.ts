@@ -34,6 +34,8 @@ interface Getters {
 
 export class GridHost implements Host {
   readonly name = 'this page'
+  readonly takesCalls = true
+  readonly flavor = 'native'
   private places: OfficePlaces = standardPlaces()
   private nextId = 1
 

@@ -42,6 +42,12 @@ export interface Host {
   show(sheet: string): Promise<void>
   /** Puts a formula into the active cell; answers its address. */
   insert(formula: string): Promise<string>
+  /** Whether cells of this host can call the cell functions; where they cannot, takeoffs are made in ordinary formulas. */
+  readonly takesCalls: boolean
+  /** What formulas are made with unless asked otherwise. */
+  readonly flavor: 'native' | 'cells'
+  /** Enters formulas again whose cells show #NAME?, because functions were not there when the workbook opened; answers how many. */
+  wake?(): Promise<number>
   /** Calls back with the sheet and row that a person selects. */
   onSelection(listener: (sheet: string, row: number) => void): void
   /** Calls back when the workbook has changed. */

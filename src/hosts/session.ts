@@ -52,6 +52,8 @@ export interface Outcome {
   made: readonly Finished[]
   problems: readonly Problem[]
   cancelled: boolean
+  /** The job at which the host broke off; those before it are made. */
+  failed?: { job: string; words: string }
 }
 
 /** Makes the takeoffs of jobs, one at a time. A job with problems is passed over and its problems reported. */
@@ -68,7 +70,10 @@ export async function makeTakeoffs(
     try {
       finished.push(await makeOne(host, job, options.flavor, options.made))
     } catch (error) {
-      if (!(error instanceof ProblemsError)) throw error
+      if (!(error instanceof ProblemsError)) {
+        if (!finished.length) throw error
+        return { made: finished, problems, cancelled: false, failed: { job, words: error instanceof Error ? error.message : String(error) } }
+      }
       problems.push(...error.problems)
     }
   }

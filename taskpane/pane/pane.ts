@@ -46,7 +46,7 @@ export class Pane {
   private readonly make = h('fluent-button', { class: 'make', appearance: 'primary', on: { click: () => void this.run() } }, 'Make takeoff')
   private readonly cancel = h('fluent-button', { class: 'cancel', hidden: true, on: { click: () => this.running?.abort() } }, 'Cancel')
   private readonly all = h('input', { type: 'checkbox', id: 'all-jobs' })
-  private readonly flavor = h('select', { id: 'flavor' }, h('option', { value: 'cells' }, 'with cell functions'), h('option', { value: 'native' }, 'ordinary formulas only'))
+  private readonly flavor = h('select', { id: 'flavor' }, h('option', { value: 'native' }, 'ordinary formulas'), h('option', { value: 'cells' }, 'with cell functions'))
   private readonly progress = h('fluent-progress-bar', { class: 'progress', hidden: true, 'aria-label': 'Writing sheets' })
   private readonly status = h('p', { class: 'status', role: 'status' })
   private readonly actions = h(
@@ -70,10 +70,16 @@ export class Pane {
       { class: 'fold', id: 'functions' },
       h('summary', {}, 'Functions'),
       functionsView((formula) => void this.insert(formula)),
+      host.wake ? h('fluent-button', { class: 'wake', on: { click: () => void this.wake() } }, 'Wake cells that show #NAME?') : h('span', {}),
     )
     functions.open = this.settings.get('functionsOpen')
     functions.addEventListener('toggle', () => this.settings.set('functionsOpen', functions.open))
     fill(root, h('header', {}, h('h1', {}, 'Cistern Sheet')), this.setup, this.jobs, this.problems, this.glance, this.actions, functions, this.settingsFold())
+    this.flavor.value = host.flavor
+    if (!host.takesCalls) {
+      this.flavor.disabled = true
+      this.say('This Excel runs no cell functions (iPad, and volume-licensed 2021 and earlier): takeoffs are made in ordinary formulas, which work here.')
+    }
     this.job = this.settings.get('job')
     this.search.addEventListener('input', () => this.listJobs())
     this.picker.addEventListener('change', () => this.pick(this.picker.value))
@@ -242,7 +248,7 @@ export class Pane {
     this.busy(false)
   }
 
-  private report({ made, problems, cancelled }: Outcome): void {
+  private report({ made, problems, cancelled, failed }: Outcome): void {
     this.held = distinct(problems)
     this.showJob()
     const sheets = made.flatMap(({ sheets: names }) => names)
@@ -250,6 +256,7 @@ export class Pane {
     this.say(
       [
         cancelled ? 'Cancelled.' : '',
+        failed ? `${failed.job} was not made: ${failed.words}` : '',
         made.length ? `${made.length} ${made.length === 1 ? 'takeoff' : 'takeoffs'} made: ${sheets.join(', ')}.` : 'No takeoff was made.',
         this.held.length ? `${this.held.length} ${this.held.length === 1 ? 'problem' : 'problems'} above.` : '',
         ...made.flatMap(({ job, changed }) => (changed ? [`${job}: ${changed}.`] : [])),
@@ -269,6 +276,13 @@ export class Pane {
 
   private async insert(formula: string): Promise<void> {
     await this.guarded(async () => this.say(`${formula} is in ${await this.host.insert(formula)}.`))
+  }
+
+  private async wake(): Promise<void> {
+    await this.guarded(async () => {
+      const woken = await this.host.wake!()
+      this.say(woken ? `${woken} ${woken === 1 ? 'cell' : 'cells'} entered again.` : 'No cell of ours shows #NAME?.')
+    })
   }
 
   private async guarded(work: () => Promise<unknown>): Promise<void> {

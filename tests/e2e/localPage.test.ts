@@ -1,4 +1,5 @@
 /** The local workbook page as a person uses it, in headless Chromium: from a job row to a takeoff, overridden, saved and opened again. */
+import { takeoffColumns } from '../../src/plan/sheets/takeoffSheet.js'
 import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { tmpdir } from 'node:os'
@@ -130,13 +131,13 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
       for (let row = 0; row < 200; row++) if ((getters.getEvaluatedCell!({ sheetId, row, col: 1 }) as { value: unknown }).value === 'TIE-BOOT') return row + 1
       return 0
     })
-    expect((await cellIn(page, 'Takeoff Typed 1', boots, 8)).value).toBe(2)
-    await typeInto(page, 'Takeoff Typed 1', boots, 5, '7')
-    expect((await cellIn(page, 'Takeoff Typed 1', boots, 8)).value).toBe(7)
+    expect((await cellIn(page, 'Takeoff Typed 1', boots, takeoffColumns.order)).value).toBe(2)
+    await typeInto(page, 'Takeoff Typed 1', boots, takeoffColumns.yours, '7')
+    expect((await cellIn(page, 'Takeoff Typed 1', boots, takeoffColumns.order)).value).toBe(7)
     await page.click('fluent-button.make')
     await page.waitForFunction(() => document.querySelector('.cancel')?.hasAttribute('hidden'))
     await statusSays(page, /1 takeoff made/)
-    expect((await cellIn(page, 'Takeoff Typed 1', boots, 8)).value).toBe(7)
+    expect((await cellIn(page, 'Takeoff Typed 1', boots, takeoffColumns.order)).value).toBe(7)
     expect((await cellIn(page, 'Takeoff Typed 1', 3, 2)).text).toContain('revision 2')
 
     // Saved, and opened again.

@@ -35,9 +35,16 @@ interface Rig {
 
 function excelRig(): Rig & { book: MemoryExcel } {
   const book = new MemoryExcel()
+  // Every formula shows what the plan says that it gives.
+  const host = new ExcelHost(book.run as never, (set) => set !== 'ExcelApi')
+  const write = host.write.bind(host)
+  host.write = async (plans) => {
+    for (const { cells } of plans) for (const { formula, value } of cells) if (formula !== undefined) book.results.set(`=${formula}`, value as never)
+    await write(plans)
+  }
   return {
     book,
-    host: new ExcelHost(book.run as never),
+    host,
     type: (sheet, row, column, value) => void book.sheet(sheet)!.formulas.set(`${row},${column}`, value),
     sheetNames: () => book.sheets.map(({ name }) => name),
     cell: (sheet, row, column) => book.sheet(sheet)!.formulas.get(`${row},${column}`),
