@@ -15,16 +15,21 @@ async function ask<T>(mode: IDBTransactionMode, work: (store: IDBObjectStore) =>
   const database = await opened()
   try {
     return await new Promise<T>((resolve, reject) => {
-      const request = work(database.transaction(STORE, mode).objectStore(STORE))
-      request.onsuccess = () => resolve(request.result)
-      request.onerror = () => reject(request.error ?? new Error('The database of the browser refused.'))
+      const transaction = database.transaction(STORE, mode)
+      const request = work(transaction.objectStore(STORE))
+      // Only a transaction that is complete has kept anything: one that runs out of room breaks off after its request succeeded.
+      transaction.oncomplete = () => resolve(request.result)
+      transaction.onabort = transaction.onerror = () => reject(transaction.error ?? request.error ?? new Error('The database of the browser refused.'))
     })
   } finally {
     database.close()
   }
 }
 
+/** Of what stands in the database: a page that finds a later one leaves it alone. */
+export const KEPT_FORMAT = 2
 export interface Unsaved {
+  format?: number
   session: string
   when: string
   data: unknown

@@ -11,7 +11,7 @@ import { templateWorkbook } from '../src/plan/workbook.js'
 import { startingOffice } from '../src/takeoff/demo.js'
 import { typeOverAtOnce } from './gridTyping.js'
 import type { OpenedFile } from './openedFile.js'
-import { forgetUnsaved, keepUnsaved, readUnsaved, type Unsaved } from './keep.js'
+import { forgetUnsaved, KEPT_FORMAT, keepUnsaved, readUnsaved, type Unsaved } from './keep.js'
 import { Pane } from './pane/pane.js'
 import { walkAreas } from './walkAreas.js'
 import { made } from './version.js'
@@ -38,24 +38,31 @@ let session = ''
 /** The workbook as it was opened or saved, and as it was kept last. */
 let safe = ''
 let kept = ''
+let pause = KEEP_AFTER_MS
 let timer: ReturnType<typeof setTimeout> | undefined
 
-const content = (): string => JSON.stringify(model.exportData())
-const isUnsaved = (): boolean => model !== undefined && content() !== safe
+/** What the model is at: every change, undo too, gives it another. */
+const at = (): string => (model as unknown as { session: { getRevisionId(): string } }).session.getRevisionId()
+/** The workbook as data. The grid's own export tries its work a second time on a model of its own, which takes five times as long. */
+const content = (): object => (model as unknown as { _exportData(clean: boolean): object })._exportData(false)
+const isUnsaved = (): boolean => model !== undefined && at() !== safe
 /** Asks before unsaved work leaves the page. It stays in the browser's database all the same. */
 const mayLeave = (): boolean => !isUnsaved() || window.confirm('The workbook on the page has changes that were not saved as .xlsx. Leave it?')
 
 async function keepNow(): Promise<void> {
   clearTimeout(timer)
-  const json = content()
-  if (json === kept || json === safe) return
-  kept = json
-  await keepUnsaved({ session, when: new Date().toISOString(), data: JSON.parse(json) as unknown, file: opened && { bytes: opened.bytes, name: opened.name, lacking } }).catch(() =>
+  if (at() === kept || at() === safe) return
+  kept = at()
+  const start = performance.now()
+  const data = content()
+  // A large workbook is kept less often: keeping it takes no more than a twentieth of the time.
+  pause = Math.max(KEEP_AFTER_MS, 20 * (performance.now() - start))
+  await keepUnsaved({ format: KEPT_FORMAT, session, when: new Date().toISOString(), data, file: opened && { bytes: opened.bytes, name: opened.name, lacking } }).catch(() =>
     say('This browser keeps no unsaved work: save the file before closing.'),
   )
 }
 
-async function show(data: object, from: string = new Date().toISOString()): Promise<void> {
+async function show(data: object, from: string = `${new Date().toISOString()} ${crypto.randomUUID()}`): Promise<void> {
   if (model !== undefined) await keepNow()
   app?.destroy()
   gridElement.replaceChildren()
@@ -80,11 +87,11 @@ async function show(data: object, from: string = new Date().toISOString()): Prom
   host = new GridHost(model)
   host.onChange(() => {
     clearTimeout(timer)
-    timer = setTimeout(() => void keepNow(), KEEP_AFTER_MS)
+    timer = setTimeout(() => void keepNow(), pause)
   })
   session = from
   holdSession(from)
-  safe = kept = content()
+  safe = kept = at()
   const pane = new Pane(paneElement, host, made)
   await pane.refresh()
   // For the tests in a browser, and for the curious: the model of the page.
@@ -130,7 +137,7 @@ async function saveFile(): Promise<void> {
     return void say(`Not saved: ${error instanceof Error ? error.message : String(error)} The workbook on the page stays as it is.`)
   }
   clearTimeout(timer)
-  safe = kept = content()
+  safe = kept = at()
   const link = document.createElement('a')
   link.href = URL.createObjectURL(new Blob([bytes as BlobPart], { type: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet' }))
   link.download = `${fileName}.xlsx`
@@ -177,9 +184,12 @@ function offer(list: readonly Unsaved[]): void {
         })
         return element
       }
+      const isReadable = (unsaved.format ?? 1) <= KEPT_FORMAT && typeof unsaved.data === 'object' && unsaved.data !== null
       line.append(
-        `Unsaved work of ${String(unsaved.when).slice(0, 16).replace('T', ' ')} (UTC) is here.`,
-        button('Continue with it', () => void continueWith(unsaved)),
+        isReadable
+          ? `Unsaved work of ${String(unsaved.when).slice(0, 16).replace('T', ' ')} (UTC) is here.`
+          : 'Unsaved work is here that this version of the page cannot read: it stays where it is kept.',
+        ...(isReadable ? [button('Continue with it', () => void continueWith(unsaved))] : []),
         button('Throw it away', () => void forgetUnsaved(unsaved.session)),
       )
       return line

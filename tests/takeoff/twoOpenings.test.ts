@@ -81,6 +81,19 @@ const lines: readonly (readonly [code: string, net: number, waste: number, lot: 
   ['HAUL-TANKS', 3, 0, 1, 0],
 ]
 
+describe('what a depth asks for', () => {
+  // 29 CFR 1926.652(a)(1): protection from 5 ft of trench; 1926.651(c)(2): a ladder from 4 ft.
+  it.each([
+    [59, false],
+    [60, true],
+  ])('a trench of %i in: box %s', (TrenchDepth_in, boxed) => {
+    const { lines } = takeoffOf({ ...leastRow, TankModel: 'Quern 1200', Cover_ft: 0.5, InletRun_ft: 0, OverflowRun_ft: 0, TrenchDepth_in, RainIntensity_in_per_h: 1 })
+    expect(lines.some(({ code }) => code === 'TRENCH-BOX')).toBe(boxed)
+    // The pit of 0.5 + 6 + 0.5 ft asks for a ladder in any case.
+    expect(lines.some(({ code }) => code === 'LADDER')).toBe(true)
+  })
+})
+
 describe('three tanks with two openings each, by hand', () => {
   it.each(lines)('%s', (code, net, waste, lot, hours) => {
     const line = lineOf(takeoff, code)!
