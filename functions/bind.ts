@@ -13,10 +13,9 @@ function throwFirstError(values: readonly unknown[]): void {
   }
 }
 
-function answer(id: string, args: readonly unknown[]): CellResult {
-  throwFirstError(args)
+function answer(work: () => CellResult): CellResult {
   try {
-    return callByName(id, args)
+    return work()
   } catch (error) {
     if (!(error instanceof InputError)) throw error
     const code = error.code === '#N/A' ? CustomFunctions.ErrorCode.notAvailable : CustomFunctions.ErrorCode.invalidValue
@@ -26,7 +25,16 @@ function answer(id: string, args: readonly unknown[]): CellResult {
 
 /** Excel hands over every parameter, null where it was left out, and its own invocation object last. */
 export function bindFunctions(): readonly string[] {
-  for (const { id, names } of calculations) CustomFunctions.associate(id, (...args: unknown[]) => answer(id, args.slice(0, names.length)))
-  CustomFunctions.associate(WORKING, (name: unknown, rest: unknown) => answer(WORKING, [name, ...(Array.isArray(rest) ? rest : [])]))
+  for (const { id, names } of calculations)
+    CustomFunctions.associate(id, (...args: unknown[]) => {
+      throwFirstError(args)
+      return answer(() => callByName(id, args.slice(0, names.length)))
+    })
+  CustomFunctions.associate(WORKING, async (name: unknown, rest: unknown) => {
+    const args = [name, ...(Array.isArray(rest) ? rest : [])]
+    throwFirstError(args)
+    const { callWorking } = await import(/* webpackChunkName: "working" */ '../src/calc/callWorking.js')
+    return answer(() => callWorking(args))
+  })
   return [...calculations.map(({ id }) => id), WORKING]
 }

@@ -1,6 +1,7 @@
 /** Every function by its TypeScript name, and what is needed to read about them. */
 export * from './calc/index.js'
-export { callByName, calculationOf } from './calc/callByName.js'
+export { calculationOf } from './calc/callByName.js'
+export { callAny as callByName } from './calc/callWorking.js'
 export { InputError } from './errors.js'
 export { convert, readAs, type UnitName } from './units.js'
 export { bibliography, citationText } from './sources.js'

@@ -3,6 +3,7 @@ import { isOfficeMissing } from '../functions/first.js'
 import { bindFunctions } from '../functions/bind.js'
 import { ExcelHost } from '../src/hosts/excel.js'
 import { Pane } from './pane/pane.js'
+import { Settings } from './pane/settings.js'
 import { made } from './version.js'
 
 bindFunctions()
@@ -25,6 +26,6 @@ void Office.onReady(({ host }) => {
     const host = new ExcelHost(undefined, has)
     // Workbooks with calls open with the functions there, and not at #NAME?.
     if (host.takesCalls && has('SharedRuntime', '1.1')) void Office.addin.setStartupBehavior(Office.StartupBehavior.load).catch(() => undefined)
-    void new Pane(root, host, made).refresh()
+    void Settings.open().then((settings) => new Pane(root, host, made, settings).refresh())
   }
 })

@@ -13,6 +13,7 @@ import { typeOverAtOnce } from './gridTyping.js'
 import type { OpenedFile } from './openedFile.js'
 import { forgetUnsaved, KEPT_FORMAT, keepUnsaved, readUnsaved, type Unsaved } from './keep.js'
 import { Pane } from './pane/pane.js'
+import { Settings } from './pane/settings.js'
 import { walkAreas } from './walkAreas.js'
 import { made } from './version.js'
 
@@ -92,7 +93,7 @@ async function show(data: object, from: string = `${new Date().toISOString()} ${
   session = from
   holdSession(from)
   safe = kept = at()
-  const pane = new Pane(paneElement, host, made)
+  const pane = new Pane(paneElement, host, made, await Settings.open())
   await pane.refresh()
   // For the tests in a browser, and for the curious: the model of the page.
   Object.assign(window, { cisternModel: model })

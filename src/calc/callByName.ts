@@ -1,9 +1,8 @@
-/** One door for every caller that has a function name and cells: the spreadsheet hosts, the command line, WORKING. */
+/** One door for every caller that has a function name and cells: the spreadsheet hosts and the command line. WORKING has a door of its own beside it. */
 import { callWithCells, type AnyCalculation, type Columns, type Series } from '../calc.js'
 import { badInput } from '../errors.js'
 import { bareName } from '../units.js'
 import { calculations } from './index.js'
-import { workingRows } from './working.js'
 
 export const NAMESPACE = 'CISTERN'
 export const WORKING = 'WORKING'
@@ -17,24 +16,9 @@ export const calculationOf = (name: string): AnyCalculation | undefined => byId.
 
 /** Calls a function by its id with cells in argument order; a spilled result comes with its header row. */
 export function callByName(id: string, cells: readonly unknown[]): CellResult {
-  if (id === WORKING) return callWorking(cells)
   const calculation = calculationOf(id)
   if (!calculation) throw badInput('', `a function of ${NAMESPACE}`, id)
   return asCells(calculation, callWithCells(calculation, cells), cells)
-}
-
-function callWorking([name, ...cells]: readonly unknown[]): CellResult {
-  const given = Array.isArray(name) ? (name.flat()[0] as unknown) : name
-  const calculation = typeof given === 'string' ? calculationOf(given.trim()) : undefined
-  if (!calculation) throw badInput('Function (function)', `the name of a function, such as "${calculations[0]!.id}"`, given)
-  return workingRows(calculation, trimmed(cells, calculation.names.length))
-}
-
-/** Hosts may hand over empty places after the last argument; they mean nothing. */
-function trimmed(cells: readonly unknown[], most: number): readonly unknown[] {
-  let length = cells.length
-  while (length > most && (cells[length - 1] === null || cells[length - 1] === undefined || cells[length - 1] === '')) length--
-  return cells.slice(0, length)
 }
 
 function asCells(calculation: AnyCalculation, result: unknown, cells: readonly unknown[]): CellResult {

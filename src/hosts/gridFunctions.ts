@@ -1,7 +1,8 @@
 /** Registers every function with the grid's engine, from the definitions. */
 import { addFunction } from '@odoo/o-spreadsheet'
 import { allowedText, mayBeLeftOut, type AnyCalculation, type Argument } from '../calc.js'
-import { callByName, NAMESPACE, WORKING, type CellResult } from '../calc/callByName.js'
+import { NAMESPACE, WORKING, type CellResult } from '../calc/callByName.js'
+import { callAny } from '../calc/callWorking.js'
 import { calculations } from '../calc/index.js'
 import { InputError } from '../errors.js'
 import { bareName } from '../units.js'
@@ -40,7 +41,7 @@ function compute(id: string, args: GridArgument[]): GridCell | GridCell[][] {
     if (error) return error
   }
   try {
-    return asGridResult(callByName(id, args.map(asCells)))
+    return asGridResult(callAny(id, args.map(asCells)))
   } catch (error) {
     if (error instanceof InputError) return { value: codeInGrid[error.code], message: error.message }
     throw error

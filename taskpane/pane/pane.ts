@@ -13,14 +13,13 @@ import { workJob } from '../../src/takeoff/takeoff.js'
 import { fill, h } from './element.js'
 import { functionsView } from './functionsView.js'
 import { jobView } from './jobView.js'
-import { Settings } from './settings.js'
+import type { Settings } from './settings.js'
 import type { Shown } from './units.js'
 
 /** Edits come in bursts; the pane looks again when they pause. */
 const PAUSE_MS = 350
 
 export class Pane {
-  private readonly settings = new Settings()
   private opened: Opened = { office: undefined, missing: [] }
   private job = ''
   /** Problems of the last making, shown until the next one. */
@@ -63,6 +62,7 @@ export class Pane {
     root: HTMLElement,
     private readonly host: Host,
     private readonly made: () => Made,
+    private readonly settings: Settings,
   ) {
     applyTheme()
     const functions = h(

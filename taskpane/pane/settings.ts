@@ -1,5 +1,5 @@
 /** What the pane remembers between openings, in the browser's own storage: units shown, what was open. Nothing leaves the machine. */
-import { Storage } from '@microsoft/office-js-helpers'
+import type { Storage } from '@microsoft/office-js-helpers'
 import type { Shown } from './units.js'
 
 interface Kept {
@@ -12,10 +12,12 @@ interface Kept {
 const defaults: Kept = { units: 'US', job: '', functionsOpen: false, follow: false }
 
 export class Settings {
-  private readonly storage: Pick<Storage<unknown>, 'get' | 'set'>
+  private constructor(private readonly storage: Pick<Storage<unknown>, 'get' | 'set'>) {}
 
-  constructor() {
-    this.storage = new Storage<unknown>('CisternSheet')
+  /** The storage comes in a chunk of its own: its one file brings more than is used here. */
+  static async open(): Promise<Settings> {
+    const { Storage } = await import(/* webpackChunkName: "storage" */ '@microsoft/office-js-helpers')
+    return new Settings(new Storage<unknown>('CisternSheet'))
   }
 
   get<K extends keyof Kept>(name: K): Kept[K] {

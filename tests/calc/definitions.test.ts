@@ -1,7 +1,7 @@
 /** What every definition must hold to, read from the definitions themselves. */
 import { execFileSync } from 'node:child_process'
 import { describe, expect, it } from 'vitest'
-import { callByName } from '../../src/calc/callByName.js'
+import { callAny as callByName } from '../../src/calc/callWorking.js'
 import { calculations } from '../../src/calc/index.js'
 import { allowedText, type AnyCalculation, type Step } from '../../src/calc.js'
 import { tableColumn } from '../../src/calc/working.js'

@@ -5,7 +5,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { callWithCells, checkedCells, type AnyCalculation, type Columns, type Step } from '../../src/calc.js'
-import { callByName } from '../../src/calc/callByName.js'
+import { callAny as callByName } from '../../src/calc/callWorking.js'
 import { calculations } from '../../src/calc/index.js'
 import { argumentValues } from '../../src/calc/working.js'
 import { InputError } from '../../src/errors.js'

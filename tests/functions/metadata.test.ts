@@ -75,8 +75,8 @@ describe('the binding', () => {
     expect(rows[0]).toEqual(['period', 'inflow', 'supplied', 'overflow', 'stored'])
     expect(rows.flat().every((cell) => cell !== null && cell !== undefined)).toBe(true)
   })
-  it('WORKING takes its repeating arguments as Excel groups them', () => {
-    const rows = bound.get('WORKING')!('PEAKFLOW', [[[2500]], [[4.7]]], invocation) as unknown[][]
+  it('WORKING takes its repeating arguments as Excel groups them', async () => {
+    const rows = (await bound.get('WORKING')!('PEAKFLOW', [[[2500]], [[4.7]]], invocation)) as unknown[][]
     expect(rows.at(-1)!.slice(0, 3)).toEqual(['flow_gpm', 'Flow off the roof', expect.closeTo(122.08, 1)])
   })
 })

@@ -31,7 +31,7 @@ export const vacuumLoss = calc({
   run({ start_inHg, end_inHg, startTemp_F, endTemp_F, startBarometer_inHg, endBarometer_inHg }) {
     if ((startTemp_F === undefined) !== (endTemp_F === undefined)) throw badInput('Air temperature in the tank (startTemp, endTemp)', 'both or neither', 'one of them')
     if (startBarometer_inHg === undefined && endBarometer_inHg !== undefined)
-      throw badInput('Barometer at the start (startBarometer)', '20 to 32 inHg when the one at the end is given', '')
+      throw badInput('Barometer at the start (startBarometer)', '20 to 32 inHg: it is needed when the one at the end is given', '')
     const first = startBarometer_inHg ?? SEA_LEVEL_INHG
     const last = endBarometer_inHg ?? first
     if (start_inHg >= first) throw badInput('Vacuum at the start (start)', `below the barometer, ${first} inHg`, start_inHg)
