@@ -16,7 +16,7 @@ function officeStandIn(): string {
     const book = new MemoryExcel()
     window.memoryBook = book
     window.Excel = { run: book.run }
-    window.Office = { onReady: async (callback) => callback({ host: 'Excel' }), HostType: { Excel: 'Excel' } }
+    window.Office = { onReady: async (callback) => callback({ host: 'Excel' }), HostType: { Excel: 'Excel' }, context: { requirements: { isSetSupported: () => true } }, StartupBehavior: { load: 'Load' }, addin: { setStartupBehavior: async () => undefined } }
     window.CustomFunctions = { bound: [], associate(id) { this.bound.push(id) }, Error: class extends Error {}, ErrorCode: { invalidValue: 1, notAvailable: 2 } }
   })()`
 }
