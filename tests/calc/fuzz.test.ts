@@ -2,7 +2,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { AnyCalculation, Columns } from '../../src/calc.js'
-import { callByName } from '../../src/calc/callByName.js'
+import { callAny as callByName } from '../../src/calc/callWorking.js'
 import {
   calculations,
   darcyLoss,

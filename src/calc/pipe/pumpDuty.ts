@@ -23,7 +23,7 @@ export const pumpDuty = calc({
   takes: {
     curve: curve('Pump curve', { columns: ['curveFlow_gpm', 'curveHead_ftw'], most: [20_000, 5000] }),
     lift_ftw: arg('Lift and pressure, as head', { least: -1000, most: 5000 }),
-    testFlow_gpm: arg('Flow at which the loss is known', { least: 0, most: 20_000, above: true }),
+    testFlow_gpm: arg('Flow at which the loss is known', { least: 0.001, most: 20_000 }),
     testLoss_ftw: arg('Loss at that flow', { least: 0, most: 100_000 }),
   },
   spills: { flow_gpm: 'Flow', head_ftw: 'Head' },
