@@ -106,7 +106,7 @@ let fileName = 'cistern-sheet'
 let opened: OpenedFile | undefined
 let host: GridHost
 
-const demo = () => gridData(templateWorkbook(startingOffice(true), made()))
+const starting = (isDemo: boolean) => gridData(templateWorkbook(startingOffice(isDemo), made()))
 
 async function openFile(file: File): Promise<void> {
   try {
@@ -201,13 +201,18 @@ function offer(list: readonly Unsaved[]): void {
 const input = document.getElementById('file') as HTMLInputElement
 document.getElementById('open-file')!.addEventListener('click', () => input.click())
 document.getElementById('save-file')!.addEventListener('click', () => void saveFile())
-document.getElementById('new-demo')!.addEventListener('click', () => {
+for (const [id, isDemo] of [
+  ['new-empty', false],
+  ['new-demo', true],
+] as const)
+  document.getElementById(id)!.addEventListener('click', () => begin(isDemo))
+function begin(isDemo: boolean): void {
   if (!mayLeave()) return
   lacking = ''
   opened = undefined
   fileName = 'cistern-sheet'
-  void show(demo())
-})
+  void show(starting(isDemo))
+}
 input.addEventListener('change', () => {
   if (input.files?.[0]) void openFile(input.files[0])
   input.value = ''
@@ -222,7 +227,7 @@ window.addEventListener('beforeunload', (event) => {
 })
 walkAreas([() => document.getElementById('open-file'), () => gridElement.querySelector<HTMLElement>('.o-grid-composer .o-composer'), () => document.getElementById('job-search')])
 
-void show(demo()).then(async () => {
+void show(starting(true)).then(async () => {
   const live = await liveSessions()
   offer((await readUnsaved().catch(() => [])).filter(({ session: name }) => !live.includes(`${LOCK}${name}`)))
 })

@@ -1,4 +1,5 @@
 /** A scenario of our own: an invented county, tank models, pumps and prices. Nothing here names a real place or product. */
+import { FIRST_ROW } from './firstRow.js'
 import { roofs } from '../tables/roofs.js'
 import { citationText } from '../sources.js'
 import { defaultItems } from './defaultItems.js'
@@ -94,8 +95,6 @@ function described(row: Cells): Cells {
   return { ...row, Description: item ? String(item.Description).replace(/\{[^}]+\}/g, '…') : null, Unit: item?.Unit ?? null }
 }
 
-/** Rows stand below the heading of a sheet, so that messages name the row a person sees. */
-export const FIRST_ROW = 6
 const asTable = (table: TableName, rows: readonly Cells[]): RawTable => ({
   sheet: table,
   columns: Object.keys(fieldsOf(table)),

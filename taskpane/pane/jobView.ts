@@ -28,7 +28,7 @@ const labels = new Map<string, string>(results.map(({ name, label }) => [name, l
 const dollars = (value: number, digits = 2) => value.toLocaleString('en-US', { style: 'currency', currency: 'USD', maximumFractionDigits: digits })
 /** As wide as the pane; a plan of a square pit is kept low. */
 const PICTURE_WIDTH = 340
-const PLAN_HEIGHT = 110
+const PLAN_HEIGHT = 84
 /** So many hazards are said without opening the list. */
 const FIRST_HAZARDS = 3
 

@@ -8,7 +8,9 @@ import { makeTakeoffs, open, setUp, type Opened, type Outcome } from '../../src/
 import type { Flavor } from '../../src/plan/calls.js'
 import type { Made } from '../../src/plan/plan.js'
 import { placeText, problemText, refusalText, type Problem } from '../../src/takeoff/fields.js'
-import { rowNamed } from '../../src/takeoff/office.js'
+import { FIRST_ROW } from '../../src/takeoff/firstRow.js'
+import { rowNamed, type Office } from '../../src/takeoff/office.js'
+import { keyColumn, type TableName } from '../../src/takeoff/officeTables.js'
 import { workJob } from '../../src/takeoff/takeoff.js'
 import { fill, h } from './element.js'
 import { functionsView } from './functionsView.js'
@@ -136,8 +138,7 @@ export class Pane {
     const wanted = this.search.value.trim().toLowerCase()
     const shown = rows.filter(({ cells }) => `${cells.Job} ${cells.Site ?? ''}`.toLowerCase().includes(wanted))
     fill(this.picker, ...shown.map(({ cells }) => h('option', { value: String(cells.Job ?? ''), selected: cells.Job === this.job }, String(cells.Job ?? '(no name)'))))
-    if (!this.opened.office?.tables.Jobs.length && this.opened.office)
-      fill(this.glance, h('p', { class: 'empty' }, 'No job yet. Type a row in the sheet Jobs: name, roof area, rain station, people, tank model and the run lengths are enough.'))
+    if (!this.opened.office?.tables.Jobs.length && this.opened.office) this.showFirstSteps(this.opened.office)
     if (shown.length && !shown.some(({ cells }) => cells.Job === this.job)) this.pick(String(shown[0]!.cells.Job ?? ''))
     if (rows.length && !shown.length) {
       // Nothing of another job stays in sight.
@@ -145,6 +146,40 @@ export class Pane {
       this.site.textContent = ''
     } else if (shown.length && !this.glance.querySelector('.glance')) this.showJob()
     this.actions.hidden = !shown.length
+  }
+
+  /** An empty office: what to type first, each a click away, and what is there already. */
+  private showFirstSteps(office: Office): void {
+    const steps: readonly (readonly [table: TableName, words: string])[] = [
+      ['Tanks', 'a tank: model, outside sizes, walls, water depth, weight, price'],
+      ['Rain', 'a rain station: mean rain of the twelve months'],
+      ['Pumps', 'a pump: power, voltage, five points of its curve, price'],
+      ['Jobs', 'a job: name, roof area, rain station, people, tank model; then its four runs'],
+    ]
+    fill(
+      this.glance,
+      h('h2', {}, 'First steps'),
+      h(
+        'ol',
+        { class: 'first-steps' },
+        ...steps.map(([table, words]) => {
+          const rows = office.tables[table].length
+          const place = { sheet: office.sheets[table], row: FIRST_ROW, column: keyColumn(table) }
+          return h(
+            'li',
+            {},
+            rows
+              ? h('span', {}, `${table}: ${rows} ${rows === 1 ? 'row' : 'rows'}`)
+              : h('button', { type: 'button', class: 'problem', on: { click: () => void this.guarded(() => this.host.select(place)) } }, h('strong', {}, table), `: ${words}`),
+          )
+        }),
+      ),
+      h(
+        'p',
+        { class: 'empty' },
+        'Figures, drawings and verdicts show as soon as the row of Jobs is there; prices can come later. Every other column has a default, said above its heading.',
+      ),
+    )
   }
 
   private pick(job: string): void {
