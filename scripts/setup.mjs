@@ -66,6 +66,13 @@ function installPrograms() {
       packages: ['libreoffice-calc-nogui', 'fonts-liberation', 'fonts-crosextra-carlito'],
       skipped: 'the recalculation of workbooks by Calc',
     },
+    {
+      name: 'pdftotext',
+      variable: 'PDFTOTEXT',
+      paths: ['/usr/bin/pdftotext', '/usr/local/bin/pdftotext', '/opt/homebrew/bin/pdftotext'],
+      packages: ['poppler-utils'],
+      skipped: 'the counting of printed pages',
+    },
   ]
   const isThere = ({ variable, paths }) => (process.env[variable] && existsSync(process.env[variable])) || paths.some(existsSync)
   const missing = programs.filter((program) => !isThere(program))

@@ -55,6 +55,8 @@ function officeSheet(table: TableName, raw: RawTable, made: Made): SheetPlan {
     titleRows: [1, OFFICE_HEADING_ROW],
     landscape: true,
     footer: table,
+    // Tables are as wide as they are: more pages, and never smaller type.
+    print: { percent: 90 },
     tables: [{ name: table, row: OFFICE_HEADING_ROW, column: OFFICE_FIRST_COLUMN, headings: [...fields.map(([name]) => name), ...own], rows }],
     validations: standardValidations(table),
   }

@@ -1,5 +1,5 @@
 /** LibreOffice Calc as the independent check: recalculates a workbook, or prints it. */
-import { execFile } from 'node:child_process'
+import { execFile, execFileSync } from 'node:child_process'
 import { existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { basename, join } from 'node:path'
@@ -8,6 +8,10 @@ import { pathToFileURL } from 'node:url'
 const candidates = ['/usr/bin/soffice', '/usr/lib/libreoffice/program/soffice', '/opt/libreoffice/program/soffice', '/Applications/LibreOffice.app/Contents/MacOS/soffice']
 export const calcPath = process.env.SOFFICE ?? candidates.find((path) => existsSync(path))
 export const hasCalc = calcPath !== undefined
+const pdfToText = process.env.PDFTOTEXT ?? ['/usr/bin/pdftotext', '/usr/local/bin/pdftotext', '/opt/homebrew/bin/pdftotext'].find((path) => existsSync(path))
+export const canReadPdf = pdfToText !== undefined
+/** The text of each page. */
+export const pagesOf = (pdf: string): string[] => execFileSync(pdfToText!, ['-layout', pdf, '-'], { encoding: 'utf8', maxBuffer: 64e6 }).split('\f')
 
 const item = (path: string, name: string, value: string | number, type: string) =>
   `<item oor:path="${path}"><prop oor:name="${name}" oor:op="fuse"><value xsi:type="xs:${type}">${value}</value></prop></item>`

@@ -202,7 +202,7 @@ function crewSheet({ takeoff, design, names, heading, entryCodes }: JobContext, 
   return {
     name: sheet,
     kind: 'crew',
-    widths: [1, 4, 5, 54, 16, 12, 16],
+    widths: [1, 4, 5, 50, 14, 11, 14],
     cells: draft.cells,
     frozenRows: 3,
     titleRows: [1, 3],

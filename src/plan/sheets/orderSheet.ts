@@ -63,7 +63,7 @@ function orderSheet({ takeoff, names, heading }: JobContext, sheet: string): She
   return {
     name: sheet,
     kind: 'order',
-    widths: [2, 22, 52, 10, 8, 28],
+    widths: [1, 18, 42, 9, 7, 22],
     cells: draft.cells,
     frozenRows: 3,
     titleRows: [1, 3],

@@ -87,7 +87,7 @@ function siteSheet({ takeoff, design, heading }: JobContext, sheet: string): She
   const plan: SheetPlan = {
     name: sheet,
     kind: 'site',
-    widths: [1, 21, 52, 10, 8, 19],
+    widths: [1, 21, 51, 10, 8, 19],
     cells: draft.cells,
     frozenRows: 5,
     titleRows: [1, 5],

@@ -189,7 +189,7 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
   return {
     name: sheet,
     kind: 'test',
-    widths: [2, 8, 42, 10, 10, 11, 11, 11, 10, 9, 30],
+    widths: [1, 7, 36, 10, 9, 10, 10, 10, 9, 8, 27],
     cells: draft.cells,
     frozenRows: 3,
     titleRows: [1, 3],

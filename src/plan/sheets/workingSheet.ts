@@ -24,7 +24,7 @@ export const working = sheetKind({
       : {
           name: sheet,
           kind: 'working',
-          widths: [2, 16, 34, 16, 12, 60, 52],
+          widths: [1, 14, 28, 13, 9, 46, 41],
           cells: draft.cells,
           frozenRows: 5,
           titleRows: [1, 5],

@@ -184,7 +184,7 @@ function yearSheet({ design, names, heading, flavor }: JobContext, sheet: string
   return {
     name: sheet,
     kind: 'year',
-    widths: [2, 16, ...monthColumns.map(() => 13)],
+    widths: [1, 14, ...monthColumns.map(() => 11)],
     cells: draft.cells,
     frozenRows: 3,
     titleRows: [1, 3],
