@@ -137,7 +137,8 @@ async function main(): Promise<void> {
     if (earlier.before) console.log(`  ${inShort(changesSince(earlier.before, takeoff!), earlier.before.revision)}`)
   }
   // A row that no job draws on stands in no job's way, but somebody meant something by it.
-  for (const [text, { sheet }] of all) if (!problems.has(text) && (sheet === office.sheets.Catchments || sheet === office.sheets.Uses)) console.log(`Not used: ${text}`)
+  for (const [text, { sheet }] of all)
+    if (!problems.has(text) && [office.sheets.Catchments, office.sheets.Uses, office.sheets.Variants].includes(sheet)) console.log(`Not used: ${text}`)
   for (const note of file.notes) console.log(note)
   console.log(`Written: ${out}`)
 }

@@ -9,7 +9,9 @@ import { sheetKinds, type SheetKindName } from './sheets/index.js'
 import { workingDraft } from './sheets/workingSheet.js'
 
 export type JobSheetNames = Readonly<Record<SheetKindName, string>>
-export const jobSheetNames = (job: string): JobSheetNames => Object.fromEntries(sheetKinds.map(({ kind, prefix }) => [kind, `${prefix} ${job}`])) as JobSheetNames
+/** A name of 31 characters at most: beside the longest name of a job the space is left out. */
+const nameOf = (prefix: string, job: string): string => (prefix.length + 1 + job.length > 31 ? `${prefix}${job}` : `${prefix} ${job}`)
+export const jobSheetNames = (job: string): JobSheetNames => Object.fromEntries(sheetKinds.map(({ kind, prefix }) => [kind, nameOf(prefix, job)])) as JobSheetNames
 
 export function jobSheets(takeoff: Takeoff, places: OfficePlaces, flavor: Flavor, made: Made, earlier: Earlier = nothingEarlier): SheetPlan[] {
   const { design } = takeoff

@@ -27,6 +27,10 @@ const pressureTanks: readonly Cells[] = [
   { Model: 'Tarn 20', Volume_gal: 20, Price_usd: 215 }, { Model: 'Tarn 34', Volume_gal: 34, Price_usd: 298 }, { Model: 'Tarn 52', Volume_gal: 52, Price_usd: 385 },
   { Model: 'Tarn 86', Volume_gal: 86, Price_usd: 560 }, { Model: 'Tarn 119', Volume_gal: 119, Price_usd: 745 },
 ]
+const variants: readonly Cells[] = [
+  { Job: 'Wicket Mill', Variant: 'larger tanks', Field: 'TankModel', Value: 'Quern 2600' },
+  { Job: 'Wicket Mill', Variant: 'larger tanks', Field: 'TankCount', Value: 2 },
+]
 const house: readonly Cells[] = [
   { Name: 'Underbrook Cistern Setters', Address: '4 Mill Lane, Alder Reach', Contact: '555-0142, office@underbrook.example', Licence: 'Contractor 000 417 (demo)', Payment: 'A third with the order, a third when the tanks stand, the rest at the hand-over' },
 ]
@@ -115,6 +119,7 @@ export function startingOffice(demo: boolean): RawOffice {
     PressureTanks: demo ? pressureTanks : [],
     Cables: demo ? cables : [],
     Cranes: demo ? cranes : [],
+    Variants: demo ? variants : [],
     House: demo ? house : [],
     RainDays: [],
     Prices: prices.map(described).map((row) => (demo ? { ...row, Supplier: supplierOf(String(row.Code)) } : { ...row, Price_usd: null })),

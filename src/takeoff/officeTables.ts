@@ -6,7 +6,7 @@ import { date, keyed, number, oneOf, rowOf, rule, text, type Field, type Fields 
 export const monthNames = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
 export const CURVE_POINTS = 5
 /** Rows below the heading of each table that formulas look through, so that rows added later are found. */
-export const MOST_ROWS = { Jobs: 1000, Tanks: 300, Pumps: 300, Roofs: 300, Rain: 300, Items: 600, Prices: 1000, Catchments: 1000, Uses: 1000, PressureTanks: 100, Cables: 100, Cranes: 100, RainDays: 40_000, House: 5 } as const
+export const MOST_ROWS = { Jobs: 1000, Tanks: 300, Pumps: 300, Roofs: 300, Rain: 300, Items: 600, Prices: 1000, Catchments: 1000, Uses: 1000, PressureTanks: 100, Cables: 100, Cranes: 100, RainDays: 40_000, House: 5, Variants: 1000 } as const
 /** Points of a crane's load chart that its row holds. */
 export const CRANE_RADII_FT = [20, 30, 40, 50, 60, 80] as const
 const points = Array.from({ length: CURVE_POINTS }, (_, at) => at + 1)
@@ -207,6 +207,13 @@ const priceFields: Fields = {
   PriceSource: text('Price source', 'Who gave it, or where it stood.', { longest: 120 }),
 }
 
+const variantFields: Fields = {
+  Job: rowOf('Jobs', 'Job', 'The job that it is a variant of.', { required: true }),
+  Variant: text('Variant', 'Its name; rows with the same name belong together.', { required: true, longest: 60 }),
+  Field: text('Field', 'A column of Jobs that is another one here, as TankModel.', { required: true, longest: 40 }),
+  Value: text('Value', 'What stands there in this variant.', { required: true, longest: 120 }),
+}
+
 const houseFields: Fields = {
   Name: text('Name', 'Of the firm; it heads Quote, Test and Handover.', { required: true, unique: true, longest: 80 }),
   Address: text('Address', '', { longest: 160 }),
@@ -236,13 +243,14 @@ export const officeTables = {
   PressureTanks: { title: 'Pressure tanks, smallest first', fields: pressureTankFields },
   Cables: { title: 'Submersible cables', fields: cableFields },
   Cranes: { title: 'Cranes: what they lift at a radius', fields: craneFields },
+  Variants: { title: 'Variants of a job, shown side by side on its sheet Options', fields: variantFields },
   House: { title: 'The house: what stands at the head of papers, and how money is figured; one row', fields: houseFields },
   RainDays: { title: 'Daily rain: a date a row, a station a column, in inches unless its heading says mm', fields: rainDayFields },
 } as const satisfies Record<string, { title: string; fields: Fields }>
 export type TableName = keyof typeof officeTables
 export const tableNames = Object.keys(officeTables) as TableName[]
 /** Tables that a workbook may lack: none of their rows is needed, and older workbooks have none of them. */
-export const optionalTables: readonly TableName[] = ['Catchments', 'Uses', 'PressureTanks', 'Cables', 'Cranes', 'House', 'RainDays']
+export const optionalTables: readonly TableName[] = ['Catchments', 'Uses', 'PressureTanks', 'Cables', 'Cranes', 'Variants', 'House', 'RainDays']
 export const requiredTables: readonly TableName[] = tableNames.filter((name) => !optionalTables.includes(name))
 export const fieldsOf = (table: TableName): Fields => officeTables[table].fields
 export const keyColumn = (table: TableName): string => Object.keys(officeTables[table].fields)[0]!

@@ -5,11 +5,12 @@ import { roundTo } from '../rounding.js'
 import { type Design } from './design.js'
 import { designJob } from './sizing.js'
 import { shown } from '../errors.js'
-import { ProblemsError, type Problem } from './fields.js'
+import { problemText, ProblemsError, type Problem } from './fields.js'
 import { isStone, LABOR_HOURS, lineSums, pricedUnit, readItemRules, STONE_ORDERED, type ItemRule } from './itemRules.js'
 import { rowNamed, type Office, type Row } from './office.js'
 import { stationOf } from './rainDays.js'
 import { itemKinds, jobFields, sections, type ItemKind, type Section } from './officeTables.js'
+import { alternativesOf, changedRow } from './alternatives.js'
 import { chosenItems, isOff } from './chosenItems.js'
 import { houseOf, shareOf, type House } from './house.js'
 import { isWrongUnit010 } from './older/prices010.js'
@@ -79,6 +80,12 @@ export interface Line {
   amount: number
   hours: number
 }
+/** A job in another shape: its takeoff, or why there is none. */
+export interface Option {
+  name: string
+  takeoff: Takeoff | undefined
+  reason: string
+}
 export interface Takeoff {
   design: Design
   /** What the office says of itself and of its money. */
@@ -87,6 +94,8 @@ export interface Takeoff {
   without: readonly string[]
   /** What those would have been, in words. */
   leftOut: ReadonlyMap<string, string>
+  /** The job with other tanks and in the variants of the office, worked out when asked for. */
+  options: () => readonly Option[]
   lines: readonly Line[]
   added: readonly AddedLine[]
   crew: CrewWritten
@@ -141,7 +150,9 @@ export function workJob(office: Office, job: Row, kept: Kept = nothingKept): Wor
   const first = [...problemsOf(office, job), ...ruleProblems, ...kept.problems]
   if (first.length) return { design: undefined, takeoff: undefined, problems: first }
   const design = designJob(office, job, kept.figures)
+  const { problems: variantProblems } = alternativesOf(office, job, design.number('TankCount'))
   const problems: Problem[] = [
+    ...variantProblems,
     ...chosenItems(office, job, rules).problems,
     ...houseOf(office).problems,
     ...rowProblems(office, job, design),
@@ -152,6 +163,13 @@ export function workJob(office: Office, job: Row, kept: Kept = nothingKept): Wor
   if (problems.length) return { design, takeoff: undefined, problems }
   const { lines, laborHours } = makeLines(office, design, rules, kept, problems)
   return { design, takeoff: summed(office, job, design, rules, lines, laborHours, kept), problems }
+}
+
+function optionsOf(office: Office, job: Row, design: Design, kept: Kept): readonly Option[] {
+  return alternativesOf(office, job, design.number('TankCount')).alternatives.map((alternative) => {
+    const { takeoff, problems } = workJob(office, changedRow(job, alternative), { ...kept, inputs: [], problems: [] })
+    return { name: alternative.name, takeoff: problems.length ? undefined : takeoff, reason: problems[0] ? problemText(problems[0]) : '' }
+  })
 }
 
 const wordsOf = (design: Design, part: ItemRule['description']): string => {
@@ -190,6 +208,7 @@ function summed(office: Office, job: Row, design: Design, rules: readonly ItemRu
     design,
     house,
     without: chosenItems(office, job, rules).without,
+    options: () => optionsOf(office, job, design, kept),
     leftOut: new Map(rules.map((rule) => [rule.key, wordsOf(design, rule.description)])),
     lines,
     added,
@@ -231,11 +250,11 @@ export function problemsOf(office: Office, job: Row): Problem[] {
 function bearsOn(office: Office, job: Row, { sheet, row, column }: Problem): boolean {
   if (row === 0) return true
   if (sheet === office.sheets.Jobs) return row === job.row
-  if (sheet === office.sheets.Catchments || sheet === office.sheets.Uses) {
+  const ofJobs = (['Catchments', 'Uses', 'Variants'] as const).find((name) => office.sheets[name] === sheet)
+  if (ofJobs) {
     // A row that names no job is drawn on by none: it is told with the workbook, and stands in no job's way.
     if (column === 'Job') return false
-    const table = sheet === office.sheets.Uses ? 'Uses' : 'Catchments'
-    const of = office.tables[table].find((known) => known.row === row)?.cells.Job
+    const of = office.tables[ofJobs].find((known) => known.row === row)?.cells.Job
     return of === null || of === undefined || String(of).toLowerCase() === String(job.cells.Job ?? '').toLowerCase()
   }
   if (sheet === office.sheets.RainDays) return column === 'Date' || stationOf(column).station.toLowerCase() === String(job.cells.RainStation ?? '').toLowerCase()

@@ -54,6 +54,7 @@ export function jobView(design: Design, takeoff: Takeoff | undefined, shown: Sho
       'Water through the year',
       h('figure', {}, svg(yearChart(design, (gallons) => inUnits('Storage_gal', gallons, shown))), h('figcaption', {}, 'Stored at each month’s end')),
     ),
+    ...(takeoff ? [optionsFold(takeoff)] : []),
     fold(
       'figures',
       'Figures',
@@ -66,6 +67,38 @@ export function jobView(design: Design, takeoff: Takeoff | undefined, shown: Sho
       ),
     ),
   )
+}
+
+/** One tank fewer or more beside price: worked out when the fold is opened. */
+function optionsFold(takeoff: Takeoff): HTMLElement {
+  const content = h('div', {})
+  const details = fold('options', 'Other tanks, other price', content)
+  details.addEventListener('toggle', () => {
+    if (content.childElementCount) return
+    const all = [{ name: 'as it is', takeoff: takeoff as Takeoff | undefined, reason: '' }, ...takeoff.options()]
+    content.append(
+      h(
+        'table',
+        { class: 'options' },
+        h('tr', {}, ...['', 'Stored', 'Of the wish', 'Price'].map((words) => h('th', {}, words))),
+        ...all.map(({ name, takeoff: other, reason }) =>
+          h(
+            'tr',
+            {},
+            h('td', {}, name),
+            ...(other
+              ? [
+                  h('td', {}, `${Math.round(other.design.number('Storage_gal')).toLocaleString('en-US')} gal`),
+                  h('td', {}, `${(100 * other.design.number('Reliability')).toFixed(1)} %`),
+                  h('td', {}, `${dollars(other.total, 0)}${other.design.verdicts().some(({ verdict }) => verdict === 'stop') ? ', stop' : ''}`),
+                ]
+              : [h('td', { colspan: '3' }, reason)]),
+          ),
+        ),
+      ),
+    )
+  })
+  return details
 }
 
 const row = (label: string, value: string) => [h('dt', {}, label), h('dd', {}, value)]

@@ -84,7 +84,7 @@ describe.each([
     const rig = makeRig()
     rig.type('Sheet1', 1, 1, 'mine')
     expect((await open(rig.host)).missing).toHaveLength(7)
-    expect(await setUp(rig.host, made, true)).toHaveLength(14)
+    expect(await setUp(rig.host, made, true)).toHaveLength(15)
     const opened = await open(rig.host)
     expect(opened.missing).toEqual([])
     expect(opened.office!.problems).toEqual([])

@@ -5,6 +5,7 @@ import { crew } from './crewSheet.js'
 import { design } from './designSheet.js'
 import { drawing } from './drawingSheet.js'
 import { handover } from './handoverSheet.js'
+import { options } from './optionsSheet.js'
 import { order } from './orderSheet.js'
 import { quote } from './quoteSheet.js'
 import { site } from './siteSheet.js'
@@ -14,5 +15,5 @@ import { working } from './workingSheet.js'
 import { year } from './yearSheet.js'
 
 /** From the left of the workbook to the right. */
-export const sheetKinds = [takeoff, quote, order, changes, design, site, crew, drawing, test, handover, year, checks, working] as const
+export const sheetKinds = [takeoff, quote, options, order, changes, design, site, crew, drawing, test, handover, year, checks, working] as const
 export type SheetKindName = (typeof sheetKinds)[number]['kind']

@@ -1,0 +1,48 @@
+/** A job side by side with itself: other counts of tanks, and the named variants of the office, each with price, storage and verdicts. */
+import { badInput } from '../errors.js'
+import { checkField, problemAt, type CellValue, type Problem } from './fields.js'
+import type { Office, Row } from './office.js'
+import { jobFields, keyColumn, type TableName } from './officeTables.js'
+
+export interface Alternative {
+  name: string
+  /** What differs from the row of Jobs. */
+  change: Readonly<Record<string, CellValue>>
+}
+
+/** Counts of tanks beside the chosen one. */
+const BESIDE = [-1, 1, 2]
+const MOST_TANKS = 12
+
+/** One tank fewer, one and two more; then the variants of the sheet Variants. */
+export function alternativesOf(office: Office, job: Row, tanks: number): { alternatives: readonly Alternative[]; problems: readonly Problem[] } {
+  const counts = BESIDE.map((more) => tanks + more).filter((count) => count >= 1 && count <= MOST_TANKS)
+  const stair = counts.map((count): Alternative => ({ name: `${count} ${count === 1 ? 'tank' : 'tanks'}`, change: { TankCount: count } }))
+  const problems: Problem[] = []
+  const variants = new Map<string, Record<string, CellValue>>()
+  for (const { row, cells } of office.tables.Variants) {
+    if (String(cells.Job ?? '').toLowerCase() !== String(job.cells.Job ?? '').toLowerCase()) continue
+    const [name, field] = [String(cells.Variant ?? ''), String(cells.Field ?? '')]
+    const known = Object.keys(jobFields).find((one) => one.toLowerCase() === field.toLowerCase())
+    if (!known || known === 'Job') {
+      problems.push({ sheet: office.sheets.Variants, row, column: 'Field', allowed: 'a column of Jobs other than Job, as TankModel', came: `"${field}"` })
+      continue
+    }
+    try {
+      const names = (table: string) => office.tables[table as TableName].map(({ cells: other }) => String(other[keyColumn(table as TableName)] ?? ''))
+      const value = checkField(known, jobFields[known as keyof typeof jobFields], cells.Value, names)
+      if (value === null) throw badInput(known, 'what it is in this variant', '')
+      variants.set(name, { ...variants.get(name), [known]: value })
+    } catch (error) {
+      problems.push(problemAt(office.sheets.Variants, row, 'Value', error))
+    }
+  }
+  return { alternatives: [...stair, ...[...variants].map(([name, change]) => ({ name, change }))], problems }
+}
+
+/** The row of Jobs with what the alternative changes. */
+export const changedRow = (job: Row, { change }: Alternative): Row => ({
+  ...job,
+  cells: { ...job.cells, ...change },
+  defaulted: new Set([...job.defaulted].filter((name) => !Object.hasOwn(change, name))),
+})
