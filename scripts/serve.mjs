@@ -1,10 +1,11 @@
 // Serves dist/ to this machine alone: 127.0.0.1, port 3000 or the next one free. Opens the default browser when there is one.
 import { spawn } from 'node:child_process'
-import { createReadStream, existsSync, statSync } from 'node:fs'
+import { createReadStream, existsSync, readFileSync, statSync } from 'node:fs'
 import { createServer } from 'node:http'
 import { dirname, extname, join, normalize, sep } from 'node:path'
 import { pipeline } from 'node:stream'
 import { fileURLToPath } from 'node:url'
+import { gzipSync } from 'node:zlib'
 import { build } from './build.mjs'
 
 const dist = join(dirname(fileURLToPath(import.meta.url)), '..', 'dist')
@@ -23,6 +24,17 @@ const types = {
 }
 const TRIES = 50
 
+/** What gets smaller, packed once as long as the file stays as it is. */
+const packable = /\.(?:js|css|html|json|xml|svg|txt)$/
+const packedFiles = new Map()
+function packedOnce(file, tag) {
+  const known = packedFiles.get(file)
+  if (known?.tag === tag) return known.bytes
+  const bytes = gzipSync(readFileSync(file), { level: 6 })
+  packedFiles.set(file, { tag, bytes })
+  return bytes
+}
+
 export function handler(request, response) {
   const refuse = (code, words) => response.writeHead(code, { 'Content-Type': 'text/plain; charset=utf-8' }).end(words)
   // A page of another name that points here must not read what is here.
@@ -40,7 +52,10 @@ export function handler(request, response) {
   const { size, mtimeMs } = statSync(file)
   const tag = `"${size.toString(16)}-${Math.round(mtimeMs).toString(16)}"`
   const unchanged = request.headers['if-none-match'] === tag
+  const packed = !unchanged && /\bgzip\b/.test(request.headers['accept-encoding'] ?? '') && packable.test(file) ? packedOnce(file, tag) : undefined
   response.writeHead(unchanged ? 304 : 200, {
+    Vary: 'Accept-Encoding',
+    ...(packed ? { 'Content-Encoding': 'gzip', 'Content-Length': packed.length } : {}),
     'Content-Type': types[extname(file)] ?? 'application/octet-stream',
     'X-Content-Type-Options': 'nosniff',
     'Referrer-Policy': 'no-referrer',
@@ -50,6 +65,7 @@ export function handler(request, response) {
     ...(extname(file) === '.html' && !file.endsWith(`${sep}taskpane.html`) ? { 'Content-Security-Policy': "frame-ancestors 'none'" } : {}),
   })
   if (request.method === 'HEAD' || unchanged) response.end()
+  else if (packed) response.end(packed)
   // A reader that goes away closes the file too.
   else pipeline(createReadStream(file), response, () => undefined)
 }

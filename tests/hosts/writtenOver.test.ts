@@ -29,8 +29,8 @@ const hashes = (bytes: Uint8Array) => new Map([...readZip(bytes, 'x').values()].
 async function own(): Promise<Uint8Array> {
   const workbook = await inExceljs(template)
   workbook.getWorksheet('Jobs')!.getCell('D1').value = 'Ask Ines before changing this sheet'
-  workbook.getWorksheet('Prices')!.getCell('H5').value = 'Supplier'
-  workbook.getWorksheet('Prices')!.getCell('H6').value = 'Yard at the ford'
+  workbook.getWorksheet('Prices')!.getCell('I5').value = 'Yard'
+  workbook.getWorksheet('Prices')!.getCell('I6').value = 'Yard at the ford'
   workbook.getWorksheet('Tanks')!.getCell('Z3').value = { formula: '1+1', result: 2 }
   workbook.getWorksheet('Tanks')!.getColumn(6).hidden = true
   workbook.getWorksheet('Jobs')!.getCell('B6').note = 'call first'
@@ -55,7 +55,7 @@ describe('written onto itself', () => {
       changed.filter((name) => !/^(?:\[Content_Types\]\.xml|xl\/workbook\.xml|xl\/_rels\/workbook\.xml\.rels|xl\/styles\.xml|_rels\/\.rels|docProps\/custom\.xml)$/.test(name)),
     ).toEqual([])
     const again = await inExceljs(bytes)
-    expect(again.getWorksheet('Prices')!.getCell('H6').value).toBe('Yard at the ford')
+    expect(again.getWorksheet('Prices')!.getCell('I6').value).toBe('Yard at the ford')
     expect(again.getWorksheet('Jobs')!.getCell('D1').value).toBe('Ask Ines before changing this sheet')
     expect(again.getWorksheet('Tanks')!.getColumn(6).hidden).toBe(true)
     expect(again.getWorksheet('My notes')!.getImages()).toHaveLength(1)
@@ -76,11 +76,12 @@ describe('written onto itself', () => {
     const takeoff = workbook.getWorksheet('Takeoff Pipit Hollow')!
     const descriptions = takeoff.getColumn(3).values as unknown[]
     const total = descriptions.indexOf('Delivery, total')
+    const strip = (takeoff.getColumn(2).values as unknown[]).indexOf('STRIP')
     const notes = workbook.getWorksheet('My notes')!
     notes.getCell('A1').value = { formula: `2*'Takeoff Pipit Hollow'!$G$${total}`, result: 0 }
     // Rows that stay together, rows that are parted by a new line, in small letters, by a name, and from a link.
-    notes.getCell('A2').value = { formula: `SUM('Takeoff Pipit Hollow'!G44:G47)`, result: 0 }
-    notes.getCell('A3').value = { formula: `SUM('Takeoff Pipit Hollow'!G44:G${total})`, result: 0 }
+    notes.getCell('A2').value = { formula: `SUM('Takeoff Pipit Hollow'!G${strip}:G${strip + 3})`, result: 0 }
+    notes.getCell('A3').value = { formula: `SUM('Takeoff Pipit Hollow'!G${strip}:G${total})`, result: 0 }
     notes.getCell('A4').value = { formula: `'takeoff pipit hollow'!G${total}`, result: 0 }
     notes.getCell('A5').value = { text: 'total', hyperlink: `#'Takeoff Pipit Hollow'!G${total}` }
     workbook.definedNames.add(`'Takeoff Pipit Hollow'!$G$${total}`, 'WholeSum')
@@ -93,11 +94,11 @@ describe('written onto itself', () => {
     expect(moved.indexOf('Delivery, total')).toBeGreaterThan(total)
     const read = readSheet(openWorkbook(bytes, 'x'), 'My notes')!
     expect(read[0]![0]!.formula).toBe(`2*'Takeoff Pipit Hollow'!$G$${moved.indexOf('Delivery, total')}`)
-    expect(read[1]![0]!.formula).toBe(`SUM('Takeoff Pipit Hollow'!G44:G47)`)
+    expect(read[1]![0]!.formula).toBe(`SUM('Takeoff Pipit Hollow'!G${strip}:G${strip + 3})`)
     expect(read[3]![0]!.formula).toBe(`'takeoff pipit hollow'!G${moved.indexOf('Delivery, total')}`)
     const text = new TextDecoder().decode(unpack(readZip(bytes, 'x').get('xl/workbook.xml')!, 'x'))
     expect(text).toMatch(new RegExp(`name="WholeSum"[^>]*>'Takeoff Pipit Hollow'!\\$G\\$${moved.indexOf('Delivery, total')}<`))
-    expect(told).toEqual([expect.stringMatching(/^My notes!A3 points to 'Takeoff Pipit Hollow'!G44:G\d+/)])
+    expect(told).toEqual([expect.stringMatching(/^My notes!A3 points to 'Takeoff Pipit Hollow'!G\d+:G\d+/)])
   })
   it('words where our sheets have none, and drawings on them: kept or told, never gone in silence', async () => {
     const first = make(sourceOf(await own(), 'OWN.xlsx')).bytes
