@@ -115,6 +115,16 @@ describe('a file of another program on the page', () => {
     other.model.dispatch('ADD_COLUMNS_ROWS' as never, { sheetId: other.sheetId, sheetName: 'Own', dimension: 'ROW', base: 3, position: 'after', quantity: 1 } as never)
     expect(other.file.saved(other.model, new Map())!.anew).toEqual(['Own'])
   })
+  it('without a list of formats gets the plain ones when a sheet is written into it', async () => {
+    const book = new Book(await strange(), 'own.xlsx')
+    book.remove('xl/styles.xml')
+    const { file, model } = await opened(book.bytes())
+    model.dispatch('CREATE_SHEET' as never, { sheetId: 'new', name: 'New', position: 1, rows: 5, cols: 5 } as never)
+    model.dispatch('UPDATE_CELL' as never, { sheetId: 'new', row: 0, col: 0, content: '12' } as never)
+    const saved = openWorkbook(file.saved(model, new Map())!.bytes, 'x')
+    expect(readSheet(saved, 'New')![0]![0]).toEqual({ value: 12 })
+    expect(readSheet(saved, 'Own')![1]![0]).toEqual({ value: 4 })
+  })
   it('damaged in what only looks need, is read all the same', async () => {
     const book = new Book(await strange(), 'own.xlsx')
     book.put('xl/styles.xml', book.text('xl/styles.xml').replace(/<fonts[\s\S]*<\/fonts>/, '<fonts count="1"><font><sz val="x"/><color/></font></fonts>'))

@@ -2,6 +2,7 @@
 import type { Look } from '../../plan/looks.js'
 import { palette } from '../../plan/looks.js'
 import type { Book } from './book.js'
+import { plainStyles } from './newBook.js'
 import { attribute, edited, escapeXml, inside, type Tag } from './xml.js'
 import { WorkbookError } from './zip.js'
 
@@ -22,6 +23,8 @@ interface List {
   own: number
 }
 
+const STYLES = 'xl/styles.xml'
+
 export class StyleBook {
   private readonly part: string
   private readonly lists = new Map<ListName, List>()
@@ -31,9 +34,16 @@ export class StyleBook {
   private isChanged = false
 
   constructor(private readonly book: Book) {
-    const part = book.relations(book.mainPart).find(({ type }) => type.endsWith('/styles'))?.target
-    if (!part || !book.has(part)) throw new WorkbookError(`${book.file}: it has no list of cell formats; open it in a spreadsheet and save it there.`)
-    this.part = part
+    const known = book.relations(book.mainPart).find(({ type }) => type.endsWith('/styles'))?.target
+    const isThere = known !== undefined && book.has(known)
+    if (!isThere) {
+      // A workbook may do without formats: then the plain ones are what it shows.
+      book.put(STYLES, `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n${plainStyles}`)
+      book.declare(STYLES, 'application/vnd.openxmlformats-officedocument.spreadsheetml.styles+xml')
+      book.unrelate(book.mainPart, ({ type }) => type.endsWith('/styles'))
+      book.relate(book.mainPart, 'styles', STYLES)
+    }
+    this.part = isThere ? known : STYLES
     this.read()
     this.face = /<name val="([^"]*)"/.exec(this.lists.get('fonts')!.items[0] ?? '')?.[1] ?? 'Calibri'
   }
