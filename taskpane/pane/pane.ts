@@ -286,13 +286,14 @@ export class Pane {
   private report({ made, problems, cancelled, failed }: Outcome): void {
     this.held = distinct(problems)
     this.showJob()
-    const sheets = made.flatMap(({ sheets: names }) => names)
     const unused = made.flatMap(({ job, takeoff }) => takeoff.unused.map((code) => `${job}: your entry for ${code} has no line any more`))
     this.say(
       [
         cancelled ? 'Cancelled.' : '',
         failed ? `${failed.job} was not made: ${failed.words}` : '',
-        made.length ? `${made.length} ${made.length === 1 ? 'takeoff' : 'takeoffs'} made: ${sheets.join(', ')}.` : 'No takeoff was made.',
+        made.length
+          ? `${made.length} ${made.length === 1 ? 'takeoff' : 'takeoffs'} made: ${made.map(({ sheets }) => sheets[0]).join(', ')}, with ${made.length === 1 ? 'its' : 'their'} other sheets.`
+          : 'No takeoff was made.',
         this.held.length ? `${this.held.length} ${this.held.length === 1 ? 'problem' : 'problems'} above.` : '',
         ...made.flatMap(({ job, changed }) => (changed ? [`${job}: ${changed}.`] : [])),
         ...unused,

@@ -101,7 +101,7 @@ function crewSheet({ takeoff, design, names, heading, entryCodes }: JobContext, 
   draft.next()
   const measure = measureOf(design)
   draft.draw(
-    [columns.box, sectionPicture(design, measure), { size: 10.5, width: 330, mostHeight: 110 }],
+    [columns.box, sectionPicture(design, measure), { size: 10.5, width: 285, mostHeight: 110 }],
     [columns.figure, planPicture(design, measure), { size: 10.5, width: 200, mostHeight: 110 }],
   )
   ;(['code', 'text', 'figure', 'hold', 'done'] as const).forEach((name) => draft.put(columns[name], 'heading', crewHeadings[name]))

@@ -196,7 +196,7 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
   return {
     name: sheet,
     kind: 'design',
-    widths: [1, 26, 27, 13, 9, 56, 11, 9],
+    widths: [1, 26, 25, 13, 9, 56, 13, 9],
     cells: draft.cells,
     frozenRows: DESIGN_HEADING_ROW,
     titleRows: [1, DESIGN_HEADING_ROW],
