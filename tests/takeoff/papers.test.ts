@@ -1,0 +1,67 @@
+/** Site, Handover and the head of papers: what is open and why, what was found is asked into the row, what the owner is told. */
+import { describe, expect, it } from 'vitest'
+import { jobSheets } from '../../src/plan/jobSheets.js'
+import { standardPlaces } from '../../src/plan/places.js'
+import { careOf, careTasks } from '../../src/takeoff/careTasks.js'
+import { assumableFields } from '../../src/takeoff/assumed.js'
+import { problemText } from '../../src/takeoff/fields.js'
+import { readOffice } from '../../src/takeoff/office.js'
+import { nothingKept, workJob } from '../../src/takeoff/takeoff.js'
+import { demoTakeoff, leastRow, officeWith, takeoffOf } from '../support/office.js'
+
+const made = { date: '2026-11-25', revision: 1, version: 'test' }
+const sheetOf = (takeoff: ReturnType<typeof takeoffOf>, kind: string) => jobSheets(takeoff, standardPlaces(), 'native', made).find((plan) => plan.kind === kind)!
+const words = (takeoff: ReturnType<typeof takeoffOf>, kind: string) => sheetOf(takeoff, kind).cells.map(({ value }) => String(value ?? ''))
+
+describe('the Site list', () => {
+  it('names every figure that nobody may guess, first those without which a verdict does not pass, and none that is given', () => {
+    const open = words(takeoffOf({ ...leastRow, RainIntensity_in_per_h: 1 }), 'site')
+    for (const name of assumableFields) if (!Object.hasOwn(leastRow, name) && name !== 'RainIntensity_in_per_h') expect(open, name).toContain(name)
+    expect(open).not.toContain('RainIntensity_in_per_h')
+    expect(open).not.toContain('WaterLineRun_ft')
+    expect(open.findIndex((text) => text === 'GroundwaterDepth_ft')).toBeLessThan(open.findIndex((text) => text === 'FilterShare'))
+    expect(open.find((text) => text.startsWith('Groundwater depth.'))).toMatch(/Does not pass without it: .*uplift of an empty tank/)
+    expect(open).toContain('not known')
+  })
+  it('asks what was found into the row of Jobs, and is content once it stands there', () => {
+    const work = (job: Record<string, unknown>, done: string) => {
+      const office = readOffice(officeWith({ Jobs: [job] }))
+      return workJob(office, office.tables.Jobs[0]!, { ...nothingKept, crew: { cells: { 'V FrostDepth_in': { done } }, added: [] } }).problems.map(problemText)
+    }
+    expect(work(leastRow, '30')).toEqual(['Jobs, row 6, FrostDepth_in: what was found on site, 30, or the Site list cleared of it; got 0.'])
+    expect(work({ ...leastRow, FrostDepth_in: 30 }, '30')).toEqual([])
+    expect(work(leastRow, '')).toEqual([])
+  })
+})
+
+describe('the Handover', () => {
+  it('tells the owner what never to do, and only the tasks of this job', () => {
+    const takeoff = demoTakeoff('Wicket Mill')
+    const said = words(takeoff, 'handover').join('\n')
+    expect(said).toMatch(/not drinkable without treatment/)
+    expect(said).toMatch(/Nobody climbs into a tank/)
+    expect(said).toMatch(/breaker off and locked, by a licensed electrician/)
+    const codes = careOf(takeoff.design).map(({ code }) => code)
+    // No treatment and no preventer in this job.
+    expect(codes).not.toContain('K7')
+    expect(codes).not.toContain('K10')
+    expect(careOf(takeoffOf({ ...leastRow, TreatmentLoss_psi: 6, Backflow: 'preventer', RainIntensity_in_per_h: 1 }).design).map(({ code }) => code)).toEqual(
+      expect.arrayContaining(['K7', 'K8', 'K9', 'K10']),
+    )
+    expect(new Set(careTasks.map(({ code }) => code)).size).toBe(careTasks.length)
+  })
+})
+
+describe('the head of the office', () => {
+  it.each(['quote', 'test', 'handover', 'site'])('stands on the %s', (kind) => {
+    expect(words(demoTakeoff('Wicket Mill'), kind)).toContain('Underbrook Cistern Setters')
+    expect(words(takeoffOf({ ...leastRow, RainIntensity_in_per_h: 1 }, { House: [] }), kind)).not.toContain('Underbrook Cistern Setters')
+  })
+  it('says the paper of every sheet, and until when a quote holds', () => {
+    const house = { Name: 'X', Paper: 'A4', ValidFor_day: 10 }
+    const takeoff = takeoffOf({ ...leastRow, Date: '2026-02-25', RainIntensity_in_per_h: 1 }, { House: [house] })
+    for (const plan of jobSheets(takeoff, standardPlaces(), 'native', made)) expect(plan.paper).toBe('A4')
+    // Ten days from 25 February of a common year.
+    expect(words(takeoff, 'quote').some((text) => text.startsWith('This quote of 2026-02-25 holds until 2026-03-07.'))).toBe(true)
+  })
+})
