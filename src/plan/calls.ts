@@ -80,8 +80,7 @@ export function nativeWriter(names: NamePlaces, design: Design, working: SheetDr
     const places = new Map<string, string>()
     const checked = check(calculation, values)
     const worked = checked instanceof FormulaError ? undefined : workThrough(calculation, checked).values
-    for (let column = 2; column <= 7; column++) working.put(column, 'section', column === 2 ? `${calculation.id} for ${about}` : null)
-    working.next()
+    working.section(7, `${calculation.id} for ${about}`)
     calculation.names.forEach((name, at) => writeArgument(calculation, name, given[at], values[at], call.args[at], checked, sheet, places))
     for (const step of calculation.steps as readonly Step[]) {
       const value = worked ? worked.get(step.symbol) : (checked as FormulaError)

@@ -33,8 +33,8 @@ function linesOf(text: string, width: number): number {
 const [PAGE_WIDTH, PAGE_HEIGHT, WIDTH_POINTS] = [523, 700, 5.25]
 const LEAST_PERCENT = 89
 
-/** The share of its size at which an upright sheet fits one page, as long as it stays readable; else the share that fits its width. */
-export function onePage(plan: SheetPlan): number {
+/** An upright sheet made to fit one page, as long as it stays readable; else made as narrow as a page. */
+export function fittedToPage(plan: SheetPlan): SheetPlan {
   const heights = rowHeights(plan)
   const last = Math.max(...plan.cells.map(({ row }) => row))
   let high = 0
@@ -42,7 +42,7 @@ export function onePage(plan: SheetPlan): number {
   const wide = plan.widths.reduce((sum, width) => sum + width, 0) * WIDTH_POINTS
   const byWidth = Math.min(100, Math.floor((100 * PAGE_WIDTH) / wide))
   const byHeight = Math.floor((100 * PAGE_HEIGHT) / high)
-  return byHeight >= LEAST_PERCENT ? Math.min(byWidth, byHeight) : byWidth
+  return { ...plan, print: { percent: byHeight >= LEAST_PERCENT ? Math.min(byWidth, byHeight) : byWidth } }
 }
 
 export function rowHeights(plan: SheetPlan): Map<number, number> {

@@ -45,21 +45,17 @@ function officeSheet(table: TableName, raw: RawTable, made: Made): SheetPlan {
       draft.put(OFFICE_FIRST_COLUMN + fields.length + column, typeof value === 'string' ? 'inputText' : 'input', value, { row: OFFICE_HEADING_ROW + 1 + at })
     })
   }
-  return {
-    // Formulas point at the standard name, whatever the workbook called the sheet.
-    name: table,
+  return draft.sheet(table, {
     kind: 'office',
     widths: [2, ...fields.map(([name, field]) => widthOf(name, field)), ...own.map((name) => Math.max(12, name.length + 3))],
-    cells: draft.cells,
-    frozenRows: OFFICE_HEADING_ROW,
-    titleRows: [1, OFFICE_HEADING_ROW],
+    headingRow: OFFICE_HEADING_ROW,
     landscape: true,
     footer: table,
     // Tables are as wide as they are: more pages, and never smaller type.
     print: { percent: 90 },
     tables: [{ name: table, row: OFFICE_HEADING_ROW, column: OFFICE_FIRST_COLUMN, headings: [...fields.map(([name]) => name), ...own], rows }],
     validations: standardValidations(table),
-  }
+  })
 }
 
 /** What each column takes, where the table stands as our template lays it out. */

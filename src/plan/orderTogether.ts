@@ -64,8 +64,7 @@ export function orderTogether(jobs: readonly { takeoff: Takeoff; plan: SheetPlan
   const suppliers = [...new Set(shared.map(({ supplier }) => supplier))].sort((one, other) => Number(one === '') - Number(other === '') || (one < other ? -1 : 1))
   const first = draft.row
   for (const supplier of suppliers) {
-    for (let column = columns.code; column <= columns.saved; column++) draft.put(column, 'section', column === columns.code ? (supplier || NO_SUPPLIER).toUpperCase() : null)
-    draft.next()
+    draft.section(columns.saved, (supplier || NO_SUPPLIER).toUpperCase())
     for (const one of shared) if (one.supplier === supplier) row(one)
     draft.next()
   }
@@ -95,17 +94,12 @@ export function orderTogether(jobs: readonly { takeoff: Takeoff; plan: SheetPlan
     draft.next()
   }
 
-  return {
-    name: ORDER_TOGETHER,
+  return draft.sheet(ORDER_TOGETHER, {
     kind: 'together',
     widths: [1, 20, 40, 8, 10, 8, 10, 11, 11],
-    cells: draft.cells,
-    frozenRows: 5,
-    titleRows: [1, 5],
+    headingRow: 5,
     landscape: true,
     footer: ORDER_TOGETHER,
-    tables: [],
-    validations: [],
     paper: jobs[0]!.takeoff.house.paper,
-  }
+  })
 }

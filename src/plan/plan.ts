@@ -131,6 +131,14 @@ export const range = (firstRow: number, lastRow: number, column: number, lastCol
 /** A sheet's name as a formula writes it. */
 export const quotedSheet = (name: string): string => (/^[A-Za-z_][A-Za-z0-9_]*$/.test(name) && !/^[A-Za-z]{1,3}\d+$/.test(name) ? name : `'${name.replace(/'/g, "''")}'`)
 
+/** What a layout says of its sheet beside the cells. */
+export interface SheetFrame
+  extends Pick<SheetPlan, 'kind' | 'widths' | 'landscape' | 'footer'>, Partial<Pick<SheetPlan, 'tables' | 'validations' | 'print' | 'paper' | 'toScale'>> {
+  headingRow: number
+}
+
+/** Column A is a thin margin. */
+const FIRST_COLUMN = 2
 /** A row with nothing in it, as files of ours say it. */
 export const EMPTY_ROW_POINTS = 15
 
@@ -168,6 +176,26 @@ export class SheetDraft {
     const [address_, ...more] = rest
     if (address_ !== undefined) this.put(column, 'faintRight', address_, { row: 2 })
     if (more.length) this.put(column, 'faintRight', more.join(' · '), { row: 3 })
+  }
+
+  /** A bar over the width of the sheet. */
+  section(lastColumn: number, text: string): void {
+    for (let column = FIRST_COLUMN; column <= lastColumn; column++) this.put(column, 'section', column === FIRST_COLUMN ? text : null)
+    this.next()
+  }
+
+  /** What was drawn up, as a sheet: `headingRow` is the last row that stands still and is printed on every page. */
+  sheet(name: string, { headingRow, ...more }: SheetFrame): SheetPlan {
+    return {
+      name,
+      cells: this.cells,
+      frozenRows: headingRow,
+      titleRows: [1, Math.max(1, headingRow)],
+      tables: [],
+      validations: [],
+      ...(this.drawings.length ? { drawings: this.drawings } : {}),
+      ...more,
+    }
   }
 
   /** The three heading lines of every sheet. */

@@ -33,16 +33,11 @@ export function tablesSheet(made: Made): SheetPlan {
       draft.put(sourceColumn, 'faint', `${source.grade}: ${citationText(source)}`)
     })
   }
-  return {
-    name: PUBLISHED_SHEET,
+  return draft.sheet(PUBLISHED_SHEET, {
     kind: 'tables',
     widths: [2, 26, ...Array.from({ length: widest }, () => 13)],
-    cells: draft.cells,
-    frozenRows: 3,
-    titleRows: [1, 3],
+    headingRow: 3,
     landscape: true,
     footer: 'Published tables',
-    tables: [],
-    validations: [],
-  }
+  })
 }

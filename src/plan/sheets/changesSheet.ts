@@ -112,16 +112,11 @@ function changesSheet({ takeoff, earlier, made, heading, design }: JobContext, s
     }
   }
 
-  return {
-    name: sheet,
+  return draft.sheet(sheet, {
     kind: 'changes',
     widths: [1, 9, 11, 14, 17, 34, 12, 12, 13, 10],
-    cells: draft.cells,
-    frozenRows: 5,
-    titleRows: [1, 5],
+    headingRow: 5,
     landscape: true,
     footer: design.name,
-    tables: [],
-    validations: [],
-  }
+  })
 }

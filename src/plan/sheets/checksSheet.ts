@@ -123,16 +123,11 @@ function checksSheet({ takeoff, design, names, heading }: JobContext, sheet: str
     ]
   }
 
-  return {
-    name: sheet,
+  return draft.sheet(sheet, {
     kind: 'checks',
     widths: [2, 60, 14, 14, 8, 10],
-    cells: draft.cells,
-    frozenRows: 5,
-    titleRows: [1, 5],
+    headingRow: 5,
     landscape: false,
     footer: design.name,
-    tables: [],
-    validations: [],
-  }
+  })
 }

@@ -199,17 +199,11 @@ function crewSheet({ takeoff, design, names, heading, entryCodes }: JobContext, 
     }
   }
 
-  return {
-    name: sheet,
+  return draft.sheet(sheet, {
     kind: 'crew',
     widths: [1, 4, 5, 50, 14, 11, 14],
-    cells: draft.cells,
-    frozenRows: 3,
-    titleRows: [1, 3],
+    headingRow: 3,
     landscape: false,
     footer: design.name,
-    tables: [],
-    validations: [],
-    drawings: draft.drawings,
-  }
+  })
 }

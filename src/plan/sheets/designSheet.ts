@@ -193,18 +193,14 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
     return text === undefined ? {} : { formula: formula(text).render(names.from(sheet)) }
   }
 
-  return {
-    name: sheet,
+  return draft.sheet(sheet, {
     kind: 'design',
     widths: [1, 26, 25, 13, 9, 56, 13, 9],
-    cells: draft.cells,
-    frozenRows: DESIGN_HEADING_ROW,
-    titleRows: [1, DESIGN_HEADING_ROW],
+    headingRow: DESIGN_HEADING_ROW,
     landscape: true,
     footer: design.name,
-    tables: [],
     validations,
-  }
+  })
 }
 
 /** Counts are whole; a share under 1 shows what a limit of a few percent is compared with. */

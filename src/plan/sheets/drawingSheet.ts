@@ -49,24 +49,17 @@ function drawingSheet({ design, heading }: JobContext, sheet: string): SheetPlan
   const draft = new SheetDraft()
   draft.heading(heading.title, `Drawing, ${words}: measure by the bar, not by the edge of the paper`, heading.made)
   for (const picture of pictures) {
-    for (let column = 2; column <= COLUMNS.length; column++) draft.put(column, 'section', column === 2 ? picture.title.toUpperCase() : null)
-    draft.next()
+    draft.section(COLUMNS.length, picture.title.toUpperCase())
     draft.draw([2, picture, pageOf(inches)])
   }
-  return {
-    name: sheet,
+  return draft.sheet(sheet, {
     kind: 'drawing',
     widths: COLUMNS,
-    cells: draft.cells,
-    frozenRows: 0,
-    titleRows: [1, 3],
+    headingRow: 0,
     landscape: false,
     footer: design.name,
-    tables: [],
-    validations: [],
-    drawings: draft.drawings,
     toScale: { lastRow: draft.row, lastColumn: COLUMNS.length },
-  }
+  })
 }
 
 /** How wide a picture is with the measures at its left. */

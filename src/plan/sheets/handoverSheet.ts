@@ -6,7 +6,7 @@ import { monthNames } from '../../takeoff/officeTables.js'
 import { templateFormula, type Words } from '../../takeoff/template.js'
 import { planPicture } from '../drawing/planPicture.js'
 import { sectionPicture } from '../drawing/sectionPicture.js'
-import { onePage } from '../heights.js'
+import { fittedToPage } from '../heights.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 import { measureOf } from './drawingSheet.js'
@@ -87,8 +87,7 @@ function handoverSheet({ takeoff, design, names, heading }: JobContext, sheet: s
   draft.put(columns.code, 'faint', closingCaution)
 
   function section(text: string): void {
-    for (let column = columns.code; column <= columns.done; column++) draft.put(column, 'section', column === columns.code ? text.toUpperCase() : null)
-    draft.next()
+    draft.section(columns.done, text.toUpperCase())
   }
   function sentence(words: Words): void {
     draft.put(columns.text, 'wrapped', design.words(words), live(words))
@@ -107,20 +106,15 @@ function handoverSheet({ takeoff, design, names, heading }: JobContext, sheet: s
     }
   }
 
-  const plan: SheetPlan = {
-    name: sheet,
-    kind: 'handover',
-    widths: [1, 6, 62, 14, 24],
-    cells: draft.cells,
-    frozenRows: 3,
-    titleRows: [1, 3],
-    landscape: false,
-    footer: design.name,
-    tables: [],
-    validations: [],
-    drawings: draft.drawings,
-  }
-  return { ...plan, print: { percent: onePage(plan) } }
+  return fittedToPage(
+    draft.sheet(sheet, {
+      kind: 'handover',
+      widths: [1, 6, 62, 14, 24],
+      headingRow: 3,
+      landscape: false,
+      footer: design.name,
+    }),
+  )
 }
 
 const inMonths = (months: readonly number[]): string =>

@@ -45,16 +45,11 @@ function optionsSheet({ takeoff, design, heading }: JobContext, sheet: string): 
   }
   draft.next()
   draft.put(columns.name, 'faint', 'Figures as they were when this was made: change the row of Jobs to take one of them, and make the takeoff again.')
-  return {
-    name: sheet,
+  return draft.sheet(sheet, {
     kind: 'options',
     widths: [1, 24, 7, 12, 13, 13, 14, 13, 40],
-    cells: draft.cells,
-    frozenRows: 5,
-    titleRows: [1, 5],
+    headingRow: 5,
     landscape: true,
     footer: design.name,
-    tables: [],
-    validations: [],
-  }
+  })
 }

@@ -54,22 +54,16 @@ function orderSheet({ takeoff, names, heading }: JobContext, sheet: string): She
   }
 
   function section(text: string): void {
-    for (let column = columns.code; column <= columns.done; column++) draft.put(column, 'section', column === columns.code ? text : null)
-    draft.next()
+    draft.section(columns.done, text)
     for (const [key, column] of Object.entries(columns)) draft.put(column, key === 'order' ? 'headingRight' : 'heading', orderHeadings[key]!)
     draft.next()
   }
 
-  return {
-    name: sheet,
+  return draft.sheet(sheet, {
     kind: 'order',
     widths: [1, 18, 42, 9, 7, 22],
-    cells: draft.cells,
-    frozenRows: 3,
-    titleRows: [1, 3],
+    headingRow: 3,
     landscape: false,
     footer: takeoff.design.name,
-    tables: [],
-    validations: [],
-  }
+  })
 }

@@ -6,7 +6,7 @@ import { money, type Takeoff } from '../../takeoff/takeoff.js'
 import { templateFormula, type Words } from '../../takeoff/template.js'
 import { verdictRules, type VerdictName } from '../../takeoff/verdicts.js'
 import { sectionPicture } from '../drawing/sectionPicture.js'
-import { onePage } from '../heights.js'
+import { fittedToPage } from '../heights.js'
 import { address, SheetDraft, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 import { measureOf } from './drawingSheet.js'
@@ -86,8 +86,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
   draft.put(columns.code, 'faint', closingCaution)
 
   function section(text: string): void {
-    for (let column = columns.code; column <= LAST_COLUMN; column++) draft.put(column, 'section', column === columns.code ? text.toUpperCase() : null)
-    draft.next()
+    draft.section(LAST_COLUMN, text.toUpperCase())
   }
 
   function live(words: Words): { formula?: string } {
@@ -215,18 +214,13 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
     draft.next()
   }
 
-  const plan: SheetPlan = {
-    name: sheet,
-    kind: 'quote',
-    widths: [1, 8, 77, 24],
-    cells: draft.cells,
-    frozenRows: 3,
-    titleRows: [1, 3],
-    landscape: false,
-    footer: design.name,
-    tables: [],
-    validations: [],
-    drawings: draft.drawings,
-  }
-  return { ...plan, print: { percent: onePage(plan) } }
+  return fittedToPage(
+    draft.sheet(sheet, {
+      kind: 'quote',
+      widths: [1, 8, 77, 24],
+      headingRow: 3,
+      landscape: false,
+      footer: design.name,
+    }),
+  )
 }

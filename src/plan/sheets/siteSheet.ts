@@ -5,7 +5,7 @@ import { jobFields, type JobFieldName } from '../../takeoff/officeTables.js'
 import { SITE_PREFIX } from '../../takeoff/takeoff.js'
 import { verdictRules } from '../../takeoff/verdicts.js'
 import { symbolOf } from '../../units.js'
-import { onePage } from '../heights.js'
+import { fittedToPage } from '../heights.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 
@@ -84,17 +84,13 @@ function siteSheet({ takeoff, design, heading }: JobContext, sheet: string): She
   draft.put(columns.code, 'faint', 'Call 811 before digging. Look up for power lines. No entry into a tank, pit or trench to measure: a rod and a tape from above.')
   draft.next()
   draft.put(columns.code, 'faint', 'What was found goes into the row of Jobs, under the column named at the left; until it does, the takeoff says so.')
-  const plan: SheetPlan = {
-    name: sheet,
-    kind: 'site',
-    widths: [1, 21, 51, 10, 8, 19],
-    cells: draft.cells,
-    frozenRows: 5,
-    titleRows: [1, 5],
-    landscape: false,
-    footer: design.name,
-    tables: [],
-    validations: [],
-  }
-  return { ...plan, print: { percent: onePage(plan) } }
+  return fittedToPage(
+    draft.sheet(sheet, {
+      kind: 'site',
+      widths: [1, 21, 51, 10, 8, 19],
+      headingRow: 5,
+      landscape: false,
+      footer: design.name,
+    }),
+  )
 }

@@ -104,9 +104,7 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading }: JobCo
   const firstLineRow = draft.row
   const pending: (() => void)[] = []
   for (const { section, lines, total } of takeoff.sections) {
-    draft.put(columns.code, 'section', section.toUpperCase())
-    for (let column = columns.code + 1; column <= columns.why; column++) draft.put(column, 'section', null)
-    draft.next()
+    draft.section(columns.why, section.toUpperCase())
     const first = draft.row
     for (const line of lines) {
       writeLine(line)
@@ -188,9 +186,7 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading }: JobCo
   }
 
   function addedLines(): void {
-    draft.put(columns.code, 'section', ADDED_SECTION)
-    for (let column = columns.code + 1; column <= columns.why; column++) draft.put(column, 'section', null)
-    draft.next()
+    draft.section(columns.why, ADDED_SECTION)
     const first = draft.row
     const blank = { code: '', description: '', unit: '', quantity: null, price: null, why: '' }
     for (const line of [...takeoff.added, ...Array.from({ length: SPARE_ADDED_ROWS }, () => blank)]) {
@@ -223,9 +219,7 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading }: JobCo
       draft.next()
       return draft.row - 1
     }
-    draft.put(columns.code, 'section', SUMMARY)
-    for (let column = columns.code + 1; column <= columns.why; column++) draft.put(column, 'section', null)
-    draft.next()
+    draft.section(columns.why, SUMMARY)
     const parts = [...takeoff.sections.map(({ section, total }) => [section as string, total] as const), [ADDED_SECTION_WORDS, takeoff.addedTotal] as const]
     parts.forEach(([label, total], at) => {
       draft.put(columns.description, 'text', label)
@@ -280,17 +274,12 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading }: JobCo
     draft.row = end
   }
 
-  return {
-    name: sheet,
+  return draft.sheet(sheet, {
     kind: 'takeoff',
     widths: [1, 16, 42, 9, 7, 11, 13, 10, 9, 7, 7, 8, 11, 10, 10, 60],
-    cells: draft.cells,
-    frozenRows: TAKEOFF_HEADING_ROW,
-    titleRows: [1, TAKEOFF_HEADING_ROW],
+    headingRow: TAKEOFF_HEADING_ROW,
     landscape: false,
     footer: design.name,
-    tables: [],
-    validations: [],
     print: { percent: 100, lastColumn: columns.amount },
-  }
+  })
 }

@@ -92,8 +92,7 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
   signatures()
 
   function section(text: string): void {
-    for (let column = columns.code; column <= columns.done; column++) draft.put(column, 'section', column === columns.code ? text.toUpperCase() : null)
-    draft.next()
+    draft.section(columns.done, text.toUpperCase())
   }
 
   function written(code: string, key: string, column: number): Single {
@@ -186,16 +185,12 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
     draft.put(columns.text, 'site', closingCaution)
   }
 
-  return {
-    name: sheet,
+  return draft.sheet(sheet, {
     kind: 'test',
     widths: [1, 7, 36, 10, 9, 10, 10, 10, 9, 8, 27],
-    cells: draft.cells,
-    frozenRows: 3,
-    titleRows: [1, 3],
+    headingRow: 3,
     landscape: true,
     footer: design.name,
-    tables: [],
     validations,
-  }
+  })
 }

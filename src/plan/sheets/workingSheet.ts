@@ -21,16 +21,11 @@ export const working = sheetKind({
   plan: ({ flavor, working: draft, design }, sheet) =>
     flavor === 'cells'
       ? undefined
-      : {
-          name: sheet,
+      : draft.sheet(sheet, {
           kind: 'working',
           widths: [1, 14, 28, 13, 9, 46, 41],
-          cells: draft.cells,
-          frozenRows: 5,
-          titleRows: [1, 5],
+          headingRow: 5,
           landscape: true,
           footer: design.name,
-          tables: [],
-          validations: [],
-        },
+        }),
 })

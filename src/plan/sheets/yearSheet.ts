@@ -181,16 +181,11 @@ function yearSheet({ design, names, heading, flavor }: JobContext, sheet: string
     }
   }
 
-  return {
-    name: sheet,
+  return draft.sheet(sheet, {
     kind: 'year',
     widths: [1, 14, ...monthColumns.map(() => 11)],
-    cells: draft.cells,
-    frozenRows: 3,
-    titleRows: [1, 3],
+    headingRow: 3,
     landscape: true,
     footer: design.name,
-    tables: [],
-    validations: [],
-  }
+  })
 }
