@@ -151,8 +151,7 @@ function placesIn(file: string): Mutant[] {
       const sign = ts.tokenToString(node.operatorToken.kind)!
       if (swaps[sign] && sign !== '=') add(node.operatorToken.getStart(source), node.operatorToken.end, swaps[sign])
     } else if (node.kind === ts.SyntaxKind.TrueKeyword || node.kind === ts.SyntaxKind.FalseKeyword) add(node.getStart(source), node.end, functionSwaps[node.getText(source)]!)
-    else if (ts.isPropertyAccessExpression(node) && functionSwaps[node.name.text] && /^(?:Math|.*)$/.test(node.expression.getText(source)))
-      add(node.name.getStart(source), node.name.end, functionSwaps[node.name.text]!)
+    else if (ts.isPropertyAccessExpression(node) && functionSwaps[node.name.text]) add(node.name.getStart(source), node.name.end, functionSwaps[node.name.text]!)
     ts.forEachChild(node, visit)
   }
   visit(source)

@@ -4,3 +4,6 @@ export function roundTo(x: number, digits: number, how: (value: number) => numbe
   const scaled = Number((Math.abs(x) * factor).toPrecision(15))
   return (Math.sign(x) * how(scaled)) / factor
 }
+
+/** Money in words, to the cent. */
+export const dollars = (value: number): string => `$${value.toLocaleString('en-US', { minimumFractionDigits: 2, maximumFractionDigits: 2 })}`

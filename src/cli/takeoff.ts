@@ -3,12 +3,13 @@ import { existsSync, statSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { parseArgs } from 'node:util'
 import { openWorkbook, WorkbookError, type Workbook } from '../hosts/file.js'
-import { demoSource, earlierIn, isNothing, keptIn, makeFile, papersAlone, reasonsAgainst, revisionIn, sourceOf } from '../hosts/fileSession.js'
+import { demoSource, earlierIn, isNothing, keptIn, makeFile, papersAlone, reasonsAgainst, sourceOf } from '../hosts/fileSession.js'
 import type { Flavor } from '../plan/calls.js'
 import { openStops } from '../plan/sheets/quoteSheet.js'
 import { careCalendar } from '../takeoff/careTasks.js'
 import { changesSince, inShort } from '../takeoff/changes.js'
 import { startingOffice } from '../takeoff/demo.js'
+import { dollars } from '../rounding.js'
 import { problemText, type Problem } from '../takeoff/fields.js'
 import { readOffice, type Row } from '../takeoff/office.js'
 import { rulesOf, workJob, type Takeoff, type Worked } from '../takeoff/takeoff.js'
@@ -77,9 +78,10 @@ async function main(): Promise<void> {
     const [theirs, ours] = [keptIn(before, name), keptIn(source.workbook, name)]
     if (!isNothing(theirs) && !isNothing(ours) && JSON.stringify(theirs) !== JSON.stringify(ours))
       throw new Error(`${out}: people typed on the sheets of ${name} there and in ${input}, not the same: give another name, or add --replace. Nothing was written.`)
-    const earlier = earlierIn(before, name).before ? earlierIn(before, name) : earlierIn(source.workbook, name)
+    const [there, here] = [earlierIn(before, name), earlierIn(source.workbook, name)]
+    const earlier = there.before ? there : here
     const result = workJob(office, job, isNothing(theirs) ? ours : theirs)
-    return { name, earlier, revision: Math.max(revisionIn(before, name), revisionIn(source.workbook, name)) + 1, ...result, problems: [...result.problems, ...earlier.problems] }
+    return { name, earlier, revision: Math.max(there.before?.revision ?? 0, here.before?.revision ?? 0) + 1, ...result, problems: [...result.problems, ...earlier.problems] }
   })
   const problems = new Map<string, Problem>(worked.flatMap((job) => job.problems.map((problem) => [problemText(problem), problem])))
   const all = new Map([...office.problems, ...rulesOf(office).problems].map((problem) => [problemText(problem), problem]))
@@ -184,8 +186,6 @@ function chosen(jobs: readonly Row[], names: readonly string[]): readonly Row[] 
   })
   return [...new Set(found)]
 }
-
-const dollars = (value: number) => `$${value.toLocaleString('en-US', { minimumFractionDigits: 2, maximumFractionDigits: 2 })}`
 
 function line({ design, lines, orderCost, total }: Takeoff): string {
   const verdicts = design.verdicts()

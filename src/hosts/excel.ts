@@ -98,28 +98,35 @@ export class ExcelHost implements Host {
     })
   }
 
-  async write(all: readonly SheetPlan[]): Promise<void> {
+  async write(all: readonly SheetPlan[]): Promise<readonly string[]> {
     await this.writeSheets(all.filter(({ toScale }) => !toScale))
-    await this.draw(all.filter(({ toScale }) => toScale))
+    return this.draw(all.filter(({ toScale }) => toScale))
   }
 
   /** A sheet that is a drawing has no equal in this interface: it comes from a file made of it alone. Without it the takeoff is whole all the same. */
-  private async draw(plans: readonly SheetPlan[]): Promise<void> {
-    if (!plans.length || !this.has('ExcelApi', '1.13')) return
+  private async draw(plans: readonly SheetPlan[]): Promise<readonly string[]> {
+    if (!plans.length) return []
+    const lacking = [`The drawing (${plans.map(({ name }) => name).join(', ')}) could not be put into this Excel: the command line makes it.`]
+    if (!this.has('ExcelApi', '1.13')) return lacking
     const { writeWorkbook } = await import(/* webpackChunkName: "drawing" */ './file.js')
-    await this.run(async (context) => {
+    return this.run(async (context): Promise<readonly string[]> => {
+      const strange: string[] = []
       for (const plan of plans) {
         const old = context.workbook.worksheets.getItemOrNullObject(plan.name)
         const heading = old.getRange('B3')
         old.load('name')
         heading.load('values')
         await context.sync()
-        if (!old.isNullObject && !/, Cistern Sheet /.test(String(heading.values[0]?.[0]))) continue
+        if (!old.isNullObject && !/, Cistern Sheet /.test(String(heading.values[0]?.[0]))) {
+          strange.push(`The sheet ${plan.name} stands here and was not made by this tool: the drawing is left out.`)
+          continue
+        }
         if (!old.isNullObject) old.delete()
         context.workbook.insertWorksheetsFromBase64(inBase64(writeWorkbook({ sheets: [plan] })), { sheetNamesToInsert: [plan.name], positionType: 'End' })
         await context.sync()
       }
-    }).catch(() => undefined)
+      return strange
+    }).catch(() => lacking)
   }
 
   /** Cells whose functions were not there when the workbook opened stay at #NAME? until their formula is entered again. */

@@ -60,8 +60,7 @@ export const earlierIn = (workbook: Workbook | undefined, job: string): Earlier 
 export const isNothing = (kept: Kept): boolean => JSON.stringify(kept) === JSON.stringify(nothingKept)
 
 /** The revision that the heading of a takeoff says it is; 0 where there is none. */
-export const revisionIn = (workbook: Workbook | undefined, job: string): number =>
-  Number(/revision (\d+)/.exec(String((workbook && readSheet(workbook, jobSheetNames(job).takeoff))?.[2]?.[1]?.value))?.[1] ?? 0)
+export const revisionIn = (workbook: Workbook | undefined, job: string): number => earlierIn(workbook, job).before?.revision ?? 0
 
 /** A short number of what the tables hold: two workbooks with the same tables have the same. */
 export const fingerprint = (raw: RawOffice): string => shortHash(tableTexts(raw))

@@ -136,7 +136,7 @@ export class GridHost implements Host {
   /** Sheets of jobs as they were laid out last: the grid shows no drawings, a file does. */
   readonly made = new Map<string, SheetPlan>()
 
-  async write(all: readonly SheetPlan[]): Promise<void> {
+  async write(all: readonly SheetPlan[]): Promise<readonly string[]> {
     const plans = all.filter(({ toScale }) => !toScale)
     const locked = plans.map(({ name }) => name).find((name) => this.getters.isSheetLocked(this.getters.getSheetIdByName(name) ?? ''))
     if (locked !== undefined) throw new HostError(`The sheet ${locked} is locked: unlock it, then try again. Nothing was changed.`)
@@ -158,6 +158,7 @@ export class GridHost implements Host {
       throw error
     }
     this.remember(all)
+    return []
   }
 
   private remember(plans: readonly SheetPlan[]): void {

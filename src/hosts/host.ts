@@ -35,8 +35,8 @@ export interface Host {
   readonly name: string
   /** Reads the office's tables and the sheets named. */
   read(sheets: readonly string[]): Promise<Snapshot>
-  /** Writes sheets, all or nothing: a failure leaves the workbook as it was. */
-  write(plans: readonly SheetPlan[]): Promise<void>
+  /** Writes sheets, all or nothing: a failure leaves the workbook as it was. Answers what a person should know, in words. */
+  write(plans: readonly SheetPlan[]): Promise<readonly string[]>
   select(place: Place): Promise<void>
   /** Shows a sheet. */
   show(sheet: string): Promise<void>

@@ -46,6 +46,8 @@ export interface Finished {
   takeoff: Takeoff
   /** What changed since it was made before, in a few words. */
   changed: string
+  /** What the host says of what it wrote. */
+  notes: readonly string[]
   sheets: readonly string[]
 }
 export interface Outcome {
@@ -92,7 +94,6 @@ async function makeOne(host: Host, name: string, flavor: Flavor, made: Made): Pr
   if (!job) throw new Error(`${office.sheets.Jobs} has no job ${name}.`)
   const strange = [...sheets].find(([, content]) => !isOurs(content))
   if (strange) throw new HostError(`The sheet ${strange[0]} stands here already and was not made by this tool: rename it, and make the takeoff then. Nothing was changed.`)
-  const before = sheets.get(names.takeoff)
   const earlier = earlierFrom(names, (sheet) => sheets.get(sheet))
   if (earlier.problems.length) throw new ProblemsError(earlier.problems)
   const takeoff = makeTakeoff(
@@ -100,17 +101,20 @@ async function makeOne(host: Host, name: string, flavor: Flavor, made: Made): Pr
     job,
     keptFrom(names, (sheet) => sheets.get(sheet)),
   )
-  const revision = before ? revisionOf(before[2]?.[1]?.value) + 1 : 1
+  const revision = (earlier.before?.revision ?? 0) + 1
   const plans: SheetPlan[] = jobSheets(takeoff, places, flavor, { ...made, revision }, earlier)
   if (!sheets.has(PUBLISHED_SHEET)) plans.push(tablesSheet(made))
   // Formulas point into every table: those that an older workbook lacks are added, empty.
   plans.push(...officeSheets(raw, made).filter(({ name: sheet }) => absent.some((table) => table === sheet)))
-  await host.write(plans)
-  return { job: name, takeoff, changed: earlier.before ? inShort(changesSince(earlier.before, takeoff), earlier.before.revision) : '', sheets: plans.map((plan) => plan.name) }
+  const notes = await host.write(plans)
+  return {
+    job: name,
+    takeoff,
+    changed: earlier.before ? inShort(changesSince(earlier.before, takeoff), earlier.before.revision) : '',
+    notes,
+    sheets: plans.map((plan) => plan.name),
+  }
 }
 
 /** Empty, or with the heading lines of our sheets. */
 const isOurs = (content: SheetContent): boolean => /, Cistern Sheet /.test(String(content[2]?.[1]?.value)) || content.every((row) => row.every(({ value }) => value === null))
-
-/** The revision that the heading of a takeoff says it is. */
-const revisionOf = (heading: unknown): number => Number(/revision (\d+)/.exec(String(heading))?.[1] ?? 0)

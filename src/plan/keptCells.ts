@@ -10,6 +10,7 @@ export interface Cell {
 export type Rows = readonly (readonly Cell[])[]
 
 export const text = (cell: Cell | undefined): string => String(cell?.value ?? '').trim()
+export const isEmptySheet = (rows: Rows): boolean => rows.every((row) => row.every((cell) => text(cell) === ''))
 /** What was typed, and nothing where a formula stands. */
 export const plain = (cell: Cell | undefined): string => (cell?.formula === undefined ? text(cell) : '')
 

@@ -2,7 +2,7 @@
 import type { Problem } from '../takeoff/fields.js'
 import type { Kept, TypedInput } from '../takeoff/takeoff.js'
 import { AS_MADE, constantNames, inputNames, VALUE, workedNames } from './sheets/designSheet.js'
-import { amount, PASTED, text, type Rows } from './keptCells.js'
+import { amount, isEmptySheet, PASTED, text, type Rows } from './keptCells.js'
 
 /** Where the headings stand, wherever rows and columns have moved to. */
 export function designHeadings(rows: Rows): { row: number; name: number; value: number; asMade: number } | undefined {
@@ -22,8 +22,11 @@ export function fromDesign(rows: Rows, sheet: string): Pick<Kept, 'figures' | 'i
   const problems: Problem[] = []
   const headings = designHeadings(rows)
   if (!headings) {
-    const isEmpty = rows.every((row) => row.every((cell) => text(cell) === ''))
-    return { figures, inputs, problems: isEmpty ? [] : [{ sheet, row: 0, column: AS_MADE, allowed: 'headings in one row, as the sheet was made', came: 'none of that name' }] }
+    return {
+      figures,
+      inputs,
+      problems: isEmptySheet(rows) ? [] : [{ sheet, row: 0, column: AS_MADE, allowed: 'headings in one row, as the sheet was made', came: 'none of that name' }],
+    }
   }
   for (const [at, row] of rows.slice(headings.row + 1).entries()) {
     const [name, value, asMade] = [headings.name, headings.value, headings.asMade].map((column) => text(row[column])) as [string, string, string]

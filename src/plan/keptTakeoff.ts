@@ -2,7 +2,7 @@
 import type { Problem } from '../takeoff/fields.js'
 import type { AddedLine, Kept, Override } from '../takeoff/takeoff.js'
 import type { JobSheetNames } from './jobSheets.js'
-import { amount, PASTED, text, type Cell, type Rows } from './keptCells.js'
+import { amount, isEmptySheet, PASTED, text, type Cell, type Rows } from './keptCells.js'
 import { sumLabels, takeoffColumns, takeoffHeading, takeoffSections, type TakeoffColumn } from './sheets/takeoffSheet.js'
 
 /** What each worked-out column of our lines begins with. */
@@ -33,12 +33,11 @@ export function fromTakeoff(rows: Rows, names: JobSheetNames): Pick<Kept, 'overr
   const problems: Problem[] = []
   const headings = takeoffHeadings(rows)
   if (!headings) {
-    const isEmpty = rows.every((row) => row.every((cell) => text(cell) === ''))
     const missing = needed.find((column) => !rows.some((row) => row.some((cell) => text(cell) === takeoffHeading(column)))) ?? 'code'
     return {
       overrides,
       added,
-      problems: isEmpty ? [] : [{ sheet, row: 0, column: takeoffHeading(missing), allowed: 'headings in one row, as the sheet was made', came: 'none of that name' }],
+      problems: isEmptySheet(rows) ? [] : [{ sheet, row: 0, column: takeoffHeading(missing), allowed: 'headings in one row, as the sheet was made', came: 'none of that name' }],
     }
   }
   /** Our own price of a line looks its code up, is a figure of the rule, or points to the job's own sheets. */

@@ -3,7 +3,7 @@ import { LOTS_SLACK } from '../calc/estimate/orderQuantity.js'
 import { orderQuantity } from '../calc/index.js'
 import { money, type Line, type Takeoff } from '../takeoff/takeoff.js'
 import { address, madeLine, quotedSheet, SheetDraft, type Made, type SheetPlan } from './plan.js'
-import { NO_SUPPLIER, ordered } from './sheets/orderSheet.js'
+import { NO_SUPPLIER, ordered, suppliersOf } from './sheets/orderSheet.js'
 import { takeoffColumns } from './sheets/takeoffSheet.js'
 
 export const ORDER_TOGETHER = 'Order together'
@@ -61,9 +61,8 @@ export function orderTogether(jobs: readonly { takeoff: Takeoff; plan: SheetPlan
     draft.put(column, ['order', 'apart', 'price', 'saved'].includes(name) ? 'headingRight' : 'heading', headings[name as keyof typeof columns])
   draft.next()
   const shared = sharedLines(jobs)
-  const suppliers = [...new Set(shared.map(({ supplier }) => supplier))].sort((one, other) => Number(one === '') - Number(other === '') || (one < other ? -1 : 1))
   const first = draft.row
-  for (const supplier of suppliers) {
+  for (const supplier of suppliersOf(shared)) {
     draft.section(columns.saved, (supplier || NO_SUPPLIER).toUpperCase())
     for (const one of shared) if (one.supplier === supplier) row(one)
     draft.next()

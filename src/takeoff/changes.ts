@@ -1,5 +1,5 @@
 /** What changed between two makings of a takeoff: lines, quantities, prices, money, verdicts that turned. */
-import { roundTo } from '../rounding.js'
+import { dollars, roundTo } from '../rounding.js'
 import { money, type Takeoff } from './takeoff.js'
 
 export interface EarlierLine {
@@ -92,6 +92,5 @@ export function inShort(changes: readonly Change[], since: number): string {
   const sum = money(changes.reduce((total, change) => total + (change.money ?? 0), 0))
   const turned = changes.filter(({ what }) => what === 'verdict').map(({ words, from, to }) => `${words}: ${String(from)} to ${String(to)}`)
   const lines = changes.filter(({ code }) => code !== '').length
-  const dollars = `${sum < 0 ? '-' : '+'}$${Math.abs(sum).toLocaleString('en-US', { minimumFractionDigits: 2, maximumFractionDigits: 2 })}`
-  return [`since revision ${since} ${dollars}`, `${lines} ${lines === 1 ? 'change' : 'changes'} of lines`, ...turned].join('; ')
+  return [`since revision ${since} ${sum < 0 ? '-' : '+'}${dollars(Math.abs(sum))}`, `${lines} ${lines === 1 ? 'change' : 'changes'} of lines`, ...turned].join('; ')
 }

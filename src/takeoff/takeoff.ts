@@ -77,6 +77,8 @@ export interface Line {
   subcontract: number
   /** Of the price list; empty where it names none. */
   supplier: string
+  /** When the price was asked, where the list says it. */
+  priceDate: string | undefined
   amount: number
   hours: number
 }
@@ -428,6 +430,7 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
     listed,
     subcontract: Number(row?.cells.Price_usd ?? 0) / priceFor,
     supplier: String(row?.cells.Supplier ?? ''),
+    priceDate: typeof row?.cells.PriceDate === 'string' ? row.cells.PriceDate : undefined,
     amount: money(order * (price ?? 0)),
     hours,
   }

@@ -296,6 +296,7 @@ export class Pane {
           : 'No takeoff was made.',
         this.held.length ? `${this.held.length} ${this.held.length === 1 ? 'problem' : 'problems'} above.` : '',
         ...made.flatMap(({ job, changed }) => (changed ? [`${job}: ${changed}.`] : [])),
+        ...made.flatMap(({ notes }) => notes),
         ...unused,
       ]
         .filter(Boolean)

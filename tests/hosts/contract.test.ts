@@ -40,7 +40,7 @@ function excelRig(): Rig & { book: MemoryExcel } {
   const write = host.write.bind(host)
   host.write = async (plans) => {
     for (const { cells } of plans) for (const { formula, value } of cells) if (formula !== undefined) book.results.set(`=${formula}`, value as never)
-    await write(plans)
+    return write(plans)
   }
   return {
     book,

@@ -7,6 +7,7 @@ import { changesHeadings } from '../../src/plan/sheets/changesSheet.js'
 import { takeoffColumns } from '../../src/plan/sheets/takeoffSheet.js'
 import { changesSince, inShort } from '../../src/takeoff/changes.js'
 import { problemText, ProblemsError } from '../../src/takeoff/fields.js'
+import { priceFlag } from '../../src/takeoff/priceFlags.js'
 import { readOffice, rowNamed } from '../../src/takeoff/office.js'
 import { makeTakeoff } from '../../src/takeoff/takeoff.js'
 import { demoRows, leastRow, lineOf, officeWith, takeoffOf } from '../support/office.js'
@@ -43,6 +44,39 @@ describe('the house', () => {
     expect(refused(() => takeoffOf(leastRow, { House: [{ ...house }, { ...house, Name: 'Another' }] }))).toEqual(['House, row 7, Name: one row, the office itself; got "Another".'])
     const dates = refused(() => takeoffOf(leastRow, { House: [{ ...house, PriceDates: 'needed' }] }))
     expect(dates[0]).toMatch(/^Prices, row \d+, PriceDate: the date of the price, which the sheet House asks for/)
+  })
+})
+
+describe('a price to look at', () => {
+  const prices = (PriceDate: string) => demoRows('Prices').map((row) => (row.Code === 'VENT' ? { ...row, PriceDate } : row))
+  const job = { ...leastRow, RainIntensity_in_per_h: 1 }
+  const flagOf = (PriceDate: string, was?: number, House: Record<string, unknown> = {}) => {
+    const takeoff = takeoffOf(job, { Prices: prices(PriceDate), House: [{ Name: 'X', ...House }] })
+    const before =
+      was === undefined
+        ? undefined
+        : {
+            revision: 4,
+            date: '2026-01-01',
+            lines: new Map([['VENT', { description: '', order: 1, price: was, amount: was }]]),
+            cost: 0,
+            total: 0,
+            verdicts: new Map<string, string>(),
+          }
+    return priceFlag(takeoff, lineOf(takeoff, 'VENT')!, '2026-11-25', before)
+  }
+  it('is one older than the office allows: at the limit it is not', () => {
+    // 365 days before 25 November 2026 is 25 November 2025; no 29 February lies between.
+    expect(flagOf('2025-11-25')).toBe('')
+    expect(flagOf('2025-11-24')).toBe('price of 2025-11-24: older than 365 days')
+    expect(flagOf('2025-11-24', undefined, { OldestPrice_day: 400 })).toBe('')
+  })
+  it('is one that moved further than the office allows', () => {
+    // A vent is $38: from $40 it fell by 5 %, from $30 it rose by 26.7 %.
+    expect(flagOf('2026-11-01', 40)).toBe('')
+    expect(flagOf('2026-11-01', 30)).toBe('price moved +27 % since revision 4')
+    expect(flagOf('2026-11-01', 40, { PriceMove: 0.04 })).toBe('price moved -5 % since revision 4')
+    expect(flagOf('2026-11-01', 40, { PriceMove: 0.05 })).toBe('')
   })
 })
 

@@ -48,6 +48,12 @@ describe('the Handover', () => {
     expect(careOf(takeoffOf({ ...leastRow, TreatmentLoss_psi: 6, Backflow: 'preventer', RainIntensity_in_per_h: 1 }).design).map(({ code }) => code)).toEqual(
       expect.arrayContaining(['K7', 'K8', 'K9', 'K10']),
     )
+    // Each condition at its limit: no first wash, no frost and no more than that leaves its task out.
+    const codesOf = (job: Record<string, unknown>) => careOf(takeoffOf({ ...leastRow, RainIntensity_in_per_h: 1, ...job }).design).map(({ code }) => code)
+    expect(codesOf({ FirstFlush_in: 0, FrostDepth_in: 0, TreatmentLoss_psi: 0 }).filter((code) => ['K3', 'K7', 'K8', 'K9', 'K12'].includes(code))).toEqual([])
+    expect(codesOf({ FirstFlush_in: 0.01, FrostDepth_in: 1, TreatmentLoss_psi: 0.1, TrenchDepth_in: 36 }).filter((code) => ['K3', 'K7', 'K8', 'K9', 'K12'].includes(code))).toEqual(
+      ['K3', 'K7', 'K8', 'K9', 'K12'],
+    )
     expect(new Set(careTasks.map(({ code }) => code)).size).toBe(careTasks.length)
   })
 })

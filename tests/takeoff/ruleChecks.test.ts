@@ -5,6 +5,9 @@ import { formula } from '../../src/formula/formula.js'
 import { physicalSize } from '../../src/units.js'
 import { assumable, assumableFields } from '../../src/takeoff/assumed.js'
 import { signatureOf } from '../../src/takeoff/call.js'
+import { careTasks } from '../../src/takeoff/careTasks.js'
+import { built } from '../../src/plan/sheets/handoverSheet.js'
+import { spanishCautions, spanishSteps } from '../../src/takeoff/spanish.js'
 import { cautionRules, crewStages } from '../../src/takeoff/cautions.js'
 import { circleIn, ruleProblem, sizeOfName } from '../../src/takeoff/checkRules.js'
 import { crewSteps, LOG_ENTRIES, logLoss, logVerdict } from '../../src/takeoff/crewSteps.js'
@@ -32,6 +35,9 @@ describe('every rule of ours', () => {
     const texts = [
       ...verdictRules.flatMap((rule) => [rule.formula, rule.wordsFormula]),
       ...cautionRules.flatMap(({ when, text }) => [when, templateFormula(text)]),
+      ...careTasks.flatMap(({ when, task }) => [when, templateFormula(task)]),
+      ...built.map((words) => templateFormula(words)),
+      ...[...Object.values(spanishSteps), ...Object.values(spanishCautions).map(([, words]) => words)].map((words) => templateFormula(words)),
       ...crewSteps.flatMap(({ when, text, figure }) => [when, templateFormula(text), templateFormula(figure)]),
     ]
     for (const text of texts) if (text) expect(ruleProblem({ text }), text).toBeUndefined()

@@ -96,6 +96,12 @@ const LINE = 1.3
 const MOST_ROWS = 3
 export const wordsWidth = (words: string, size: number): number => words.length * LETTER * size
 
+const gapOf = (size: number): number => size * 0.6
+/** What the measures at the left take. */
+const columnOf = ({ heights }: Picture, size: number): number => (heights.length ? Math.max(...heights.map(({ words }) => wordsWidth(words, size))) + 2 * gapOf(size) : 0)
+/** The width that a picture takes at a scale. */
+export const widthAt = (picture: Picture, size: number, scale: number): number => columnOf(picture, size) + (picture.right_ft - picture.left_ft) * scale
+
 export interface Page {
   /** Of the words, in page units, as all that follows. */
   size: number
@@ -112,8 +118,8 @@ const BARS_FT = [1, 2, 5, 10, 20, 50]
 
 /** Puts a picture into a width: heights at its left, then the shapes to one scale, labels in lanes above and below. */
 export function laidOut(picture: Picture, { size, width, scale, mostHeight = Infinity, withBar = false }: Page): Layout {
-  const gap = size * 0.6
-  const column = picture.heights.length ? Math.max(...picture.heights.map(({ words }) => wordsWidth(words, size))) + 2 * gap : 0
+  const gap = gapOf(size)
+  const column = columnOf(picture, size)
   const [wide, high] = [picture.right_ft - picture.left_ft, picture.bottom_ft - picture.top_ft]
   const taken = scale ?? Math.min((width - column) / wide, mostHeight / high)
   const left = column + Math.max(0, (width - column - wide * taken) / 2)

@@ -2,7 +2,7 @@
 import type { Design } from '../../takeoff/design.js'
 import type { JobName } from '../../takeoff/names.js'
 import { rectangle, type Label, type Picture, type Point, type Shape, type ShapeRole } from './picture.js'
-import type { Measure } from './sectionPicture.js'
+import { lineOutside_in, TIE_OUTSIDE_IN, type Measure } from './sectionPicture.js'
 
 /** Pipes run out of the picture by so much. */
 const BEYOND_FT = 3
@@ -63,7 +63,7 @@ export function planPicture(design: Design, measure: Measure, withCrane = false)
       [near, middle],
       [right, middle],
     ],
-    n('LineBore_in'),
+    lineOutside_in(design),
   )
   path('conduit', [
     [near, middle - aside / 2],
@@ -78,7 +78,7 @@ export function planPicture(design: Design, measure: Measure, withCrane = false)
           [from - gap, middle],
           [from, middle],
         ],
-        4.5,
+        TIE_OUTSIDE_IN,
       )
     area('concrete', rectangle(from, (width - tankLength) / 2, tankWidth, tankLength))
     const openings = Math.max(1, Math.round(n('TankOpenings')))

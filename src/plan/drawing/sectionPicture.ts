@@ -13,7 +13,10 @@ const UNDER_FT = 1
 /** Wall of a precast riser: common practice, no source. */
 const RISER_WALL_IN = 3
 /** A tie pipe is 4 in Schedule 40: outside 4.5 in (ASTM D1785). */
-const TIE_OUTSIDE_IN = 4.5
+export const TIE_OUTSIDE_IN = 4.5
+
+/** The water line as the published table of pipes has it. */
+export const lineOutside_in = (design: Design): number => Number(design.evaluate('SUMPRODUCT((Pipes[pipe]=WaterLinePipe)*(Pipes[size]=WaterLineSize),Pipes[outside_in])'))
 
 export function sectionPicture(design: Design, measure: Measure): Picture {
   const n = (name: JobName) => design.number(name)
@@ -184,7 +187,7 @@ export function sectionPicture(design: Design, measure: Measure): Picture {
     const at = n('LineCentre_ft')
     const trench = n('TrenchDepth_in') / 12
     area('pump', rectangle(pump - 0.2, pumpTop, 0.4, 2))
-    const outside = Number(design.evaluate('SUMPRODUCT((Pipes[pipe]=WaterLinePipe)*(Pipes[size]=WaterLineSize),Pipes[outside_in])')) || n('LineBore_in')
+    const outside = lineOutside_in(design)
     path('rod', [
       [pump, Math.min(at, pumpTop)],
       [pump, rim + 0.1],
@@ -200,7 +203,8 @@ export function sectionPicture(design: Design, measure: Measure): Picture {
       ],
       outside,
     )
-    const conduit = Math.max(0.1, n('ConduitHas_in') / 12 / 2)
+    // Laid on the lid, with the cover that its verdict judges.
+    const conduit = n('ConduitHas_in') / 12
     path('conduit', [
       [pump + 0.3, pumpTop + 0.3],
       [pump + 0.3, conduit],

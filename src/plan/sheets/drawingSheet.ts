@@ -2,7 +2,7 @@
 import type { Design } from '../../takeoff/design.js'
 import type { JobName } from '../../takeoff/names.js'
 import { decimalsOf, symbolOf } from '../../units.js'
-import { laidOut, type Picture } from '../drawing/picture.js'
+import { laidOut, widthAt } from '../drawing/picture.js'
 import { planPicture } from '../drawing/planPicture.js'
 import { sectionPicture } from '../drawing/sectionPicture.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
@@ -12,7 +12,7 @@ import { sheetKind, type JobContext } from '../sheetKind.js'
 const [WIDTH, HEIGHT] = [6.75 * 72, 7.4 * 72]
 const COLUMNS = [1, 14, 14, 14, 14, 14, 14, 14]
 /** Of the words on a drawing, as printed. */
-export const DRAWING_TYPE_POINTS = 9
+const DRAWING_TYPE_POINTS = 9
 /** Inches of paper a foot, the largest that fits is taken. */
 const scales: readonly (readonly [words: string, inches: number])[] = [
   ['1/4 in = 1 ft (1:48)', 1 / 4],
@@ -43,7 +43,7 @@ function drawingSheet({ design, heading }: JobContext, sheet: string): SheetPlan
   const pictures = [sectionPicture(design, measure), planPicture(design, measure, true)]
   const pageOf = (inches: number) => ({ size: DRAWING_TYPE_POINTS, width: WIDTH, scale: inches * 72 })
   const fits = (inches: number) =>
-    pictures.every((picture) => needed(picture, inches) <= WIDTH) &&
+    pictures.every((picture) => widthAt(picture, DRAWING_TYPE_POINTS, inches * 72) <= WIDTH) &&
     pictures.reduce((sum, picture) => sum + laidOut(picture, { ...pageOf(inches), withBar: true }).height, 0) <= HEIGHT
   const [words, inches] = scales.find(([, each]) => fits(each)) ?? scales.at(-1)!
   const draft = new SheetDraft()
@@ -61,7 +61,3 @@ function drawingSheet({ design, heading }: JobContext, sheet: string): SheetPlan
     toScale: { lastRow: draft.row, lastColumn: COLUMNS.length },
   })
 }
-
-/** How wide a picture is with the measures at its left. */
-const needed = (picture: Picture, inches: number): number =>
-  (picture.right_ft - picture.left_ft) * inches * 72 + Math.max(0, ...picture.heights.map(({ words }) => words.length * DRAWING_TYPE_POINTS * 0.54 + DRAWING_TYPE_POINTS * 1.2))

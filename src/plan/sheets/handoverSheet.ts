@@ -23,7 +23,7 @@ const measured: readonly (readonly [code: string, what: string])[] = [
 ]
 const isCode = (code: string): boolean => careTasks.some((task) => task.code === code) || measured.some(([known]) => known === code)
 
-const built: readonly Words[] = [
+export const built: readonly Words[] = [
   [
     ['TankCount=1', 'One precast concrete tank {TankModel} holding {Storage_gal}, its lid {Cover_ft} under the ground.'],
     ['', '{TankCount} precast concrete tanks {TankModel}, together holding {Storage_gal}, tied low; their lids lie {Cover_ft} under the ground.'],

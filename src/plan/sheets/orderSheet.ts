@@ -14,6 +14,9 @@ export const NO_SUPPLIER = 'Supplier not named in Prices'
 export const ordered: readonly ItemKind[] = ['material', 'equipment', 'subcontract']
 const ADDED = 'Added by hand'
 
+/** By name, those that nobody named last. */
+export const suppliersOf = (list: readonly { supplier: string }[]): string[] =>
+  [...new Set(list.map(({ supplier }) => supplier))].sort((one, other) => Number(one === '') - Number(other === '') || (one < other ? -1 : 1))
 const linesOf = ({ lines }: Takeoff) => lines.filter(({ rule, order }) => ordered.includes(rule.kind) && order > 0)
 export const order = sheetKind({
   kind: 'order',
@@ -30,8 +33,7 @@ function orderSheet({ takeoff, names, heading }: JobContext, sheet: string): She
   draft.heading(heading.title, 'Order: what to buy and hire, by supplier', heading.made)
   draft.next()
   const lines = linesOf(takeoff)
-  const suppliers = [...new Set(lines.map(({ supplier }) => supplier))].sort((one, other) => Number(one === '') - Number(other === '') || (one < other ? -1 : 1))
-  for (const supplier of suppliers) {
+  for (const supplier of suppliersOf(lines)) {
     section(supplier || NO_SUPPLIER)
     for (const { code, description, order, rule, supplier: of } of lines) {
       if (of !== supplier) continue

@@ -3,6 +3,7 @@ import { LOTS_SLACK } from '../../calc/estimate/orderQuantity.js'
 import { formula } from '../../formula/formula.js'
 import { isStone, LABOR_HOURS, STONE_ORDERED, type ItemRule } from '../../takeoff/itemRules.js'
 import { itemKinds, jobFields, sections, type ItemKind } from '../../takeoff/officeTables.js'
+import { priceFlag } from '../../takeoff/priceFlags.js'
 import { money, type Line } from '../../takeoff/takeoff.js'
 import { lookup } from '../places.js'
 import { address, SheetDraft, type PlanCell, type SheetPlan } from '../plan.js'
@@ -89,7 +90,7 @@ const textColumns: readonly string[] = ['code', 'description', 'unit', 'why', 'k
 
 export const takeoff = sheetKind({ kind: 'takeoff', place: 10, prefix: 'Takeoff', plan: takeoffSheet })
 
-function takeoffSheet({ takeoff, design, names, places, writer, heading }: JobContext, sheet: string): SheetPlan {
+function takeoffSheet({ takeoff, design, names, places, writer, heading, made, earlier }: JobContext, sheet: string): SheetPlan {
   const draft = new SheetDraft()
   draft.heading(heading.title, 'Itemized takeoff', heading.made)
   draft.next()
@@ -157,7 +158,10 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading }: JobCo
     if (isStone(line.code)) stoneCells.push(at('order'))
     for (const column of ['description', 'order', 'unit'] as const) names.set(linePlace(line.code, column), sheet, address(row, columns[column]))
     draft.put(columns.kind, 'faint', rule.kind)
-    draft.put(columns.why, 'faintWrapped', ...words(rule.why, line.why))
+    const flag = priceFlag(takeoff, line, String(design.single('Date') || made.date), earlier.before)
+    const [why, live] = words(rule.why, line.why)
+    const added = flag ? `. ${flag}` : ''
+    draft.put(columns.why, 'faintWrapped', `${String(why)}${added}`, live.formula !== undefined && added ? { formula: `${live.formula}&"${added}"` } : live)
   }
 
   /** A quantity over other lines: the stone ordered, or the hours of every line but those of labor itself, one sum a section. */

@@ -1,0 +1,19 @@
+/** Prices to look at before they are relied on: older than the office allows, or moved further than it allows since the takeoff was last made. */
+import { roundTo } from '../rounding.js'
+import type { Before } from './changes.js'
+import type { Line, Takeoff } from './takeoff.js'
+
+const DAY_MS = 86_400_000
+const days = (from: string, to: string): number => (Date.parse(`${to}T00:00:00Z`) - Date.parse(`${from}T00:00:00Z`)) / DAY_MS
+
+/** What is to be said of the price of a line on a date; empty where it is in order. A price that somebody typed over is theirs. */
+export function priceFlag({ house }: Takeoff, line: Line, date: string, before: Before | undefined): string {
+  if (line.priceOverride !== undefined) return ''
+  const age = line.priceDate ? days(line.priceDate, date) : 0
+  const was = before?.lines.get(line.code)?.price ?? 0
+  const moved = was > 0 && line.price !== undefined ? roundTo(line.price / was - 1, 6) : 0
+  return [
+    ...(age > house.oldestPrice_day ? [`price of ${line.priceDate!}: older than ${house.oldestPrice_day} days`] : []),
+    ...(Math.abs(moved) > house.priceMove ? [`price moved ${moved > 0 ? '+' : ''}${Math.round(100 * moved)} % since revision ${before!.revision}`] : []),
+  ].join('; ')
+}
