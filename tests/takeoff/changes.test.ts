@@ -120,6 +120,20 @@ const changesOf = (bytes: Uint8Array) => {
     )
 }
 
+describe('a line whose quantity and price both changed', () => {
+  it('is parted: the quantity at the old price, the rest by the price', () => {
+    const takeoff = takeoffOf({ ...leastRow, TankCount: 3, RainIntensity_in_per_h: 1 })
+    const lines = new Map(takeoff.lines.map(({ code, description, order, price, amount }) => [code, { description, order, price: price ?? 0, amount }]))
+    // Two vents at $30 before, three at $38 now: one more at $30, and three times $8.
+    lines.set('VENT', { description: '', order: 2, price: 30, amount: 60 })
+    const changes = changesSince({ revision: 1, date: '2026-01-01', lines, cost: takeoff.orderCost - 54, total: takeoff.total - 54, verdicts: new Map() }, takeoff)
+    expect(changes.map(({ what, code, money }) => [what, code, money])).toEqual([
+      ['quantity', 'VENT', 30],
+      ['price', 'VENT', 24],
+    ])
+  })
+})
+
 describe('a takeoff made again', () => {
   it('without a change says so; with a price and a quantity, to the cent what each adds', async () => {
     const first = make(template)
