@@ -116,7 +116,6 @@ export function planOf(getters: Getters, sheetId: string): SheetPlan {
     widths,
     cells,
     frozenRows,
-    titleRows: [1, Math.max(1, frozenRows)],
     landscape: true,
     footer: name,
     tables,

@@ -117,7 +117,7 @@ function planOf(sheet: Worksheet, shown: ReadonlyMap<string, string | undefined>
       widths: Array.from({ length: sheet.columnCount }, (_, at) => sheet.getColumn(at + 1).width ?? 10),
       cells,
       frozenRows: view?.state === 'frozen' ? (view.ySplit ?? 0) : 0,
-      titleRows: [1, 1],
+
       landscape: true,
       footer: '',
       tables: [],
@@ -171,5 +171,5 @@ function plainPlan(workbook: ReturnType<typeof openWorkbook>, sheet: BookSheet):
         ...(value instanceof Date ? { format: 'date' as const } : {}),
         ...(formula === undefined ? {} : { formula: withoutPrefixes(formula) }),
       })
-  return { name: sheet.name, kind: 'office', widths: [], cells, frozenRows: 0, titleRows: [1, 1], landscape: true, footer: '', tables: [], validations: [], hidden: sheet.isHidden }
+  return { name: sheet.name, kind: 'office', widths: [], cells, frozenRows: 0, landscape: true, footer: '', tables: [], validations: [], hidden: sheet.isHidden }
 }

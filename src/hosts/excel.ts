@@ -5,7 +5,7 @@
 import { rowHeights } from '../plan/heights.js'
 import { cellFormat, looks, type Look } from '../plan/looks.js'
 import { standardPlaces, type OfficePlaces, type TablePlace } from '../plan/places.js'
-import { address, columnLetters, type PlanCell, type SheetPlan } from '../plan/plan.js'
+import { address, columnLetters, TITLE_ROWS, type PlanCell, type SheetPlan } from '../plan/plan.js'
 import { withOptional, type RawTable } from '../takeoff/office.js'
 import { optionalTables, requiredTables, tableNames } from '../takeoff/officeTables.js'
 import { HostError, type Host, type Place, type SheetCell, type SheetContent, type Snapshot } from './host.js'
@@ -375,7 +375,7 @@ function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan): void {
   sheet.freezePanes.freezeRows(plan.frozenRows)
   sheet.pageLayout.orientation = plan.landscape ? 'Landscape' : 'Portrait'
   sheet.pageLayout.zoom = { horizontalFitToPages: 1, verticalFitToPages: 0 }
-  sheet.pageLayout.setPrintTitleRows(`$${plan.titleRows[0]}:$${plan.titleRows[1]}`)
+  if (plan.frozenRows === TITLE_ROWS) sheet.pageLayout.setPrintTitleRows(`$1:$${TITLE_ROWS}`)
   sheet.pageLayout.paperSize = plan.paper === 'A4' ? 'A4' : 'Letter'
   // Points: the same margins as in files.
   sheet.pageLayout.leftMargin = sheet.pageLayout.rightMargin = 36

@@ -2,7 +2,7 @@
 import { LOTS_SLACK } from '../calc/estimate/orderQuantity.js'
 import { orderQuantity } from '../calc/index.js'
 import { money, type Line, type Takeoff } from '../takeoff/takeoff.js'
-import { address, madeLine, quotedSheet, SheetDraft, type Made, type SheetPlan } from './plan.js'
+import { address, madeLine, quotedSheet, SheetDraft, TITLE_ROWS, type Made, type SheetPlan } from './plan.js'
 import { NO_SUPPLIER, ordered, suppliersOf } from './sheets/orderSheet.js'
 import { takeoffColumns } from './sheets/takeoffSheet.js'
 
@@ -96,7 +96,7 @@ export function orderTogether(jobs: readonly { takeoff: Takeoff; plan: SheetPlan
   return draft.sheet(ORDER_TOGETHER, {
     kind: 'together',
     widths: [1, 20, 40, 8, 10, 8, 10, 11, 11],
-    headingRow: 5,
+    headingRow: TITLE_ROWS,
     landscape: true,
     footer: ORDER_TOGETHER,
     paper: jobs[0]!.takeoff.house.paper,

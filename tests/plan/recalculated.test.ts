@@ -1,5 +1,6 @@
 /** LibreOffice Calc, a program that nobody here wrote, recalculates the demo workbook from formulas alone and agrees. */
 import ExcelJS from 'exceljs'
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { writeWorkbook } from '../../src/hosts/file.js'
 import { formula } from '../../src/formula/formula.js'
@@ -10,9 +11,12 @@ import { takeoffColumns } from '../../src/plan/sheets/takeoffSheet.js'
 import { takeoffWorkbook } from '../../src/plan/workbook.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
 import { readOffice } from '../../src/takeoff/office.js'
-import { makeTakeoff, nothingKept } from '../../src/takeoff/takeoff.js'
+import { makeTakeoff, nothingKept, workJob } from '../../src/takeoff/takeoff.js'
 import { hasCalc } from '../support/calc.js'
+import { leastRow } from '../support/office.js'
+import { jobs } from '../support/randomJobs.js'
 import { compareWithCalc } from '../support/recalculate.js'
+import { lowHouse, officeOf, shallow, wetPit } from '../support/workedRows.js'
 
 const made = { date: '2026-11-25', revision: 1, version: 'test' }
 const raw = startingOffice(true)
@@ -42,6 +46,20 @@ describe('the demo workbook', () => {
     expect(compared).toBeGreaterThan(5000)
     expect(spoiltLeft).toBe(0)
     expect(differences).toEqual([])
+  })
+
+  it.runIf(hasCalc)('25 random jobs and the three worked by hand are recalculated by Calc as well', async () => {
+    const random = fc.sample(jobs, { numRuns: 25, seed: 20261126 }).map((row, at) => ({ row: { ...leastRow, RainStation: 'Low Fallow', ...row, Job: `Any ${at + 1}` } }))
+    for (const rows of [[shallow], [wetPit, lowHouse, ...random]]) {
+      const anyRaw = officeOf(rows)
+      const any = readOffice(anyRaw)
+      const takeoffs = any.tables.Jobs.flatMap((job) => workJob(any, job).takeoff ?? [])
+      expect(takeoffs.length).toBe(rows.length)
+      const { compared, spoiltLeft, differences } = await compareWithCalc(takeoffWorkbook(anyRaw, takeoffs, 'native', made), 1e-9)
+      expect(compared).toBeGreaterThan(1000 * rows.length)
+      expect(spoiltLeft).toBe(0)
+      expect(differences).toEqual([])
+    }
   })
 
   it('the check can fail: a plan with one wrong value is caught', async () => {

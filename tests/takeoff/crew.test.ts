@@ -22,7 +22,10 @@ const testOf = (takeoff: Takeoff): SheetPlan => jobSheets(takeoff, standardPlace
 const rowOf = (sheet: SheetPlan, code: string) =>
   sheet.cells.find(({ column, value }) => column === (sheet.kind === 'test' ? testColumns.code : columns.code) && value === code)?.row
 const at = (sheet: SheetPlan, code: string, column: number) => sheet.cells.find((cell) => cell.row === rowOf(sheet, code) && cell.column === column)?.value
-const codes = (takeoff: Takeoff) => crewSteps.map(({ code }) => code).filter((code) => rowOf(crewOf(takeoff), code) !== undefined)
+const codes = (takeoff: Takeoff) => {
+  const sheet = crewOf(takeoff)
+  return crewSteps.map(({ code }) => code).filter((code) => rowOf(sheet, code) !== undefined)
+}
 
 describe('the steps', () => {
   it('have codes of their own and use names that exist', () => {

@@ -6,6 +6,7 @@ import { workJob, type Takeoff } from '../../src/takeoff/takeoff.js'
 import { verdictWords } from '../../src/takeoff/verdicts.js'
 import { jobView } from '../../src/takeoff/view.js'
 import { leastRow, officeWith } from '../support/office.js'
+import { jobs } from '../support/randomJobs.js'
 
 const base = { ...leastRow, RainStation: 'Low Fallow' }
 function worked(row: Record<string, unknown>): Takeoff | undefined {
@@ -13,26 +14,6 @@ function worked(row: Record<string, unknown>): Takeoff | undefined {
   return workJob(office, office.tables.Jobs[0]!).takeoff
 }
 const worse = (one: string, other: string) => verdictWords.indexOf(one as never) - verdictWords.indexOf(other as never)
-const jobs = fc.record({
-  RoofArea_ft2: fc.integer({ min: 300, max: 12_000 }),
-  People: fc.integer({ min: 0, max: 20 }),
-  TankModel: fc.constantFrom('Quern 1200', 'Quern 1800', 'Quern 2600'),
-  TankCount: fc.integer({ min: 1, max: 12 }),
-  Cover_ft: fc.integer({ min: 0, max: 4 }),
-  SoilClass: fc.constantFrom('rock', 'A', 'B', 'C'),
-  GroundwaterDepth_ft: fc.integer({ min: 0, max: 40 }),
-  RainIntensity_in_per_h: fc.integer({ min: 1, max: 8 }),
-  InletRun_ft: fc.integer({ min: 0, max: 120 }),
-  OverflowRun_ft: fc.integer({ min: 0, max: 120 }),
-  OutfallDrop_ft: fc.integer({ min: 0, max: 20 }),
-  WaterLineRise_ft: fc.integer({ min: -80, max: 60 }),
-  HouseFlow_gpm: fc.integer({ min: 3, max: 12 }),
-  HousePressure_psi: fc.integer({ min: 20, max: 50 }),
-  EarthworkBy: fc.constantFrom('own crew', 'subcontract'),
-  Markup: fc.constantFrom(0, 0.15, 0.2),
-  Overhead: fc.constantFrom(0, 0.08),
-  Tax: fc.constantFrom(0, 0.06, 0.0725),
-})
 const RUNS = { numRuns: 40 }
 
 describe('any job', () => {

@@ -2,52 +2,20 @@
 import { describe, expect, it } from 'vitest'
 import { readOffice } from '../../src/takeoff/office.js'
 import { workJob, type Takeoff } from '../../src/takeoff/takeoff.js'
-import { lineOf, officeWith } from '../support/office.js'
+import { lineOf } from '../support/office.js'
+import { given, lowHouse, officeOf, shallow, wetPit, type WorkedRow } from '../support/workedRows.js'
 
 const FT3 = 1728 / 231
-function worked(row: Record<string, unknown>, more: Parameters<typeof officeWith>[0] = {}, days?: readonly [string, number][]): Takeoff {
-  const raw = officeWith({ ...more, Jobs: [row] })
-  const office = readOffice(
-    days
-      ? { ...raw, RainDays: { sheet: 'RainDays', columns: ['Date', 'Low Fallow'], rows: days.map(([Date, rain], at) => ({ row: 6 + at, cells: { Date, 'Low Fallow': rain } })) } }
-      : raw,
-  )
+const worked = (row: WorkedRow['row'], more: NonNullable<WorkedRow['more']> = {}) => workedOf({ row, more })
+function workedOf(job: WorkedRow): Takeoff {
+  const office = readOffice(officeOf([job]))
   const { takeoff, problems } = workJob(office, office.tables.Jobs[0]!)
   expect(problems).toEqual([])
   return takeoff!
 }
-const whole2001 = Array.from({ length: 365 }, (_, at): [string, number] => [new Date(Date.UTC(2001, 0, 1 + at)).toISOString().slice(0, 10), at === 0 ? 1 : 0])
-const given = {
-  InletRun_ft: 20,
-  OverflowRun_ft: 20,
-  WaterLineRun_ft: 90,
-  PowerRun_ft: 100,
-  WaterLineRise_ft: 5,
-  FrostDepth_in: 0,
-  OutfallDrop_ft: 9,
-  HouseFlow_gpm: 8,
-  HousePressure_psi: 45,
-}
 
 describe('one shallow tank with daily rain', () => {
-  const takeoff = worked(
-    {
-      ...given,
-      Job: 'A',
-      RoofArea_ft2: 1000,
-      RainStation: 'Low Fallow',
-      People: 1,
-      UsePerPerson_gal_per_day: 10,
-      TankModel: 'Quern 1200',
-      TankCount: 1,
-      Cover_ft: 1,
-      SoilClass: 'C',
-      GroundwaterDepth_ft: 60,
-      RainIntensity_in_per_h: 3,
-    },
-    {},
-    whole2001,
-  )
+  const takeoff = workedOf(shallow)
   const { design } = takeoff
   it('water: one inch on the first day, ten gallons a day', () => {
     // An inch on 1,000 ft² of metal: 1,000 x 144/231 x 0.85 x filter 0.9 = 476.88 gal. The tank above 9 in of dead depth: 7.3333 x 4.8333 x 3.75 ft.
@@ -93,21 +61,7 @@ describe('one shallow tank with daily rain', () => {
 })
 
 describe('four tanks in class C with groundwater', () => {
-  const takeoff = worked({
-    ...given,
-    Job: 'B',
-    RoofArea_ft2: 2250,
-    RainStation: 'Low Fallow',
-    People: 3,
-    TankModel: 'Quern 1800',
-    TankCount: 4,
-    Cover_ft: 2,
-    SoilClass: 'C',
-    GroundwaterDepth_ft: 2.5,
-    RainIntensity_in_per_h: 3.85,
-    InletTanks: 1,
-    DrainSize_in: 4,
-  })
+  const takeoff = workedOf(wetPit)
   const { design } = takeoff
   it('storm: 90 gpm through one overflow beside the inlet, none through a tie', () => {
     // 2,250 ft² x 3.85 in/h / 96.25.
@@ -186,30 +140,7 @@ describe('four tanks in class C with groundwater', () => {
 })
 
 describe('two tanks above a house, two roofs, a garden in summer', () => {
-  const takeoff = worked(
-    {
-      ...given,
-      Job: 'C',
-      RoofArea_ft2: 2000,
-      RainStation: 'Low Fallow',
-      People: 2,
-      TankModel: 'Quern 1800',
-      TankCount: 2,
-      Cover_ft: 2,
-      SoilClass: 'B',
-      GroundwaterDepth_ft: 60,
-      RainIntensity_in_per_h: 2,
-      WaterLineRise_ft: -40,
-      PumpModel: 'Lark 50',
-      HousePressure_psi: 40,
-      CutIn_psi: 30,
-      CutOut_psi: 50,
-    },
-    {
-      Catchments: [{ Job: 'C', Area_ft2: 1000, Surface: 'tile', Inlet: 'next' }],
-      Uses: [{ Job: 'C', Use: 'Garden', Jun_gal_per_day: 50, Jul_gal_per_day: 80, Aug_gal_per_day: 80 }],
-    },
-  )
+  const takeoff = workedOf(lowHouse)
   const { design } = takeoff
   it('catch and use', () => {
     // 2,000 ft² at 0.85 and 1,000 at 0.8.

@@ -13,11 +13,12 @@ export const pipeBore = calc({
   gives: { bore_in: 'Inside diameter' },
   steps: [
     step(
-      'bore_in',
-      'Inside diameter',
+      'listed_in',
+      'Inside diameter of the table; 0 where the pipe is not made in this size',
       'SUMPRODUCT((Pipes[pipe]=pipe)*(Pipes[size]=size),Pipes[bore_in])',
       cite('derivation', 'row of the table Pipes, as it cites', 'from memory'),
     ),
+    step('bore_in', 'Inside diameter', 'IF(listed_in>0,listed_in,NA())', cite('derivation', 'row of the table Pipes, as it cites', 'from memory')),
   ],
   notes: ['Bore of PVC: outside diameter less two least walls; some lists take 1.03 times the least.'],
   example: ['PE IPS 200', 1],

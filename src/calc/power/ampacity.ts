@@ -12,7 +12,10 @@ export const ampacity = calc({
   summary: 'Current a conductor may carry, at 30 °C ambient, by the column of its terminals.',
   takes: { size: wireKey, metal: metalArg, column_C: columnArg },
   gives: { ampacity_A: 'Ampacity' },
-  steps: [step('ampacity_A', 'Ampacity', ampacityFormula(atSize), cite('nec', 'Table 310.16'))],
+  steps: [
+    step('listed_A', 'Ampacity of the table; 0 where none is published', ampacityFormula(atSize), cite('nec', 'Table 310.16')),
+    step('ampacity_A', 'Ampacity', 'IF(listed_A>0,listed_A,NA())', cite('nec', 'Table 310.16')),
+  ],
   notes: ['Up to three current-carrying conductors. Ambient above 30 °C and bundling lower it: the adopted code and a licensed electrician decide.'],
   example: ['10'],
   run({ size, metal, column_C }) {

@@ -2,7 +2,7 @@
 import { changesSince, type KeptChange } from '../../takeoff/changes.js'
 import { money } from '../../takeoff/takeoff.js'
 import { shortHash } from '../../shortHash.js'
-import { SheetDraft, type SheetPlan } from '../plan.js'
+import { SheetDraft, TITLE_ROWS, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 
 const columns = { revision: 2, date: 3, what: 4, code: 5, words: 6, from: 7, to: 8, money: 9, mark: 10 } as const
@@ -115,7 +115,7 @@ function changesSheet({ takeoff, earlier, made, heading, design }: JobContext, s
   return draft.sheet(sheet, {
     kind: 'changes',
     widths: [1, 9, 11, 14, 17, 34, 12, 12, 13, 10],
-    headingRow: 5,
+    headingRow: TITLE_ROWS,
     landscape: true,
     footer: design.name,
   })

@@ -1,6 +1,6 @@
 /** The Checks: sums that must agree, each a live formula with both sides, so that a cell typed over or a row put in shows. */
 import { money } from '../../takeoff/takeoff.js'
-import { address, SheetDraft, type SheetPlan } from '../plan.js'
+import { address, SheetDraft, TITLE_ROWS, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 import { openStops, QUOTE_PARTS, QUOTE_PRICE } from './quoteSheet.js'
 import { ADDED_SUM, LINE_ROWS, sumOf, sumPlace, takeoffColumns } from './takeoffSheet.js'
@@ -126,7 +126,7 @@ function checksSheet({ takeoff, design, names, heading }: JobContext, sheet: str
   return draft.sheet(sheet, {
     kind: 'checks',
     widths: [2, 60, 14, 14, 8, 10],
-    headingRow: 5,
+    headingRow: TITLE_ROWS,
     landscape: false,
     footer: design.name,
   })

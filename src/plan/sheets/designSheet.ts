@@ -12,17 +12,16 @@ import { verdictRules, type RestingVerdict, type VerdictName } from '../../takeo
 import { decimalsOf, symbolOf } from '../../units.js'
 import { cellValue } from '../calls.js'
 import type { NamePlaces } from '../places.js'
-import { address, SheetDraft, type PlanCell, type PlanValidation, type SheetPlan } from '../plan.js'
+import { address, SheetDraft, TITLE_ROWS, type PlanCell, type PlanValidation, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 
 /** Columns of the sheet. */
 export const designColumns = { name: 3, value: 4, asMade: 8 } as const
-const DESIGN_HEADING_ROW = 4
 export const AS_MADE = 'As made'
 export const VALUE = 'Value'
 const VALUE_COLUMN = designColumns.value
 const LAST_COLUMN = designColumns.asMade
-const FIRST_ROW = DESIGN_HEADING_ROW + 1
+const FIRST_ROW = TITLE_ROWS + 1
 /** Inputs, which belong into the row of Jobs. */
 export const inputNames: readonly string[] = Object.keys(jobFields)
 const isConstant = (rule: { formula: string }) => /^[\d.]+$/.test(rule.formula)
@@ -91,6 +90,7 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
   const draft = new SheetDraft()
   const validations: PlanValidation[] = []
   draft.heading(heading.title, 'Design: inputs, results, verdicts and cautions behind the takeoff', heading.made)
+  draft.next()
   ;['', 'Name, or where a limit is from', VALUE, 'Unit', 'Source or reason', 'Grade', AS_MADE].forEach((text, at) =>
     draft.put(at + 2, text === VALUE || text === AS_MADE ? 'headingRight' : 'heading', text),
   )
@@ -196,7 +196,7 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
   return draft.sheet(sheet, {
     kind: 'design',
     widths: [1, 26, 25, 13, 9, 56, 13, 9],
-    headingRow: DESIGN_HEADING_ROW,
+    headingRow: TITLE_ROWS,
     landscape: true,
     footer: design.name,
     validations,

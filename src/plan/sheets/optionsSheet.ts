@@ -1,5 +1,5 @@
 /** The Options: the job side by side with one tank fewer or more, and with the variants that the office named; as they were when it was made. */
-import { SheetDraft, type SheetPlan } from '../plan.js'
+import { SheetDraft, TITLE_ROWS, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 
 const columns = { name: 2, tanks: 3, storage: 4, met: 5, price: 6, more: 7, perMet: 8, stops: 9 } as const
@@ -48,7 +48,7 @@ function optionsSheet({ takeoff, design, heading }: JobContext, sheet: string): 
   return draft.sheet(sheet, {
     kind: 'options',
     widths: [1, 24, 7, 12, 13, 13, 14, 13, 40],
-    headingRow: 5,
+    headingRow: TITLE_ROWS,
     landscape: true,
     footer: design.name,
   })

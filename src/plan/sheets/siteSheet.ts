@@ -6,7 +6,7 @@ import { SITE_PREFIX } from '../../takeoff/takeoff.js'
 import { verdictRules } from '../../takeoff/verdicts.js'
 import { symbolOf } from '../../units.js'
 import { fittedToPage } from '../heights.js'
-import { SheetDraft, type SheetPlan } from '../plan.js'
+import { SheetDraft, TITLE_ROWS, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 
 const columns = { code: 2, text: 3, taken: 4, unit: 5, done: 6 } as const
@@ -88,7 +88,7 @@ function siteSheet({ takeoff, design, heading }: JobContext, sheet: string): She
     draft.sheet(sheet, {
       kind: 'site',
       widths: [1, 21, 51, 10, 8, 19],
-      headingRow: 5,
+      headingRow: TITLE_ROWS,
       landscape: false,
       footer: design.name,
     }),

@@ -6,7 +6,7 @@ import { itemKinds, jobFields, sections, type ItemKind } from '../../takeoff/off
 import { priceFlag } from '../../takeoff/priceFlags.js'
 import { money, type Line } from '../../takeoff/takeoff.js'
 import { lookup } from '../places.js'
-import { address, SheetDraft, type PlanCell, type SheetPlan } from '../plan.js'
+import { address, SheetDraft, TITLE_ROWS, type PlanCell, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 
 /** Columns of the sheet; hosts read overrides and added lines back from them. */
@@ -28,7 +28,7 @@ export const takeoffColumns = {
   why: 16,
 } as const
 export type TakeoffColumn = keyof typeof takeoffColumns
-export const TAKEOFF_HEADING_ROW = 5
+export const TAKEOFF_HEADING_ROW = TITLE_ROWS
 export const ADDED_SECTION = 'ADDED BY HAND'
 const ADDED_SECTION_WORDS = 'Added by hand'
 const SUMMARY = 'SUMMARY'

@@ -1,5 +1,5 @@
 /** The Working sheet: every engineering figure step by step. The call writer fills it while the other sheets are laid out. */
-import { SheetDraft } from '../plan.js'
+import { SheetDraft, TITLE_ROWS } from '../plan.js'
 import { sheetKind } from '../sheetKind.js'
 
 const headings = ['symbol', 'meaning', 'value', 'unit', 'formula', 'source'] as const
@@ -24,7 +24,7 @@ export const working = sheetKind({
       : draft.sheet(sheet, {
           kind: 'working',
           widths: [1, 14, 28, 13, 9, 46, 41],
-          headingRow: 5,
+          headingRow: TITLE_ROWS,
           landscape: true,
           footer: design.name,
         }),
