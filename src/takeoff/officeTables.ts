@@ -28,6 +28,7 @@ export const jobFields = {
   People: number('People', 'People served.', { least: 0, most: 10_000, required: true }),
   UsePerPerson_gal_per_day: number('Use a person', 'Indoor use a day for each person.', { least: 0, most: 500, default: 45 }),
   OutdoorUse_gal_per_day: number('Outdoor use', 'Garden and other use a day, the year round; use that changes by month goes into the sheet Uses.', { least: 0, most: 100_000, default: 0 }),
+  DailyProof: oneOf('Daily proof', 'yes writes the daily balance as formulas too, a row a day, on a sheet of its own: long, and needed only where somebody wants to check it.', ['no', 'yes'], { default: 'no' }),
   WantedReliability: number('Wanted reliability', 'Share of the demand that the tanks should meet.', { least: 0, most: 1, default: 0.9 }),
   TankModel: rowOf('Tanks', 'Tank model', 'A model of the sheet Tanks.', { required: true }),
   TankCount: number('Tanks', 'Leave empty to take the fewest that reach the wanted reliability.', { least: 1, most: 12, only: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12] }),

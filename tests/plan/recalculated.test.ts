@@ -60,7 +60,7 @@ describe('the demo workbook', () => {
       expect(spoiltLeft).toBe(0)
       expect(differences).toEqual([])
     }
-  })
+  }, 400_000)
 
   it('the check can fail: a plan with one wrong value is caught', async () => {
     if (!hasCalc) return

@@ -36,6 +36,7 @@ export const shallow: WorkedRow = {
     SoilClass: 'C',
     GroundwaterDepth_ft: 60,
     RainIntensity_in_per_h: 3,
+    DailyProof: 'yes',
   },
   days: whole2001,
 }

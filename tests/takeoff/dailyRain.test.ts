@@ -10,7 +10,9 @@ import { readOffice } from '../../src/takeoff/office.js'
 import { readRainDays, recordWords, stationOf, type RainRecord } from '../../src/takeoff/rainDays.js'
 import { readRainFile } from '../../src/takeoff/rainFiles.js'
 import { workJob } from '../../src/takeoff/takeoff.js'
-import { leastRow, officeWith } from '../support/office.js'
+import { jobSheets } from '../../src/plan/jobSheets.js'
+import { standardPlaces } from '../../src/plan/places.js'
+import { leastRow, officeWith, takeoffOf } from '../support/office.js'
 
 const data = (name: string) => readFileSync(join(import.meta.dirname, '../data', name), 'utf8')
 const record = (name: string, station = 'Here'): RainRecord => {
@@ -313,5 +315,50 @@ describe('files of rain', () => {
       { station: 'Alder Reach', unit: 'mm' },
       { station: 'Alder Reach', unit: 'in' },
     ])
+  })
+})
+
+describe('the daily proof', () => {
+  const proven = (row: Record<string, unknown>) => {
+    const raw = officeWith({ Jobs: [{ ...leastRow, RainStation: 'Low Fallow', DailyProof: 'yes', ...row }], Catchments: [], Uses: [] })
+    const { days } = readRainFile(data('merced_ca_daily_prcp.csv'), 'merced')
+    const office = readOffice({
+      ...raw,
+      RainDays: {
+        sheet: 'RainDays',
+        columns: ['Date', 'Low Fallow'],
+        rows: days.map(({ date, rain_in }, at) => ({ row: at + 6, cells: { Date: date, 'Low Fallow': rain_in ?? null } })),
+      },
+    })
+    return workJob(office, office.tables.Jobs[0]!).takeoff!
+  }
+  const sheetOf = (takeoff: ReturnType<typeof proven>) =>
+    jobSheets(takeoff, standardPlaces(), 'native', { date: '2026-11-26', revision: 1, version: 'test' }).find(({ kind }) => kind === 'proof')
+  it.each([
+    { FirstFlush_in: 0, TankCount: 2 },
+    { FirstFlush_in: 0.05, TankCount: 3, FirstFlushEach: 'day' },
+    { FirstFlush_in: 0.1, TankCount: 4, FirstFlushEach: 'wet spell', OutdoorUse_gal_per_day: 40 },
+  ])('row by row, its formulas come to what the loop came to: %j', (row) => {
+    const takeoff = proven(row)
+    const sheet = sheetOf(takeoff)!
+    const headings = sheet.cells.filter(({ row: at }) => at === 5)
+    for (const [words, name] of [
+      ['Wanted, gal', 'RecordWanted_gal'],
+      ['Caught, gal', 'RecordCaught_gal'],
+      ['Supplied, gal', 'RecordSupplied_gal'],
+      ['Spilled, gal', 'RecordSpilled_gal'],
+    ] as const) {
+      const column = headings.find(({ value }) => value === words)!.column
+      const total = sheet.cells.find((cell) => cell.row === 4 && cell.column === column)!.value as number
+      // Two sums of some thousand days in another order.
+      expect(Math.abs(total - sum(takeoff.design.column(name)))).toBeLessThan(1e-6 * Math.max(1, total))
+    }
+    expect(sheet.cells.filter(({ column, row: at }) => column === 2 && at > 5).length).toBe(sum(takeoff.design.column('RecordDays')))
+    // The sum of the days supplied over that of the days wanted is the share that the verdict stands on.
+    expect(takeoff.design.number('Reliability')).toBeGreaterThan(0)
+  })
+  it('is made only where the row asks for it and there are days', () => {
+    expect(sheetOf(proven({ DailyProof: 'no' }))).toBeUndefined()
+    expect(sheetOf(takeoffOf({ ...leastRow, DailyProof: 'yes', RainStation: 'Low Fallow' }))).toBeUndefined()
   })
 })

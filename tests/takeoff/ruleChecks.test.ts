@@ -15,7 +15,7 @@ import { defaultItems } from '../../src/takeoff/defaultItems.js'
 import { knownNames } from '../../src/takeoff/names.js'
 import { lineSums, pricedUnit } from '../../src/takeoff/itemRules.js'
 import { jobFields } from '../../src/takeoff/officeTables.js'
-import { catchmentColumns, foundFigures, monthColumns, monthStart, recordColumns, results } from '../../src/takeoff/results/index.js'
+import { catchmentColumns, dayColumns, dayStart, foundFigures, monthColumns, monthStart, recordColumns, results } from '../../src/takeoff/results/index.js'
 import { templateFormula, namesIn } from '../../src/takeoff/template.js'
 import { readingRules } from '../../src/takeoff/readings.js'
 import { scope } from '../../src/plan/sheets/quoteSheet.js'
@@ -29,7 +29,10 @@ describe('every rule of ours', () => {
     for (const { name, formula: text } of results) expect(ruleProblem({ text, gives: name, columns: true }), `${name} = ${text}`).toBeUndefined()
     for (const { name, formula: text } of [...monthColumns, ...catchmentColumns, ...recordColumns])
       if (text) expect(ruleProblem({ text, gives: name, columns: true, also: Object.keys(monthStart) }), name).toBeUndefined()
+    const ofDay = [...dayColumns.map(({ name }) => name), ...Object.keys(dayStart)]
+    for (const { name, formula: text } of dayColumns) if (text) expect(ruleProblem({ text, gives: name, also: ofDay }), name).toBeUndefined()
     expect(circleIn([...results, ...verdictRules])).toBeUndefined()
+    expect(circleIn(dayColumns)).toBeUndefined()
   })
   it('verdicts, cautions and crew steps: conditions and words', () => {
     const texts = [

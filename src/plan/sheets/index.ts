@@ -7,6 +7,7 @@ import { drawing } from './drawingSheet.js'
 import { handover } from './handoverSheet.js'
 import { options } from './optionsSheet.js'
 import { order } from './orderSheet.js'
+import { proof } from './proofSheet.js'
 import { quote } from './quoteSheet.js'
 import { site } from './siteSheet.js'
 import { takeoff } from './takeoffSheet.js'
@@ -15,5 +16,5 @@ import { working } from './workingSheet.js'
 import { year } from './yearSheet.js'
 
 /** From the left of the workbook to the right. */
-export const sheetKinds = [takeoff, quote, options, order, changes, design, site, crew, drawing, test, handover, year, checks, working] as const
+export const sheetKinds = [takeoff, quote, options, order, changes, design, site, crew, drawing, test, handover, year, proof, checks, working] as const
 export type SheetKindName = (typeof sheetKinds)[number]['kind']

@@ -92,6 +92,25 @@ export const recordColumns = [
   result('RecordShare', 'Share met', 'IF(RecordWanted_gal=0,1,RecordSupplied_gal/RecordWanted_gal)', cite('reliability', 'volumetric')),
 ] as const
 
+/** The daily balance once more, a row a day, as formulas: the proof of the values of the record. Rain and use of the day stand in the row. */
+export const dayColumns = [
+  result('DayRain_in', 'Rain', '', office),
+  result('DayWanted_gal', 'Wanted', '', sum),
+  result(
+    'DayLost_in',
+    'First flush',
+    'IF(DayRain_in>0,MIN(DayRain_in,FirstFlush_in-IF(FirstFlushEach="wet spell",before_DayFlushed_in,0)),0)',
+    cite('practice', 'the diverter fills first'),
+  ),
+  result('DayFlushed_in', 'Flushed in this wet spell', 'IF(DayRain_in>0,before_DayFlushed_in+DayLost_in,0)', sum),
+  result('DayCaught_gal', 'Caught', 'CATCHMENTYIELD(CatchmentArea_ft2,DayRain_in,Runoff,DayLost_in,FilterShare)', cite('definitions')),
+  result('DaySupplied_gal', 'Supplied', 'MIN(DayWanted_gal,before_DayStored_gal)', cite('yield', 'yield after spillage')),
+  result('DayStored_gal', 'Stored', 'MIN(before_DayStored_gal+DayCaught_gal-DaySupplied_gal,UsableStorage_gal-DaySupplied_gal)', cite('yield', 'yield after spillage')),
+  result('DaySpilled_gal', 'Spilled', 'before_DayStored_gal+DayCaught_gal-DaySupplied_gal-DayStored_gal', sum),
+] as const
+/** What stands before the first day: empty tanks and an empty diverter. */
+export const dayStart = { before_DayFlushed_in: 0, before_DayStored_gal: 0 } as const
+
 /** Figures that are found when a job is made and stand as values: each says where it is used. */
 export const foundFigures = [
   result('OverflowCount', 'Overflows in use', '', cite('practice', 'the fewest that keep the storm under the lid, as many as inlet ports at least')),
