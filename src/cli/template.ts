@@ -4,7 +4,7 @@ import { parseArgs } from 'node:util'
 import { addRain } from '../hosts/addRain.js'
 import { makeTemplate, sourceOf } from '../hosts/fileSession.js'
 import { startingOffice } from '../takeoff/demo.js'
-import { rainUnits } from '../takeoff/rainFiles.js'
+import { rainUnits } from '../takeoff/rainDays.js'
 import { updateOffice } from '../hosts/updateOffice.js'
 import { bytesOf, fail, helpAsked, made, optionsOnly, writeWhole } from './common.js'
 

@@ -7,8 +7,8 @@ import { cellFormat, looks, type Look } from '../plan/looks.js'
 import { standardPlaces, type OfficePlaces, type TablePlace } from '../plan/places.js'
 import { address, columnLetters, TITLE_ROWS, type PlanCell, type SheetPlan } from '../plan/plan.js'
 import { withOptional, type RawTable } from '../takeoff/office.js'
-import { optionalTables, requiredTables, tableNames } from '../takeoff/officeTables.js'
-import { HostError, type Host, type Place, type SheetCell, type SheetContent, type Snapshot } from './host.js'
+import { optionalTables, requiredTables, tableNames, type TableName } from '../takeoff/officeTables.js'
+import { HostError, inTheWay, type Host, type Place, type SheetCell, type SheetContent, type Snapshot } from './host.js'
 
 type Run = <T>(work: (context: Excel.RequestContext) => Promise<T>) => Promise<T>
 const BACKUP = 'cistern backup '
@@ -261,6 +261,57 @@ export class ExcelHost implements Host {
         if (!backup.isNullObject) backup.delete()
       }
       await context.sync()
+    })
+  }
+
+  putRows(name: TableName, columns: readonly string[], rows: readonly (readonly SheetCell['value'][])[]): Promise<void> {
+    if (!this.has('ExcelApi', '1.13')) throw new HostError('This Excel cannot make a table longer: the command line adds the days. Nothing was changed.')
+    return this.guarded(async (context) => {
+      const table = context.workbook.tables.getItemOrNullObject(name)
+      const sheet = table.worksheet
+      const old = table.getRange()
+      const used = sheet.getUsedRange()
+      table.load('name')
+      sheet.load('name')
+      sheet.protection.load('protected')
+      old.load('formulas,rowIndex,columnIndex')
+      used.load('formulas,rowIndex,columnIndex')
+      await context.sync()
+      if (sheet.protection.protected) throw new HostError(`The sheet ${sheet.name} is protected: remove the protection, then try again. Nothing was changed.`)
+      const [top, left] = [old.rowIndex, old.columnIndex]
+      const before = old.formulas as unknown[][]
+      const width = Math.max(columns.length, before[0]!.length)
+      const height = Math.max(rows.length + 1, before.length)
+      const taken: string[] = []
+      ;(used.formulas as unknown[][]).forEach((line, y) =>
+        line.forEach((content, x) => {
+          const [row, column] = [used.rowIndex + y - top, used.columnIndex + x - left]
+          if (content === '' || row < 0 || row >= height || column < 0 || column >= width) return
+          const isInside = row < before.length && column < before[0]!.length
+          if (!isInside || (row > 0 && String(content).startsWith('='))) taken.push(address(top + row + 1, left + column + 1, false))
+        }),
+      )
+      if (taken.length) throw inTheWay(sheet.name, taken)
+      const place = (lines: number, across: number) => sheet.getRange(`${address(top + 1, left + 1)}:${address(top + lines, left + across)}`)
+      const block = (content: readonly (readonly unknown[])[]) => Array.from({ length: height }, (_, y) => Array.from({ length: width }, (_unused, x) => content[y]?.[x] ?? ''))
+      try {
+        context.application.suspendApiCalculationUntilNextSync()
+        place(height, width).formulas = block([columns, ...rows])
+        const dates = columns.indexOf('Date')
+        if (dates >= 0) sheet.getRange(`${address(top + 2, left + dates + 1)}:${address(top + rows.length + 1, left + dates + 1)}`).numberFormat = rows.map(() => ['yyyy-mm-dd'])
+        table.resize(place(rows.length + 1, width))
+        await context.sync()
+      } catch (error) {
+        await this.run(async (again) => {
+          const target = again.workbook.worksheets.getItem(sheet.name).getRange(`${address(top + 1, left + 1)}:${address(top + height, left + width)}`)
+          target.formulas = block(before)
+          again.workbook.tables
+            .getItemOrNullObject(name)
+            .resize(again.workbook.worksheets.getItem(sheet.name).getRange(`${address(top + 1, left + 1)}:${address(top + before.length, left + before[0]!.length)}`))
+          await again.sync()
+        })
+        throw error
+      }
     })
   }
 

@@ -9,7 +9,7 @@ import { fieldsOf, keyColumn, optionalTables, requiredTables, tableNames, type T
 import { cellContent, gridBorder, gridFormat, gridStyle, isOwnText } from './gridData.js'
 import { HEADINGS_WITHIN } from './gridTexts.js'
 import { together } from './gridTogether.js'
-import { HostError, type Host, type Place, type SheetCell, type SheetContent, type Snapshot } from './host.js'
+import { HostError, inTheWay, type Host, type Place, type SheetCell, type SheetContent, type Snapshot } from './host.js'
 
 type GridModel = InstanceType<typeof Model>
 interface Position {
@@ -231,6 +231,51 @@ export class GridHost implements Host {
     for (const [size, elements] of bySize) this.dispatch('RESIZE_COLUMNS_ROWS', { sheetId, dimension: 'ROW', elements, size })
     this.dispatch('SET_GRID_LINES_VISIBILITY', { sheetId, areGridLinesVisible: false })
     if (plan.frozenRows) this.dispatch('FREEZE_ROWS', { sheetId, quantity: plan.frozenRows })
+  }
+
+  async putRows(name: TableName, columns: readonly string[], rows: readonly (readonly SheetCell['value'][])[]): Promise<void> {
+    const found = this.findTable(name)
+    if (!found) throw new HostError(`There is no table ${name}.`)
+    const { raw, place } = found
+    const sheetId = this.getters.getSheetIdByName(raw.sheet)!
+    if (this.getters.isSheetLocked(sheetId)) throw new HostError(`The sheet ${raw.sheet} is locked: unlock it, then try again. Nothing was changed.`)
+    const top = place.firstRow - 2
+    const left = place.columnOf(raw.columns.find(Boolean)!)! - 1 - raw.columns.findIndex(Boolean)
+    const width = Math.max(columns.length, raw.columns.length)
+    const content = [columns, ...rows]
+    const size = this.getters.getSheetSize(sheetId)
+    const height = Math.max(content.length, size.numberOfRows - top)
+    const taken: string[] = []
+    for (let row = top; row < size.numberOfRows; row++)
+      for (let col = left; col < left + width; col++) {
+        const cell = this.getters.getCell({ sheetId, row, col })
+        const isInside = col < left + raw.columns.length
+        if (cell && (isInside ? row > top && cell.isFormula : (cell.content ?? '') !== '')) taken.push(`${columnLetters(col + 1)}${row + 1}`)
+      }
+    if (taken.length) throw inTheWay(raw.sheet, taken)
+    const before = new Map([[raw.sheet, this.cellsOf(sheetId)]])
+    try {
+      together(this.model, () => {
+        const grow = (dimension: 'ROW' | 'COL', from: number, to: number) => {
+          if (from < to) this.dispatch('ADD_COLUMNS_ROWS', { sheetId, sheetName: raw.sheet, dimension, base: from - 1, position: 'after', quantity: to - from })
+        }
+        grow('ROW', size.numberOfRows, top + content.length)
+        grow('COL', size.numberOfCols, left + width)
+        for (let at = 0; at < height; at++)
+          for (let across = 0; across < width; across++) {
+            const value = content[at]?.[across] ?? null
+            const position = { sheetId, row: top + at, col: left + across }
+            const isDate = at > 0 && columns[across] === 'Date'
+            if (value === null && !this.getters.getCell(position)) continue
+            const cell: PlanCell = { row: position.row + 1, column: position.col + 1, role: 'input', value, ...(isDate ? { format: 'date' } : {}) }
+            const format = gridFormat(cell.format)
+            this.dispatch('UPDATE_CELL', { ...position, content: cellContent(cell), style: gridStyle(looks[at === 0 ? 'tableHeading' : 'input']), ...(format ? { format } : {}) })
+          }
+      })
+    } catch (error) {
+      together(this.model, () => this.restore(before))
+      throw error
+    }
   }
 
   async select({ sheet, row, column }: Place): Promise<void> {

@@ -37,6 +37,11 @@ export interface Host {
   read(sheets: readonly string[]): Promise<Snapshot>
   /** Writes sheets, all or nothing: a failure leaves the workbook as it was. Answers what a person should know, in words. */
   write(plans: readonly SheetPlan[]): Promise<readonly string[]>
+  /**
+   * Puts rows under the headings of a table of the office, in the place of those that stand there, all or nothing; a heading
+   * that is new goes to the right end. Refused where a formula of the table or anything beside it would be written over.
+   */
+  putRows(table: TableName, columns: readonly string[], rows: readonly (readonly SheetCell['value'][])[]): Promise<void>
   select(place: Place): Promise<void>
   /** Shows a sheet. */
   show(sheet: string): Promise<void>
@@ -53,6 +58,12 @@ export interface Host {
   /** Calls back when the workbook has changed. */
   onChange(listener: () => void): void
 }
+
+/** Why rows are not put there: what stands in the way, and where. */
+export const inTheWay = (sheet: string, places: readonly string[]): HostError =>
+  new HostError(
+    `${sheet}: ${places.slice(0, 5).join(', ')}${places.length > 5 ? ` and ${places.length - 5} more` : ''} would be written over: move it to a sheet of your own. Nothing was changed.`,
+  )
 
 /** A refusal of the host itself, in words: read-only, protected with a password, no cell selected. */
 export class HostError extends Error {}

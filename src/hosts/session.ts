@@ -8,6 +8,7 @@ import { readOffice, rowNamed, type Office } from '../takeoff/office.js'
 import { makeTakeoff, type Takeoff } from '../takeoff/takeoff.js'
 import { changesSince, inShort } from '../takeoff/changes.js'
 import { tableNames } from '../takeoff/officeTables.js'
+import type { RainChoice } from '../takeoff/withRain.js'
 import { HostError, type Host, type SheetContent } from './host.js'
 
 export interface Opened {
@@ -34,6 +35,25 @@ export async function setUp(host: Host, made: Made, demo: boolean): Promise<read
   const sheets = officeSheets(startingOffice(demo), made).filter((sheet) => missing.includes(sheet.tables[0]!.name))
   await host.write(sheets)
   return sheets.map(({ name }) => name)
+}
+
+/** Adds the days of a rain file to the sheet RainDays; says in words what the record holds now. */
+export async function addRainDays(host: Host, text: string, file: string, choice: RainChoice, made: Made): Promise<string> {
+  const { office: raw, missing, absent } = await host.read([])
+  if (!raw) throw new HostError(`The tables ${missing.join(', ')} of the workbook are missing; set it up first.`)
+  const stations = raw.Rain.rows.map(({ cells }) => String(cells.Station ?? '')).filter(Boolean)
+  if (!stations.includes(choice.station))
+    throw new HostError(`Daily rain goes to a station of the sheet ${raw.Rain.sheet}${stations.length ? `: ${stations.join(', ')}` : ', which has none yet'}.`)
+  const { withRain } = await import(/* webpackChunkName: "setup" */ '../takeoff/withRain.js')
+  const { table, words } = withRain(raw.RainDays, text, file, choice)
+  if (absent.includes('RainDays')) await host.write(officeSheets({ ...raw, RainDays: table }, made).filter(({ name }) => name === 'RainDays'))
+  else
+    await host.putRows(
+      'RainDays',
+      table.columns,
+      table.rows.map(({ cells }) => table.columns.map((name) => (cells[name] ?? null) as string | number | null)),
+    )
+  return words
 }
 
 export interface Progress {

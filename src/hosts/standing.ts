@@ -10,8 +10,6 @@ import type { Book, BookSheet } from './xlsx/book.js'
 import { picturesIn } from './xlsx/drawingPart.js'
 import { DRAWN } from './xlsx/writeSheet.js'
 
-/** So many places are named; the rest are counted. */
-const NAMED = 5
 /** The heading lines of a sheet stand within so many letters of its part. */
 const HEADING_WITHIN = 6000
 
@@ -115,9 +113,6 @@ function wordsOver(plan: SheetPlan, content: SheetContent): string[] {
     })
   })
 }
-
-/** Places in words: the first of them, and how many more. */
-export const placesInWords = (places: readonly string[]): string => [...places.slice(0, NAMED), ...(places.length > NAMED ? [`${places.length - NAMED} more`] : [])].join(', ')
 
 /** Whether somebody else drew or remarked something there. */
 const isDrawnOn = (book: Book, { part }: BookSheet): boolean =>

@@ -153,3 +153,8 @@ export function problemAt(sheet: string, row: number, column: string, error: unk
   if (error instanceof InputError) return { sheet, row, column, allowed: error.refusal.allowed, came: error.refusal.came }
   throw error
 }
+
+/** So many places are named; the rest are counted. */
+const NAMED = 5
+/** Places in words: the first of them, and how many more. */
+export const placesInWords = (places: readonly string[]): string => [...places.slice(0, NAMED), ...(places.length > NAMED ? [`${places.length - NAMED} more`] : [])].join(', ')

@@ -17,6 +17,10 @@ export interface RainRecord {
   largest: { date: string; rain_in: number } | undefined
 }
 
+/** Units that a file of rain may count in. */
+export const rainUnits = ['in', 'mm', 'tenths'] as const
+export type RainUnit = (typeof rainUnits)[number]
+
 /** House figure: a year with more days missing than this is left out, for its dry spells cannot be told from its gaps. */
 export const MOST_MISSING = 10
 /** More rain in a day than was ever measured (about 72 in, La Réunion 1966; from memory) is a slip of the unit. */

@@ -1,6 +1,6 @@
 /** Reads rain of days as weather services give it: by-station CSV, .dly, or a plain CSV with a date and a rain column. */
 import { dateText } from './fields.js'
-import { MOST_IN } from './rainDays.js'
+import { MOST_IN, rainUnits, type RainUnit } from './rainDays.js'
 
 export interface RainDay {
   date: string
@@ -16,9 +16,7 @@ export interface RainFile {
 export class RainFileError extends Error {}
 
 /** How many of a unit an inch has; by-station files and many exports count tenths of a millimeter. */
-const PER_INCH = { in: 1, mm: 25.4, tenths: 254 } as const
-export type RainUnit = keyof typeof PER_INCH
-export const rainUnits = Object.keys(PER_INCH) as RainUnit[]
+const PER_INCH: Readonly<Record<RainUnit, number>> = { in: 1, mm: 25.4, tenths: 254 }
 const ELEMENT = 'PRCP'
 /** No spreadsheet counts days before this one. */
 const FIRST_DAY = '1900-03-01'
@@ -60,7 +58,7 @@ function oneStation(ids: ReadonlySet<string>, wanted: string | undefined, name: 
   const [first] = ids
   if (wanted !== undefined && ids.has(wanted)) return wanted
   if (ids.size > 1 || wanted !== undefined)
-    throw new RainFileError(`${name}: one station, or --id to pick one; it has ${[...ids].slice(0, 5).join(', ')}${wanted === undefined ? '' : `; got ${wanted}`}.`)
+    throw new RainFileError(`${name}: one station, or the ID of one of them (--id); it has ${[...ids].slice(0, 5).join(', ')}${wanted === undefined ? '' : `; got ${wanted}`}.`)
   return first!
 }
 function elements(found: ReadonlyMap<string, number>, name: string): void {

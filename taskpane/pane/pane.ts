@@ -4,7 +4,7 @@ import '@fluentui/web-components/progress-bar.js'
 import { setTheme } from '@fluentui/web-components/theme/set-theme.js'
 import { webDarkTheme, webLightTheme } from '@fluentui/tokens'
 import type { Host } from '../../src/hosts/host.js'
-import { makeTakeoffs, open, setUp, type Opened, type Outcome } from '../../src/hosts/session.js'
+import { addRainDays, makeTakeoffs, open, setUp, type Opened, type Outcome } from '../../src/hosts/session.js'
 import type { Flavor } from '../../src/plan/calls.js'
 import type { Made } from '../../src/plan/plan.js'
 import { placeText, problemText, refusalText, type Problem } from '../../src/takeoff/fields.js'
@@ -15,6 +15,7 @@ import { workJob } from '../../src/takeoff/takeoff.js'
 import { fill, h } from './element.js'
 import { functionsView } from './functionsView.js'
 import { jobView } from './jobView.js'
+import { rainFold } from './rainFold.js'
 import type { Settings } from './settings.js'
 import type { Shown } from './units.js'
 
@@ -60,6 +61,14 @@ export class Pane {
     h('p', { class: 'choices' }, this.all, h('label', { for: 'all-jobs' }, 'all jobs'), h('label', { for: 'flavor', class: 'unseen' }, 'Formulas'), this.flavor),
   )
 
+  private readonly rain = rainFold((text, file, choice) =>
+    this.guarded(async () => {
+      this.say(`Reading ${file}`)
+      this.say(`${choice.station}: ${await addRainDays(this.host, text, file, choice, this.made())}.`)
+      await this.refresh()
+    }),
+  )
+
   constructor(
     root: HTMLElement,
     private readonly host: Host,
@@ -76,7 +85,7 @@ export class Pane {
     )
     functions.open = this.settings.get('functionsOpen')
     functions.addEventListener('toggle', () => this.settings.set('functionsOpen', functions.open))
-    fill(root, h('header', {}, h('h1', {}, 'Cistern Sheet')), this.setup, this.jobs, this.problems, this.glance, this.actions, functions, this.settingsFold())
+    fill(root, h('header', {}, h('h1', {}, 'Cistern Sheet')), this.setup, this.jobs, this.problems, this.glance, this.actions, this.rain.element, functions, this.settingsFold())
     this.flavor.value = host.flavor
     if (!host.takesCalls) {
       this.flavor.disabled = true
@@ -111,7 +120,8 @@ export class Pane {
   private showSetup(): void {
     const { office, missing } = this.opened
     this.setup.hidden = office !== undefined
-    this.jobs.hidden = this.actions.hidden = office === undefined
+    this.jobs.hidden = this.actions.hidden = this.rain.element.hidden = office === undefined
+    if (office) this.rain.show(office.tables.Rain.map(({ cells }) => String(cells.Station ?? '')).filter(Boolean))
     if (office) return
     fill(
       this.setup,

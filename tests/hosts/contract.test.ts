@@ -9,7 +9,8 @@ import { gridData } from '../../src/hosts/gridData.js'
 import { registerTexts } from '../../src/hosts/gridTexts.js'
 import { registerTogether } from '../../src/hosts/gridTogether.js'
 import type { Host } from '../../src/hosts/host.js'
-import { makeTakeoffs, open, setUp } from '../../src/hosts/session.js'
+import { addRainDays, makeTakeoffs, open, setUp } from '../../src/hosts/session.js'
+import { dateText } from '../../src/takeoff/fields.js'
 import { crewColumns } from '../../src/plan/sheets/crewSheet.js'
 import { testColumns } from '../../src/plan/sheets/testSheet.js'
 import { jobSheetNames } from '../../src/plan/jobSheets.js'
@@ -33,10 +34,11 @@ interface Rig {
   cell(sheet: string, row: number, column: number): unknown
 }
 
-function excelRig(): Rig & { book: MemoryExcel } {
+/** `isNew`: an Excel with every set of the interface; else one that cannot take in sheets of a file. */
+function excelRig(isNew = false): Rig & { book: MemoryExcel } {
   const book = new MemoryExcel()
   // Every formula shows what the plan says that it gives.
-  const host = new ExcelHost(book.run as never, (set) => set !== 'ExcelApi')
+  const host = new ExcelHost(book.run as never, (set) => isNew || set !== 'ExcelApi')
   const write = host.write.bind(host)
   host.write = async (plans) => {
     for (const { cells } of plans) for (const { formula, value } of cells) if (formula !== undefined) book.results.set(`=${formula}`, value as never)
@@ -149,6 +151,32 @@ describe.each([
     expect(rig.sheetNames()).toEqual(before)
   })
 
+  it('takes the days of a rain file: those that stand there stay, a new station gets a column, nothing is written over', async () => {
+    const rig = makeRig(true)
+    await setUp(rig.host, made, true)
+    const read = async () => (await rig.host.read([])).office!.RainDays
+    const before = await read()
+    const days = (of: typeof before, station: string) => new Map(of.rows.flatMap(({ cells }) => (cells.Date === null ? [] : [[dateText(cells.Date), cells[station]] as const])))
+    const [first] = [...days(before, 'Alder Reach').keys()]
+    const text = `date,rain_in\n${first},3.21\n2031-01-01,0.5\n2031-01-02,`
+    expect(await addRainDays(rig.host, text, 'r.csv', { station: 'Alder Reach' }, made)).toContain('1 earlier reading of the same days replaced')
+    const after = days(await read(), 'Alder Reach')
+    expect(after.size).toBe(days(before, 'Alder Reach').size + 2)
+    expect([after.get(first), after.get('2031-01-01'), after.get('2031-01-02')]).toEqual([3.21, 0.5, null])
+    expect([...days(before, 'Alder Reach')].filter(([date, rain]) => date !== first && after.get(date) !== rain)).toEqual([])
+    // A station without days so far.
+    await addRainDays(rig.host, 'date,rain_mm\n2031-01-02,25.4', 'r.csv', { station: 'Low Fallow' }, made)
+    expect(days(await read(), 'Low Fallow').get('2031-01-02')).toBe(1)
+    expect(days(await read(), 'Alder Reach').get('2031-01-01')).toBe(0.5)
+    // What is wrong with the file, or stands in the way, is said; the sheet stays as it is.
+    await expect(addRainDays(rig.host, 'date,rain_in\n2031-01-01,-1', 'r.csv', { station: 'Alder Reach' }, made)).rejects.toThrow('r.csv')
+    await expect(addRainDays(rig.host, text, 'r.csv', { station: 'Nowhere' }, made)).rejects.toThrow('Daily rain goes to a station of the sheet Rain')
+    const { columnOf } = (await rig.host.read([])).places.RainDays
+    rig.type('RainDays', 9, columnOf('Alder Reach')!, '=0.6+0.06')
+    await expect(addRainDays(rig.host, text, 'r.csv', { station: 'Alder Reach' }, made)).rejects.toThrow('RainDays: C9 would be written over')
+    expect(days(await read(), 'Alder Reach').get('2031-01-01')).toBe(0.5)
+  })
+
   it('can be cancelled between jobs', async () => {
     const rig = makeRig()
     await setUp(rig.host, made, true)
@@ -201,6 +229,17 @@ describe('Excel in memory, what can go wrong', () => {
     }
   })
 
+  it('a failure at any sync of adding rain leaves the workbook as it was', async () => {
+    for (let at = 1; at <= 3; at++) {
+      const rig = excelRig(true)
+      await setUp(rig.host, made, true)
+      const before = rig.book.picture()
+      rig.book.failAtSync = rig.book.syncs + at
+      const done = await addRainDays(rig.host, 'date,rain_in\n2031-01-01,0.5', 'r.csv', { station: 'Alder Reach' }, made).catch((error: Error) => error)
+      expect(String(done)).toContain('as told')
+      expect(rig.book.picture(), `sync ${at}`).toBe(before)
+    }
+  })
   it('copies that cannot be taken away are no failure, and harm no later takeoff', async () => {
     const { book, host } = excelRig()
     await setUp(host, made, true)

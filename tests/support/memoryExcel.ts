@@ -127,9 +127,19 @@ export class MemoryContext {
 
   private tableProxy(find: () => TableState | undefined): unknown {
     const sheet = () => find()?.sheet
-    return proxyObject(this, { worksheet: this.sheetProxy(sheet), getRange: () => this.rangeProxy(sheet, () => find()!.area) }, () =>
-      find() ? { name: find()!.name } : { isNullObject: true },
-    )
+    const target = {
+      worksheet: this.sheetProxy(sheet),
+      getRange: () => this.rangeProxy(sheet, () => find()!.area),
+      // The heading row stays where it is; what the table no longer covers stays as plain cells.
+      resize: (range: { area(): Area }) =>
+        this.queue(() => {
+          const table = find() ?? fail('ItemNotFound', 'The table does not exist.')
+          const area = range.area()
+          if (area.row !== table.area.row || area.rows < 2) fail('InvalidArgument', 'A table keeps its heading row and has a row at least.')
+          table.area = area
+        }),
+    }
+    return proxyObject(this, target, () => (find() ? { name: find()!.name } : { isNullObject: true }))
   }
 
   private sheetProxy(find: () => SheetState | undefined): unknown {

@@ -277,12 +277,12 @@ describe('files of rain', () => {
     expect(readRainFile('date;rain_mm\n2023-01-01;12,7', 'f').days[0]!.rain_in).toBe(0.5)
     const quoted = '"STATION","DATE","NAME","SNOW","PRCP"\n"A1","2023-01-01","LOW FALLOW, AR","9","254"\n"B2","2023-01-01","HIGH FALLOW, AR","9","508"'
     expect(readRainFile(quoted, 'f', { unit: 'tenths', station: 'B2' }).days).toEqual([{ date: '2023-01-01', rain_in: 2 }])
-    expect(() => readRainFile(quoted, 'f', { unit: 'mm' })).toThrow('f: one station, or --id to pick one; it has A1, B2.')
+    expect(() => readRainFile(quoted, 'f', { unit: 'mm' })).toThrow('f: one station, or the ID of one of them (--id); it has A1, B2.')
     expect(readRainFile('ID,DATE,ELEMENT,DATA_VALUE,M_FLAG,Q_FLAG,S_FLAG\nUSW00003904,20000101,PRCP,254,,,W', 'f').days[0]!.rain_in).toBe(1)
   })
   it.each([
     ['USW00003904,20000101,TMAX,254,,,W,', {}, 'f: readings of PRCP, rain; it has TMAX.'],
-    ['A2345678901,20000101,PRCP,1,,,W,\nB2345678901,20000101,PRCP,1,,,W,', {}, /one station, or --id to pick one; it has A2345678901, B2345678901/],
+    ['A2345678901,20000101,PRCP,1,,,W,\nB2345678901,20000101,PRCP,1,,,W,', {}, /one station, or the ID of one of them \(--id\); it has A2345678901, B2345678901/],
     ['date,rain\n2001-01-01,1', {}, 'f: the unit of rain: --unit in, --unit mm, --unit tenths (of a millimeter).'],
     ['date,rain_mm\n2001-01-01,1', { unit: 'in' as const }, /--unit mm, as its heading rain_mm says; got in/],
     ['date,rain_mm\n01/02/2001,1', {}, 'f, line 2: a date, as 2026-05-31; got "01/02/2001".'],

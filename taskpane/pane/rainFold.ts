@@ -1,0 +1,49 @@
+/** Daily rain from a file into the workbook: the file, the station it belongs to, and what it holds. */
+import { rainUnits, type RainUnit } from '../../src/takeoff/rainDays.js'
+import type { RainChoice } from '../../src/takeoff/withRain.js'
+import { fill, h } from './element.js'
+
+const unitWords: Readonly<Record<RainUnit, string>> = { in: 'inches', mm: 'millimeters', tenths: 'tenths of a millimeter' }
+
+export interface RainFold {
+  element: HTMLElement
+  /** Shows the stations of the office. */
+  show(stations: readonly string[]): void
+}
+
+export function rainFold(add: (text: string, file: string, choice: RainChoice) => Promise<void>): RainFold {
+  const file = h('input', { type: 'file', id: 'rain-file', accept: '.csv,.dly,.txt' })
+  const station = h('select', { id: 'rain-station' })
+  const unit = h('select', { id: 'rain-unit' }, h('option', { value: '' }, 'as the file says'), ...rainUnits.map((name) => h('option', { value: name }, unitWords[name])))
+  const id = h('input', { type: 'text', id: 'rain-id', class: 'search', autocomplete: 'off', placeholder: 'only where the file has several' })
+  const button = h('fluent-button', { class: 'add-rain', on: { click: () => void start() } }, 'Add the days')
+  async function start(): Promise<void> {
+    const chosen = file.files?.[0]
+    if (!chosen) return file.focus()
+    const wanted = unit.value as RainUnit | ''
+    await add(await chosen.text(), chosen.name, { station: station.value, ...(wanted ? { unit: wanted } : {}), ...(id.value.trim() ? { id: id.value.trim() } : {}) })
+  }
+  const line = (words: string, control: HTMLElement) => h('p', {}, h('label', { for: control.id }, `${words} `), control)
+  const element = h(
+    'details',
+    { class: 'fold', id: 'rain' },
+    h('summary', {}, 'Add daily rain…'),
+    h(
+      'p',
+      { class: 'note' },
+      'By-station CSV or .dly of a weather service, or a CSV with a date and a rain column. With days the storage verdict stands on dry spells, not on means.',
+    ),
+    line('File', file),
+    line('Station of the sheet Rain', station),
+    line('Unit', unit),
+    line('Station in the file', id),
+    button,
+  )
+  return {
+    element,
+    show(stations) {
+      const before = station.value
+      fill(station, ...stations.map((name) => h('option', { value: name, selected: name === before }, name)))
+    },
+  }
+}
