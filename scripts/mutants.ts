@@ -124,7 +124,7 @@ function inFormula(text: string, start: number): [from: number, to: number, now:
 }
 
 const looksLikeFormula = (text: string): boolean =>
-  !/[.:] |, [a-z]|\{|’/.test(text) && /[A-Za-z_\])]\s*(?:<=|>=|<>|[<>=+*/-])\s*[\w("]|\b(?:IF|MIN|MAX|AND|OR|ROUNDUP|SUM|INDEX)\(/.test(text)
+  !/[.:] |, [a-z]|\{|’|^[^"]*[a-z] [a-z]/.test(text) && /[A-Za-z_\])]\s*(?:<=|>=|<>|[<>=+*/-])\s*[\w("]|\b(?:IF|MIN|MAX|AND|OR|ROUNDUP|SUM|INDEX)\(/.test(text)
 
 /** Every place of a file where a slip can be planted: numbers, comparisons, signs, words of truth, and the formulas that stand in its strings. */
 function placesIn(file: string): Mutant[] {

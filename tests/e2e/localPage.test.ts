@@ -243,6 +243,23 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     expect(await page.evaluate(keptCount)).toBe(0)
   })
 
+  it('takes a file of daily rain from the pane, and says what it holds', async () => {
+    const { page } = await opened()
+    await page.selectOption('#job-picker', 'Wicket Mill')
+    await page.click('#rain > summary')
+    // A leap year of a wet day a week, in the plain form, for a station that has means alone.
+    const days = Array.from({ length: 366 }, (_, at) => `${new Date(Date.UTC(2024, 0, 1 + at)).toISOString().slice(0, 10)},${at % 7 ? 0 : 12.7}`)
+    await page.setInputFiles('#rain-file', { name: 'gauge.csv', mimeType: 'text/csv', buffer: Buffer.from(`date,rain_mm\n${days.join('\n')}`) })
+    await page.selectOption('#rain-station', 'Low Fallow')
+    await page.click('.add-rain')
+    await statusSays(page, /Low Fallow: 1 year of days, 2024 to 2024; largest day 0\.5 in on 2024-01-01/)
+    // What is wrong with a file is said, and nothing is written.
+    await page.setInputFiles('#rain-file', { name: 'gauge.csv', mimeType: 'text/csv', buffer: Buffer.from('date,temperature_F\n2024-01-01,40') })
+    await page.click('.add-rain')
+    await statusSays(page, /gauge\.csv/)
+    await axeFindsNothing(page, '#pane')
+  })
+
   it('keeps unsaved work and offers it after a reload', async () => {
     const { page } = await opened()
     await typeInto(page, 'Jobs', 6, columnOf('Job'), 'Renamed')

@@ -5,6 +5,7 @@ import { formula } from '../../src/formula/formula.js'
 import { physicalSize } from '../../src/units.js'
 import { assumable, assumableFields } from '../../src/takeoff/assumed.js'
 import { signatureOf } from '../../src/takeoff/call.js'
+import { calculations } from '../../src/calc/index.js'
 import { careTasks } from '../../src/takeoff/careTasks.js'
 import { built } from '../../src/plan/sheets/handoverSheet.js'
 import { spanishCautions, spanishSteps } from '../../src/takeoff/spanish.js'
@@ -12,8 +13,10 @@ import { cautionRules, crewStages } from '../../src/takeoff/cautions.js'
 import { circleIn, ruleProblem, sizeOfName } from '../../src/takeoff/checkRules.js'
 import { crewSteps, LOG_ENTRIES, logLoss, logVerdict } from '../../src/takeoff/crewSteps.js'
 import { defaultItems } from '../../src/takeoff/defaultItems.js'
+import { startingOffice } from '../../src/takeoff/demo.js'
 import { knownNames } from '../../src/takeoff/names.js'
 import { lineSums, pricedUnit } from '../../src/takeoff/itemRules.js'
+import { readOffice } from '../../src/takeoff/office.js'
 import { jobFields } from '../../src/takeoff/officeTables.js'
 import { catchmentColumns, dayColumns, dayStart, foundFigures, monthColumns, monthStart, recordColumns, results } from '../../src/takeoff/results/index.js'
 import { templateFormula, namesIn } from '../../src/takeoff/template.js'
@@ -111,6 +114,37 @@ describe('a mistake in a rule', () => {
     expect(design.holds('1/0>1')).toBe(true)
     expect(design.holds('PitDepth_ft<0')).toBe(false)
     expect(design.words('{PitDept_ft} deep')).toMatch(/#NAME\?/)
+  })
+})
+
+describe('every cell function', () => {
+  /** Those that no rule of a job calls, and why. */
+  const apart: Readonly<Record<string, string>> = {
+    WATERBALANCE: 'the daily balance walks the same days by year; dailyRain.test.ts holds the two equal',
+    SUPPLYRELIABILITY: 'as WATERBALANCE',
+    STORAGENEEDED: 'the count of tanks is proposed by the balance of each count, for no tank is sold by the gallon',
+    SEQUENTPEAK: 'storage for means, an upper bound; a job stands on its days or says check',
+    DRYSPELL: 'the longest run of days not fully met says it of the tanks, this one of the sky',
+    ROOFRUNOFF: 'the office’s own sheet Roofs has the coefficients',
+    LEADERCAPACITY: 'gutters and leaders are the roofer’s; a house’s drains begin at the ground',
+    DARCYLOSS: 'the second opinion on FRICTIONLOSS, for who audits it',
+    CONDUCTORRESISTANCE: 'stands inside VOLTAGEDROP and CONDUCTORSIZE',
+    ORDERQUANTITY: 'a line of the takeoff rounds to its lot in the cell, so that a quantity typed over it is rounded too',
+  }
+  it('has its place in a job, or a reason', () => {
+    const office = readOffice(startingOffice(true))
+    const texts = [
+      ...results.map((rule) => rule.formula),
+      ...[...monthColumns, ...catchmentColumns, ...recordColumns, ...dayColumns].map((rule) => rule.formula),
+      ...verdictRules.map((rule) => rule.formula),
+      ...readingRules.flatMap(({ when, verdict }) => [when, verdict]),
+      logLoss,
+      logVerdict,
+      ...office.tables.Items.flatMap(({ cells }) => [cells.Quantity, cells.When, cells.Price].map((cell) => String(cell ?? ''))),
+    ]
+    const called = new Set(texts.flatMap((text) => [...text.matchAll(/\b([A-Z]{5,})(?:\.[A-Z]+)?\(/g)].map((match) => match[1]!)))
+    const without = calculations.map(({ id }) => id).filter((id) => !called.has(id))
+    expect(without.sort()).toEqual(Object.keys(apart).sort())
   })
 })
 
