@@ -27,8 +27,15 @@ function asCells(calculation: AnyCalculation, result: unknown, cells: readonly u
     const columns = result as Columns
     const names = Object.keys(calculation.spills as object)
     const length = Object.values(columns)[0]!.length
-    // A column that the run leaves out is the number of the period.
-    return [names.map(bareName), ...Array.from({ length }, (_, at) => names.map((name) => columns[name]?.[at] ?? at + 1))]
+    const lists = names.map((name) => columns[name])
+    const rows: (number | string)[][] = [names.map(bareName)]
+    for (let at = 0; at < length; at++) {
+      const row: number[] = new Array(lists.length)
+      // A column that the run leaves out is the number of the period.
+      for (let column = 0; column < lists.length; column++) row[column] = lists[column]?.[at] ?? at + 1
+      rows.push(row)
+    }
+    return rows
   }
   const list = Array.from(result as Series)
   const source = cells[calculation.names.indexOf(calculation.shapeOf!)]

@@ -33,7 +33,8 @@ export function argumentValues(calculation: AnyCalculation, checked: Record<stri
           (value as Points).map((point) => point[side]!),
         ),
       )
-    else values.set(name, value === undefined ? '' : (value as Value))
+    // Formulas know lists alone.
+    else values.set(name, value === undefined ? '' : value instanceof Float64Array ? Array.from(value) : (value as Value))
   }
   return values
 }

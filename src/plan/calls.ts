@@ -26,7 +26,7 @@ export interface CallWriter {
 export const cellValue = (value: Value | undefined): PlanCell['value'] => {
   if (value === undefined || value === null) return ''
   if (isError(value)) return value.code
-  return Array.isArray(value) ? '' : (value as string | number | boolean)
+  return typeof value === 'object' ? '' : value
 }
 
 export function cellsWriter(names: NamePlaces): CallWriter {

@@ -25,11 +25,11 @@ ${item('/org.openoffice.Setup/Product', 'ooSetupLastVersion', '7.4', 'string')}
 </oor:items>`
 
 /** Converts a file with a fresh profile; answers the path of the result. */
-export async function convertWithCalc(file: string, kind: 'xlsx' | 'pdf', outFolder: string, timeout = 180_000): Promise<string> {
+export async function convertWithCalc(file: string, kind: 'xlsx' | 'pdf' | 'csv', outFolder: string, timeout = 180_000): Promise<string> {
   const profile = mkdtempSync(join(tmpdir(), 'calc-profile-'))
   mkdirSync(join(profile, 'user'), { recursive: true })
   writeFileSync(join(profile, 'user', 'registrymodifications.xcu'), settings)
-  const filter = kind === 'xlsx' ? 'xlsx:Calc MS Excel 2007 XML' : 'pdf'
+  const filter = kind === 'xlsx' ? 'xlsx:Calc MS Excel 2007 XML' : kind
   try {
     await new Promise<void>((resolve, reject) => {
       execFile(

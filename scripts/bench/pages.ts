@@ -1,0 +1,110 @@
+/** The page and the pane: takeoffs in the grid, an edit, opening and saving, the Excel host, sizes, first paint. */
+import { gzipSync } from 'node:zlib'
+import { readFileSync } from 'node:fs'
+import { ExcelHost } from '../../src/hosts/excel.js'
+import { GridEngine } from '../../src/hosts/gridEngine.js'
+import { GridHost } from '../../src/hosts/grid.js'
+import { cellContent, gridData, gridFormat, gridStyle } from '../../src/hosts/gridData.js'
+import { registerTogether } from '../../src/hosts/gridTogether.js'
+import { makeTakeoffs, open, setUp } from '../../src/hosts/session.js'
+import { jobSheets } from '../../src/plan/jobSheets.js'
+import { looks } from '../../src/plan/looks.js'
+import { standardPlaces } from '../../src/plan/places.js'
+import { takeoffWorkbook, templateWorkbook } from '../../src/plan/workbook.js'
+import { startingOffice } from '../../src/takeoff/demo.js'
+import { readOffice, rowNamed } from '../../src/takeoff/office.js'
+import { makeTakeoff, workJob } from '../../src/takeoff/takeoff.js'
+import { MemoryExcel } from '../../tests/support/memoryExcel.js'
+import { made, report, sink, timeAsync } from './measure.js'
+import { manyJobs } from './offices.js'
+
+export async function page(): Promise<void> {
+  const { Model } = await import('@odoo/o-spreadsheet')
+  void new GridEngine()
+  registerTogether()
+  const demo = () => new Model(gridData(templateWorkbook(startingOffice(true), made)) as never)
+  const office = readOffice(startingOffice(true))
+  const plans = jobSheets(makeTakeoff(office, office.tables.Jobs[3]!), standardPlaces(), 'cells', made)
+  const ours = await timeAsync(async () => makeTakeoffs(new GridHost(demo()), ['Wicket Mill'], { flavor: 'cells', made }))
+  const making = await timeAsync(async () => void demo())
+  const bare = await timeAsync(async () => {
+    const model = demo()
+    for (const plan of plans) model.dispatch('CREATE_SHEET' as never, { sheetId: plan.name, name: plan.name, rows: 400, cols: 20, position: 1 } as never)
+    for (const plan of plans)
+      for (const cell of plan.cells)
+        model.dispatch(
+          'UPDATE_CELL' as never,
+          {
+            sheetId: plan.name,
+            col: cell.column - 1,
+            row: cell.row - 1,
+            content: cellContent(cell),
+            style: gridStyle(looks[cell.role]),
+            ...(gridFormat(cell.format) ? { format: gridFormat(cell.format) } : {}),
+          } as never,
+        )
+  }, 1)
+  report('Takeoff of a demo job in the grid, against the grid filling the same cells bare', (ours - making) / (bare - making), 2)
+}
+
+/** A cell of Jobs typed, and the pane's figures of that job again; the pause that waits for more typing is no work. */
+export async function edit(): Promise<void> {
+  const { Model } = await import('@odoo/o-spreadsheet')
+  const raw = manyJobs(50)
+  const office = readOffice(raw)
+  const takeoffs = office.tables.Jobs.map((job) => makeTakeoff(office, job))
+  const typed = async (withTakeoffs: boolean): Promise<number> => {
+    const model = new Model(gridData(takeoffWorkbook(raw, withTakeoffs ? takeoffs : [], 'native', made)) as never)
+    const host = new GridHost(model)
+    const sheetId = (model.getters as unknown as { getSheetIdByName(name: string): string }).getSheetIdByName('Jobs')
+    let people = 2
+    return timeAsync(async () => {
+      people = people === 2 ? 3 : 2
+      model.dispatch('UPDATE_CELL' as never, { sheetId, row: 5, col: standardPlaces().Jobs.columnOf('People')! - 1, content: String(people) } as never)
+      const { office: now } = await open(host)
+      sink.total += workJob(now!, rowNamed(now!, 'Jobs', 'Job 1')!).takeoff?.total ?? 0
+    }, 6)
+  }
+  report('page: an edit to the pane with 50 takeoffs present, against none', (await typed(true)) / (await typed(false)), 1.5)
+}
+
+export async function syncs(): Promise<void> {
+  const book = new MemoryExcel()
+  const host = new ExcelHost(book.run as never, (set) => set !== 'ExcelApi')
+  await setUp(host, made, true)
+  const jobs = startingOffice(true).Jobs.rows.map(({ cells }) => String(cells.Job))
+  const before = book.syncs
+  await makeTakeoffs(host, jobs, { flavor: 'cells', made })
+  report('Excel host: syncs a job, five jobs made (50 jobs are ten times the jobs)', (book.syncs - before) / jobs.length, 12 / 50, 'syncs')
+}
+
+export function bundles(): void {
+  for (const [file, limit] of [
+    ['functions', 40],
+    ['taskpane', 120],
+    // Fetched when a workbook is set up, and when the first takeoff is made.
+    ['setup', 8],
+    ['making', 20],
+  ] as const) {
+    const size = gzipSync(readFileSync(new URL(`../../dist/${file}.js`, import.meta.url)), { level: 9 }).length / 1024
+    console.log(`${`${file}.js`.padEnd(78)} ${size.toFixed(1)} kB gzip   (at most ${limit} kB${size <= limit ? '' : ', MISSED'})`)
+  }
+}
+
+export async function firstPaint(): Promise<void> {
+  const { hasChromium, launch, serve, watchedPage } = await import('../../tests/support/browser.js')
+  if (!hasChromium) return console.log('No Chromium: first paint not measured.')
+  const browser = await launch()
+  const { server, address } = await serve()
+  const { page: pane } = await watchedPage(browser, address)
+  await pane.route('https://appsforoffice.microsoft.com/**', (route) => route.abort())
+  const times: number[] = []
+  for (let round = 0; round < 5; round++) {
+    await pane.goto(`${address}taskpane.html`)
+    await pane.waitForFunction(() => (document.querySelector('#pane')?.textContent?.length ?? 0) > 20)
+    times.push(await pane.evaluate(() => performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? performance.now()))
+  }
+  console.log(`${'First useful paint of the pane, median of five'.padEnd(78)} ${times.sort((one, other) => one - other)[2]!.toFixed(0)} ms`)
+  await browser.close()
+  server.close()
+}
