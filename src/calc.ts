@@ -204,7 +204,7 @@ export function checkArgument(name: string, spec: Argument, raw: unknown): unkno
     throw badInput(placeOf(name, spec), allowedText(name, spec), value)
   }
   if (spec.kind === 'choice') {
-    const found = typeof value === 'string' && spec.options.find((option) => option.toLowerCase() === value.trim().toLowerCase())
+    const found = typeof value === 'string' && spec.options.find((option) => bareChoice(option) === bareChoice(value))
     if (!found) throw badInput(placeOf(name, spec), allowedText(name, spec), value)
     return found
   }
@@ -241,6 +241,13 @@ function checkNumber(name: string, spec: NumberArg, value: unknown): number {
   if (!fits) throw badInput(placeOf(name, spec), allowedText(name, spec), value)
   return number!
 }
+
+/** Without regard to case; a comma is an "or", for the lists of spreadsheets cannot hold one. */
+const bareChoice = (text: string): string =>
+  text
+    .trim()
+    .toLowerCase()
+    .replace(/\s*,\s*/g, ' or ')
 
 function checkSeries(name: string, spec: SeriesArg, raw: unknown): number | Series {
   if (raw instanceof Float64Array) return checkedItems(name, spec, raw)

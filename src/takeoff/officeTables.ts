@@ -51,7 +51,7 @@ export const jobFields = {
   DrainPipe: oneOf('Drain pipe', 'Pipe of the inlet and overflow drains; 8 in is SDR 35.', ['PVC 40', 'PVC SDR 35'], { default: 'PVC 40' }),
   DrainSlope_in_per_ft: number('Drain slope', 'Fall of the inlet and overflow drains.', { least: 0.03, most: 6, default: 0.25 }),
   RainIntensity_in_per_h: number('Rain intensity', 'Design rain of the adopted code for this place.', { least: 0.1, most: 20, default: 4 }),
-  DrainTable: oneOf('Drain table', 'Family of codes whose drain capacities count: newer IPC (2015 on) figures n 0.010, older IPC and UPC 0.015.', ['newer IPC', 'older IPC, UPC'], { default: 'newer IPC' }),
+  DrainTable: oneOf('Drain table', 'Family of codes whose drain capacities count: newer IPC (2015 on) figures n 0.010, older IPC and UPC 0.015.', ['newer IPC', 'older IPC or UPC'], { default: 'newer IPC' }),
   WaterLineRun_ft: number('Water-line run', 'Buried line from the pump tank to the house.', { least: 1, most: 5000, default: 100 }),
   WaterLineRise_ft: number('Rise to the house', 'Height of the house connection above the ground at the tanks.', { least: -200, most: 500, default: 5 }),
   WaterLinePipe: keyed(linePipeKey, 'Water-line pipe', 'Polyethylene, 160 psi at least.', { default: 'PE IPS 200' }),

@@ -15,9 +15,11 @@ import { crewColumns } from '../../src/plan/sheets/crewSheet.js'
 import { testColumns } from '../../src/plan/sheets/testSheet.js'
 import { jobSheetNames } from '../../src/plan/jobSheets.js'
 import { takeoffColumns } from '../../src/plan/sheets/takeoffSheet.js'
+import { standardValidations } from '../../src/plan/officeSheets.js'
 import { templateWorkbook } from '../../src/plan/workbook.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
 import { readOffice } from '../../src/takeoff/office.js'
+import { jobFields, tableNames } from '../../src/takeoff/officeTables.js'
 import { demoTakeoff } from '../support/office.js'
 import { letters, MemoryExcel } from '../support/memoryExcel.js'
 
@@ -203,6 +205,35 @@ describe.each([
 })
 
 describe('Excel in memory, what can go wrong', () => {
+  it('formats, rules of entry and page set-up are those of the plan', async () => {
+    const { book, host } = excelRig()
+    await setUp(host, made, true)
+    await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'cells', made })
+    const takeoff = book.sheet(names.takeoff)!
+    expect(takeoff.page).toMatchObject({
+      orientation: 'Portrait',
+      paperSize: 'Letter',
+      titleRows: '$1:$5',
+      leftMargin: 36,
+      topMargin: 43.2,
+      rightFooter: 'Page &P of &N',
+      centerFooter: names.takeoff,
+    })
+    expect(takeoff.frozenRows).toBe(5)
+    const line = TIE_BOOT({ host, type: () => undefined, sheetNames: () => [], cell: (sheet, row, column) => book.sheet(sheet)!.formulas.get(`${row},${column}`) })
+    expect(takeoff.formats.get(`${line},${takeoffColumns.amount}`)).toBe('#,##0.00_ ')
+    // A code stays a text, whatever it looks like.
+    expect(takeoff.formats.get(`${line},${takeoffColumns.code}`)).toBe('@')
+    // Every field of Jobs with a span or a list has its rule, over all the rows that formulas look through.
+    const jobs = book.sheet('Jobs')!
+    const rules = new Map([...jobs.validations].map(([at, rule]) => [Number(/,(\d+) /.exec(at)![1]), { at, rule }]))
+    const column = Object.keys(jobFields).indexOf('TankGap_in') + 2
+    expect(rules.get(column)).toEqual({ at: `6,${column} 1000x1`, rule: '{"decimal":{"formula1":4,"formula2":120,"operator":"Between"}}' })
+    expect([...rules.values()].filter(({ rule }) => rule.includes('newer IPC,older IPC or UPC')).length).toBe(1)
+  })
+  it('no entry of a list holds a comma: a spreadsheet would part it', () => {
+    for (const table of tableNames) for (const { list } of standardValidations(table)) for (const entry of list ?? []) expect(entry, table).not.toContain(',')
+  })
   it('takes at most four syncs for one takeoff, made new or again', async () => {
     const { book, host } = excelRig()
     await setUp(host, made, true)

@@ -19,6 +19,10 @@ interface SheetState {
   name: string
   formulas: Cells
   formats: Map<string, string>
+  /** Rules of entry by address, as text. */
+  validations: Map<string, string>
+  page: Record<string, unknown>
+  frozenRows: number
   isProtected: boolean
   visibility: string
   order: number
@@ -84,7 +88,35 @@ function proxyObject<T extends object>(context: MemoryContext, target: T, read: 
   }) as T & { load(names: string): unknown; isNullObject: boolean }
 }
 
-/** Takes any formatting and remembers none of it: formats are not what these tests are about. */
+const PAPERS = ['Letter', 'Legal', 'A3', 'A4', 'A5']
+const isText = (most: number) => (value: unknown) => typeof value === 'string' && value.length <= most
+const isMargin = (value: unknown) => typeof value === 'number' && value >= 0 && value < 700
+/** What the page set-up takes, as the interface documents it. */
+const pageTakes: Readonly<Record<string, (value: unknown) => boolean>> = {
+  orientation: (value) => value === 'Portrait' || value === 'Landscape',
+  paperSize: (value) => PAPERS.includes(String(value)),
+  zoom: (value) => typeof value === 'object' && Object.keys(value as object).every((key_) => ['scale', 'horizontalFitToPages', 'verticalFitToPages'].includes(key_)),
+  leftMargin: isMargin,
+  rightMargin: isMargin,
+  topMargin: isMargin,
+  bottomMargin: isMargin,
+  headerMargin: isMargin,
+  footerMargin: isMargin,
+  leftFooter: isText(255),
+  centerFooter: isText(255),
+  rightFooter: isText(255),
+}
+/** A rule of entry is of one kind, a list that is written out is short and its entries hold no comma, words are short. */
+function checkRule(rule: unknown): void {
+  const kinds = Object.keys(rule as object)
+  if (kinds.length !== 1 || !['list', 'decimal', 'wholeNumber', 'custom'].includes(kinds[0]!)) fail('InvalidArgument', `A rule of entry of ${kinds.join(' and ')}.`)
+  const { source, formula1, formula2 } = (rule as Record<string, { source?: unknown; formula1?: unknown; formula2?: unknown }>)[kinds[0]!]!
+  if (kinds[0] === 'list' && (typeof source !== 'string' || source === '' || (!source.startsWith('=') && (source.length > 255 || /,\s/.test(source)))))
+    fail('InvalidArgument', `A list of entries that Excel does not take: ${String(source)}`)
+  if (kinds[0] === 'decimal' && !(Number(formula1) <= Number(formula2))) fail('InvalidArgument', `A span from ${String(formula1)} to ${String(formula2)}.`)
+}
+
+/** Takes any look and remembers none of it. */
 const anything = (): unknown => new Proxy(() => undefined, { get: (_own, name) => (name === 'then' ? undefined : anything()), set: () => true, apply: () => anything() })
 
 export class MemoryContext {
@@ -165,14 +197,20 @@ export class MemoryContext {
           made = book.addSheet(`${from.name} (2)`.slice(0, 31))
           made.formulas = new Map(from.formulas)
           made.formats = new Map(from.formats)
+          made.validations = new Map(from.validations)
         })
         return this.sheetProxy(() => made)
       },
       delete: () => this.queue(() => book.deleteSheet(must())),
       activate: () => this.queue(() => void (book.active.sheet = must().name)),
       protection: proxyObject(this, {}, () => ({ protected: find()?.isProtected ?? false })),
-      freezePanes: anything(),
-      pageLayout: anything(),
+      freezePanes: {
+        freezeRows: (rows: number) => {
+          if (!Number.isInteger(rows) || rows < 0) fail('InvalidArgument', `No ${rows} rows can stand still.`)
+          this.queue(() => void (must().frozenRows = rows))
+        },
+      },
+      pageLayout: this.pageProxy(must),
       tables: {
         add: (address: string) => {
           let made: TableState | undefined
@@ -189,6 +227,25 @@ export class MemoryContext {
       set_showGridlines: () => undefined,
     }
     return proxyObject(this, target, () => (find() ? { name: find()!.name, visibility: find()!.visibility } : { isNullObject: true }))
+  }
+
+  private pageProxy(must: () => SheetState): unknown {
+    const put = (name: string, value: unknown): boolean => {
+      if (!pageTakes[name]?.(value)) fail('InvalidArgument', `The page takes no ${name} ${JSON.stringify(value)}.`)
+      this.queue(() => void (must().page[name] = value))
+      return true
+    }
+    const footers = new Proxy({}, { set: (_own, name: string, value: unknown) => put(name, value) })
+    return new Proxy(
+      {
+        headersFooters: { defaultForAllPages: footers },
+        setPrintTitleRows: (rows: string) => {
+          if (!/^\$\d+:\$\d+$/.test(rows)) fail('InvalidArgument', `No rows: ${rows}`)
+          this.queue(() => void (must().page.titleRows = rows))
+        },
+      },
+      { set: (_own, name: string, value: unknown) => put(name, value) },
+    )
   }
 
   private rangeProxy(find: () => SheetState | undefined, area: () => Area): unknown {
@@ -222,24 +279,49 @@ export class MemoryContext {
         },
       },
       format: anything(),
-      dataValidation: anything(),
+      dataValidation: proxyObject(
+        this,
+        {
+          set_rule: (rule: unknown) => {
+            checkRule(rule)
+            this.queue(() => {
+              const { row, column, rows, columns } = area()
+              writable().validations.set(`${row},${column} ${rows}x${columns}`, JSON.stringify(rule))
+            })
+          },
+          set_errorAlert: (alert: unknown) => {
+            const { title, message, style } = alert as { title: string; message: string; style: string }
+            if (title.length > 32 || message.length > 255 || !['Stop', 'Warning', 'Information'].includes(style))
+              fail('InvalidArgument', `An alert that Excel does not take: ${title}, ${style}`)
+          },
+        },
+        () => ({}),
+      ),
       clear: () =>
         this.queue(() => {
           const { row, column, rows, columns } = area()
           const sheet = writable()
-          for (const at of [...sheet.formulas.keys()]) {
-            const [y, x] = at.split(',').map(Number) as [number, number]
-            if (y >= row && y < row + rows && x >= column && x < column + columns) sheet.formulas.delete(at)
-          }
+          for (const cells of [sheet.formulas, sheet.formats] as Map<string, unknown>[])
+            for (const at of [...cells.keys()]) {
+              const [y, x] = at.split(',').map(Number) as [number, number]
+              if (y >= row && y < row + rows && x >= column && x < column + columns) cells.delete(at)
+            }
+          if (rows === MOST_ROWS) sheet.validations.clear()
         }),
       copyFrom: (source: { area(): Area; sheet(): SheetState }) =>
         this.queue(() => {
           const from = source.area()
           const to = area()
-          for (const [at, value] of source.sheet().formulas) {
-            const [y, x] = at.split(',').map(Number) as [number, number]
-            must().formulas.set(key(to.row + y - from.row, to.column + x - from.column), value)
+          const move = <T>(of: Map<string, T>, into: Map<string, T>) => {
+            for (const [at, value] of of) {
+              const [y, x] = at.split(',').map(Number) as [number, number]
+              into.set(key(to.row + y - from.row, to.column + x - from.column), value)
+            }
           }
+          move(source.sheet().formulas, must().formulas)
+          move(source.sheet().formats, must().formats)
+          // Excel copies the rules of entry with the cells.
+          for (const [at, rule] of source.sheet().validations) must().validations.set(at, rule)
         }),
       select: () => this.queue(() => void (book.active.cell = `${letters(area().column)}${area().row}`)),
       area,
@@ -301,7 +383,17 @@ export class MemoryExcel {
   }
   addSheet(name: string): SheetState {
     this.checkName(name)
-    const sheet: SheetState = { name, formulas: new Map(), formats: new Map(), isProtected: false, visibility: 'Visible', order: this.sheets.length }
+    const sheet: SheetState = {
+      name,
+      formulas: new Map(),
+      formats: new Map(),
+      validations: new Map(),
+      page: {},
+      frozenRows: 0,
+      isProtected: false,
+      visibility: 'Visible',
+      order: this.sheets.length,
+    }
     this.sheets.push(sheet)
     return sheet
   }
@@ -335,6 +427,7 @@ export class MemoryExcel {
   }
   /** Everything a person could see, for comparing before and after. */
   picture(): string {
-    return JSON.stringify(this.sheets.map((sheet) => [sheet.name, sheet.visibility, [...sheet.formulas].sort(([one], [other]) => (one < other ? -1 : 1))]))
+    const sorted = (cells: ReadonlyMap<string, unknown>) => [...cells].sort(([one], [other]) => (one < other ? -1 : 1))
+    return JSON.stringify(this.sheets.map((sheet) => [sheet.name, sheet.visibility, sorted(sheet.formulas), sorted(sheet.formats), sorted(sheet.validations)]))
   }
 }
