@@ -16,7 +16,8 @@ import { nothingKept, type Kept, type Takeoff } from '../takeoff/takeoff.js'
 import { openWorkbook, readOfficeTables, readSheet, Workbook, writeInto, WorkbookError } from './file.js'
 import { repoint } from './repoint.js'
 import { shortHash } from '../shortHash.js'
-import { drawnNotes, isOurs, refuseTaken, sheetStates, wordsLost } from './standing.js'
+import { isOurs, renewedNote } from './lostWords.js'
+import { drawnNotes, refuseTaken, sheetStates, wordsLost, wordsRenewed } from './standing.js'
 import type { Book } from './xlsx/book.js'
 import { newBook } from './xlsx/newBook.js'
 import { readProperty, writeProperty } from './xlsx/properties.js'
@@ -115,7 +116,7 @@ export function makeFile(source: Source, jobs: readonly { takeoff: Takeoff; revi
     throw new WorkbookError(
       `${file}: words on sheets that are made again would be lost: ${placesInWords(lost)}. Move them to a sheet of your own or add --replace, then try again. Nothing was written.`,
     )
-  const notes = [...drawnNotes(book, all), ...repoint(source.workbook, plans), ...withoutJob(source)]
+  const notes = [...renewedNote(wordsRenewed(source.workbook, plans)), ...drawnNotes(book, all), ...repoint(source.workbook, plans), ...withoutJob(source)]
   notes.push(...writeNumbers(source.workbook, source))
   writeInto(book, all)
   remember(book, source)

@@ -3,7 +3,7 @@ import type { Flavor } from '../plan/calls.js'
 import { officeSheets } from '../plan/officeSheets.js'
 import { PUBLISHED_SHEET } from '../plan/places.js'
 import type { Made, SheetPlan } from '../plan/plan.js'
-import { ProblemsError, type Problem } from '../takeoff/fields.js'
+import { placesInWords, ProblemsError, type Problem } from '../takeoff/fields.js'
 import { readOffice, rowNamed, type Office } from '../takeoff/office.js'
 import { makeTakeoff, type Takeoff } from '../takeoff/takeoff.js'
 import { changesSince, inShort } from '../takeoff/changes.js'
@@ -82,7 +82,14 @@ export interface Outcome {
 export async function makeTakeoffs(
   host: Host,
   jobs: readonly string[],
-  options: { flavor: Flavor; made: Made; onProgress?: (progress: Progress) => void | Promise<void>; signal?: AbortSignal },
+  options: {
+    flavor: Flavor
+    made: Made
+    onProgress?: (progress: Progress) => void | Promise<void>
+    signal?: AbortSignal
+    /** Asked before words of people on the sheets are written over; without an answer they are not. */
+    mayLose?: (words: readonly string[]) => boolean
+  },
 ): Promise<Outcome> {
   const finished: Finished[] = []
   const problems: Problem[] = []
@@ -90,7 +97,7 @@ export async function makeTakeoffs(
     if (options.signal?.aborted) return { made: finished, problems, cancelled: true }
     await options.onProgress?.({ job, done: at, of: jobs.length })
     try {
-      finished.push(await makeOne(host, job, options.flavor, options.made))
+      finished.push(await makeOne(host, job, options))
     } catch (error) {
       if (!(error instanceof ProblemsError)) {
         if (!finished.length) throw error
@@ -103,9 +110,9 @@ export async function makeTakeoffs(
   return { made: finished, problems, cancelled: false }
 }
 
-async function makeOne(host: Host, name: string, flavor: Flavor, made: Made): Promise<Finished> {
+async function makeOne(host: Host, name: string, { flavor, made, mayLose }: Parameters<typeof makeTakeoffs>[2]): Promise<Finished> {
   // The layouts are fetched when the first takeoff is made: the pane shows a job without them.
-  const { earlierFrom, jobSheetNames, jobSheets, keptFrom, tablesSheet } = await import(/* webpackChunkName: "making" */ '../plan/making.js')
+  const { earlierFrom, jobSheetNames, jobSheets, keptFrom, lostWords, renewedNote, renewedWords, tablesSheet } = await import(/* webpackChunkName: "making" */ './making.js')
   const names = jobSheetNames(name)
   const { office: raw, absent, places, sheets } = await host.read([...Object.values(names), PUBLISHED_SHEET])
   if (!raw) throw new Error('The tables of the workbook are missing; set it up first.')
@@ -123,10 +130,16 @@ async function makeOne(host: Host, name: string, flavor: Flavor, made: Made): Pr
   )
   const revision = (earlier.before?.revision ?? 0) + 1
   const plans: SheetPlan[] = jobSheets(takeoff, places, flavor, { ...made, revision }, earlier)
+  const lost = plans.flatMap((plan) => lostWords(plan, sheets.get(plan.name)))
+  if (lost.length && !mayLose?.(lost))
+    throw new HostError(
+      `Words on sheets that are made again would be lost: ${placesInWords(lost)}. Move them to a sheet of your own, or make the takeoff once more to write over them. Nothing was changed.`,
+    )
+  const renewed = renewedNote(plans.flatMap((plan) => renewedWords(plan, sheets.get(plan.name))))
   if (!sheets.has(PUBLISHED_SHEET)) plans.push(tablesSheet(made))
   // Formulas point into every table: those that an older workbook lacks are added, empty.
   plans.push(...officeSheets(raw, made).filter(({ name: sheet }) => absent.some((table) => table === sheet)))
-  const notes = await host.write(plans)
+  const notes = [...renewed.map((note) => `${note}.`), ...(await host.write(plans))]
   return {
     job: name,
     takeoff,

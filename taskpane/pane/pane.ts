@@ -28,6 +28,8 @@ export class Pane {
   /** Problems of the last making, shown until the next one. */
   private held: readonly Problem[] = []
   private running: AbortController | undefined
+  /** Words of people that would be written over, and that was said. */
+  private readonly toldLost = new Set<string>()
   private timer: ReturnType<typeof setTimeout> | undefined
 
   private readonly setup = h('section', { class: 'setup', hidden: true })
@@ -280,6 +282,13 @@ export class Pane {
         flavor: this.flavor.value as Flavor,
         made: this.made(),
         signal: this.running!.signal,
+        // Told once; asked again, a person means it.
+        mayLose: (words) => {
+          const key = words.join('\n')
+          const isAgreed = this.toldLost.has(key)
+          this.toldLost.add(key)
+          return isAgreed
+        },
         onProgress: async ({ job, done, of }) => {
           this.progress.setAttribute('max', String(of))
           this.progress.setAttribute('value', String(done))

@@ -142,6 +142,26 @@ describe.each([
     }
   })
 
+  it('words beside our cells and over a description stand in the way once; plain words that are written anew are told', async () => {
+    const rig = makeRig()
+    await setUp(rig.host, made, true)
+    const asked: (readonly string[])[] = []
+    const make = (isMeant: boolean) => makeTakeoffs(rig.host, ['Wicket Mill'], { flavor: 'cells', made, mayLose: (words) => (asked.push(words), isMeant) })
+    await make(false)
+    expect((await make(false)).made.length).toBe(1)
+    expect(asked).toEqual([])
+    const plain = rowOfCode(rig, 'FENCE', names.takeoff)
+    const ruled = rowOfCode(rig, 'CLAMP', names.takeoff)
+    rig.type(names.takeoff, plain, takeoffColumns.description, 'Fence, the tall one')
+    rig.type(names.takeoff, ruled, takeoffColumns.description, 'Nells clamp')
+    rig.type(names.takeoff, 3, takeoffColumns.why + 2, 'ask Nell')
+    await expect(make(false)).rejects.toThrow(/would be lost: .*"Nells clamp".*"ask Nell".*Nothing was changed/)
+    expect(rig.cell(names.takeoff, ruled, takeoffColumns.description)).toBe('Nells clamp')
+    const { made: done } = await make(true)
+    expect(done[0]!.notes.join(' ')).toMatch(/Written anew, as the sheet Items has them: .*"Fence, the tall one"/)
+    expect(String(rig.cell(names.takeoff, ruled, takeoffColumns.description))).not.toBe('Nells clamp')
+  })
+
   it('reports the problems of a job and writes nothing for it', async () => {
     const rig = makeRig()
     await setUp(rig.host, made, true)

@@ -1,0 +1,68 @@
+/** What people wrote on sheets of ours beside the cells that are read back, found by what is about to be written there. */
+import { takeoffHeadings } from '../plan/keptTakeoff.js'
+import { columnLetters, type SheetPlan } from '../plan/plan.js'
+import { TAKEOFF_HEADING_ROW, takeoffColumns, type TakeoffColumn } from '../plan/sheets/takeoffSheet.js'
+import { placesInWords } from '../takeoff/fields.js'
+import type { SheetContent } from './host.js'
+
+/** Empty, or with the heading lines of our sheets. */
+export const isOurs = (content: SheetContent, mayBeEmpty: boolean): boolean =>
+  /, Cistern Sheet /.test(String(content[2]?.[1]?.value)) || (mayBeEmpty && content.every((row) => row.every(({ value }) => value === null)))
+
+/** Cells that a person filled where a sheet of ours has none, or over words of a formula of ours: they would be gone when it is made again. */
+export function lostWords(plan: SheetPlan, standing: SheetContent | undefined): string[] {
+  // What the crew writes beside its sheets is read back with them.
+  if (plan.kind === 'crew' || plan.kind === 'test' || !standing || !isOurs(standing, false)) return []
+  const content = plan.kind === 'takeoff' ? aligned(standing) : standing
+  const columns = new Set(plan.cells.map(({ column }) => column))
+  const lost = plan.kind === 'takeoff' ? wordsOver(plan, content).flatMap(({ place, isFormula }) => (isFormula ? [place] : [])) : []
+  const headings = new Set(plan.cells.filter(({ row }) => row <= plan.frozenRows).map(({ row, column }) => `${row} ${column}`))
+  for (const [row, cells] of content.entries())
+    for (const [at, { value, formula }] of cells.entries()) {
+      if ((value === null || value === '') && formula === undefined) continue
+      const isFree = !columns.has(at + 1) || (row < plan.frozenRows && !headings.has(`${row + 1} ${at + 1}`))
+      if (isFree) lost.push(`${plan.name}!${columnLetters(at + 1)}${row + 1} (${formula === undefined ? `"${String(value).slice(0, 40)}"` : `=${formula.slice(0, 40)}`})`)
+    }
+  return lost
+}
+
+/** Plain words of lines that are written anew and said something else before: typed over here, or changed in Items; which of the two, nobody can tell. */
+export const renewedWords = (plan: SheetPlan, standing: SheetContent | undefined): string[] =>
+  plan.kind === 'takeoff' && standing && isOurs(standing, false) ? wordsOver(plan, aligned(standing)).flatMap(({ place, isFormula }) => (isFormula ? [] : [place])) : []
+
+export const renewedNote = (places: readonly string[]): readonly string[] => (places.length ? [`Written anew, as the sheet Items has them: ${placesInWords(places)}`] : [])
+
+/** A takeoff whose columns stand in another order, or rows lower, as if they stood where they are written now; columns of somebody's own come behind. */
+function aligned(content: SheetContent): SheetContent {
+  const headings = takeoffHeadings(content)
+  if (!headings) return content
+  const down = headings.row - (TAKEOFF_HEADING_ROW - 1)
+  const known = new Map([...headings.columns].map(([name, at]) => [at, takeoffColumns[name as TakeoffColumn] - 1]))
+  const ours = new Set(known.values())
+  const across = headings.columns.get('code')! - (takeoffColumns.code - 1)
+  return content.slice(Math.max(0, down)).map((row, at) => {
+    const cells = row.map((cell, from) => ({ cell, to: at < TAKEOFF_HEADING_ROW - 1 ? from - across : (known.get(from) ?? (ours.has(from) ? BEHIND + from : from)) }))
+    const moved = Array.from({ length: Math.max(0, ...cells.map(({ to }) => to)) + 1 }, (): SheetContent[number][number] => ({ value: null }))
+    for (const { cell, to } of cells) if (to >= 0 && (cell.value !== null || cell.formula !== undefined)) moved[to] = cell
+    return moved
+  })
+}
+/** Where one of ours stands now, a column of somebody's own is told behind them all. */
+const BEHIND = 30
+
+/** Words that stand in the place of a description or a reason of ours, and whether a formula of ours writes it. */
+function wordsOver(plan: SheetPlan, content: SheetContent): { place: string; isFormula: boolean }[] {
+  const cellOf = (row: number, column: number) => plan.cells.find((cell) => cell.row === row && cell.column === column)
+  const rowOfCode = new Map(plan.cells.flatMap(({ row, column, value }) => (column === takeoffColumns.code && value ? [[String(value), row] as const] : [])))
+  return [...content.entries()].flatMap(([at, cells]) => {
+    const row = rowOfCode.get(String(cells[takeoffColumns.code - 1]?.value ?? ''))
+    if (row === undefined) return []
+    return (['description', 'why'] as const).flatMap((name) => {
+      const column = takeoffColumns[name]
+      const { value, formula } = cells[column - 1] ?? { value: null }
+      const ours = cellOf(row, column)
+      if (!ours || formula !== undefined || value === null || value === '' || value === ours.value) return []
+      return [{ place: `${plan.name}!${columnLetters(column)}${at + 1} ("${String(value).slice(0, 40)}")`, isFormula: ours.formula !== undefined }]
+    })
+  })
+}

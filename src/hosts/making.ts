@@ -1,0 +1,6 @@
+/** What a takeoff is made with, fetched by the pane when the first one is made. */
+export { earlierFrom } from '../plan/earlier.js'
+export { jobSheetNames, jobSheets } from '../plan/jobSheets.js'
+export { keptFrom } from '../plan/kept.js'
+export { tablesSheet } from '../plan/tablesSheet.js'
+export { lostWords, renewedNote, renewedWords } from './lostWords.js'
