@@ -43,8 +43,9 @@ function sharedLines(jobs: readonly { takeoff: Takeoff; plan: SheetPlan }[]): Sh
 const used = ({ override, net }: Line): number => override ?? net
 export function together({ lines }: Shared): { order: number; apart: number; saved: number; price: number } {
   const [{ line }] = lines as [Shared['lines'][number]]
-  const order = orderQuantity.run({ net: lines.reduce((sum, one) => sum + used(one.line), 0), waste: line.rule.waste, lot: line.rule.lot })
   const apart = lines.reduce((sum, one) => sum + one.line.order, 0)
+  // What is cut into pieces is ordered by the stick of each job: an offcut of one site is no pipe on another.
+  const order = line.cut ? apart : orderQuantity.run({ net: lines.reduce((sum, one) => sum + used(one.line), 0), waste: line.rule.waste, lot: line.rule.lot })
   // Prices may have been typed over for one job: the lowest is the one to ask for.
   const price = Math.min(...lines.map((one) => one.line.price ?? 0))
   return { order, apart, price, saved: money((apart - order) * price) }
@@ -84,9 +85,10 @@ export function orderTogether(jobs: readonly { takeoff: Takeoff; plan: SheetPlan
     draft.put(columns.code, 'faintWrapped', code, { format: 'text' })
     draft.put(columns.text, 'wrapped', line.description)
     draft.put(columns.jobs, 'number', lines.length, { format: 0 })
-    draft.put(columns.order, 'number', order, { format: decimals, formula: `ROUNDUP((${net})*(1+${waste})/${lot}*(1-${LOTS_SLACK}),0)*${lot}` })
+    const sum = lines.map((of) => cell(of, takeoffColumns.order)).join('+')
+    draft.put(columns.order, 'number', order, { format: decimals, formula: line.cut ? sum : `ROUNDUP((${net})*(1+${waste})/${lot}*(1-${LOTS_SLACK}),0)*${lot}` })
     draft.put(columns.unit, 'unit', line.rule.unit)
-    draft.put(columns.apart, 'number', apart, { format: decimals, formula: lines.map((of) => cell(of, takeoffColumns.order)).join('+') })
+    draft.put(columns.apart, 'number', apart, { format: decimals, formula: sum })
     const prices = lines.map((of) => cell(of, takeoffColumns.price)).join(',')
     draft.put(columns.price, 'number', price, { format: 2, formula: lines.length === 1 ? prices : `MIN(${prices})` })
     draft.put(columns.saved, 'number', less, { format: 2, formula: `ROUND((${at(columns.apart)}-${at(columns.order)})*${at(columns.price)},2)` })

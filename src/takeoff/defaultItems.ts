@@ -10,6 +10,8 @@ interface ItemRow {
   unit: string
   waste?: number
   lot?: number
+  pieces?: string
+  stock?: string
   hours?: number
   price?: string
   /** What the money buys; material where nothing is said. */
@@ -43,13 +45,13 @@ const bySection: Record<Section, readonly ItemRow[]> = {
     { code: 'DOSE', description: 'Chlorine for first disinfection', quantity: 'Bleach_gal*8', unit: 'pint', lot: 4, hours: 0.05, why: '{Dose_mg_per_L} in {Storage_gal} with bleach of {BleachStrength%}' },
   ],
   'Ties between tanks': [
-    { code: 'TIE-PIPE', description: '4 in Schedule 40 pipe for ties', when: 'TankCount>1', quantity: 'TieCount*TieLength_in/12', unit: 'ft', waste: 0.05, lot: 10, hours: 0.1, why: '{TieCount|tie|ties} of {TieLength_in}: gap, two walls and a stub inside each' },
+    { code: 'TIE-PIPE', description: '4 in Schedule 40 pipe for ties', when: 'TankCount>1', quantity: 'TieCount*TieLength_in/12', unit: 'ft', waste: 0.05, lot: 10, pieces: 'TieCount', stock: '4 in Schedule 40 pipe', hours: 0.1, why: '{TieCount|tie|ties} of {TieLength_in}: gap, two walls and a stub inside each' },
     { code: 'TIE-BOOT', description: '4 in rubber boot for a tie', when: 'TankCount>1', quantity: '2*TieCount', unit: 'each', hours: 0.15, why: 'Two for each of {TieCount|tie|ties}' },
     { code: 'TIE-CLAMP', description: '4 in stainless band clamp for a tie', when: 'TankCount>1', quantity: '2*TieCount', unit: 'each', hours: 0.1, why: 'Two for each of {TieCount|tie|ties}' },
     { code: 'TIE-LUBE', description: 'Pipe lubricant', when: 'TankCount>1', quantity: 'TieCount*TieLube_quart', unit: 'quart', why: '{TieLube_quart} for each of {TieCount|tie|ties}' },
   ],
   'Inlet and overflow': [
-    { code: 'PORT-STUB{PortSuffix}', description: 'Schedule 40 stub at a port', quantity: 'PortsUsed*PortStub_ft', unit: 'ft', waste: 0.05, lot: 10, hours: 0.1, why: '{PortStub_ft} for each of {PortsUsed|port|ports} of {TankPort_in}' },
+    { code: 'PORT-STUB{PortSuffix}', description: 'Schedule 40 stub at a port', quantity: 'PortsUsed*PortStub_ft', unit: 'ft', waste: 0.05, lot: 10, pieces: 'PortsUsed', stock: '{TankPort_in} Schedule 40 pipe', hours: 0.1, why: '{PortStub_ft} for each of {PortsUsed|port|ports} of {TankPort_in}' },
     { code: 'PORT-CLAMP{PortSuffix}', description: 'Stainless band clamp at a port', quantity: 'PortsUsed', unit: 'each', hours: 0.1, why: 'One for each of {PortsUsed|port|ports}' },
     { code: 'PORT-BEND{PortSuffix}', description: 'Quarter bend at a port', quantity: 'PortsUsed', unit: 'each', hours: 0.2, why: 'One for each of {PortsUsed|port|ports}' },
     { code: 'DRAIN-{DrainCode}', description: 'Drain pipe, {DrainKind}, {DrainSize_in}', quantity: 'DrainRun_ft', unit: 'ft', waste: 0.05, lot: 10, hours: 0.04, why: '{InletCount|line|lines} of {InletRun_ft} in and {OverflowRun_ft} out, fall {DrainSlope_in_per_ft}' },
@@ -150,6 +152,6 @@ const bySection: Record<Section, readonly ItemRow[]> = {
 export const defaultItems: readonly Readonly<Record<string, CellValue>>[] = (Object.keys(bySection) as Section[]).flatMap((section) =>
   bySection[section].map((item) => ({
     Code: item.code, Section: section, Description: item.description, When: item.when ?? null, Quantity: item.quantity, Unit: item.unit,
-    Waste: item.waste ?? null, Lot: item.lot ?? null, LaborHours: item.hours ?? null, Price: item.price ?? null, Kind: item.kind ?? null, PaidBy: item.earth ? 'earthwork' : null, Why: item.why,
+    Waste: item.waste ?? null, Lot: item.lot ?? null, Pieces: item.pieces ?? null, Stock: item.stock ?? null, LaborHours: item.hours ?? null, Price: item.price ?? null, Kind: item.kind ?? null, PaidBy: item.earth ? 'earthwork' : null, Why: item.why,
   })),
 )

@@ -30,6 +30,9 @@ export interface ItemRule {
   unit: string
   waste: number
   lot: number
+  /** Count of equal pieces that the quantity is cut into, and what they are cut from. */
+  pieces: Formula | undefined
+  stock: string | undefined
   laborHours: number
   price: Formula | undefined
   kind: ItemKind
@@ -106,7 +109,7 @@ export function readItemRules(office: Office): { rules: ItemRule[]; problems: Pr
     const before = problems.length
     const problem = (column: string, allowed: string, came: string) => problems.push({ sheet, row: item.row, column, allowed, came })
     const unit = cellText(item, 'Unit')
-    const read = (column: 'When' | 'Quantity' | 'Price'): Formula | undefined => {
+    const read = (column: RuleColumn): Formula | undefined => {
       const text = cellText(item, column)
       if (text === '') return undefined
       if (text.length > LONGEST_FORMULA || depth(text) > DEEPEST) {
@@ -141,6 +144,9 @@ export function readItemRules(office: Office): { rules: ItemRule[]; problems: Pr
     const when = read('When')
     const quantity = read('Quantity')
     const price = read('Price')
+    const pieces = read('Pieces')
+    const stock = words('Stock')
+    if (pieces && pricedUnit(unit).name !== 'ft') problem('Pieces', 'empty where the Unit is not ft: lengths are cut, nothing else', `"${unit}"`)
     if (problems.length > before || !quantity || item.cells.Section === null) continue
     rules.push({
       row: item.row,
@@ -155,6 +161,8 @@ export function readItemRules(office: Office): { rules: ItemRule[]; problems: Pr
       unit,
       waste: Number(item.cells.Waste),
       lot: Number(item.cells.Lot),
+      pieces,
+      stock: stock.text === '' ? undefined : (stock.formula ?? `"${stock.text.replace(/"/g, '""')}"`),
       laborHours: Number(item.cells.LaborHours),
       set: cellText(item, 'Set'),
       kind: (item.cells.Kind as ItemKind | null) ?? 'material',
@@ -166,8 +174,10 @@ export function readItemRules(office: Office): { rules: ItemRule[]; problems: Pr
   return { rules, problems }
 }
 
+type RuleColumn = 'When' | 'Quantity' | 'Price' | 'Pieces'
+
 /** The reason why a formula is refused, or undefined. */
-function refusal(read: Formula, column: 'When' | 'Quantity' | 'Price' | 'words', unit?: PhysicalSize, isOlder = false): string | undefined {
+function refusal(read: Formula, column: RuleColumn | 'words', unit?: PhysicalSize, isOlder = false): string | undefined {
   const over = 'a formula over the names of fields and results'
   const used = lineSums.filter((name) => read.names.includes(name))
   if (used.length && column !== 'When' && column !== 'Quantity') return `${over}; ${used[0]} stands in When and Quantity only`

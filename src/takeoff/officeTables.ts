@@ -190,6 +190,8 @@ const itemFields: Fields = {
   Unit: text('Unit', 'As priced.', { required: true, longest: 20 }),
   Waste: number('Waste', 'Share added to the net quantity.', { least: 0, most: 1, default: 0 }),
   Lot: number('Lot', 'Smallest amount sold.', { least: 0.01, most: 100_000, default: 1 }),
+  Pieces: rule('Pieces', 'Count of equal pieces that a length in ft is cut into: sticks of one lot each are ordered so that the pieces come out of them. Empty: the length comes off as it comes.'),
+  Stock: text('Stock', 'What the pieces are cut from, where several lines share it; braces take in a field. Empty: the code.', { longest: 80 }),
   LaborHours: number('Labor hours', 'Hours of one person for one unit of net quantity.', { least: 0, most: 1000, default: 0 }),
   Price: rule('Price', 'A formula, where the price is not in the sheet Prices under the code.'),
   Kind: oneOf('Kind', 'What the money buys.', itemKinds, { default: 'material' }),

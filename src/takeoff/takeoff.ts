@@ -1,4 +1,5 @@
 /** A job row becomes an itemized takeoff: the item rules evaluated over the design, each line with its quantities and its reason. */
+import { sticksOfEqual } from './sticksOfEqual.js'
 import { isError, toTruth, type Value } from '../formula/value.js'
 import { orderQuantity } from '../calc/index.js'
 import { roundTo } from '../rounding.js'
@@ -65,6 +66,8 @@ export interface Line {
   why: string
   net: number
   override: number | undefined
+  /** Equal pieces that the quantity is cut into, and what they are cut from. */
+  cut: { count: number; stock: string } | undefined
   order: number
   /** What one unit costs; nothing while the price list is silent. */
   price: number | undefined
@@ -406,7 +409,11 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
   const { quantity: override, price: priceOverride } = kept.overrides[code] ?? {}
   const [listed, priceFor] = listedPrice()
   const used = override ?? net
-  const order = orderQuantity.run({ net: used, waste: rule.waste, lot: rule.lot })
+  const plain = orderQuantity.run({ net: used, waste: rule.waste, lot: rule.lot })
+  const cut = cutOf()
+  if (cut === 'refused') return undefined
+  const sticks = cut && sticksOfEqual(rule.lot, design.number('SawKerf_in') / 12, used / cut.count, cut.count)
+  const order = sticks === undefined ? plain : Math.max(plain, sticks * rule.lot)
   const price = priceOverride ?? listed
   const words = (column: string, part: ItemRule['why']): string => {
     const value = part.formula === undefined ? part.text : evaluate(part.formula)
@@ -423,6 +430,7 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
     why,
     net: net as number,
     override,
+    cut,
     order,
     price,
     priceFor,
@@ -433,6 +441,15 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
     priceDate: typeof row?.cells.PriceDate === 'string' ? row.cells.PriceDate : undefined,
     amount: money(order * (price ?? 0)),
     hours,
+  }
+
+  /** The pieces of a line that is cut; none where the rule says none. */
+  function cutOf(): Line['cut'] | 'refused' {
+    if (!rule.pieces) return undefined
+    const count = evaluate(rule.pieces.text)
+    if (!isAmount(count)) return problem('Pieces', 'a formula that gives a count, 0 to 1,000,000,000', came(count)) ?? 'refused'
+    const stock = rule.stock === undefined ? code : evaluate(rule.stock)
+    return count > 0 ? { count: Math.ceil(count), stock: String(stock) } : undefined
   }
 
   /** What one unit costs by the rule or the list, and how many pieces the list prices at once. */

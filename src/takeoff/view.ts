@@ -67,7 +67,7 @@ export function crewView(design: Design) {
 }
 
 const linesView = (takeoff: Takeoff) => [
-  ...takeoff.lines.map(({ rule, code, description, net, order, price, amount, hours, why, override }) => ({
+  ...takeoff.lines.map(({ rule, code, description, net, cut, order, price, amount, hours, why, override }) => ({
     section: rule.section,
     code,
     description,
@@ -77,6 +77,7 @@ const linesView = (takeoff: Takeoff) => [
     unit: rule.unit,
     waste: rule.waste,
     lot: rule.lot,
+    ...(cut ? { pieces: cut.count, stock: cut.stock } : {}),
     order,
     price: price ?? null,
     amount,

@@ -2,6 +2,7 @@
 import { formula } from '../../formula/formula.js'
 import type { Single } from '../../formula/value.js'
 import { cautionRules, closingCaution } from '../../takeoff/cautions.js'
+import { cutList } from '../../takeoff/cutList.js'
 import { crewSteps } from '../../takeoff/crewSteps.js'
 import type { CrewEntries } from '../../takeoff/takeoff.js'
 import { SPANISH_NOTE, spanishCautions, spanishClosing, spanishHolds, spanishStages, spanishSteps } from '../../takeoff/spanish.js'
@@ -29,6 +30,9 @@ export const BOX = '☐'
 const SPARE_ROWS = 4
 export const BY_HAND = 'WRITTEN BY HAND'
 export const DO_NOT_START = 'DO NOT START'
+export const CUT_LIST = 'CUT LIST'
+const CUT_FROM = 'From '
+const SPANISH_CUT_LIST = 'Lista de cortes'
 
 const facts: readonly (readonly [label: string, words: Words])[] = [
   ['PIT', 'bottom {PitLength_ft} x {PitWidth_ft}, top {PitTopLength_ft} x {PitTopWidth_ft}, {PitDepth_ft} deep, sloped as class {PitSoil}, deepest trench {DeepestTrench_ft}'],
@@ -46,7 +50,7 @@ const facts: readonly (readonly [label: string, words: Words])[] = [
 
 /** Rows that hold no entries: headings and stages. */
 export const isCrewHeading = (code: string): boolean =>
-  [crewHeadings.code, BY_HAND, DO_NOT_START].includes(code as never) || crewSteps.some(({ stage }) => stage.toUpperCase() === code)
+  [crewHeadings.code, BY_HAND, DO_NOT_START, CUT_LIST].includes(code as never) || crewSteps.some(({ stage }) => stage.toUpperCase() === code)
 
 /** Whether plain text beside a step is what our own sheet writes there, and not somebody's own. */
 function isOurStepWord(code: string, key: string, words: string): boolean {
@@ -61,6 +65,7 @@ const hazardWords = new Set<string>([
   'office',
   closingCaution,
   SPANISH_NOTE,
+  SPANISH_CUT_LIST.toUpperCase(),
   spanishClosing,
   ...cautionRules.flatMap(({ short, text: words }) => [short, ...plainWords(words)]),
   ...Object.values(spanishStages).map((stage) => stage.toUpperCase()),
@@ -75,7 +80,7 @@ export const crew = sheetKind({
   prefix: 'Crew',
   lists: [{ headings: crewHeadings, entries: ['done'], isCode: (code) => crewSteps.some((step) => step.code === code), isOurWord: isOurStepWord }],
   codes: ({ design }) => crewSteps.filter(({ when }) => design.holds(when)).map(({ code }) => code),
-  isOurLine: (words) => isCrewHeading(words) || words === CREW_CLOSING || words.startsWith('Still: ') || hazardWords.has(words),
+  isOurLine: (words) => isCrewHeading(words) || words === CREW_CLOSING || words.startsWith('Still: ') || words.startsWith(CUT_FROM) || hazardWords.has(words),
   plan: crewSheet,
 })
 
@@ -125,6 +130,7 @@ function crewSheet({ takeoff, design, names, heading, entryCodes }: JobContext, 
     draft.next()
     if (isSpanish) inSpanish(spanishSteps[step.code]!, step.hold ? spanishHolds[step.hold] : undefined)
   }
+  cuts()
   addedLines()
   draft.next()
   draft.put(columns.text, 'site', CREW_CLOSING)
@@ -185,6 +191,18 @@ function crewSheet({ takeoff, design, names, heading, entryCodes }: JobContext, 
     const value = crew.cells[code]?.done ?? null
     draft.put(columns.done, 'siteEntry', value, { format: 'text' })
     return value
+  }
+
+  /** What is cut from which stick, before the ties and ports are set. */
+  function cuts(): void {
+    const all = cutList(takeoff)
+    if (!all.length) return
+    section(CUT_LIST, isSpanish ? SPANISH_CUT_LIST : undefined)
+    for (const { stock, stick_ft, words } of all)
+      for (const line of words) {
+        draft.put(columns.text, 'site', `${CUT_FROM}${stock}, ${stick_ft} ft: ${line}`)
+        draft.next()
+      }
   }
 
   /** Lines of the crew's own, and what it wrote beside steps that this job has no more. */

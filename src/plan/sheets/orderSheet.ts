@@ -1,8 +1,10 @@
 /** The Order sheet: what to order, by supplier, as the takeoff says it; a cell a line for who ordered it and when. */
 import type { ItemKind } from '../../takeoff/officeTables.js'
 import type { Takeoff } from '../../takeoff/takeoff.js'
+import { cutList } from '../../takeoff/cutList.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
+import { CUT_LIST } from './crewSheet.js'
 import { linePlace } from './takeoffSheet.js'
 
 /** Before the code of an entry: the crew's steps have codes too. */
@@ -53,6 +55,27 @@ function orderSheet({ takeoff, names, heading }: JobContext, sheet: string): She
     draft.put(columns.order, 'number', quantity, { format: 2 })
     draft.put(columns.unit, 'unit', unit || null)
     draft.next()
+  }
+
+  cuts()
+
+  /** What comes out of which stick; pieces of several lines that share a stock are cut together. */
+  function cuts(): void {
+    const all = cutList(takeoff)
+    if (!all.length) return
+    draft.next()
+    draft.section(columns.done, CUT_LIST)
+    for (const { stock, stick_ft, plan, apart, words } of all) {
+      draft.put(columns.text, 'wrapped', stock)
+      draft.put(columns.order, 'number', plan.sticks, { format: 0 })
+      draft.put(columns.unit, 'unit', plan.sticks === 1 ? 'stick' : 'sticks')
+      draft.put(columns.done, 'faintWrapped', `of ${stick_ft} ft${apart > plan.sticks ? `; ${apart} where each line is ordered for itself` : ''}`)
+      draft.next()
+      for (const line of words) {
+        draft.put(columns.text, 'faintWrapped', line)
+        draft.next()
+      }
+    }
   }
 
   function section(text: string): void {

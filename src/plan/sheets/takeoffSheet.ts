@@ -1,6 +1,6 @@
 /** The Takeoff sheet: itemized, priced, with the reason of every line; overrides and added lines have their own cells. */
 import { LOTS_SLACK } from '../../calc/estimate/orderQuantity.js'
-import { formula } from '../../formula/formula.js'
+import { formula, type Formula } from '../../formula/formula.js'
 import { isStone, LABOR_HOURS, STONE_ORDERED, type ItemRule } from '../../takeoff/itemRules.js'
 import { itemKinds, jobFields, sections, type ItemKind } from '../../takeoff/officeTables.js'
 import { priceFlag } from '../../takeoff/priceFlags.js'
@@ -88,6 +88,9 @@ const netDecimals = (rule: ItemRule) => quantityDecimals[rule.unit] ?? 0
 const orderDecimals = (rule: ItemRule) => (Number.isInteger(rule.lot) ? 0 : 2)
 const textColumns: readonly string[] = ['code', 'description', 'unit', 'why', 'kind']
 
+/** What a count of pieces may lose in its last digits. */
+const CUT_SLACK = '0.000000001'
+
 export const takeoff = sheetKind({ kind: 'takeoff', place: 10, prefix: 'Takeoff', plan: takeoffSheet })
 
 function takeoffSheet({ takeoff, design, names, places, writer, heading, made, earlier }: JobContext, sheet: string): SheetPlan {
@@ -136,7 +139,11 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
     draft.put(columns.yours, 'input', line.override ?? null, { format: netDecimals(rule) })
     draft.put(columns.waste, 'number', rule.waste, { format: 2, formula: item('Waste') })
     draft.put(columns.lot, 'number', rule.lot, { format: orderDecimals(rule), formula: `MAX(0.01,IF(${item('Lot')}=0,1,${item('Lot')}))` })
-    draft.put(columns.order, 'number', line.order, { format: orderDecimals(rule), formula: `ROUNDUP(${used}*(1+${at('waste')})/${at('lot')}*(1-${LOTS_SLACK}),0)*${at('lot')}` })
+    const lots = `${used}*(1+${at('waste')})/${at('lot')}*(1-${LOTS_SLACK})`
+    draft.put(columns.order, 'number', line.order, {
+      format: orderDecimals(rule),
+      formula: `ROUNDUP(${rule.pieces ? cutFormula(rule.pieces, used, at('lot'), lots) : lots},0)*${at('lot')}`,
+    })
     draft.put(columns.unit, 'unit', rule.unit)
     const listed = rule.price
       ? writer.write(rule.price.text, sheet, `${line.code}, price`)
@@ -162,6 +169,13 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
     const [why, live] = words(rule.why, line.why)
     const added = flag ? `. ${flag}` : ''
     draft.put(columns.why, 'faintWrapped', `${String(why)}${added}`, live.formula !== undefined && added ? { formula: `${live.formula}&"${added}"` } : live)
+  }
+
+  /** As many lots as the quantity takes, and as many sticks as its equal pieces are cut from, the saw's share with them. */
+  function cutFormula(pieces: Formula, used: string, lot: string, lots: string): string {
+    const count = `ROUNDUP(${pieces.render(names.from(sheet))},0)`
+    const kerf = `${names.from(sheet)('SawKerf_in')}/12`
+    return `IF(${count}<=0,${lots},IF(${used}>${count}*${lot},${lots},MAX(${lots},${count}/INT((${lot}+${kerf})/(${used}/${count}+${kerf})+${CUT_SLACK})-${CUT_SLACK})))`
   }
 
   /** A quantity over other lines: the stone ordered, or the hours of every line but those of labor itself, one sum a section. */

@@ -34,6 +34,7 @@ export const quantityResults = [
   result('RiserSection_ft', 'Riser sections', '1', practice('cast in feet')),
   result('RiserSections', 'Sections of a riser', 'ROUNDUP(MAX(RiserSection_ft,Cover_ft)/RiserSection_ft,0)', practice('whole sections; the lid’s frame stands proud')),
   result('PortStub_ft', 'Stub at a port', '1.5', practice('18 in')),
+  result('SawKerf_in', 'Saw cut', '0.125', practice('1/8 in, for cutting sticks')),
   result('TieLube_quart', 'Lubricant for a tie', '0.1', practice('house figure')),
   result('OutfallStone_ton', 'Stone apron at an outfall', '0.5', practice('half a ton')),
   result('CleanoutEvery_ft', 'A cleanout serves', '100', cite('memory', 'IPC 708: every 100 ft')),

@@ -1,0 +1,42 @@
+/** The cut list of a job: pieces of all lines that share a stock, cut together from as few sticks as there can be. */
+import { grouped } from '../errors.js'
+import { cutStock, type CutPlan, type Piece } from './cutStock.js'
+import type { Takeoff } from './takeoff.js'
+
+export interface StockCuts {
+  stock: string
+  stick_ft: number
+  plan: CutPlan
+  /** Sticks that the lines order each for itself. */
+  apart: number
+  /** A line a way of cutting, in words. */
+  words: readonly string[]
+}
+
+const inches = (feet: number): string => `${grouped(Math.round(feet * 120) / 10)} in`
+
+export function cutList({ lines, design }: Takeoff): StockCuts[] {
+  const kerf_ft = design.number('SawKerf_in') / 12
+  const byStock = new Map<string, { stock: string; stick_ft: number; pieces: Piece[]; apart: number }>()
+  for (const { cut, rule, override, net, order, description } of lines) {
+    if (!cut) continue
+    const length = (override ?? net) / cut.count
+    // A piece longer than a stick is joined as it comes.
+    if (length > rule.lot || length <= 0) continue
+    const key = `${cut.stock}\n${rule.lot}`
+    const known = byStock.get(key) ?? { stock: cut.stock, stick_ft: rule.lot, pieces: [], apart: 0 }
+    known.pieces.push({ of: description, length, count: cut.count })
+    known.apart += Math.round(order / rule.lot)
+    byStock.set(key, known)
+  }
+  return [...byStock.values()].flatMap(({ pieces, ...of }) => {
+    const plan = cutStock(of.stick_ft, kerf_ft, pieces)
+    return plan ? [{ ...of, plan, words: wordsOf(plan) }] : []
+  })
+}
+
+const wordsOf = ({ patterns }: CutPlan): string[] =>
+  patterns.map(
+    ({ times, pieces, left }) =>
+      `${times} ${times === 1 ? 'stick' : 'sticks'}${times === 1 ? '' : ', each'}: ${pieces.map(({ count, length, of }) => `${count} × ${inches(length)} (${of})`).join(', ')}; ${inches(left)} left`,
+  )

@@ -1,0 +1,98 @@
+/** Cutting from stock against published best counts; and what must hold of any plan. */
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { jobSheets } from '../../src/plan/jobSheets.js'
+import { standardPlaces } from '../../src/plan/places.js'
+import { cutList } from '../../src/takeoff/cutList.js'
+import { cutStock, type CutPlan, type Piece } from '../../src/takeoff/cutStock.js'
+import { demoRows, leastRow, lineOf, takeoffOf } from '../support/office.js'
+import { sticksOfEqual } from '../../src/takeoff/sticksOfEqual.js'
+
+const pieces = (lengths: readonly number[], counts: readonly number[]): Piece[] => lengths.map((length, at) => ({ of: '', length, count: counts[at]! }))
+
+/** Every piece cut, and no stick overfull. */
+function holds(plan: CutPlan, stock: number, kerf: number, wanted: readonly Piece[]): void {
+  const cut = new Map<number, number>()
+  for (const { times, pieces: taken, left } of plan.patterns) {
+    const count = taken.reduce((sum, piece) => sum + piece.count, 0)
+    const length = taken.reduce((sum, piece) => sum + piece.count * piece.length, 0)
+    expect(length + (count - 1) * kerf).toBeLessThanOrEqual(stock + 1e-6)
+    expect(left).toBeGreaterThanOrEqual(0)
+    for (const piece of taken) cut.set(piece.length, (cut.get(piece.length) ?? 0) + piece.count * times)
+  }
+  for (const length of new Set(wanted.map((piece) => piece.length)))
+    expect(cut.get(length)).toBe(wanted.filter((piece) => piece.length === length).reduce((sum, piece) => sum + piece.count, 0))
+  expect(plan.patterns.reduce((sum, { times }) => sum + times, 0)).toBe(plan.sticks)
+}
+
+describe('on a job', () => {
+  const items = (change: Record<string, unknown>) => demoRows('Items').map((row) => (row.Code === 'TIE-PIPE' ? { ...row, ...change } : row))
+  const job = { ...leastRow, TankCount: 3 }
+  it('a line of pieces orders the sticks that they come out of', () => {
+    const order = (change: Record<string, unknown>) => lineOf(takeoffOf(job, { Items: items(change) }), 'TIE-PIPE')!.order
+    // 24.5 ft and 5 % of waste are 25.7 ft, three sticks; seven pieces of 3.5 ft, two from a stick, are four.
+    expect(order({ Quantity: '24.5', Pieces: '' })).toBe(30)
+    expect(order({ Quantity: '24.5', Pieces: '7' })).toBe(40)
+    // A piece longer than a stick is joined as it comes.
+    expect(order({ Quantity: '24.5', Pieces: '2' })).toBe(30)
+    expect(() => order({ Unit: 'each', Pieces: '7' })).toThrow(/Items, row \d+, Pieces: empty where the Unit is not ft/)
+    expect(() => order({ Pieces: 'TieCuont' })).toThrow(/Items, row \d+, Pieces: .*no field or result is called TieCuont/)
+  })
+  it('lines that share a stock are cut together, and Order and Crew say how', () => {
+    const takeoff = takeoffOf(job)
+    const [cuts] = cutList(takeoff)
+    // Two ties of 12 + 2 x wall + 2 x stub and the port stubs of 18 in, all from sticks of 10 ft.
+    expect([cuts!.stock, cuts!.stick_ft, cuts!.plan.sticks]).toEqual(['4 in Schedule 40 pipe', 10, cuts!.plan.least])
+    expect(cuts!.plan.sticks).toBeLessThanOrEqual(cuts!.apart)
+    const sheets = jobSheets(takeoff, standardPlaces(), 'native', { date: '2026-11-26', revision: 1, version: 'test' })
+    for (const kind of ['order', 'crew']) {
+      const words = sheets.find((sheet) => sheet.kind === kind)!.cells.map(({ value }) => String(value ?? ''))
+      expect(words).toContain('CUT LIST')
+      for (const line of cuts!.words) expect(words.some((text) => text.endsWith(line))).toBe(true)
+    }
+  })
+})
+
+describe('cutting from stock', () => {
+  it('GAMS model library, cutting stock: 453 at best (485 first-fit decreasing)', () => {
+    const wanted = pieces([45, 36, 31, 14], [97, 610, 395, 211])
+    const plan = cutStock(100, 0, wanted)!
+    expect([plan.sticks, plan.least]).toEqual([453, 453])
+    holds(plan, 100, 0, wanted)
+  })
+  it('the instance of thirteen widths from 5,600, published with 73 at best (82 first-fit)', () => {
+    const wanted = pieces([1380, 1520, 1560, 1710, 1820, 1880, 1930, 2000, 2050, 2100, 2140, 2150, 2200], [22, 25, 12, 14, 18, 18, 20, 10, 12, 14, 16, 18, 20])
+    const plan = cutStock(5600, 0, wanted)!
+    expect([plan.sticks, plan.least]).toEqual([73, 73])
+    holds(plan, 5600, 0, wanted)
+  })
+  it('the saw takes its share: ten pieces of a foot are not cut from a stick of ten', () => {
+    // 10 x 1 ft and 9 kerfs of 1/8 in are 10.09 ft: nine from a stick.
+    expect(cutStock(10, 0, pieces([1], [10]))!.sticks).toBe(1)
+    expect(cutStock(10, 1 / 96, pieces([1], [10]))!.sticks).toBe(2)
+    expect([sticksOfEqual(10, 0, 1, 10), sticksOfEqual(10, 1 / 96, 1, 10)]).toEqual([1, 2])
+    // Half-sticks: one cut, and its kerf is missing.
+    expect([sticksOfEqual(10, 0, 5, 2), sticksOfEqual(10, 1 / 96, 5, 2), sticksOfEqual(10, 1 / 96, 10, 3), sticksOfEqual(10, 0, 10.01, 1)]).toEqual([1, 2, 3, undefined])
+  })
+  it('seven pieces of 3.5 ft are four sticks of ten, not the three that 24.5 ft would be', () => {
+    expect(cutStock(10, 1 / 96, pieces([3.5], [7]))!.sticks).toBe(4)
+    expect(sticksOfEqual(10, 1 / 96, 3.5, 7)).toBe(4)
+  })
+  it('what is longer than the stick has no plan; nothing wanted is no stick', () => {
+    expect(cutStock(10, 0, pieces([11], [1]))).toBeUndefined()
+    expect(cutStock(10, 0, [])).toEqual({ sticks: 0, patterns: [], least: 0 })
+  })
+  it('any pieces: all are cut, no stick is overfull, never more than one line at a time, never fewer than their length', () => {
+    const piece = fc.record({ of: fc.constant('x'), length: fc.integer({ min: 6, max: 100 }).map((inches) => inches / 12), count: fc.integer({ min: 1, max: 9 }) })
+    fc.assert(
+      fc.property(fc.array(piece, { minLength: 1, maxLength: 4 }), fc.constantFrom(0, 1 / 96, 1 / 48), (wanted, kerf) => {
+        const plan = cutStock(10, kerf, wanted)!
+        holds(plan, 10, kerf, wanted)
+        expect(plan.sticks).toBeGreaterThanOrEqual(Math.ceil(wanted.reduce((sum, { length, count }) => sum + length * count, 0) / 10 - 1e-9))
+        expect(plan.sticks).toBeLessThanOrEqual(wanted.reduce((sum, { length, count }) => sum + sticksOfEqual(10, kerf, length, count)!, 0))
+        expect(plan.sticks).toBeGreaterThanOrEqual(plan.least)
+      }),
+      { numRuns: 60 },
+    )
+  })
+})
