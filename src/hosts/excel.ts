@@ -5,7 +5,7 @@
 import { rowHeights } from '../plan/heights.js'
 import { cellFormat, looks, type Look } from '../plan/looks.js'
 import { standardPlaces, type OfficePlaces, type TablePlace } from '../plan/places.js'
-import { address, columnLetters, TITLE_ROWS, type PlanCell, type SheetPlan } from '../plan/plan.js'
+import { address, columnLetters, footOf, TITLE_ROWS, type PlanCell, type SheetPlan } from '../plan/plan.js'
 import { withOptional, type RawTable } from '../takeoff/office.js'
 import { optionalTables, requiredTables, tableNames, type TableName } from '../takeoff/officeTables.js'
 import { HostError, inTheWay, type Host, type Place, type SheetCell, type SheetContent, type Snapshot } from './host.js'
@@ -264,6 +264,31 @@ export class ExcelHost implements Host {
     })
   }
 
+  addRow(name: TableName, cells: Readonly<Record<string, string | number>>): Promise<number> {
+    return this.guarded(async (context) => {
+      const table = context.workbook.tables.getItemOrNullObject(name)
+      const range = table.getRange()
+      table.load('name')
+      table.worksheet.load('name')
+      table.worksheet.protection.load('protected')
+      range.load('formulas,rowIndex,columnIndex')
+      await context.sync()
+      if (table.worksheet.protection.protected) throw new HostError(`The sheet ${table.worksheet.name} is protected: remove the protection, then try again. Nothing was changed.`)
+      const [headings, ...rows] = range.formulas as unknown[][]
+      const columns = headings!.map((heading) => String(heading).trim())
+      const content = (column: string) => (Object.hasOwn(cells, column) ? excelContent({ row: 0, column: 0, role: 'input', value: cells[column]! }) : null)
+      const empty = rows.findIndex((row) => row.every((cell) => cell === ''))
+      // Cells that nobody names keep what a column of the table works out.
+      if (empty < 0) table.rows.add(undefined, [columns.map(content) as (string | number | boolean)[]])
+      else
+        columns.forEach((column, at) => {
+          if (Object.hasOwn(cells, column)) range.getCell(empty + 1, at).formulas = [[content(column)]]
+        })
+      await context.sync()
+      return range.rowIndex + 2 + (empty < 0 ? rows.length : empty)
+    })
+  }
+
   putRows(name: TableName, columns: readonly string[], rows: readonly (readonly SheetCell['value'][])[]): Promise<void> {
     if (!this.has('ExcelApi', '1.13')) throw new HostError('This Excel cannot make a table longer: the command line adds the days. Nothing was changed.')
     return this.guarded(async (context) => {
@@ -430,12 +455,14 @@ function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan): void {
   sheet.pageLayout.paperSize = plan.paper === 'A4' ? 'A4' : 'Letter'
   // Points: the same margins as in files.
   sheet.pageLayout.leftMargin = sheet.pageLayout.rightMargin = 36
-  sheet.pageLayout.topMargin = sheet.pageLayout.bottomMargin = 43.2
+  sheet.pageLayout.topMargin = 43.2
+  sheet.pageLayout.bottomMargin = 46.8
   sheet.pageLayout.headerMargin = sheet.pageLayout.footerMargin = 21.6
   const footers = sheet.pageLayout.headersFooters.defaultForAllPages
-  footers.leftFooter = plan.footer.replace(/&/g, '&&')
-  footers.centerFooter = plan.name.replace(/&/g, '&&')
-  footers.rightFooter = 'Page &P of &N'
+  const { left, center, right } = footOf(plan)
+  footers.leftFooter = left
+  footers.centerFooter = center
+  footers.rightFooter = right
   for (const { name, row, column, headings, rows } of plan.tables) {
     const table = sheet.tables.add(`${address(row, column, false)}:${address(row + rows, column + headings.length - 1, false)}`, true)
     table.name = name

@@ -233,6 +233,30 @@ export class GridHost implements Host {
     if (plan.frozenRows) this.dispatch('FREEZE_ROWS', { sheetId, quantity: plan.frozenRows })
   }
 
+  async addRow(name: TableName, cells: Readonly<Record<string, string | number>>): Promise<number> {
+    const found = this.findTable(name)
+    if (!found) throw new HostError(`There is no table ${name}.`)
+    const { raw, place } = found
+    const sheetId = this.getters.getSheetIdByName(raw.sheet)!
+    if (this.getters.isSheetLocked(sheetId)) throw new HostError(`The sheet ${raw.sheet} is locked: unlock it, then try again. Nothing was changed.`)
+    const empty = raw.rows.find((row) => Object.values(row.cells).every((cell) => cell === null))
+    const row = empty?.row ?? place.firstRow + raw.rows.length
+    together(this.model, () => {
+      const size = this.getters.getSheetSize(sheetId)
+      if (row > size.numberOfRows)
+        this.dispatch('ADD_COLUMNS_ROWS', { sheetId, sheetName: raw.sheet, dimension: 'ROW', base: size.numberOfRows - 1, position: 'after', quantity: row - size.numberOfRows })
+      for (const [column, value] of Object.entries(cells))
+        this.dispatch('UPDATE_CELL', {
+          sheetId,
+          col: place.columnOf(column)! - 1,
+          row: row - 1,
+          content: cellContent({ row, column: 0, role: 'input', value }),
+          style: gridStyle(looks.input),
+        })
+    })
+    return row
+  }
+
   async putRows(name: TableName, columns: readonly string[], rows: readonly (readonly SheetCell['value'][])[]): Promise<void> {
     const found = this.findTable(name)
     if (!found) throw new HostError(`There is no table ${name}.`)

@@ -42,6 +42,8 @@ export interface Host {
    * that is new goes to the right end. Refused where a formula of the table or anything beside it would be written over.
    */
   putRows(table: TableName, columns: readonly string[], rows: readonly (readonly SheetCell['value'][])[]): Promise<void>
+  /** Puts cells into the first empty row of a table, or a new one at its end; answers the row. */
+  addRow(table: TableName, cells: Readonly<Record<string, string | number>>): Promise<number>
   select(place: Place): Promise<void>
   /** Shows a sheet. */
   show(sheet: string): Promise<void>

@@ -3,11 +3,12 @@ import type { Flavor } from '../plan/calls.js'
 import { officeSheets } from '../plan/officeSheets.js'
 import { PUBLISHED_SHEET } from '../plan/places.js'
 import type { Made, SheetPlan } from '../plan/plan.js'
-import { placesInWords, ProblemsError, type Problem } from '../takeoff/fields.js'
+import { badInput } from '../errors.js'
+import { checkField, placesInWords, problemAt, ProblemsError, type Problem } from '../takeoff/fields.js'
 import { readOffice, rowNamed, type Office } from '../takeoff/office.js'
 import { makeTakeoff, type Takeoff } from '../takeoff/takeoff.js'
 import { changesSince, inShort } from '../takeoff/changes.js'
-import { tableNames } from '../takeoff/officeTables.js'
+import { jobFields, keyColumn, tableNames, type JobFieldName, type TableName } from '../takeoff/officeTables.js'
 import type { RainChoice } from '../takeoff/withRain.js'
 import { HostError, type Host, type SheetContent } from './host.js'
 
@@ -35,6 +36,44 @@ export async function setUp(host: Host, made: Made, demo: boolean): Promise<read
   const sheets = officeSheets(startingOffice(demo), made).filter((sheet) => missing.includes(sheet.tables[0]!.name))
   await host.write(sheets)
   return sheets.map(({ name }) => name)
+}
+
+/** What a first job needs: five fields, then the four runs; every other column has a default. */
+export const guidedFields = [
+  'Job',
+  'RoofArea_ft2',
+  'RainStation',
+  'People',
+  'TankModel',
+  'InletRun_ft',
+  'OverflowRun_ft',
+  'WaterLineRun_ft',
+  'PowerRun_ft',
+] as const satisfies readonly JobFieldName[]
+export type GuidedField = (typeof guidedFields)[number]
+
+/** Writes a row of Jobs from what was typed, checked as cells of that sheet are; answers the row. */
+export async function addJob(host: Host, office: Office, typed: Readonly<Record<GuidedField, string>>): Promise<number> {
+  const names = (table: string) => office.tables[table as TableName].map(({ cells }) => String(cells[keyColumn(table as TableName)] ?? '')).filter(Boolean)
+  const problems: Problem[] = []
+  const cells: Record<string, string | number> = {}
+  for (const name of guidedFields) {
+    try {
+      const text = typed[name].trim()
+      const value = checkField(name, jobFields[name], text === '' ? null : text, names)
+      if (value === null) continue
+      if (name === 'Job') {
+        const problem = names('Jobs').some((known) => known.toLowerCase() === String(value).toLowerCase()) ? 'a name that no other job has' : undefined
+        if (problem) throw badInput(name, problem, value)
+      }
+      // A default that nobody typed stays with the sheet: the cell is left empty, and the figure counts as assumed.
+      if (text !== '') cells[name] = value
+    } catch (error) {
+      problems.push(problemAt(office.sheets.Jobs, 0, name, error))
+    }
+  }
+  if (problems.length) throw new ProblemsError(problems)
+  return host.addRow('Jobs', cells)
 }
 
 /** Adds the days of a rain file to the sheet RainDays; says in words what the record holds now. */

@@ -1,4 +1,5 @@
 /** A workbook as plain data: what every host writes, and nothing of any host. Rows and columns count from 1. */
+import { closingWords } from '../takeoff/cautions.js'
 import { laidOut, type Page, type Picture } from './drawing/picture.js'
 import type { Look } from './looks.js'
 
@@ -141,6 +142,16 @@ export interface SheetFrame
  * a workbook whose sheets all repeat as many rows in a fifth of the time that it takes where one repeats three and another five.
  */
 export const TITLE_ROWS = 5
+
+/** Smaller than the line above it, and still read at a desk. */
+const CLOSING_POINTS = 9
+/** The foot of a printed page: the job, and under it who decides; the sheet; the page. */
+export function footOf({ footer, name, kind, cells }: SheetPlan): { left: string; center: string; right: string } {
+  const plain = (text: string) => text.replace(/&/g, '&&')
+  // A sheet of somebody's own, saved from the page, says nothing for us.
+  const isOfJob = kind !== 'office' && kind !== 'tables' && cells.some(({ row, value }) => row === 3 && typeof value === 'string' && value.includes(', Cistern Sheet '))
+  return { left: `${plain(footer)}${isOfJob ? `\n&${CLOSING_POINTS}${closingWords}` : ''}`, center: plain(name), right: 'Page &P of &N' }
+}
 
 /** Column A is a thin margin. */
 const FIRST_COLUMN = 2

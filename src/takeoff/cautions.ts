@@ -75,4 +75,6 @@ export const cautionRules: readonly CautionRule[] = [
   caution('drinking water', 'Not drinkable untreated', ALWAYS, 'Roof water is not drinking water without treatment. Mark every outlet and line that carries it.', 'IPC chapter 13; state health rules', 'Handing over'),
   caution('backflow', 'Keep supplies apart', ALWAYS, 'Never join the cistern line to a public supply without an air gap or an approved backflow preventer.', 'IPC 608 and 1301; UPC 603', 'Handing over'),
 ]
+/** The same, short: at the foot of every printed page of a job. */
+export const closingWords = 'Local codes, the inspector and licensed practice decide.'
 export const closingCaution = 'Local codes, the inspector and licensed practice decide; these sheets are an estimator’s aid and no design.'

@@ -4,10 +4,10 @@ import '@fluentui/web-components/progress-bar.js'
 import { setTheme } from '@fluentui/web-components/theme/set-theme.js'
 import { webDarkTheme, webLightTheme } from '@fluentui/tokens'
 import type { Host } from '../../src/hosts/host.js'
-import { addRainDays, makeTakeoffs, open, setUp, type Opened, type Outcome } from '../../src/hosts/session.js'
+import { addJob, addRainDays, makeTakeoffs, open, setUp, type Opened, type Outcome } from '../../src/hosts/session.js'
 import type { Flavor } from '../../src/plan/calls.js'
 import type { Made } from '../../src/plan/plan.js'
-import { placeText, problemText, refusalText, type Problem } from '../../src/takeoff/fields.js'
+import { placeText, problemText, ProblemsError, refusalText, type Problem } from '../../src/takeoff/fields.js'
 import { FIRST_ROW } from '../../src/takeoff/firstRow.js'
 import { rowNamed, type Office } from '../../src/takeoff/office.js'
 import { keyColumn, type TableName } from '../../src/takeoff/officeTables.js'
@@ -15,12 +15,15 @@ import { workJob } from '../../src/takeoff/takeoff.js'
 import { fill, h } from './element.js'
 import { functionsView } from './functionsView.js'
 import { jobView } from './jobView.js'
+import { guidedRow } from './guidedRow.js'
 import { rainFold } from './rainFold.js'
 import type { Settings } from './settings.js'
 import type { Shown } from './units.js'
 
 /** Edits come in bursts; the pane looks again when they pause. */
 const PAUSE_MS = 350
+/** More problems of one sheet than this are folded where other sheets have some too. */
+const MANY_PROBLEMS = 6
 
 export class Pane {
   private opened: Opened = { office: undefined, missing: [] }
@@ -63,6 +66,22 @@ export class Pane {
     h('p', { class: 'choices' }, this.all, h('label', { for: 'all-jobs' }, 'all jobs'), h('label', { for: 'flavor', class: 'unseen' }, 'Formulas'), this.flavor),
   )
 
+  private readonly newJob = guidedRow(async (typed) => {
+    try {
+      const row = await addJob(this.host, this.opened.office!, typed)
+      this.job = typed.Job.trim()
+      this.settings.set('job', this.job)
+      this.search.value = ''
+      await this.refresh()
+      this.glance.scrollIntoView({ block: 'start' })
+      this.say(`${this.job} is in row ${row} of ${this.opened.office!.sheets.Jobs}; every other column has its default.`)
+      return []
+    } catch (error) {
+      if (error instanceof ProblemsError) return error.problems
+      this.say(wordsOf(error))
+      return undefined
+    }
+  })
   private readonly rain = rainFold((text, file, choice) =>
     this.guarded(async () => {
       this.say(`Reading ${file}`)
@@ -87,7 +106,19 @@ export class Pane {
     )
     functions.open = this.settings.get('functionsOpen')
     functions.addEventListener('toggle', () => this.settings.set('functionsOpen', functions.open))
-    fill(root, h('header', {}, h('h1', {}, 'Cistern Sheet')), this.setup, this.jobs, this.problems, this.glance, this.actions, this.rain.element, functions, this.settingsFold())
+    fill(
+      root,
+      h('header', {}, h('h1', {}, 'Cistern Sheet')),
+      this.setup,
+      this.jobs,
+      this.problems,
+      this.glance,
+      this.actions,
+      this.newJob.element,
+      this.rain.element,
+      functions,
+      this.settingsFold(),
+    )
     this.flavor.value = host.flavor
     if (!host.takesCalls) {
       this.flavor.disabled = true
@@ -122,7 +153,8 @@ export class Pane {
   private showSetup(): void {
     const { office, missing } = this.opened
     this.setup.hidden = office !== undefined
-    this.jobs.hidden = this.actions.hidden = this.rain.element.hidden = office === undefined
+    this.jobs.hidden = this.actions.hidden = this.rain.element.hidden = this.newJob.element.hidden = office === undefined
+    if (office) this.newJob.show(office)
     if (office) this.rain.show(office.tables.Rain.map(({ cells }) => String(cells.Station ?? '')).filter(Boolean))
     if (office) return
     fill(
@@ -182,7 +214,12 @@ export class Pane {
             {},
             rows
               ? h('span', {}, `${table}: ${rows} ${rows === 1 ? 'row' : 'rows'}`)
-              : h('button', { type: 'button', class: 'problem', on: { click: () => void this.guarded(() => this.host.select(place)) } }, h('strong', {}, table), `: ${words}`),
+              : h(
+                  'button',
+                  { type: 'button', class: 'problem', on: { click: () => (table === 'Jobs' ? this.newJob.start() : void this.guarded(() => this.host.select(place))) } },
+                  h('strong', {}, table),
+                  `: ${words}`,
+                ),
           )
         }),
       ),
@@ -244,28 +281,36 @@ export class Pane {
   private showProblems(all: readonly Problem[]): void {
     const list = distinct([...all, ...this.held])
     this.problems.hidden = !list.length
+    // What stands in the job's own row first, then the tables that it draws on, one after another.
+    const jobs = this.opened.office?.sheets.Jobs
+    const sheets = [...new Set(list.map(({ sheet }) => sheet))].sort((one, other) => Number(other === jobs) - Number(one === jobs))
     fill(
       this.problems,
       h('h2', {}, list.length === 1 ? 'One problem' : `${list.length} problems`),
+      ...sheets.map((sheet): HTMLElement => {
+        const own = list.filter((problem) => problem.sheet === sheet)
+        const items = h('ul', {}, ...own.map((problem) => this.problemItem(problem)))
+        if (sheets.length === 1) return items
+        // A long list of one sheet is folded, so that the next sheet stays in sight.
+        const summary = `${sheet}: ${own.length}`
+        return own.length > MANY_PROBLEMS ? h('details', { class: 'sheet-problems' }, h('summary', {}, summary), items) : h('div', {}, h('h3', {}, summary), items)
+      }),
+    )
+  }
+
+  private problemItem(problem: Problem): HTMLElement {
+    return h(
+      'li',
+      {},
       h(
-        'ul',
-        {},
-        ...list.map((problem) =>
-          h(
-            'li',
-            {},
-            h(
-              'button',
-              {
-                type: 'button',
-                class: 'problem',
-                on: { click: () => void this.guarded(() => this.host.select({ sheet: problem.sheet, row: problem.row, column: problem.column })) },
-              },
-              h('strong', {}, placeText(problem)),
-              refusalText(problem),
-            ),
-          ),
-        ),
+        'button',
+        {
+          type: 'button',
+          class: 'problem',
+          on: { click: () => void this.guarded(() => this.host.select({ sheet: problem.sheet, row: problem.row, column: problem.column })) },
+        },
+        h('strong', {}, placeText(problem)),
+        refusalText(problem),
       ),
     )
   }

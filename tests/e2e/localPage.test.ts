@@ -243,6 +243,35 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     expect(await page.evaluate(keptCount)).toBe(0)
   })
 
+  it('a second job by keyboard alone: nine fields at the most, and its figures stand there', async () => {
+    const { page } = await opened()
+    await page.focus('#new-job > summary')
+    await page.keyboard.press('Enter')
+    let typed = 0
+    const field = async (words: string) => {
+      await page.keyboard.press('Tab')
+      if (words) typed++
+      await page.keyboard.type(words)
+    }
+    // Job, roof, station, people, tank; then the four runs. A list takes the first letters of a name.
+    for (const words of ['Sedge End', '300 m2', 'Low', 'some', 'Quern 18', '20', '20', '90', '100']) await field(words)
+    await page.keyboard.press('Enter')
+    // What is wrong is said beside its field, which has the focus.
+    await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('new-People')
+    expect(await page.textContent('#new-People-said')).toContain('some')
+    await axeFindsNothing(page, '#pane')
+    await page.keyboard.press('Control+A')
+    await page.keyboard.type('3')
+    await page.keyboard.press('Enter')
+    await statusSays(page, /Sedge End is in row 11 of Jobs/)
+    expect(typed).toBeLessThanOrEqual(12)
+    expect(await page.inputValue('#job-picker')).toBe('Sedge End')
+    await page.waitForSelector('.glance .section')
+    expect(await page.textContent('.glance .sum')).toMatch(/\d × Quern 1800, [\d,]+ gal\$[\d,]+/)
+    // What nobody typed is open, and said.
+    expect(await page.textContent('.glance .verdicts')).toContain('Not given')
+  })
+
   it('takes a file of daily rain from the pane, and says what it holds', async () => {
     const { page } = await opened()
     await page.selectOption('#job-picker', 'Wicket Mill')

@@ -9,7 +9,7 @@ import { gridData } from '../../src/hosts/gridData.js'
 import { registerTexts } from '../../src/hosts/gridTexts.js'
 import { registerTogether } from '../../src/hosts/gridTogether.js'
 import type { Host } from '../../src/hosts/host.js'
-import { addRainDays, makeTakeoffs, open, setUp } from '../../src/hosts/session.js'
+import { addJob, addRainDays, makeTakeoffs, open, setUp } from '../../src/hosts/session.js'
 import { dateText } from '../../src/takeoff/fields.js'
 import { crewColumns } from '../../src/plan/sheets/crewSheet.js'
 import { testColumns } from '../../src/plan/sheets/testSheet.js'
@@ -140,6 +140,39 @@ describe.each([
       const { made: done } = await makeTakeoffs(rig.host, ['Wicket Mill'], { flavor: 'cells', made })
       expect(done[0]!.takeoff.added.map(({ description }) => description)).toEqual([words])
     }
+  })
+
+  it('writes the guided row of a new job: checked as the sheet checks it, into the first empty row or a new one', async () => {
+    const rig = makeRig()
+    await setUp(rig.host, made, true)
+    const typed = {
+      Job: 'Sedge End',
+      RoofArea_ft2: '300 m2',
+      RainStation: 'Low Fallow',
+      People: '3',
+      TankModel: 'Quern 1800',
+      InletRun_ft: '20',
+      OverflowRun_ft: '',
+      WaterLineRun_ft: '45 m',
+      PowerRun_ft: '100',
+    }
+    const office = async () => (await open(rig.host)).office!
+    const before = (await office()).tables.Jobs.length
+    const row = await addJob(rig.host, await office(), typed)
+    const jobs = (await office()).tables.Jobs
+    expect(jobs.length).toBe(before + 1)
+    const job = jobs.find(({ cells }) => cells.Job === 'Sedge End')!
+    expect(job.row).toBe(row)
+    // Exact conversions: 300 m² and 45 m.
+    expect(job.cells.RoofArea_ft2).toBeCloseTo(300 / 0.3048 ** 2, 9)
+    expect(job.cells.WaterLineRun_ft).toBeCloseTo(45 / 0.3048, 9)
+    // What nobody typed stays empty on the sheet, and counts as assumed.
+    expect(job.defaulted.has('OverflowRun_ft')).toBe(true)
+    await expect(addJob(rig.host, await office(), { ...typed, Job: 'sedge end', People: 'some', TankModel: 'Quern' })).rejects.toThrow(
+      /Job.*no other job has[\s\S]*People[\s\S]*TankModel/,
+    )
+    expect((await office()).tables.Jobs.length).toBe(before + 1)
+    expect((await makeTakeoffs(rig.host, ['Sedge End'], { flavor: 'cells', made })).problems).toEqual([])
   })
 
   it('words beside our cells and over a description stand in the way once; plain words that are written anew are told', async () => {

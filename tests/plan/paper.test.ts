@@ -2,6 +2,7 @@
 import { mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { closingWords } from '../../src/takeoff/cautions.js'
 import { describe, expect, it } from 'vitest'
 import { writeWorkbook } from '../../src/hosts/file.js'
 import { rowHeights } from '../../src/plan/heights.js'
@@ -59,7 +60,10 @@ describe.runIf(hasCalc && canReadPdf)('in Calc', () => {
     writeFileSync(join(folder, 'paper.xlsx'), writeWorkbook({ sheets: values }))
     const pdf = await convertWithCalc(join(folder, 'paper.xlsx'), 'pdf', join(folder, 'out'))
     const pages = pagesOf(pdf)
-    const count = (sheet: string) => pages.filter((page) => page.trimEnd().split('\n').at(-1)?.includes(`   ${sheet} `)).length
+    const foot = (page: string) => page.trimEnd().split('\n').slice(-3)
+    const count = (sheet: string) => pages.filter((page) => foot(page).some((line) => line.includes(`   ${sheet} `))).length
+    // Who decides stands at the foot of every page.
+    expect(pages.filter((page) => page.trim() !== '' && !foot(page).some((line) => line.includes(closingWords)))).toEqual([])
     for (const { design } of takeoffs) {
       for (const kind of ['Drawing', 'Changes']) expect(count(`${kind} ${design.name}`), `${kind} ${design.name}`).toBe(1)
       // A job of which little is known rests on much, and its quote says so on a second page.

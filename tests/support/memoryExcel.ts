@@ -158,10 +158,24 @@ export class MemoryContext {
   }
 
   private tableProxy(find: () => TableState | undefined): unknown {
+    const { book } = this
     const sheet = () => find()?.sheet
     const target = {
       worksheet: this.sheetProxy(sheet),
       getRange: () => this.rangeProxy(sheet, () => find()!.area),
+      rows: {
+        add: (_at: unknown, values: unknown[][]) =>
+          this.queue(() => {
+            const table = find() ?? fail('ItemNotFound', 'The table does not exist.')
+            const { row, column, rows, columns } = table.area
+            if (values.length !== 1 || values[0]!.length !== columns) fail('InvalidArgument', 'The row has not the width of the table.')
+            if (table.sheet.isProtected || book.isReadOnly) fail('AccessDenied', 'The sheet is protected.')
+            table.area = { row, column, rows: rows + 1, columns }
+            values[0]!.forEach((value, x) => {
+              if (value !== null && value !== '') table.sheet.formulas.set(key(row + rows, column + x), value as Value)
+            })
+          }),
+      },
       // The heading row stays where it is; what the table no longer covers stays as plain cells.
       resize: (range: { area(): Area }) =>
         this.queue(() => {
@@ -322,6 +336,11 @@ export class MemoryContext {
           move(source.sheet().formats, must().formats)
           // Excel copies the rules of entry with the cells.
           for (const [at, rule] of source.sheet().validations) must().validations.set(at, rule)
+        }),
+      getCell: (y: number, x: number) =>
+        this.rangeProxy(find, () => {
+          const { row, column } = area()
+          return { row: row + y, column: column + x, rows: 1, columns: 1 }
         }),
       select: () => this.queue(() => void (book.active.cell = `${letters(area().column)}${area().row}`)),
       area,

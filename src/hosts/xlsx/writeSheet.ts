@@ -2,7 +2,7 @@
 import { NAMESPACE } from '../../calc/callByName.js'
 import { rowHeights } from '../../plan/heights.js'
 import { cellFormat, looks } from '../../plan/looks.js'
-import { columnLetters, EMPTY_ROW_POINTS, TITLE_ROWS, type PlanCell, type PlanValidation, type SheetPlan } from '../../plan/plan.js'
+import { columnLetters, EMPTY_ROW_POINTS, footOf, TITLE_ROWS, type PlanCell, type PlanValidation, type SheetPlan } from '../../plan/plan.js'
 import { isErrorText } from '../../takeoff/fields.js'
 import { MAIN, relsOf, type Book } from './book.js'
 import { dayZero } from './cells.js'
@@ -182,7 +182,8 @@ export class SheetWriter {
       const cells = [...new Map((byRow.get(row) ?? []).map((cell) => [cell.column, cell])).values()].sort((one, other) => one.column - other.column)
       return `<row r="${row}"${height === undefined ? '' : ` ht="${Math.round(height * 100) / 100}" customHeight="1"`}>${cells.map((cell) => this.cell(plan.name, cell)).join('')}</row>`
     })
-    const footer = `&L${plan.footer.replace(/&/g, '&&')}&C${plan.name.replace(/&/g, '&&')}&RPage &P of &N`
+    const { left, center, right } = footOf(plan)
+    const footer = `&L${left}&C${center}&R${right}`
     return [
       `${HEAD}<worksheet xmlns="${MAIN}" xmlns:r="${RELATIONSHIPS}">${fixed === undefined ? '<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>' : ''}<dimension ref="A1:${columnLetters(lastColumn)}${lastRow}"/>`,
       `<sheetViews><sheetView showGridLines="0"${isFirst ? ' tabSelected="1"' : ''} workbookViewId="0">${plan.frozenRows > 0 ? `<pane ySplit="${plan.frozenRows}" topLeftCell="A${plan.frozenRows + 1}" activePane="bottomLeft" state="frozen"/>` : ''}</sheetView></sheetViews>`,
@@ -190,7 +191,7 @@ export class SheetWriter {
       plan.widths.length ? `<cols>${plan.widths.map((width, at) => `<col min="${at + 1}" max="${at + 1}" width="${width}" customWidth="1"/>`).join('')}</cols>` : '',
       `<sheetData>${data.join('')}</sheetData>`,
       this.validations(plan.validations),
-      '<pageMargins left="0.5" right="0.5" top="0.6" bottom="0.6" header="0.3" footer="0.3"/>',
+      '<pageMargins left="0.5" right="0.5" top="0.6" bottom="0.65" header="0.3" footer="0.3"/>',
       `<pageSetup paperSize="${PAPER[plan.paper ?? 'letter']}"${fixed === undefined ? '' : ` scale="${fixed}"`} orientation="${plan.landscape ? 'landscape' : 'portrait'}"${fixed === undefined ? ' fitToWidth="1" fitToHeight="0"' : ''}/>`,
       `<headerFooter><oddFooter>${escapeXml(footer)}</oddFooter></headerFooter>`,
       ...drawn,
