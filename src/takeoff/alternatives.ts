@@ -12,12 +12,14 @@ export interface Alternative {
 
 /** Counts of tanks beside the chosen one. */
 const BESIDE = [-1, 1, 2]
-const MOST_TANKS = 12
+export const MOST_TANKS = 12
+
+export const withTanks = (count: number): Alternative => ({ name: `${count} ${count === 1 ? 'tank' : 'tanks'}`, change: { TankCount: count } })
 
 /** One tank fewer, one and two more; then the variants of the sheet Variants. */
 export function alternativesOf(office: Office, job: Row, tanks: number): { alternatives: readonly Alternative[]; problems: readonly Problem[] } {
   const counts = BESIDE.map((more) => tanks + more).filter((count) => count >= 1 && count <= MOST_TANKS)
-  const stair = counts.map((count): Alternative => ({ name: `${count} ${count === 1 ? 'tank' : 'tanks'}`, change: { TankCount: count } }))
+  const stair = counts.map(withTanks)
   const problems: Problem[] = []
   const variants = new Map<string, Record<string, CellValue>>()
   for (const { row, cells } of office.tables.Variants) {

@@ -3,7 +3,7 @@ import { sticksOfEqual } from './sticksOfEqual.js'
 import { isError, toTruth, type Value } from '../formula/value.js'
 import { orderQuantity } from '../calc/index.js'
 import { roundTo } from '../rounding.js'
-import { type Design } from './design.js'
+import { Design } from './design.js'
 import { designJob } from './sizing.js'
 import { shown } from '../errors.js'
 import { problemText, ProblemsError, type Problem } from './fields.js'
@@ -11,7 +11,7 @@ import { isStone, LABOR_HOURS, lineSums, pricedUnit, readItemRules, STONE_ORDERE
 import { rowNamed, type Office, type Row } from './office.js'
 import { stationOf } from './rainDays.js'
 import { itemKinds, jobFields, sections, type ItemKind, type Section } from './officeTables.js'
-import { alternativesOf, changedRow } from './alternatives.js'
+import { alternativesOf, changedRow, MOST_TANKS, withTanks } from './alternatives.js'
 import { chosenItems, isOff } from './chosenItems.js'
 import { houseOf, shareOf, type House } from './house.js'
 import { isWrongUnit010 } from './older/prices010.js'
@@ -91,6 +91,16 @@ export interface Option {
   takeoff: Takeoff | undefined
   reason: string
 }
+/** So many tanks: what they meet, and what the job costs with them. */
+export interface StairStep {
+  tanks: number
+  usable_gal: number
+  met: number
+  /** Share of the worst year; nothing where means alone are known. */
+  worst: number | undefined
+  /** Where it was worked out, and the job can be made so. */
+  price: number | undefined
+}
 export interface Takeoff {
   design: Design
   /** What the office says of itself and of its money. */
@@ -101,6 +111,8 @@ export interface Takeoff {
   leftOut: ReadonlyMap<string, string>
   /** The job with other tanks and in the variants of the office, worked out when asked for. */
   options: () => readonly Option[]
+  /** One tank to twelve; prices of them all, or of those that the options have. */
+  stair: (allPrices: boolean) => readonly StairStep[]
   lines: readonly Line[]
   added: readonly AddedLine[]
   crew: CrewWritten
@@ -177,6 +189,24 @@ function optionsOf(office: Office, job: Row, design: Design, kept: Kept): readon
   })
 }
 
+function stairOf(office: Office, job: Row, design: Design, total: number, options: readonly Option[], allPrices: boolean, kept: Kept): readonly StairStep[] {
+  const chosen = design.number('TankCount')
+  return Array.from({ length: MOST_TANKS }, (_, at): StairStep => {
+    const alternative = withTanks(at + 1)
+    const row = changedRow(job, alternative)
+    const trial = at + 1 === chosen ? design : new Design(office, row)
+    const known = options.find(({ name }) => name === alternative.name)
+    const priced = known?.takeoff ?? (allPrices && !known && at + 1 !== chosen ? workJob(office, row, { ...kept, inputs: [], problems: [] }).takeoff : undefined)
+    return {
+      tanks: at + 1,
+      usable_gal: trial.number('UsableStorage_gal'),
+      met: trial.number('Reliability'),
+      worst: trial.number('RecordYears') > 0 ? trial.number('WorstYearShare') : undefined,
+      price: at + 1 === chosen ? total : priced?.total,
+    }
+  })
+}
+
 const wordsOf = (design: Design, part: ItemRule['description']): string => {
   const value = part.formula === undefined ? part.text : design.evaluate(part.formula)
   return typeof value === 'string' ? value : part.text
@@ -209,11 +239,15 @@ function summed(office: Office, job: Row, design: Design, rules: readonly ItemRu
   const overhead = money(orderCost * share(house.overheadOn) * design.number('Overhead'))
   const markup = money(orderCost * share(house.markupOn) * design.number('Markup'))
   const tax = money((orderCost + overhead + markup) * share(house.taxOn) * design.number('Tax'))
+  const total = money(orderCost + overhead + markup + tax)
+  let worked: readonly Option[] | undefined
+  const options = () => (worked ??= optionsOf(office, job, design, kept))
   return {
     design,
     house,
     without: chosenItems(office, job, rules).without,
-    options: () => optionsOf(office, job, design, kept),
+    options,
+    stair: (allPrices) => stairOf(office, job, design, total, options(), allPrices, kept),
     leftOut: new Map(rules.map((rule) => [rule.key, wordsOf(design, rule.description)])),
     lines,
     added,
@@ -227,7 +261,7 @@ function summed(office: Office, job: Row, design: Design, rules: readonly ItemRu
     overhead,
     markup,
     tax,
-    total: money(orderCost + overhead + markup + tax),
+    total,
     unused: dropped.filter(([code, { line }]) => !line || isOfRule(code)).map(([code]) => code),
   }
 }

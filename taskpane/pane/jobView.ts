@@ -75,24 +75,39 @@ function optionsFold(takeoff: Takeoff): HTMLElement {
   const details = fold('options', 'Other tanks, other price', content)
   details.addEventListener('toggle', () => {
     if (content.childElementCount) return
-    const all = [{ name: 'as it is', takeoff: takeoff as Takeoff | undefined, reason: '' }, ...takeoff.options()]
+    const variants = takeoff.options().filter(({ name }) => !/^\d+ tanks?$/.test(name))
+    const share = (part: number | undefined) => (part === undefined ? '' : `${(100 * part).toFixed(1)} %`)
     content.append(
       h(
         'table',
         { class: 'options' },
-        h('tr', {}, ...['', 'Stored', 'Of the wish', 'Price'].map((words) => h('th', {}, words))),
-        ...all.map(({ name, takeoff: other, reason }) =>
+        h('tr', {}, ...['', 'Usable', 'Of the wish', 'Worst year', 'Price'].map((words) => h('th', {}, words))),
+        ...takeoff
+          .stair(true)
+          .map(({ tanks, usable_gal, met, worst, price }) =>
+            h(
+              'tr',
+              tanks === takeoff.design.number('TankCount') ? { class: 'chosen', 'aria-current': 'true' } : {},
+              h('td', {}, `${tanks} ${tanks === 1 ? 'tank' : 'tanks'}`),
+              h('td', {}, `${Math.round(usable_gal).toLocaleString('en-US')} gal`),
+              h('td', {}, share(met)),
+              h('td', {}, share(worst)),
+              h('td', {}, price === undefined ? 'cannot be made' : dollars(price, 0)),
+            ),
+          ),
+        ...variants.map(({ name, takeoff: other, reason }) =>
           h(
             'tr',
             {},
             h('td', {}, name),
             ...(other
               ? [
-                  h('td', {}, `${Math.round(other.design.number('Storage_gal')).toLocaleString('en-US')} gal`),
-                  h('td', {}, `${(100 * other.design.number('Reliability')).toFixed(1)} %`),
+                  h('td', {}, `${Math.round(other.design.number('UsableStorage_gal')).toLocaleString('en-US')} gal`),
+                  h('td', {}, share(other.design.number('Reliability'))),
+                  h('td', {}, share(other.design.number('RecordYears') > 0 ? other.design.number('WorstYearShare') : undefined)),
                   h('td', {}, `${dollars(other.total, 0)}${other.design.verdicts().some(({ verdict }) => verdict === 'stop') ? ', stop' : ''}`),
                 ]
-              : [h('td', { colspan: '3' }, reason)]),
+              : [h('td', { colspan: '4' }, reason)]),
           ),
         ),
       ),

@@ -42,3 +42,26 @@ describe('options', () => {
     expect(new Set(names).size).toBe(names.length)
   })
 })
+
+describe('the stair of tanks', () => {
+  it('goes from one tank to twelve; what it meets never falls, its prices are those of the job made so', () => {
+    const takeoff = takeoffOf({ ...leastRow, TankCount: 3 })
+    const stair = takeoff.stair(true)
+    expect(stair.map(({ tanks }) => tanks)).toEqual(Array.from({ length: 12 }, (_, at) => at + 1))
+    for (const [at, { met, usable_gal }] of stair.entries()) {
+      // Usable storage goes with the count; sums of the balance in another order.
+      expect(usable_gal).toBeCloseTo(stair[0]!.usable_gal * (at + 1), 6)
+      if (at) expect(met).toBeGreaterThanOrEqual(stair[at - 1]!.met - 1e-9)
+    }
+    expect(stair[2]).toMatchObject({ price: takeoff.total, met: takeoff.design.number('Reliability'), worst: takeoff.design.number('WorstYearShare') })
+    const six = takeoffOf({ ...leastRow, TankCount: 6 })
+    expect(stair[5]).toMatchObject({ price: six.total, met: six.design.number('Reliability'), worst: six.design.number('WorstYearShare') })
+    // On the sheet those prices stand that the options work out anyway.
+    expect(
+      takeoff
+        .stair(false)
+        .filter(({ price }) => price !== undefined)
+        .map(({ tanks }) => tanks),
+    ).toEqual([2, 3, 4, 5])
+  })
+})

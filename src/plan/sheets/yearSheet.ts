@@ -46,7 +46,7 @@ function placeYear(names: NamePlaces, sheet: string, design: Design): void {
 
 export const year = sheetKind({ kind: 'year', place: 70, prefix: 'Year', placed: placeYear, plan: yearSheet })
 
-function yearSheet({ design, names, heading, flavor }: JobContext, sheet: string): SheetPlan {
+function yearSheet({ design, takeoff, names, heading, flavor }: JobContext, sheet: string): SheetPlan {
   const draft = new SheetDraft()
   const blocks = blocksOf(design)
   draft.heading(heading.title, 'Storage through the year, the daily record, and the pump curve', heading.made)
@@ -56,6 +56,7 @@ function yearSheet({ design, names, heading, flavor }: JobContext, sheet: string
   uses()
   record()
   curve()
+  stair()
 
   function section(text: string, columns: readonly { name: string; label: string }[], first: string, row: number): void {
     draft.row = row - 2
@@ -177,6 +178,23 @@ function yearSheet({ design, names, heading, flavor }: JobContext, sheet: string
           formula: formula(curveCell(name, point)).render(names.from(sheet)),
         })
       }
+      draft.next()
+    }
+  }
+
+  /** What the next tank brings: values, as they were when this was made. */
+  function stair(): void {
+    draft.next()
+    draft.put(2, 'subtitle', 'One tank to twelve: what each count meets; prices of those that the sheet Options works out')
+    draft.next()
+    ;['Tanks', 'Usable, gal', 'Of the wish, %', 'Worst year, %', 'Price, $'].forEach((text, at) => draft.put(2 + at, at ? 'headingRight' : 'heading', text))
+    draft.next()
+    for (const { tanks, usable_gal, met, worst, price } of takeoff.stair(false)) {
+      draft.put(2, tanks === design.number('TankCount') ? 'subtotalLabel' : 'text', String(tanks), { format: 'text' })
+      draft.put(3, 'number', usable_gal, { format: 0 })
+      draft.put(4, 'number', 100 * met, { format: 1 })
+      draft.put(5, 'number', worst === undefined ? null : 100 * worst, { format: 1 })
+      draft.put(6, 'number', price ?? null, { format: 0 })
       draft.next()
     }
   }
