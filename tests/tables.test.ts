@@ -8,6 +8,7 @@ import { tables } from '../src/tables/index.js'
 import { motors } from '../src/tables/motors.js'
 import { pipes } from '../src/tables/pipes.js'
 import { pitBatters } from '../src/tables/soils.js'
+import { vacuumRules } from '../src/tables/vacuumRules.js'
 import { water } from '../src/tables/water.js'
 import { unitOf } from '../src/units.js'
 
@@ -19,6 +20,21 @@ describe('tables', () => {
       for (const column of table.columns) expect(!column.includes('_') || unitOf(column) !== undefined, `${table.id} ${column}`).toBe(true)
       table.rows.forEach((_row, at) => expect(bibliography[table.sourceOf(at).work], `${table.id} ${at}`).toBeDefined())
     }
+  })
+  it('motors: the columns of a row stand to each other as the code has them: 200 V 1.15 and 208 V 1.10 of 230 V, 115 V twice and 460 V half of it', () => {
+    for (const { phases, power_hp, at115_A, at200_A, at208_A, at230_A, at460_A } of motors.rows) {
+      const near = (value: unknown, share: number) => {
+        // Printed to a tenth: 2 %, and half a tenth.
+        if (typeof value === 'number') expect(Math.abs(value - share * n(at230_A)), `${phases} phase, ${power_hp} hp`).toBeLessThanOrEqual(0.02 * value + 0.051)
+      }
+      near(at115_A, 2)
+      near(at200_A, 1.15)
+      near(at208_A, 1.1)
+      near(at460_A, 0.5)
+    }
+  })
+  it('vacuum rules: what may be lost, as their sources say (NPCA none, WAC 246-272B and ASTM C1227 a tenth, Minnesota 7080.2010 none)', () => {
+    expect(vacuumRules.rows.map(({ loss }) => loss)).toEqual([0, 0.1, 0.1, 0.1, 0])
   })
   it('pipe: bore and two walls make the outside; ratios hold', () => {
     for (const { pipe, size, bore_in, outside_in, wall_in, ratio, rating_psi } of pipes.rows) {

@@ -293,15 +293,15 @@ export class ExcelHost implements Host {
     if (!this.has('ExcelApi', '1.13')) throw new HostError('This Excel cannot make a table longer: the command line adds the days. Nothing was changed.')
     return this.guarded(async (context) => {
       const table = context.workbook.tables.getItemOrNullObject(name)
-      const sheet = table.worksheet
       const old = table.getRange()
-      const used = sheet.getUsedRange()
+      const used = table.worksheet.getUsedRange()
       table.load('name')
-      sheet.load('name')
-      sheet.protection.load('protected')
+      table.worksheet.load('name')
+      table.worksheet.protection.load('protected')
       old.load('formulas,rowIndex,columnIndex')
       used.load('formulas,rowIndex,columnIndex')
       await context.sync()
+      const sheet = table.worksheet
       if (sheet.protection.protected) throw new HostError(`The sheet ${sheet.name} is protected: remove the protection, then try again. Nothing was changed.`)
       const [top, left] = [old.rowIndex, old.columnIndex]
       const before = old.formulas as unknown[][]
