@@ -17,10 +17,12 @@ export function lostWords(plan: SheetPlan, standing: SheetContent | undefined): 
   const columns = new Set(plan.cells.map(({ column }) => column))
   const lost = plan.kind === 'takeoff' ? wordsOver(plan, content).flatMap(({ place, isFormula }) => (isFormula ? [place] : [])) : []
   const headings = new Set(plan.cells.filter(({ row }) => row <= plan.frozenRows).map(({ row, column }) => `${row} ${column}`))
+  // A heading of ours that stood a row higher in an earlier version is nobody's word.
+  const ourHeadings = new Set(plan.cells.filter(({ row }) => row <= plan.frozenRows).map(({ column, value }) => `${column} ${value}`))
   for (const [row, cells] of content.entries())
     for (const [at, { value, formula }] of cells.entries()) {
       if ((value === null || value === '') && formula === undefined) continue
-      const isFree = !columns.has(at + 1) || (row < plan.frozenRows && !headings.has(`${row + 1} ${at + 1}`))
+      const isFree = !columns.has(at + 1) || (row < plan.frozenRows && !headings.has(`${row + 1} ${at + 1}`) && !ourHeadings.has(`${at + 1} ${value}`))
       if (isFree) lost.push(`${plan.name}!${columnLetters(at + 1)}${row + 1} (${formula === undefined ? `"${String(value).slice(0, 40)}"` : `=${formula.slice(0, 40)}`})`)
     }
   return lost

@@ -185,6 +185,21 @@ describe('what has no answer', () => {
   })
 })
 
+describe('the end of a pump curve', () => {
+  const curve = [
+    [0, 100],
+    [10, 50],
+  ]
+  it('is a duty still; past it there is none', () => {
+    // 50 ft at any flow meets the last point; a hair less lies past it.
+    expect(callByName('PUMPDUTY', [curve, 50, 5, 0])).toEqual([
+      ['flow', 'head'],
+      [10, 50],
+    ])
+    expect(() => callByName('PUMPDUTY', [curve, 49.9, 5, 0])).toThrow('the duty lies past its last point, 10 gpm at 50 ft')
+  })
+})
+
 describe('WORKING', () => {
   const SHOWN = 25
   for (const calculation of calculations) {
