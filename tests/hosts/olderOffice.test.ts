@@ -5,6 +5,7 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import { openWorkbook, readSheet } from '../../src/hosts/file.js'
 import { keptIn, makeFile, sourceOf } from '../../src/hosts/fileSession.js'
 import { updateOffice } from '../../src/hosts/updateOffice.js'
+import { startingOffice } from '../../src/takeoff/demo.js'
 import { readOffice, rowNamed } from '../../src/takeoff/office.js'
 import { optionalTables } from '../../src/takeoff/officeTables.js'
 import { officeUpdate } from '../../src/takeoff/older/update.js'
@@ -47,6 +48,25 @@ describe('a workbook of 0.1.0', () => {
     expect(changes.find(({ key }) => key === 'DOSE')).toMatchObject({ touchesLife: true, reason: expect.stringContaining('an eighth') })
     expect(own).toEqual(['SIGN of Items, row 20', 'VENT of Items, row 21'])
     expect(columns.map(({ table }) => table)).toEqual(['Jobs', 'Tanks', 'Items', 'Prices'])
+  })
+})
+
+describe('an office of 0.3', () => {
+  it('gets the pieces of its pipes where the row is ours but for them, and keeps a row of its own', () => {
+    const now = startingOffice(true)
+    const without = (change: Record<string, unknown> = {}) => ({
+      ...now,
+      Items: {
+        ...now.Items,
+        rows: now.Items.rows.map(({ row, cells }) => ({ row, cells: { ...cells, Pieces: null, Stock: null, ...(cells.Code === 'TIE-PIPE' ? change : {}) } })),
+      },
+    })
+    const keys = (raw: ReturnType<typeof without>) =>
+      officeUpdate(raw)
+        .changes.filter(({ reason }) => reason.startsWith('pieces'))
+        .map(({ key }) => key)
+    expect(keys(without())).toEqual(['TIE-PIPE', 'PORT-STUB{PortSuffix}'])
+    expect(keys(without({ Waste: 0.2 }))).toEqual(['PORT-STUB{PortSuffix}'])
   })
 })
 

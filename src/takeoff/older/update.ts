@@ -51,6 +51,8 @@ const reasons: Readonly<Record<string, readonly [reason: string, touchesLife?: t
   SEED: ['over the trenches too'],
 }
 const ITEM_COLUMNS = ['Code', 'Section', 'Description', 'When', 'Quantity', 'Unit', 'Waste', 'Lot', 'LaborHours', 'Price', 'Why'] as const
+/** Columns that 0.4.0 brought, for rows that are ours but for them. */
+const CUT_COLUMNS = ['Pieces', 'Stock']
 const textOf = (value: unknown): string => (value === null || value === undefined ? '' : String(value).trim())
 const isSame = (one: Readonly<Record<string, unknown>>, other: Readonly<Record<string, unknown>>, columns: readonly string[]) =>
   columns.every((column) => textOf(one[column]) === textOf(other[column]))
@@ -75,6 +77,17 @@ export function officeUpdate(raw: RawOffice): OfficeUpdate {
     const old = items010.find((item) => textOf(item.Code) === textOf(cells.Code))
     standing.add(key)
     if (!next || isSame(cells, next, Object.keys(fieldsOf('Items')))) continue
+    if (
+      isSame(
+        cells,
+        next,
+        Object.keys(fieldsOf('Items')).filter((column) => !CUT_COLUMNS.includes(column)),
+      ) &&
+      CUT_COLUMNS.every((column) => textOf(cells[column]) === '')
+    ) {
+      changes.push({ table: 'Items', key: textOf(cells.Code), row, cells: next, reason: 'pieces order the sticks that they come out of', touchesLife: false })
+      continue
+    }
     if (!old) continue
     if (!isSame(cells, old, ITEM_COLUMNS)) own.push(`${textOf(cells.Code)} of ${raw.Items.sheet}, row ${row}`)
     else {
