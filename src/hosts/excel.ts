@@ -5,7 +5,7 @@
 import { rowHeights } from '../plan/heights.js'
 import { cellFormat, looks, type Look } from '../plan/looks.js'
 import { standardPlaces, type OfficePlaces, type TablePlace } from '../plan/places.js'
-import { address, columnLetters, footOf, TITLE_ROWS, type PlanCell, type SheetPlan } from '../plan/plan.js'
+import { address, columnLetters, footOf, isMadeLine, TITLE_ROWS, type PlanCell, type SheetPlan } from '../plan/plan.js'
 import { withOptional, type RawTable } from '../takeoff/office.js'
 import { optionalTables, requiredTables, tableNames, type TableName } from '../takeoff/officeTables.js'
 import { HostError, inTheWay, type Host, type Place, type SheetCell, type SheetContent, type Snapshot } from './host.js'
@@ -117,7 +117,7 @@ export class ExcelHost implements Host {
         old.load('name')
         heading.load('values')
         await context.sync()
-        if (!old.isNullObject && !/, Cistern Sheet /.test(String(heading.values[0]?.[0]))) {
+        if (!old.isNullObject && !isMadeLine(heading.values[0]?.[0])) {
           strange.push(`The sheet ${plan.name} stands here and was not made by this tool: the drawing is left out.`)
           continue
         }

@@ -1,4 +1,5 @@
 /** What every host of a workbook can do for us; nothing else in the project knows one. */
+import { placesInWords } from '../takeoff/fields.js'
 import type { OfficePlaces } from '../plan/places.js'
 import type { SheetPlan } from '../plan/plan.js'
 import type { RawOffice } from '../takeoff/office.js'
@@ -63,9 +64,7 @@ export interface Host {
 
 /** Why rows are not put there: what stands in the way, and where. */
 export const inTheWay = (sheet: string, places: readonly string[]): HostError =>
-  new HostError(
-    `${sheet}: ${places.slice(0, 5).join(', ')}${places.length > 5 ? ` and ${places.length - 5} more` : ''} would be written over: move it to a sheet of your own. Nothing was changed.`,
-  )
+  new HostError(`${sheet}: ${placesInWords(places)} would be written over: move it to a sheet of your own. Nothing was changed.`)
 
 /** A refusal of the host itself, in words: read-only, protected with a password, no cell selected. */
 export class HostError extends Error {}

@@ -1,13 +1,13 @@
 /** What people wrote on sheets of ours beside the cells that are read back, found by what is about to be written there. */
 import { takeoffHeadings } from '../plan/keptTakeoff.js'
-import { columnLetters, type SheetPlan } from '../plan/plan.js'
+import { columnLetters, isMadeLine, type SheetPlan } from '../plan/plan.js'
 import { TAKEOFF_HEADING_ROW, takeoffColumns, type TakeoffColumn } from '../plan/sheets/takeoffSheet.js'
 import { placesInWords } from '../takeoff/fields.js'
 import type { SheetContent } from './host.js'
 
 /** Empty, or with the heading lines of our sheets. */
 export const isOurs = (content: SheetContent, mayBeEmpty: boolean): boolean =>
-  /, Cistern Sheet /.test(String(content[2]?.[1]?.value)) || (mayBeEmpty && content.every((row) => row.every(({ value }) => value === null)))
+  isMadeLine(content[2]?.[1]?.value) || (mayBeEmpty && content.every((row) => row.every(({ value }) => value === null)))
 
 /** Cells that a person filled where a sheet of ours has none, or over words of a formula of ours: they would be gone when it is made again. */
 export function lostWords(plan: SheetPlan, standing: SheetContent | undefined): string[] {

@@ -10,7 +10,7 @@ import { makeTakeoff, type Takeoff } from '../takeoff/takeoff.js'
 import { changesSince, inShort } from '../takeoff/changes.js'
 import { jobFields, keyColumn, tableNames, type JobFieldName, type TableName } from '../takeoff/officeTables.js'
 import type { RainChoice } from '../takeoff/withRain.js'
-import { HostError, type Host, type SheetContent } from './host.js'
+import { HostError, type Host } from './host.js'
 
 export interface Opened {
   office: Office | undefined
@@ -62,10 +62,7 @@ export async function addJob(host: Host, office: Office, typed: Readonly<Record<
       const text = typed[name].trim()
       const value = checkField(name, jobFields[name], text === '' ? null : text, names)
       if (value === null) continue
-      if (name === 'Job') {
-        const problem = names('Jobs').some((known) => known.toLowerCase() === String(value).toLowerCase()) ? 'a name that no other job has' : undefined
-        if (problem) throw badInput(name, problem, value)
-      }
+      if (name === 'Job' && names('Jobs').some((known) => known.toLowerCase() === String(value).toLowerCase())) throw badInput(name, 'a name that no other job has', value)
       // A default that nobody typed stays with the sheet: the cell is left empty, and the figure counts as assumed.
       if (text !== '') cells[name] = value
     } catch (error) {
@@ -151,14 +148,16 @@ export async function makeTakeoffs(
 
 async function makeOne(host: Host, name: string, { flavor, made, mayLose }: Parameters<typeof makeTakeoffs>[2]): Promise<Finished> {
   // The layouts are fetched when the first takeoff is made: the pane shows a job without them.
-  const { earlierFrom, jobSheetNames, jobSheets, keptFrom, lostWords, renewedNote, renewedWords, tablesSheet } = await import(/* webpackChunkName: "making" */ './making.js')
+  const { earlierFrom, isOurs, jobSheetNames, jobSheets, keptFrom, lostWords, renewedNote, renewedWords, tablesSheet } = await import(
+    /* webpackChunkName: "making" */ './making.js'
+  )
   const names = jobSheetNames(name)
   const { office: raw, absent, places, sheets } = await host.read([...Object.values(names), PUBLISHED_SHEET])
   if (!raw) throw new Error('The tables of the workbook are missing; set it up first.')
   const office = readOffice(raw, { isLive: true })
   const job = rowNamed(office, 'Jobs', name)
   if (!job) throw new Error(`${office.sheets.Jobs} has no job ${name}.`)
-  const strange = [...sheets].find(([, content]) => !isOurs(content))
+  const strange = [...sheets].find(([, content]) => !isOurs(content, true))
   if (strange) throw new HostError(`The sheet ${strange[0]} stands here already and was not made by this tool: rename it, and make the takeoff then. Nothing was changed.`)
   const earlier = earlierFrom(names, (sheet) => sheets.get(sheet))
   if (earlier.problems.length) throw new ProblemsError(earlier.problems)
@@ -187,6 +186,3 @@ async function makeOne(host: Host, name: string, { flavor, made, mayLose }: Para
     sheets: plans.map((plan) => plan.name),
   }
 }
-
-/** Empty, or with the heading lines of our sheets. */
-const isOurs = (content: SheetContent): boolean => /, Cistern Sheet /.test(String(content[2]?.[1]?.value)) || content.every((row) => row.every(({ value }) => value === null))

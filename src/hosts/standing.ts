@@ -1,5 +1,5 @@
 /** What stands in a workbook that is about to be rewritten: what is ours, what is somebody's own, and what would be lost. */
-import type { SheetPlan } from '../plan/plan.js'
+import { isMadeLine, type SheetPlan } from '../plan/plan.js'
 import { tableNames } from '../takeoff/officeTables.js'
 import { readSheet, Workbook, WorkbookError } from './file.js'
 import type { SheetContent } from './host.js'
@@ -28,7 +28,7 @@ export function refuseTaken(workbook: Workbook, plans: readonly SheetPlan[]): vo
 const isTable = (name: string): boolean => tableNames.some((table) => table.toLowerCase() === name.toLowerCase())
 
 /** A sheet of a job, or the published tables, as we wrote it: known without reading its cells, for there may be thousands. */
-const isOfJob = (book: Book, { name, part }: BookSheet): boolean => !isTable(name) && book.text(part).slice(0, HEADING_WITHIN).includes(', Cistern Sheet ')
+const isOfJob = (book: Book, { name, part }: BookSheet): boolean => !isTable(name) && isMadeLine(book.text(part).slice(0, HEADING_WITHIN))
 
 /** A number for each sheet that is not one of a job: its cells, and how many drawings and remarks it has. */
 export function sheetStates(workbook: Workbook): Record<string, string> {
@@ -48,7 +48,7 @@ function* cellTexts(content: SheetContent, drawn: number): Generator<string> {
     for (const [column, { value, formula }] of cells.entries())
       if (formula !== undefined) yield `${row} ${column}=${formula.replace(/\s/g, '')}\n`
       // The third line of our sheets says when they were made and by which version.
-      else if (value !== null && value !== '' && !/, Cistern Sheet /.test(String(value))) yield `${row} ${column} ${String(value)}\n`
+      else if (value !== null && value !== '' && !isMadeLine(value)) yield `${row} ${column} ${String(value)}\n`
 }
 
 /** Cells that a person filled where a sheet of ours has none, or over words of a formula of ours: they would be gone when it is made again. */

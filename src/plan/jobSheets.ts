@@ -1,4 +1,5 @@
 /** The sheets of one job: their names, and the plan of all of them. */
+import { cutList } from '../takeoff/cutList.js'
 import { sheetNameProblem, type Takeoff } from '../takeoff/takeoff.js'
 import { cellsWriter, nativeWriter, type Flavor } from './calls.js'
 import { nothingEarlier, type Earlier } from './earlier.js'
@@ -33,6 +34,7 @@ export function jobSheets(takeoff: Takeoff, places: OfficePlaces, flavor: Flavor
     heading,
     made,
     earlier,
+    cuts: cutList(takeoff),
     entryCodes: new Set(sheetKinds.flatMap(({ codes }) => codes?.(takeoff) ?? [])),
   }
   // Those that all others may point to come first; the rest may point to those left of them.

@@ -149,7 +149,7 @@ const CLOSING_POINTS = 9
 export function footOf({ footer, name, kind, cells }: SheetPlan): { left: string; center: string; right: string } {
   const plain = (text: string) => text.replace(/&/g, '&&')
   // A sheet of somebody's own, saved from the page, says nothing for us.
-  const isOfJob = kind !== 'office' && kind !== 'tables' && cells.some(({ row, value }) => row === 3 && typeof value === 'string' && value.includes(', Cistern Sheet '))
+  const isOfJob = kind !== 'office' && kind !== 'tables' && cells.some(({ row, value }) => row === 3 && isMadeLine(value))
   return { left: `${plain(footer)}${isOfJob ? `\n&${CLOSING_POINTS}${closingWords}` : ''}`, center: plain(name), right: 'Page &P of &N' }
 }
 
@@ -224,4 +224,6 @@ export class SheetDraft {
   }
 }
 
+/** Whether words are the third line of a sheet of ours. */
+export const isMadeLine = (words: unknown): boolean => String(words).includes(', Cistern Sheet ')
 export const madeLine = ({ date, revision, version }: Made): string => `Made ${date}, revision ${revision}, Cistern Sheet ${version}`

@@ -1,4 +1,5 @@
 /** A kind of sheet of a job: one definition that its name, its writer and the reader of what people type on it come from. */
+import type { StockCuts } from '../takeoff/cutList.js'
 import type { Design } from '../takeoff/design.js'
 import type { Takeoff } from '../takeoff/takeoff.js'
 import type { CallWriter, Flavor } from './calls.js'
@@ -21,6 +22,8 @@ export interface JobContext {
   made: Made
   /** What stood on the sheets of the job before. */
   earlier: Earlier
+  /** Pieces cut from stock, worked out once for all sheets. */
+  cuts: readonly StockCuts[]
   /** Codes of the cells that people fill in on the sheets of this job. */
   entryCodes: ReadonlySet<string>
 }

@@ -6,6 +6,8 @@ import { jobFields, keyColumn, type TableName } from './officeTables.js'
 
 export interface Alternative {
   name: string
+  /** Where it is the same job with so many tanks. */
+  tanks?: number
   /** What differs from the row of Jobs. */
   change: Readonly<Record<string, CellValue>>
 }
@@ -14,7 +16,7 @@ export interface Alternative {
 const BESIDE = [-1, 1, 2]
 export const MOST_TANKS = 12
 
-export const withTanks = (count: number): Alternative => ({ name: `${count} ${count === 1 ? 'tank' : 'tanks'}`, change: { TankCount: count } })
+export const withTanks = (count: number): Alternative => ({ tanks: count, name: `${count} ${count === 1 ? 'tank' : 'tanks'}`, change: { TankCount: count } })
 
 /** One tank fewer, one and two more; then the variants of the sheet Variants. */
 export function alternativesOf(office: Office, job: Row, tanks: number): { alternatives: readonly Alternative[]; problems: readonly Problem[] } {

@@ -1,5 +1,6 @@
 /** Pieces cut from sticks or coils of one length: the fewest sticks, proved by the bound of the same problem without whole numbers. */
 import { solve, type Model } from 'yalps'
+import { CUT_SLACK } from './sticksOfEqual.js'
 
 export interface Piece {
   /** What it is for. */
@@ -24,7 +25,7 @@ export interface CutPlan {
 const MOST_PATTERNS = 20_000
 /** A search that has not ended by then keeps the best that it found. */
 const TIMEOUT_MS = 5_000
-const ROUNDING = 1e-9
+const ROUNDING = Number(CUT_SLACK)
 
 /** Ways to fill a stick so that no further piece fits: counts of each length. A cut takes its kerf, but for the last where nothing is left. */
 function fillings(stock: number, kerf: number, pieces: readonly Piece[]): number[][] | undefined {

@@ -88,6 +88,8 @@ export interface Line {
 /** A job in another shape: its takeoff, or why there is none. */
 export interface Option {
   name: string
+  /** Where it is the same job with so many tanks. */
+  tanks: number | undefined
   takeoff: Takeoff | undefined
   reason: string
 }
@@ -185,7 +187,7 @@ export function workJob(office: Office, job: Row, kept: Kept = nothingKept): Wor
 function optionsOf(office: Office, job: Row, design: Design, kept: Kept): readonly Option[] {
   return alternativesOf(office, job, design.number('TankCount')).alternatives.map((alternative) => {
     const { takeoff, problems } = workJob(office, changedRow(job, alternative), { ...kept, inputs: [], problems: [] })
-    return { name: alternative.name, takeoff: problems.length ? undefined : takeoff, reason: problems[0] ? problemText(problems[0]) : '' }
+    return { name: alternative.name, tanks: alternative.tanks, takeoff: problems.length ? undefined : takeoff, reason: problems[0] ? problemText(problems[0]) : '' }
   })
 }
 
@@ -195,7 +197,7 @@ function stairOf(office: Office, job: Row, design: Design, total: number, option
     const alternative = withTanks(at + 1)
     const row = changedRow(job, alternative)
     const trial = at + 1 === chosen ? design : new Design(office, row)
-    const known = options.find(({ name }) => name === alternative.name)
+    const known = options.find(({ tanks }) => tanks === at + 1)
     const priced = known?.takeoff ?? (allPrices && !known && at + 1 !== chosen ? workJob(office, row, { ...kept, inputs: [], problems: [] }).takeoff : undefined)
     return {
       tanks: at + 1,

@@ -2,7 +2,7 @@
 import { guidedFields, type GuidedField } from '../../src/hosts/session.js'
 import { refusalText, type Problem } from '../../src/takeoff/fields.js'
 import type { Office } from '../../src/takeoff/office.js'
-import { jobFields, type TableName } from '../../src/takeoff/officeTables.js'
+import { jobFields, keyColumn, type TableName } from '../../src/takeoff/officeTables.js'
 import { symbolOf } from '../../src/units.js'
 import { fill, h } from './element.js'
 
@@ -69,9 +69,8 @@ export function guidedRow(add: (typed: Readonly<Record<GuidedField, string>>) =>
         const field = jobFields[name]
         const input = inputs[name]
         if (field.kind !== 'row' || !(input instanceof HTMLSelectElement)) continue
-        const key = { Rain: 'Station', Tanks: 'Model' }[field.table] ?? ''
         const before = input.value
-        const names = office.tables[field.table as TableName].map(({ cells }) => String(cells[key] ?? '')).filter(Boolean)
+        const names = office.tables[field.table as TableName].map(({ cells }) => String(cells[keyColumn(field.table as TableName)] ?? '')).filter(Boolean)
         fill(input, ...names.map((known) => h('option', { value: known, selected: known === before }, known)))
       }
     },

@@ -75,7 +75,7 @@ function optionsFold(takeoff: Takeoff): HTMLElement {
   const details = fold('options', 'Other tanks, other price', content)
   details.addEventListener('toggle', () => {
     if (content.childElementCount) return
-    const variants = takeoff.options().filter(({ name }) => !/^\d+ tanks?$/.test(name))
+    const variants = takeoff.options().filter(({ tanks }) => tanks === undefined)
     const share = (part: number | undefined) => (part === undefined ? '' : `${(100 * part).toFixed(1)} %`)
     content.append(
       h(

@@ -46,6 +46,10 @@ describe('a job row', () => {
     expect(design.number('RoofArea_ft2')).toBeCloseTo(186 / 0.3048 ** 2, 6)
     expect(design.number('HousePressure_psi')).toBeCloseTo(43.511, 3)
   })
+  it('takes the older spelling of a choice, which held a comma', () => {
+    const { design } = takeoffOf({ ...leastRow, DrainTable: 'Older IPC, UPC' })
+    expect([design.single('DrainTable'), design.number('DrainRoughness')]).toEqual(['older IPC or UPC', 0.015])
+  })
   it('gathers all problems of a row', () => {
     const message = messageOf(() => takeoffOf({ Job: 'Bad', RoofArea_ft2: -1, RainStation: 'X', People: 'many', TankModel: '', Voltage_V: 12 }))
     expect(message.split('\n')).toHaveLength(5)

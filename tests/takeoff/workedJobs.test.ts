@@ -169,34 +169,7 @@ describe('two tanks above a house, two roofs, a garden in summer', () => {
   })
 })
 
-describe('published cases of the job’s own terms', () => {
-  it('H-20 wheels before impact at 1, 2, 3, 4, 6 and 8 ft: 5,224, 1,306, 580, 352, 185, 114 psf (Moser; spread of 1.75 x cover from memory)', () => {
-    for (const [cover, psf] of [
-      [1, 5224],
-      [2, 1306],
-      [3, 580],
-      [4, 352],
-      [6, 185],
-      [8, 114],
-    ] as const) {
-      const design = worked({
-        ...given,
-        Job: 'W',
-        RoofArea_ft2: 1000,
-        RainStation: 'Low Fallow',
-        People: 1,
-        TankModel: 'Quern 1800',
-        TankCount: 1,
-        Cover_ft: cover,
-        Traffic: 'trucks',
-        GroundwaterDepth_ft: 60,
-        SoilClass: 'C',
-      }).design
-      // Printed without decimals.
-      expect(Math.abs(design.number('WheelPressure_psf') / design.number('Impact') - psf), `${cover} ft`).toBeLessThan(0.6)
-      expect(design.number('Impact')).toBe(cover <= 1 ? 1.5 : cover <= 2 ? 1.35 : cover <= 3 ? 1.15 : 1)
-    }
-  })
+describe('what was seen on jobs', () => {
   it('the house 70 ft below its tanks sees 177 psi; 160 psi pipe is stopped', () => {
     const { design } = worked({
       ...given,
@@ -215,26 +188,6 @@ describe('published cases of the job’s own terms', () => {
     })
     expect(Math.round(design.number('LinePressureMost_psi'))).toBe(177)
     expect(design.verdict('RatingVerdict')).toBe('stop')
-  })
-  it('4 in at 1/8 in/ft: 115 gpm by the newer IPC tables, about 78 by the older (restated)', () => {
-    const capacity = (DrainTable: string) =>
-      worked({
-        ...given,
-        Job: 'D',
-        RoofArea_ft2: 500,
-        RainStation: 'Low Fallow',
-        People: 1,
-        TankModel: 'Quern 1800',
-        TankCount: 1,
-        DrainSlope_in_per_ft: 0.125,
-        DrainTable,
-        GroundwaterDepth_ft: 60,
-        SoilClass: 'C',
-      }).design.number('DrainCapacity_gpm')
-    expect(capacity('newer IPC')).toBeCloseTo(115, 0)
-    // n 0.015 lies on the safe side of the printed 78.2.
-    expect(capacity('older IPC, UPC')).toBeGreaterThan(74)
-    expect(capacity('older IPC, UPC')).toBeLessThan(78.2)
   })
   it('a 9,000 ft² roof finds a layout: two inlet tanks, or larger drains', () => {
     const { design } = worked({

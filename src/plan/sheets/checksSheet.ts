@@ -1,7 +1,7 @@
 /** The Checks: sums that must agree, each a live formula with both sides, so that a cell typed over or a row put in shows. */
 import { money } from '../../takeoff/takeoff.js'
 import { address, SheetDraft, TITLE_ROWS, type SheetPlan } from '../plan.js'
-import { hasProof } from './proofSheet.js'
+import { hasProof, proofSums } from './proofSheet.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 import { openStops, QUOTE_PARTS, QUOTE_PRICE } from './quoteSheet.js'
 import { ADDED_SUM, LINE_ROWS, sumOf, sumPlace, takeoffColumns } from './takeoffSheet.js'
@@ -122,17 +122,10 @@ function checksSheet({ takeoff, design, names, heading }: JobContext, sheet: str
       },
       { what: 'The daily balance is of these figures (1 is yes)', unit: '', within: HALF, left: [...n('RecordAgrees')], right: [1] },
       ...(hasProof(design)
-        ? (
-            [
-              ['Wanted', 'RecordWanted_gal', 'ProofWanted_gal'],
-              ['Caught', 'RecordCaught_gal', 'ProofCaught_gal'],
-              ['Supplied', 'RecordSupplied_gal', 'ProofSupplied_gal'],
-              ['Spilled', 'RecordSpilled_gal', 'ProofSpilled_gal'],
-            ] as const
-          ).map(([words, record, proof]) => {
+        ? proofSums.map(({ label, record, proof }) => {
             const whole = design.column(record).reduce((sum, value) => sum + value, 0)
             return {
-              what: `${words} over the record, against the daily proof`,
+              what: `${label} over the record, against the daily proof`,
               unit: 'gal',
               within: HALF,
               left: [whole, from(proof)] as [number, string],

@@ -2,7 +2,6 @@
 import { formula } from '../../formula/formula.js'
 import type { Single } from '../../formula/value.js'
 import { cautionRules, closingCaution } from '../../takeoff/cautions.js'
-import { cutList } from '../../takeoff/cutList.js'
 import { crewSteps } from '../../takeoff/crewSteps.js'
 import type { CrewEntries } from '../../takeoff/takeoff.js'
 import { SPANISH_NOTE, spanishCautions, spanishClosing, spanishHolds, spanishStages, spanishSteps } from '../../takeoff/spanish.js'
@@ -31,7 +30,9 @@ const SPARE_ROWS = 4
 export const BY_HAND = 'WRITTEN BY HAND'
 export const DO_NOT_START = 'DO NOT START'
 export const CUT_LIST = 'CUT LIST'
-const CUT_FROM = 'From '
+/** How a line of the cut list begins: no line of the crew’s own that says "from" is taken for one. */
+const cutFrom = (stock: string, stick_ft: number): string => `From ${stock}, ${stick_ft} ft: `
+const CUT_LINE = /^From .+, [\d.]+ ft: \d+ sticks?[,:] /
 const SPANISH_CUT_LIST = 'Lista de cortes'
 
 const facts: readonly (readonly [label: string, words: Words])[] = [
@@ -80,11 +81,11 @@ export const crew = sheetKind({
   prefix: 'Crew',
   lists: [{ headings: crewHeadings, entries: ['done'], isCode: (code) => crewSteps.some((step) => step.code === code), isOurWord: isOurStepWord }],
   codes: ({ design }) => crewSteps.filter(({ when }) => design.holds(when)).map(({ code }) => code),
-  isOurLine: (words) => isCrewHeading(words) || words === CREW_CLOSING || words.startsWith('Still: ') || words.startsWith(CUT_FROM) || hazardWords.has(words),
+  isOurLine: (words) => isCrewHeading(words) || words === CREW_CLOSING || words.startsWith('Still: ') || CUT_LINE.test(words) || hazardWords.has(words),
   plan: crewSheet,
 })
 
-function crewSheet({ takeoff, design, names, heading, entryCodes }: JobContext, sheet: string): SheetPlan {
+function crewSheet({ takeoff, design, names, heading, entryCodes, cuts }: JobContext, sheet: string): SheetPlan {
   const { crew } = takeoff
   const draft = new SheetDraft()
   const live = (words: Words): { formula?: string } => {
@@ -130,7 +131,7 @@ function crewSheet({ takeoff, design, names, heading, entryCodes }: JobContext, 
     draft.next()
     if (isSpanish) inSpanish(spanishSteps[step.code]!, step.hold ? spanishHolds[step.hold] : undefined)
   }
-  cuts()
+  cutLines()
   addedLines()
   draft.next()
   draft.put(columns.text, 'site', CREW_CLOSING)
@@ -194,13 +195,12 @@ function crewSheet({ takeoff, design, names, heading, entryCodes }: JobContext, 
   }
 
   /** What is cut from which stick, before the ties and ports are set. */
-  function cuts(): void {
-    const all = cutList(takeoff)
-    if (!all.length) return
+  function cutLines(): void {
+    if (!cuts.length) return
     section(CUT_LIST, isSpanish ? SPANISH_CUT_LIST : undefined)
-    for (const { stock, stick_ft, words } of all)
+    for (const { stock, stick_ft, words } of cuts)
       for (const line of words) {
-        draft.put(columns.text, 'site', `${CUT_FROM}${stock}, ${stick_ft} ft: ${line}`)
+        draft.put(columns.text, 'site', `${cutFrom(stock, stick_ft)}${line}`)
         draft.next()
       }
   }

@@ -1,7 +1,6 @@
 /** The Order sheet: what to order, by supplier, as the takeoff says it; a cell a line for who ordered it and when. */
 import type { ItemKind } from '../../takeoff/officeTables.js'
 import type { Takeoff } from '../../takeoff/takeoff.js'
-import { cutList } from '../../takeoff/cutList.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 import { CUT_LIST } from './crewSheet.js'
@@ -29,7 +28,7 @@ export const order = sheetKind({
   plan: orderSheet,
 })
 
-function orderSheet({ takeoff, names, heading }: JobContext, sheet: string): SheetPlan {
+function orderSheet({ takeoff, names, heading, cuts }: JobContext, sheet: string): SheetPlan {
   const draft = new SheetDraft()
   const from = names.from(sheet)
   draft.heading(heading.title, 'Order: what to buy and hire, by supplier', heading.made)
@@ -57,15 +56,14 @@ function orderSheet({ takeoff, names, heading }: JobContext, sheet: string): She
     draft.next()
   }
 
-  cuts()
+  cutLines()
 
   /** What comes out of which stick; pieces of several lines that share a stock are cut together. */
-  function cuts(): void {
-    const all = cutList(takeoff)
-    if (!all.length) return
+  function cutLines(): void {
+    if (!cuts.length) return
     draft.next()
     draft.section(columns.done, CUT_LIST)
-    for (const { stock, stick_ft, plan, apart, words } of all) {
+    for (const { stock, stick_ft, plan, apart, words } of cuts) {
       draft.put(columns.text, 'wrapped', stock)
       draft.put(columns.order, 'number', plan.sticks, { format: 0 })
       draft.put(columns.unit, 'unit', plan.sticks === 1 ? 'stick' : 'sticks')

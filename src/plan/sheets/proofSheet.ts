@@ -7,12 +7,13 @@ import { dayColumns, dayStart } from '../../takeoff/results/index.js'
 import { decimalsOf, symbolOf } from '../../units.js'
 import { cellValue, rowFormula } from '../calls.js'
 import type { NamePlaces } from '../places.js'
-import { columnLetters, range, SheetDraft, TITLE_ROWS, type SheetPlan } from '../plan.js'
+import { address, columnLetters, range, SheetDraft, TITLE_ROWS, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 
 const DATE = 2
 const MONTH = 3
 const FIRST_COLUMN = 4
+const SUM_ROW = TITLE_ROWS - 1
 const FIRST_ROW = TITLE_ROWS + 1
 const columnOf = (name: string): number => dayColumns.findIndex((column) => column.name === name) + FIRST_COLUMN
 const own = new Set<string>(dayColumns.map(({ name }) => name))
@@ -32,11 +33,16 @@ const daysOf = (design: Design): readonly Day[] =>
 export const hasProof = (design: Design): boolean => design.single('DailyProof') === 'yes' && design.record !== undefined
 
 /** Sums over the days, by the names that the Checks sheet points at. */
-export const proofSums = { DayWanted_gal: 'ProofWanted_gal', DayCaught_gal: 'ProofCaught_gal', DaySupplied_gal: 'ProofSupplied_gal', DaySpilled_gal: 'ProofSpilled_gal' } as const
+export const proofSums = (['DayWanted_gal', 'DayCaught_gal', 'DaySupplied_gal', 'DaySpilled_gal'] as const).map((day) => ({
+  day,
+  label: dayColumns.find(({ name }) => name === day)!.label,
+  record: day.replace('Day', 'Record'),
+  proof: day.replace('Day', 'Proof'),
+}))
 
 function placeProof(names: NamePlaces, sheet: string, design: Design): void {
   if (!hasProof(design)) return
-  for (const [column, name] of Object.entries(proofSums)) names.set(name, sheet, `$${columnLetters(columnOf(column))}$4`)
+  for (const { day, proof: name } of proofSums) names.set(name, sheet, address(SUM_ROW, columnOf(day)))
 }
 
 export const proof = sheetKind({ kind: 'proof', place: 75, prefix: 'Proof', placed: placeProof, plan: proofSheet })
@@ -49,7 +55,7 @@ function proofSheet({ design, names, heading, flavor }: JobContext, sheet: strin
   draft.heading(heading.title, 'Daily proof: yield after spillage, empty at the start; rain is copied from the sheet RainDays, a day without a reading is dry', heading.made)
   draft.put(DATE, 'subtotalLabel', 'Sum')
   for (const { name } of dayColumns) {
-    const isSummed = Object.hasOwn(proofSums, name) || name === 'DayRain_in'
+    const isSummed = proofSums.some(({ day }) => day === name) || name === 'DayRain_in'
     draft.put(columnOf(name), 'subtotal', null, isSummed ? { format: decimalsOf(name) } : {})
   }
   const sums = draft.cells.slice(-dayColumns.length)
@@ -74,7 +80,7 @@ function proofSheet({ design, names, heading, flavor }: JobContext, sheet: strin
       draft.put(columnOf(name), 'number', value, { format: decimalsOf(name), ...(live === undefined ? {} : { formula: live }) })
       totals.set(name, (totals.get(name) ?? 0) + Number(value))
     }
-    for (const name of ['DayFlushed_in', 'DayStored_gal']) before.set(`before_${name}`, row[name]!)
+    for (const name of before.keys()) before.set(name, row[name.slice('before_'.length)]!)
     draft.next()
   })
   dayColumns.forEach(({ name }, at) => {

@@ -3,6 +3,7 @@ import { LOTS_SLACK } from '../../calc/estimate/orderQuantity.js'
 import { formula, type Formula } from '../../formula/formula.js'
 import { isStone, LABOR_HOURS, STONE_ORDERED, type ItemRule } from '../../takeoff/itemRules.js'
 import { itemKinds, jobFields, sections, type ItemKind } from '../../takeoff/officeTables.js'
+import { CUT_SLACK } from '../../takeoff/sticksOfEqual.js'
 import { priceFlag } from '../../takeoff/priceFlags.js'
 import { money, type Line } from '../../takeoff/takeoff.js'
 import { lookup } from '../places.js'
@@ -87,9 +88,6 @@ const quantityDecimals: Readonly<Record<string, number>> = { ft: 1, 'yd³': 1, h
 const netDecimals = (rule: ItemRule) => quantityDecimals[rule.unit] ?? 0
 const orderDecimals = (rule: ItemRule) => (Number.isInteger(rule.lot) ? 0 : 2)
 const textColumns: readonly string[] = ['code', 'description', 'unit', 'why', 'kind']
-
-/** What a count of pieces may lose in its last digits. */
-const CUT_SLACK = '0.000000001'
 
 export const takeoff = sheetKind({ kind: 'takeoff', place: 10, prefix: 'Takeoff', plan: takeoffSheet })
 
