@@ -132,7 +132,11 @@ describe('made again', () => {
   }
   const written: CrewWritten = {
     cells: { A1: { done: 'R. Voss, 11/25' }, T2: { start_inHg: 4.1, end_inHg: 4, watched_min: 5, done: 'R. Voss' }, T3: { start_inHg: 4 } },
-    added: [{ text: 'Fence put back', done: 'yes' }],
+    added: [
+      { text: 'Fence put back', done: 'yes' },
+      // Begins as a line of the cut list does, and is none.
+      { text: 'From the yard, 2 pallets: stone', done: '' },
+    ],
   }
   const row = { ...leastRow, RainIntensity_in_per_h: 1 }
   const make = (job: object, crew: CrewWritten) => {
