@@ -5,7 +5,7 @@ import { jobSheets } from '../../src/plan/jobSheets.js'
 import { standardPlaces } from '../../src/plan/places.js'
 import { cutList } from '../../src/takeoff/cutList.js'
 import { cutStock, type CutPlan, type Piece } from '../../src/takeoff/cutStock.js'
-import { demoRows, leastRow, lineOf, takeoffOf } from '../support/office.js'
+import { demoRows, demoTakeoff, leastRow, lineOf, takeoffOf } from '../support/office.js'
 import { sticksOfEqual } from '../../src/takeoff/sticksOfEqual.js'
 
 const pieces = (lengths: readonly number[], counts: readonly number[]): Piece[] => lengths.map((length, at) => ({ of: '', length, count: counts[at]! }))
@@ -37,6 +37,17 @@ describe('on a job', () => {
     expect(order({ Quantity: '24.5', Pieces: '2' })).toBe(30)
     expect(() => order({ Unit: 'each', Pieces: '7' })).toThrow(/Items, row \d+, Pieces: empty where the Unit is not ft/)
     expect(() => order({ Pieces: 'TieCuont' })).toThrow(/Items, row \d+, Pieces: .*no field or result is called TieCuont/)
+  })
+  it('Wicket Mill by hand: two ties of 28 in and four stubs of 18 in from two sticks', () => {
+    const [cuts] = cutList(demoTakeoff('Wicket Mill'))
+    const count = (length: number) =>
+      cuts!.plan.patterns
+        .flatMap(({ times, pieces: of }) => of.filter((piece) => Math.abs(piece.length - length) < 1e-9).map((piece) => times * piece.count))
+        .reduce((sum, one) => sum + one, 0)
+    // Gap 14, two walls of 4 and two stubs of 3 in; four ports of 18 in.
+    expect([count(28 / 12), count(1.5), cuts!.plan.sticks]).toEqual([2, 4, 2])
+    // 240 in less 56 and 72, and six cuts of 1/8 in.
+    expect(cuts!.plan.patterns.reduce((sum, { times, left }) => sum + times * left * 12, 0)).toBeCloseTo(240 - 56 - 72 - 6 / 8, 9)
   })
   it('lines that share a stock are cut together, and Order and Crew say how', () => {
     const takeoff = takeoffOf(job)
