@@ -1,6 +1,7 @@
 /**
  * Plants mistakes in the sources, one at a time, in a copy of the project, and tells which ones no test sees.
  * `npm run mutants` (200, seed 1) or `npm run mutants -- --count 40 --seed 7 --only listed`.
+ * `--after 96` goes on behind the 96th of a run that was stopped; the draw of a seed is the same as long as the sources are.
  * `--stages 2` leaves out the slow last tests (files and Calc): what survives then is tried with all of them. Prints a table; no test.
  */
 import { spawn } from 'node:child_process'
@@ -17,6 +18,7 @@ const { values: options } = parseArgs({
     only: { type: 'string' },
     from: { type: 'string', default: '0' },
     every: { type: 'string', default: '1' },
+    after: { type: 'string', default: '0' },
     stages: { type: 'string', default: '3' },
   },
 })
@@ -218,7 +220,7 @@ const byHand = listed()
 const asked = Number(options.count)
 const all = options.only === 'listed' ? byHand : [...byHand, ...drawn(Math.max(0, asked - byHand.length), Number(options.seed))]
 // Two machines may share the work: --every 2 --from 0 on one, --from 1 on the other.
-const mutants = all.filter((_, at) => at % Number(options.every) === Number(options.from))
+const mutants = all.filter((_, at) => at >= Number(options.after) && at % Number(options.every) === Number(options.from))
 makeCopy()
 const clean = await caughtBy()
 if (clean) throw new Error(`The tests fail without any mutant: ${clean}`)
