@@ -1,5 +1,6 @@
 /** Reads back from a design sheet what was typed over its figures. */
 import type { Problem } from '../takeoff/fields.js'
+import { isOwnField } from '../takeoff/ownFields.js'
 import type { Kept, TypedInput } from '../takeoff/takeoff.js'
 import { AS_MADE, constantNames, inputNames, VALUE, workedNames } from './sheets/designSheet.js'
 import { amount, isEmptySheet, PASTED, text, type Rows } from './keptCells.js'
@@ -32,7 +33,8 @@ export function fromDesign(rows: Rows, sheet: string): Pick<Kept, 'figures' | 'i
     const [name, value, asMade] = [headings.name, headings.value, headings.asMade].map((column) => text(row[column])) as [string, string, string]
     const place = { sheet, row: headings.row + at + 2 }
     const cell = row[headings.value]
-    if (inputNames.includes(name)) {
+    const isInput = inputNames.includes(name) || isOwnField(name)
+    if (isInput) {
       if (value !== asMade) inputs.push({ ...place, name, value, asMade })
     } else if (constantNames.includes(name)) {
       if (value === asMade) continue

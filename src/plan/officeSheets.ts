@@ -41,7 +41,8 @@ function officeSheet(table: TableName, raw: RawTable, made: Made): SheetPlan {
       draft.put(OFFICE_FIRST_COLUMN + column, isTextual(field) ? 'inputText' : 'input', plain(value), { row: OFFICE_HEADING_ROW + 1 + at, format: formatOf(field) })
     })
     own.forEach((name, column) => {
-      const value = plain(raw.rows[at]?.cells[name])
+      const cells = raw.rows[at]?.cells
+      const value = plain(cells && Object.hasOwn(cells, name) ? cells[name] : null)
       draft.put(OFFICE_FIRST_COLUMN + fields.length + column, typeof value === 'string' ? 'inputText' : 'input', value, { row: OFFICE_HEADING_ROW + 1 + at })
     })
   }

@@ -2,6 +2,7 @@
 import { badInput } from '../errors.js'
 import { checkField, problemAt, type CellValue, type Problem } from './fields.js'
 import type { Office, Row } from './office.js'
+import { ownCell } from './ownFields.js'
 import { jobFields, keyColumn, type TableName } from './officeTables.js'
 
 export interface Alternative {
@@ -18,6 +19,9 @@ export const MOST_TANKS = 12
 
 export const withTanks = (count: number): Alternative => ({ tanks: count, name: `${count} ${count === 1 ? 'tank' : 'tanks'}`, change: { TankCount: count } })
 
+/** Values of variants stand in a column of texts. */
+const asNumber = (value: CellValue | undefined): unknown => (typeof value === 'string' && /^-?\d+(?:\.\d+)?$/.test(value.trim()) ? Number(value) : value)
+
 /** One tank fewer, one and two more; then the variants of the sheet Variants. */
 export function alternativesOf(office: Office, job: Row, tanks: number): { alternatives: readonly Alternative[]; problems: readonly Problem[] } {
   const counts = BESIDE.map((more) => tanks + more).filter((count) => count >= 1 && count <= MOST_TANKS)
@@ -27,14 +31,14 @@ export function alternativesOf(office: Office, job: Row, tanks: number): { alter
   for (const { row, cells } of office.tables.Variants) {
     if (String(cells.Job ?? '').toLowerCase() !== String(job.cells.Job ?? '').toLowerCase()) continue
     const [name, field] = [String(cells.Variant ?? ''), String(cells.Field ?? '')]
-    const known = Object.keys(jobFields).find((one) => one.toLowerCase() === field.toLowerCase())
+    const known = [...Object.keys(jobFields), ...office.ownFields].find((one) => one.toLowerCase() === field.toLowerCase())
     if (!known || known === 'Job') {
       problems.push({ sheet: office.sheets.Variants, row, column: 'Field', allowed: 'a column of Jobs other than Job, as TankModel', came: `"${field}"` })
       continue
     }
     try {
       const names = (table: string) => office.tables[table as TableName].map(({ cells: other }) => String(other[keyColumn(table as TableName)] ?? ''))
-      const value = checkField(known, jobFields[known as keyof typeof jobFields], cells.Value, names)
+      const value = office.ownFields.includes(known) ? ownCell(known, asNumber(cells.Value)) : checkField(known, jobFields[known as keyof typeof jobFields], cells.Value, names)
       if (value === null) throw badInput(known, 'what it is in this variant', '')
       variants.set(name, { ...variants.get(name), [known]: value })
     } catch (error) {

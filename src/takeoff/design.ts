@@ -69,7 +69,7 @@ export class Design {
     found: Readonly<Record<string, CellValue>> = {},
   ) {
     this.scope = { value: (name) => this.value(name), call: callFromFormula }
-    for (const name of Object.keys(jobFields)) this.known.set(name, job.cells[name] ?? '')
+    for (const name of [...Object.keys(jobFields), ...office.ownFields]) this.known.set(name, job.cells[name] ?? '')
     for (const [name, value] of Object.entries(sized)) {
       this.known.set(name, value ?? '')
       this.sized.set(name, value)
@@ -85,6 +85,11 @@ export class Design {
     this.uses = own('Uses').map(({ cells }) => ({ use: String(cells.Use ?? ''), months: monthNames.map((month) => Number(cells[`${month}_gal_per_day`] ?? 0)) }))
     const record = office.rain.get(String(job.cells.RainStation ?? '').toLowerCase())
     this.record = record?.years.length ? record : undefined
+  }
+
+  /** Fields of the office's own. */
+  get ownFields(): readonly string[] {
+    return this.office.ownFields
   }
 
   get name(): string {

@@ -122,7 +122,7 @@ export function readItemRules(office: Office): { rules: ItemRule[]; problems: Pr
       }
       try {
         const found = formula(text)
-        const reason = refusal(found, column, sizeOfUnit(unit), isOlderRow(item))
+        const reason = refusal(found, column, office.ownFields, sizeOfUnit(unit), isOlderRow(item))
         if (reason) problem(column, reason, `"${text}"`)
         return found
       } catch (error) {
@@ -134,7 +134,7 @@ export function readItemRules(office: Office): { rules: ItemRule[]; problems: Pr
     const words = (column: string, bare = false) => {
       const text = cellText(item, column)
       const found = readTemplate(text, bare)
-      const reason = found && refusal(found, 'words')
+      const reason = found && refusal(found, 'words', office.ownFields)
       if (reason) problem(column, reason.replace('a formula over the names of fields and results', 'braces around the name of a field or result'), `"${text}"`)
       return { text, formula: templateFormula(text, bare) }
     }
@@ -177,7 +177,7 @@ export function readItemRules(office: Office): { rules: ItemRule[]; problems: Pr
 type RuleColumn = 'When' | 'Quantity' | 'Price' | 'Pieces'
 
 /** The reason why a formula is refused, or undefined. */
-function refusal(read: Formula, column: RuleColumn | 'words', unit?: PhysicalSize, isOlder = false): string | undefined {
+function refusal(read: Formula, column: RuleColumn | 'words', ownFields: readonly string[], unit?: PhysicalSize, isOlder = false): string | undefined {
   const over = 'a formula over the names of fields and results'
   const used = lineSums.filter((name) => read.names.includes(name))
   if (used.length && column !== 'When' && column !== 'Quantity') return `${over}; ${used[0]} stands in When and Quantity only`
@@ -186,7 +186,7 @@ function refusal(read: Formula, column: RuleColumn | 'words', unit?: PhysicalSiz
   const isPlain = (name: PhysicalSize | undefined) => name === undefined || Object.keys(name.dimensions).length === 0
   const reason = ruleProblem({
     text: read.text,
-    also: used,
+    also: [...used, ...ownFields],
     mayBePure: true,
     // Pieces are counted over anything ("one each 50 ft"); a price by its own unit may be an hourly rate.
     ...(isPlain(gives) || isOlder || column === 'Price' ? {} : { gives: gives! }),

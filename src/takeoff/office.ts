@@ -3,6 +3,7 @@ import { badInput, shown } from '../errors.js'
 import { roundTo } from '../rounding.js'
 import { checkedOrRaw, checkField, problemAt, type CellValue, type Field, type Problem } from './fields.js'
 import { CURVE_POINTS, fieldsOf, keyColumn, MOST_ROWS, optionalTables, tableNames, type TableName } from './officeTables.js'
+import { ownCell, ownFieldsIn } from './ownFields.js'
 import { readRainDays, type RainRecord } from './rainDays.js'
 
 export interface RawRow {
@@ -26,6 +27,8 @@ export interface Row {
 export interface Office {
   tables: Readonly<Record<TableName, readonly Row[]>>
   sheets: Readonly<Record<TableName, string>>
+  /** Columns of Jobs that the office added and its rules use. */
+  ownFields: readonly string[]
   /** Daily records by station, in small letters. */
   rain: ReadonlyMap<string, RainRecord>
   problems: readonly Problem[]
@@ -56,14 +59,15 @@ export function readOffice(raw: RawOffice, { isLive = false } = {}): Office {
       .map((row) => String(row.cells[key] ?? '').trim())
       .filter(Boolean)
   }
+  const ownFields = ownFieldsIn(raw)
   const tables = Object.fromEntries(
-    tableNames.map((table) => [table, table === 'RainDays' ? [] : readTable(table, raw[table], names, isLive, problems)]),
+    tableNames.map((table) => [table, table === 'RainDays' ? [] : readTable(table, raw[table], table === 'Jobs' ? ownFields : [], names, isLive, problems)]),
   ) as unknown as Office['tables']
   const rain = readRainDays(raw.RainDays, problems)
-  return { tables, rain, sheets: Object.fromEntries(tableNames.map((table) => [table, raw[table].sheet])) as Office['sheets'], problems }
+  return { tables, ownFields, rain, sheets: Object.fromEntries(tableNames.map((table) => [table, raw[table].sheet])) as Office['sheets'], problems }
 }
 
-function readTable(table: TableName, raw: RawTable, names: (table: string) => readonly string[], isLive: boolean, problems: Problem[]): Row[] {
+function readTable(table: TableName, raw: RawTable, ownFields: readonly string[], names: (table: string) => readonly string[], isLive: boolean, problems: Problem[]): Row[] {
   const fields = fieldsOf(table)
   problems.push(...headingProblems(table, raw))
   for (const [name, field] of Object.entries(fields)) {
@@ -94,6 +98,14 @@ function readTable(table: TableName, raw: RawTable, names: (table: string) => re
             if (first !== undefined) throw badInput(name, `each ${field.label.toLowerCase()} once; row ${first} has it already`, cell)
             seen.set(`${name}\n${known}`, rawRow.row)
           }
+        } catch (error) {
+          problems.push(problemAt(raw.sheet, rawRow.row, name, error))
+          cells[name] = null
+        }
+      }
+      for (const name of ownFields) {
+        try {
+          cells[name] = ownCell(name, Object.hasOwn(rawRow.cells, name) ? rawRow.cells[name] : null)
         } catch (error) {
           problems.push(problemAt(raw.sheet, rawRow.row, name, error))
           cells[name] = null

@@ -24,7 +24,7 @@ export function jobView(job: string, { design, takeoff, problems }: Worked, all:
   if (!design) return { ...view, inputs: {}, results: {}, verdicts: {}, cautions: [], crew: [], lines: [], totals: null }
   return {
     ...view,
-    inputs: Object.fromEntries(Object.keys(jobFields).map((name) => [name, inputView(design, name)])),
+    inputs: Object.fromEntries([...Object.keys(jobFields), ...design.ownFields].map((name) => [name, inputView(design, name)])),
     results: Object.fromEntries([...results, ...foundFigures].map(({ name }) => [name, measured(design, name)])),
     verdicts: Object.fromEntries(
       design

@@ -6,6 +6,7 @@ import { assumable, assumableFields } from '../../takeoff/assumed.js'
 import type { Design, RaisedCaution } from '../../takeoff/design.js'
 import { allowedIn, type Field } from '../../takeoff/fields.js'
 import { jobFields } from '../../takeoff/officeTables.js'
+import { ownField } from '../../takeoff/ownFields.js'
 import { foundFigures, resultGroups, type ResultRule } from '../../takeoff/results/index.js'
 import { templateFormula, type Words } from '../../takeoff/template.js'
 import { verdictRules, type RestingVerdict, type VerdictName } from '../../takeoff/verdicts.js'
@@ -67,7 +68,7 @@ const rowsOf = (design: Design): readonly SheetRow[] => [
   { kind: 'flag', name: 'RunsAssumed' },
   { kind: 'gap' },
   { kind: 'section', text: 'INPUTS, COPIED FROM THE JOB ROW' },
-  ...inputNames.map((name) => ({ kind: 'input' as const, name })),
+  ...[...inputNames, ...design.ownFields].map((name) => ({ kind: 'input' as const, name })),
   { kind: 'gap' },
   { kind: 'section', text: 'KEY TO SOURCES' },
   ...keyed.map((work) => ({ kind: 'key' as const, work })),
@@ -121,8 +122,8 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
   }
 
   function inputRow(name: string): void {
-    const field = (jobFields as Record<string, Field>)[name]
-    draft.put(2, 'wrapped', field!.label)
+    const field = Object.hasOwn(jobFields, name) ? (jobFields as Record<string, Field>)[name] : ownField(name)
+    draft.put(2, 'wrapped', field?.label ?? name)
     draft.put(3, 'faintWrapped', name)
     const value = design.value(name) as PlanCell['value']
     const isText = typeof value === 'string' && name !== 'Date'
@@ -132,7 +133,7 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
     draft.put(designColumns.asMade, 'faintRight', isEmpty ? null : value, { format })
     draft.put(5, 'unit', symbolOf(name))
     const from = design.sized.has(name) ? design.whySized(name) : design.job.defaulted.has(name) ? 'default; the row left it empty' : isEmpty ? 'left empty' : 'from the job row'
-    draft.put(6, 'faintWrapped', `${from}. ${field!.help}`)
+    draft.put(6, 'faintWrapped', `${from}. ${field?.help ?? 'A column of the office’s own.'}`)
     if (field?.kind === 'spec' && field.spec.kind === 'choice')
       validations.push({ firstRow: draft.row, lastRow: draft.row, column: VALUE_COLUMN, list: field.spec.options, message: allowedIn(name, field, () => []) })
     if (field?.kind === 'spec' && field.spec.kind === 'number')

@@ -149,7 +149,7 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
     const by = names.from(sheet)('EarthworkBy')
     const list = rule.isEarthwork ? `IF(${by}="subcontract",${listed},0)` : listed
     // A made takeoff keeps the prices it was made with: what the list says now stands beside. A price of the job's own figures stays live.
-    const isLive = rule.price !== undefined && rule.price.names.every((name) => Object.hasOwn(jobFields, name))
+    const isLive = rule.price !== undefined && rule.price.names.every((name) => Object.hasOwn(jobFields, name) || design.ownFields.includes(name))
     const kept = isLive ? { formula: list } : rule.isEarthwork ? { formula: `IF(${by}="subcontract",${line.subcontract},0)` } : {}
     draft.put(columns.price, 'input', line.price ?? null, line.priceOverride === undefined ? { format: 2, ...kept } : { format: 2 })
     draft.put(columns.listed, 'faintRight', line.listed ?? null, { format: 2, ...(isLive && line.priceOverride === undefined ? { formula: at('price') } : kept) })
