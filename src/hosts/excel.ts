@@ -469,12 +469,12 @@ function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan): void {
     table.showFilterButton = false
     table.showBandedRows = false
   }
-  for (const { firstRow, lastRow: last, column, list, range: source, span, message } of plan.validations) {
+  for (const { firstRow, lastRow: last, column, list, range: source, span, isAdvice, message } of plan.validations) {
     const target = sheet.getRange(`${address(firstRow, column, false)}:${address(last, column, false)}`).dataValidation
     target.rule = span
       ? { decimal: { formula1: span[0], formula2: span[1], operator: 'Between' } }
       : { list: { inCellDropDown: true, source: source ? `=${source}` : list!.join(',') } }
-    target.errorAlert = { message: `Allowed: ${message}`.slice(0, 250), showAlert: true, style: span ? 'Warning' : 'Stop', title: 'Not allowed here' }
+    target.errorAlert = { message: `Allowed: ${message}`.slice(0, 250), showAlert: true, style: span || isAdvice ? 'Warning' : 'Stop', title: 'Not allowed here' }
   }
 }
 

@@ -3,7 +3,7 @@ import type { Problem } from '../takeoff/fields.js'
 import type { AddedLine, Kept, Override } from '../takeoff/takeoff.js'
 import type { JobSheetNames } from './jobSheets.js'
 import { amount, isEmptySheet, PASTED, text, type Cell, type Rows } from './keptCells.js'
-import { sumLabels, takeoffColumns, takeoffHeading, takeoffSections, type TakeoffColumn } from './sheets/takeoffSheet.js'
+import { partHeadings, sectionsBySums, sumLabels, takeoffColumns, takeoffHeading, type TakeoffColumn } from './sheets/takeoffSheet.js'
 
 /** What each worked-out column of our lines begins with. */
 const formulaOf: Readonly<Record<'waste' | 'lot' | 'order' | 'amount' | 'hours', string>> = { waste: 'INDEX(', lot: 'MAX(', order: 'ROUNDUP(', amount: 'ROUND(', hours: 'IF(' }
@@ -46,6 +46,10 @@ export function fromTakeoff(rows: Rows, names: JobSheetNames): Pick<Kept, 'overr
     /^[\d.]+$/.test(formula) ||
     [names.design, names.working, names.year].some((name) => formula.includes(name.replace(/'/g, "''")))
   const below = rows.slice(headings.row + 1)
+  const word = (row: readonly Cell[], name: TakeoffColumn) => text(row[headings.columns.get(name) ?? -1])
+  // A sum of a section has no code, and its words are ours: what has a quantity of its own is somebody's line.
+  const sections = sectionsBySums(below.filter((row) => word(row, 'code') === '' && word(row, 'yours') === '' && row[headings.columns.get('amount')!]?.formula !== undefined).map((row) => word(row, 'description')))
+  const [heads, labels] = [partHeadings(sections), sumLabels(sections)]
   for (const [at, row] of below.entries()) {
     const place = { sheet, row: headings.row + at + 2 }
     const cell = (name: TakeoffColumn): Cell | undefined => row[headings.columns.get(name) ?? -1]
@@ -53,9 +57,9 @@ export function fromTakeoff(rows: Rows, names: JobSheetNames): Pick<Kept, 'overr
     const isPlain = (name: TakeoffColumn) => cell(name)?.formula === undefined
     const isThere = (name: TakeoffColumn) => text(cell(name)) !== '' || !isPlain(name)
     const [code, description] = [text(cell('code')), text(cell('description'))]
-    if (description === '' && takeoffSections.includes(code)) continue
+    if (description === '' && heads.includes(code)) continue
     const asLine = (quantity: number | null): AddedLine => ({ code, description, unit: text(cell('unit')), quantity, price: typed('price') ?? null, why: text(cell('why')) })
-    if (code === '' && sumLabels.includes(description) && !isThere('yours') && text(cell('unit')) === '') {
+    if (code === '' && labels.includes(description) && !isThere('yours') && text(cell('unit')) === '') {
       if (isPlain('amount') && text(cell('amount')) !== '') problems.push({ ...place, column: takeoffHeading('amount'), allowed: 'its formula', came: text(cell('amount')) })
     } else if (code !== '' && isThere('waste') && isThere('lot')) {
       const strange = (Object.keys(formulaOf) as (keyof typeof formulaOf)[]).filter(

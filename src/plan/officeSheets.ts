@@ -83,6 +83,7 @@ function validationOf(name: string, field: Field, column: number, table: TableNa
     const key = place.columnOf(keyColumn(field.table as TableName))!
     return [{ ...rows, range: `${quotedSheet(place.sheet)}!${range(place.firstRow, place.firstRow + MOST_ROWS[field.table as TableName] - 1, key)}`, message }]
   }
+  if (field.kind === 'text' && field.suggested) return [{ ...rows, list: field.suggested, isAdvice: true, message }]
   if (field.kind !== 'spec') return []
   if (field.spec.kind === 'choice') return [{ ...rows, list: field.spec.options, message }]
   if (field.spec.kind === 'key') return field.spec.samples.join(',').length < 250 ? [{ ...rows, list: field.spec.samples, message }] : []

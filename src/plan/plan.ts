@@ -74,6 +74,8 @@ export interface PlanValidation {
   list?: readonly string[]
   range?: string
   span?: readonly [least: number, most: number]
+  /** Another value may stand there too. */
+  isAdvice?: true
   message: string
 }
 

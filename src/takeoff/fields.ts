@@ -13,7 +13,7 @@ interface Common {
 }
 export type Field = Common &
   (
-    | { kind: 'text'; longest: number; unique?: boolean }
+    | { kind: 'text'; longest: number; unique?: boolean; suggested?: readonly string[] }
     | { kind: 'date' }
     | { kind: 'spec'; spec: NumberArg | ChoiceArg | KeyArg }
     /** Names a row of another table by its first column. */
@@ -24,7 +24,7 @@ export type Field = Common &
 
 export type Fields = Readonly<Record<string, Field>>
 
-export const text = (label: string, help: string, more: { required?: boolean; unique?: boolean; longest?: number; default?: string } = {}): Field => ({
+export const text = (label: string, help: string, more: { required?: boolean; unique?: boolean; longest?: number; default?: string; suggested?: readonly string[] } = {}): Field => ({
   kind: 'text',
   label,
   help,
@@ -145,7 +145,7 @@ export function allowedIn(name: string, field: Field, names: (table: string) => 
   }
   if (field.kind === 'date') return 'a date, as 2026-05-31'
   if (field.kind === 'rule') return 'a spreadsheet formula over the names of fields and results'
-  return `a text of 1 to ${field.longest} characters`
+  return `${field.kind === 'text' && field.suggested ? `${field.suggested.join(', ')}, or a name of your own: ` : ''}a text of 1 to ${field.longest} characters`
 }
 
 /** Turns what a check threw into a problem at its place. */

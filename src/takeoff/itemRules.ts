@@ -5,7 +5,7 @@ import { readCall } from './call.js'
 import { ruleProblem } from './checkRules.js'
 import type { Problem } from './fields.js'
 import type { Office, Row } from './office.js'
-import { sections, type ItemKind, type Section } from './officeTables.js'
+import { sectionNamed, sections, type ItemKind } from './officeTables.js'
 import { items010 } from './older/items010.js'
 import { readTemplate, templateFormula } from './template.js'
 
@@ -21,7 +21,7 @@ export interface ItemRule {
   row: number
   /** The code as written, braces and all: what the row of Items is found by. */
   key: string
-  section: Section
+  section: string
   code: string | undefined
   description: { text: string; formula: string | undefined }
   why: { text: string; formula: string | undefined }
@@ -96,6 +96,9 @@ const depth = (text: string): number => {
   return most
 }
 
+/** What stands on the takeoff as the heading of a part or beside a sum of it. */
+const sumWords: ReadonlySet<string> = new Set(['added by hand', 'summary', 'order cost', 'overhead', 'markup', 'tax', 'total', 'further work'])
+
 /** Rows that 0.1.0 wrote and nobody touched: their units are not held against the office. */
 const ITEM_COLUMNS = ['Code', 'When', 'Quantity', 'Unit'] as const
 const olderRows = new Set(items010.map((row) => ITEM_COLUMNS.map((column) => String(row[column] ?? '')).join('\n')))
@@ -105,6 +108,8 @@ export function readItemRules(office: Office): { rules: ItemRule[]; problems: Pr
   const problems: Problem[] = []
   const sheet = office.sheets.Items
   const rules: ItemRule[] = []
+  // Sections of the office's own come behind ours, in the order of their first rows.
+  const order: string[] = [...sections]
   for (const item of office.tables.Items) {
     const before = problems.length
     const problem = (column: string, allowed: string, came: string) => problems.push({ sheet, row: item.row, column, allowed, came })
@@ -147,12 +152,16 @@ export function readItemRules(office: Office): { rules: ItemRule[]; problems: Pr
     const pieces = read('Pieces')
     const stock = words('Stock')
     if (pieces && pricedUnit(unit).name !== 'ft') problem('Pieces', 'empty where the Unit is not ft: lengths are cut, nothing else', `"${unit}"`)
-    if (problems.length > before || !quantity || item.cells.Section === null) continue
+    const named = sectionNamed(cellText(item, 'Section'))
+    const section = order.find((known) => known.toLowerCase() === named.toLowerCase()) ?? named
+    if (sumWords.has(section.toLowerCase())) problem('Section', 'a name that no sum of the takeoff has', `"${section}"`)
+    if (problems.length > before || !quantity || section === '') continue
+    if (!order.includes(section)) order.push(section)
     rules.push({
       row: item.row,
       key: code.text,
       code: code.formula,
-      section: item.cells.Section as Section,
+      section,
       description,
       why,
       when,
@@ -170,7 +179,7 @@ export function readItemRules(office: Office): { rules: ItemRule[]; problems: Pr
       sum: [...lineSums].reverse().find((name) => [quantity, when].some((part) => part?.names.includes(name))),
     })
   }
-  rules.sort((one, other) => sections.indexOf(one.section) - sections.indexOf(other.section) || one.row - other.row)
+  rules.sort((one, other) => order.indexOf(one.section) - order.indexOf(other.section) || one.row - other.row)
   return { rules, problems }
 }
 

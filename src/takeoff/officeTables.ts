@@ -146,6 +146,11 @@ const rainDayFields: Fields = { Date: { ...date('Date', 'Ascending, once each; a
 
 export const sections = ['Earthwork', 'Tanks', 'Ties between tanks', 'Inlet and overflow', 'Water line', 'Pump and drop', 'Power', 'Stone and backfill', 'Test', 'Labor and equipment', 'Delivery'] as const
 export type Section = (typeof sections)[number]
+/** The name of ours that is meant, whatever its capitals and spaces; else as the office writes it. */
+export function sectionNamed(name: string): string {
+  const bare = (words: string) => words.toLowerCase().replace(/[^a-z]/g, '')
+  return sections.find((known) => bare(known) === bare(name)) ?? name.trim()
+}
 
 export const itemKinds = ['material', 'labor', 'equipment', 'subcontract', 'other'] as const
 export type ItemKind = (typeof itemKinds)[number]
@@ -183,7 +188,7 @@ const craneFields: Fields = {
 
 const itemFields: Fields = {
   Code: text('Code', 'Once each; braces take in a field, as PE-{WaterLineSize}. The price is looked up by it.', { required: true, unique: true, longest: 60 }),
-  Section: oneOf('Section', 'Where the line stands on the takeoff.', sections, { required: true }),
+  Section: text('Section', 'Where the line stands on the takeoff. A name of your own makes a section behind ours.', { required: true, longest: 40, suggested: sections }),
   Description: text('Description', 'Braces take in a field or result.', { required: true, longest: 160 }),
   When: rule('When', 'The line is left out where this is FALSE; empty means always.'),
   Quantity: rule('Quantity', 'Net quantity, a formula over the names of fields and results.', { required: true }),

@@ -10,7 +10,7 @@ import { problemText, ProblemsError, type Problem } from './fields.js'
 import { isStone, LABOR_HOURS, lineSums, pricedUnit, readItemRules, STONE_ORDERED, type ItemRule } from './itemRules.js'
 import { rowNamed, type Office, type Row } from './office.js'
 import { stationOf } from './rainDays.js'
-import { itemKinds, jobFields, sections, type ItemKind, type Section } from './officeTables.js'
+import { itemKinds, jobFields, type ItemKind } from './officeTables.js'
 import { alternativesOf, changedRow, MOST_TANKS, withTanks } from './alternatives.js'
 import { chosenItems, isOff } from './chosenItems.js'
 import { houseOf, shareOf, type House } from './house.js'
@@ -118,7 +118,7 @@ export interface Takeoff {
   lines: readonly Line[]
   added: readonly AddedLine[]
   crew: CrewWritten
-  sections: readonly { section: Section; lines: readonly Line[]; total: number }[]
+  sections: readonly { section: string; lines: readonly Line[]; total: number }[]
   laborHours: number
   /** Days of the whole crew; they change no cost. */
   crewDays: number
@@ -215,7 +215,7 @@ const wordsOf = (design: Design, part: ItemRule['description']): string => {
 }
 
 function summed(office: Office, job: Row, design: Design, rules: readonly ItemRule[], lines: readonly Line[], laborHours: number, kept: Kept): Takeoff {
-  const grouped = sections.map((section) => {
+  const grouped = [...new Set(rules.map(({ section }) => section))].map((section) => {
     const own = lines.filter((line) => line.rule.section === section)
     return { section, lines: own, total: money(own.reduce((sum, line) => sum + line.amount, 0)) }
   })

@@ -1,5 +1,7 @@
-/** Columns of Jobs that an office added: its rules use them like ours, on every sheet and in Calc. */
+/** Columns of Jobs and sections of Items that an office added: used like ours, on every sheet and in Calc. */
 import { describe, expect, it } from 'vitest'
+import type { SheetCell } from '../../src/hosts/host.js'
+import type { SheetPlan } from '../../src/plan/plan.js'
 import { keptFrom } from '../../src/plan/kept.js'
 import { jobSheetNames, jobSheets } from '../../src/plan/jobSheets.js'
 import { standardPlaces } from '../../src/plan/places.js'
@@ -12,8 +14,8 @@ import { demoRows, leastRow, lineOf, officeWith } from '../support/office.js'
 import { compareWithCalc } from '../support/recalculate.js'
 
 const made = { date: '2026-11-26', revision: 1, version: 'test' }
-const fence = { Code: 'RAILING', Section: 'Delivery', Description: 'Fence {FenceColor}', Quantity: 'FenceRun_ft', When: 'FenceRun_ft>0', Unit: 'ft', Why: '{FenceRun_ft} of fence, {Gates} gates' }
-const gate = { Code: 'GATE', Section: 'Delivery', Description: 'Gate', Quantity: 'Gates*2', When: 'FenceColor="green"', Unit: 'each', Price: '40*Gates', Why: 'two leaves a gate' }
+const fence = { Code: 'RAILING', Section: 'Fence and gates', Description: 'Fence {FenceColor}', Quantity: 'FenceRun_ft', When: 'FenceRun_ft>0', Unit: 'ft', Why: '{FenceRun_ft} of fence, {Gates} gates' }
+const gate = { Code: 'GATE', Section: 'fence and gates', Description: 'Gate', Quantity: 'Gates*2', When: 'FenceColor="green"', Unit: 'each', Price: '40*Gates', Why: 'two leaves a gate' }
 
 /** The demo with a job, two rows of Items over its own columns, and those columns. */
 function officeOf(own: Readonly<Record<string, unknown>>, items: readonly Readonly<Record<string, unknown>>[] = [fence, gate], more: Parameters<typeof officeWith>[0] = {}): RawOffice {
@@ -32,6 +34,14 @@ const takeoffFrom = (raw: RawOffice) => {
 const problemsFrom = (raw: RawOffice) => {
   const office = readOffice(raw)
   return workJob(office, office.tables.Jobs[0]!).problems.map(problemText)
+}
+
+/** A sheet as a host reads it. */
+function contentOf(plan: SheetPlan | undefined): SheetCell[][] | undefined {
+  if (!plan) return undefined
+  const rows = Array.from({ length: Math.max(...plan.cells.map(({ row }) => row)) }, () => Array.from({ length: 20 }, (): SheetCell => ({ value: null })))
+  for (const { row, column, value, formula } of plan.cells) rows[row - 1]![column - 1] = { value, ...(formula === undefined ? {} : { formula }) }
+  return rows
 }
 
 describe('fields of the office’s own', () => {
@@ -70,8 +80,7 @@ describe('fields of the office’s own', () => {
     const kept = keptFrom(names, (wanted) => {
       const plan = sheets.find(({ name }) => name === wanted)
       if (!plan) return undefined
-      const rows = Array.from({ length: Math.max(...plan.cells.map(({ row }) => row)) }, () => Array.from({ length: 20 }, () => ({ value: null as string | number | boolean | null })))
-      for (const { row, column, value, formula } of plan.cells) rows[row - 1]![column - 1] = { value, ...(formula === undefined ? {} : { formula }) }
+      const rows = contentOf(plan)!
       const gates = rows.find((cells) => cells[2]!.value === 'Gates')
       if (gates) gates[3] = { value: 5 }
       return rows
@@ -79,6 +88,22 @@ describe('fields of the office’s own', () => {
     expect(kept.inputs.map(({ name, value, asMade }) => [name, value, asMade])).toEqual([['Gates', '5', '3']])
     const office = readOffice(raw)
     expect(workJob(office, office.tables.Jobs[0]!, kept).problems.map(problemText).join()).toContain('Gates: 3 as it was made, or the same in the row of Jobs')
+  })
+  it('a section of the office’s own stands behind ours with its sum, and nothing of it is read back as typed', () => {
+    const raw = officeOf(own)
+    const takeoff = takeoffFrom(raw)
+    // By hand: $726 of railing and $720 of gates; one name in other capitals is one section.
+    expect(takeoff.sections.at(-1)).toMatchObject({ section: 'Fence and gates', total: 1446 })
+    const sheets = jobSheets(takeoff, standardPlaces(), 'native', made)
+    const words = (kind: string) => sheets.find((plan) => plan.kind === kind)!.cells.map(({ value }) => value)
+    expect(words('takeoff')).toEqual(expect.arrayContaining(['FENCE AND GATES', 'Fence and gates, total', 'Fence and gates']))
+    expect(words('quote')).toContain('Fence and gates')
+    const kept = keptFrom(jobSheetNames('Least'), (wanted) => contentOf(sheets.find(({ name }) => name === wanted)))
+    expect([kept.added, kept.overrides, kept.problems]).toEqual([[], {}, []])
+  })
+  it('a name of ours is meant whatever its capitals; the word of a sum is refused', () => {
+    expect(takeoffFrom(officeOf(own, [{ ...fence, Section: 'EARTH WORK' }])).sections.filter(({ section }) => /earth/i.test(section))).toHaveLength(1)
+    expect(problemsFrom(officeOf(own, [{ ...fence, Section: 'Total' }])).join()).toContain('Section: a name that no sum of the takeoff has; got "Total"')
   })
   it.runIf(hasCalc)('Calc works out the same figures', async () => {
     const raw = officeOf(own)

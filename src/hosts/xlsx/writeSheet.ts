@@ -237,9 +237,9 @@ export class SheetWriter {
 
   private validations(list: readonly PlanValidation[]): string {
     if (!list.length) return ''
-    const one = ({ firstRow, lastRow, column, list: options, range, span, message }: PlanValidation): string => {
+    const one = ({ firstRow, lastRow, column, list: options, range, span, isAdvice, message }: PlanValidation): string => {
       const letters = columnLetters(column)
-      const type = span ? 'type="decimal" operator="between" errorStyle="warning"' : 'type="list"'
+      const type = span ? 'type="decimal" operator="between" errorStyle="warning"' : `type="list"${isAdvice ? ' errorStyle="warning"' : ''}`
       const formulas = span ? `<formula1>${span[0]}</formula1><formula2>${span[1]}</formula2>` : `<formula1>${escapeXml(range ?? `"${options!.join(',')}"`)}</formula1>`
       return `<dataValidation ${type} allowBlank="1" showErrorMessage="1" errorTitle="Not allowed here" error="${escapeXml(`Allowed: ${message}`.slice(0, 250))}" sqref="${letters}${firstRow}${lastRow > firstRow ? `:${letters}${lastRow}` : ''}">${formulas}</dataValidation>`
     }

@@ -54,23 +54,28 @@ const headings: readonly (readonly [TakeoffColumn, string])[] = [
   ['now', 'List now, $'],
   ['why', 'Why'],
 ]
-/** Rows of the sheet that are no lines: the heading of a section, and a sum. */
-export const takeoffSections: readonly string[] = [...sections.map((section) => section.toUpperCase()), ADDED_SECTION, SUMMARY]
+/** What stands as the heading of a part, where the sections are these. */
+export const partHeadings = (all: readonly string[]): readonly string[] => [...all.map((section) => section.toUpperCase()), ADDED_SECTION, SUMMARY]
 const kindLabel = (kind: ItemKind) => `Of the order cost: ${kind}`
 const CREW_DAYS = 'Days of the crew'
 const PER_GALLON = 'Price a gallon stored'
 const LIST_MOVED = 'List prices have moved the order cost by'
-export const sumOf = (section: string) => `${section}, total`
+const SUM_END = ', total'
+export const sumOf = (section: string) => `${section}${SUM_END}`
+/** Sections by the words beside their sums, with ours: an office may have sections of its own. */
+export const sectionsBySums = (words: readonly string[]): readonly string[] => [
+  ...new Set([...sections, ...words.filter((label) => label.endsWith(SUM_END)).map((label) => label.slice(0, -SUM_END.length))]),
+]
 export const ADDED_SUM = 'Added by hand, total'
 /** Names by which other sheets of the job find a sum, or a cell of a line. */
 export const sumPlace = (label: string) => `sum ${label}`
 /** The rows of all lines and section sums. */
 export const LINE_ROWS = 'rows of lines'
 export const linePlace = (code: string, column: 'description' | 'order' | 'unit') => `line ${code} ${column}`
-export const sumLabels: readonly string[] = [
-  ...sections,
+export const sumLabels = (all: readonly string[]): readonly string[] => [
+  ...all,
   ADDED_SECTION_WORDS,
-  ...sections.map(sumOf),
+  ...all.map(sumOf),
   ADDED_SUM,
   'Order cost',
   'Overhead',
