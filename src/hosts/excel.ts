@@ -15,6 +15,8 @@ const BACKUP = 'cistern backup '
 /** Excel takes addresses of areas up to 8,192 characters. */
 const LONGEST_AREAS = 7000
 
+const inQuotes = (sheet: string): string => `'${sheet.replace(/'/g, "''")}'`
+
 /** Bytes as Excel takes them in a call. */
 function inBase64(bytes: Uint8Array): string {
   let text = ''
@@ -158,6 +160,8 @@ export class ExcelHost implements Host {
     return this.guarded(async (context) => {
       const { worksheets } = context.workbook
       const targets = plans.map((plan) => ({ plan, sheet: worksheets.getItemOrNullObject(plan.name) }))
+      const standing = context.workbook.names
+      standing.load('items/name,items/formula')
       for (const { sheet } of targets) {
         sheet.load('visibility')
         sheet.protection.load('protected')
@@ -168,6 +172,7 @@ export class ExcelHost implements Host {
       if (locked) throw new HostError(`The sheet ${locked.plan.name} is protected: remove the protection, then try again. Nothing was changed.`)
       const olds = targets.filter(({ sheet }) => !sheet.isNullObject)
       const backups = new Map<string, string>()
+      const names = namesToSet(plans, new Map(standing.items.map(({ name, formula }) => [name, String(formula)])))
       const seen = new Map(olds.map(({ plan, sheet }) => [plan.name, sheet.visibility]))
       // A name of this run alone: a copy left over from another run must never be taken for one of ours.
       const stamp = Date.now().toString(36)
@@ -184,12 +189,14 @@ export class ExcelHost implements Host {
           sheet.getRange().clear()
         }
         for (const { plan, sheet } of targets) writeSheet(sheet.isNullObject ? worksheets.add(plan.name) : sheet, plan)
+        setNames(context, names, 'next')
         await context.sync()
       } catch (error) {
         await this.restore(
           targets.map(({ plan }) => plan.name),
           seen,
           backups,
+          names,
         ).catch(() => {
           this.isBroken = true
           throw new HostError(
@@ -234,7 +241,12 @@ export class ExcelHost implements Host {
   }
 
   /** Brings the copies back and takes away what was new. A batch that failed half-way may have left either. */
-  private async restore(names: readonly string[], existed: ReadonlyMap<string, Excel.Worksheet['visibility']>, backups: ReadonlyMap<string, string>): Promise<void> {
+  private async restore(
+    names: readonly string[],
+    existed: ReadonlyMap<string, Excel.Worksheet['visibility']>,
+    backups: ReadonlyMap<string, string>,
+    definedNames: readonly NameToSet[],
+  ): Promise<void> {
     await this.run(async (context) => {
       const { worksheets } = context.workbook
       const found = names.map((name) => {
@@ -246,7 +258,15 @@ export class ExcelHost implements Host {
         content.load('address')
         return { name, sheet, backup, content }
       })
+      const standing = context.workbook.names
+      standing.load('items/name,items/formula')
       await context.sync()
+      const now = new Map(standing.items.map(({ name, formula }) => [name.toLowerCase(), String(formula)]))
+      setNames(
+        context,
+        definedNames.map((one) => ({ ...one, next: now.get(one.name.toLowerCase()) })),
+        'before',
+      )
       for (const { name, sheet, backup, content } of found) {
         if (!existed.has(name)) {
           if (!sheet.isNullObject) sheet.delete()
@@ -390,6 +410,47 @@ export class ExcelHost implements Host {
       })
       await context.sync()
     })
+  }
+}
+
+/** A name of the workbook as it was and as it is to be; undefined where there is none. */
+interface NameToSet {
+  name: string
+  before: string | undefined
+  next: string | undefined
+}
+
+/** Names of ours that are new, point to another row now, or belong to a sum that the job has no more. One that points elsewhere is somebody's own. */
+function namesToSet(plans: readonly SheetPlan[], standing: ReadonlyMap<string, string>): NameToSet[] {
+  const known = new Map([...standing].map(([name, formula]) => [name.toLowerCase(), { name, formula }]))
+  return plans.flatMap(({ name: sheet, definedNames }) => {
+    if (!definedNames?.length) return []
+    const isOurs = (formula: string) =>
+      formula
+        .toLowerCase()
+        .replace(/^='?|'(?=!)/g, '')
+        .startsWith(`${sheet.replace(/'/g, "''").toLowerCase()}!`)
+    const wanted = definedNames.map(({ name, row, column }): NameToSet => ({
+      name,
+      before: known.get(name.toLowerCase())?.formula,
+      next: `=${inQuotes(sheet)}!${address(row, column)}`,
+    }))
+    const start = definedNames[0]!.name.slice(0, definedNames[0]!.name.indexOf('.') + 1).toLowerCase()
+    const gone = [...known.values()].filter(
+      ({ name, formula }) => name.toLowerCase().startsWith(start) && isOurs(formula) && !wanted.some((one) => one.name.toLowerCase() === name.toLowerCase()),
+    )
+    return [...wanted.filter(({ before }) => before === undefined || isOurs(before)), ...gone.map(({ name, formula }): NameToSet => ({ name, before: formula, next: undefined }))]
+  })
+}
+
+/** Brings names to what they are to be, from what they are on the other side. */
+function setNames(context: Excel.RequestContext, names: readonly NameToSet[], to: 'before' | 'next'): void {
+  for (const one of names) {
+    const [is, wanted] = to === 'next' ? [one.before, one.next] : [one.next, one.before]
+    if (is === wanted) continue
+    if (wanted === undefined) context.workbook.names.getItem(one.name).delete()
+    else if (is === undefined) context.workbook.names.add(one.name, wanted)
+    else context.workbook.names.getItem(one.name).formula = wanted
   }
 }
 

@@ -51,6 +51,8 @@ export function repoint(workbook: Workbook, plans: readonly SheetPlan[]): string
   const rewritten = new Set(plans.flatMap(({ name }) => book.sheetNamed(name)?.part ?? []))
   const names = new Map(book.sheets.map(({ name, part }) => [part, name]))
   const lost: string[] = []
+  // Names of ours are written with their sheets, as print areas and titles are.
+  const ours = new Set(plans.flatMap(({ definedNames = [] }) => definedNames.map(({ name }) => name)))
   for (const part of book.names()) {
     if (!/\.xml$/i.test(part) || !(names.has(part) || part === book.mainPart || /\/(?:charts|tables|pivotCache)\/[^/]+$/i.test(part)) || rewritten.has(part)) continue
     const xml = book.text(part)
@@ -64,8 +66,8 @@ export function repoint(workbook: Workbook, plans: readonly SheetPlan[]): string
       if (tag.name === 'c' && where !== undefined) at = `${where}!${/\sr="([A-Z]+\d+)"/.exec(xml.slice(tag.start, tag.end))?.[1] ?? ''}`
       const place = tag.name === 'definedName' ? `the name ${attribute(xml, tag, 'name')}` : tag.name === 'f' && where !== undefined ? at : (where ?? part)
       if (tag.name === 'hyperlink') link(xml, tag, place, moves, edits, lost)
-      // Print areas and titles of sheets of ours are written with them.
-      if (!FORMULAS.has(tag.name) || tag.isEmpty || /^_xlnm\./.test(attribute(xml, tag, 'name') ?? '')) continue
+      const word = attribute(xml, tag, 'name') ?? ''
+      if (!FORMULAS.has(tag.name) || tag.isEmpty || /^_xlnm\./.test(word) || (tag.name === 'definedName' && ours.has(word))) continue
       const { text } = inside(xml, tag)
       const formula = unescapeXml(text)
       const isShared = attribute(xml, tag, 't') === 'shared'

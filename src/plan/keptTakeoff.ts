@@ -48,7 +48,11 @@ export function fromTakeoff(rows: Rows, names: JobSheetNames): Pick<Kept, 'overr
   const below = rows.slice(headings.row + 1)
   const word = (row: readonly Cell[], name: TakeoffColumn) => text(row[headings.columns.get(name) ?? -1])
   // A sum of a section has no code, and its words are ours: what has a quantity of its own is somebody's line.
-  const sections = sectionsBySums(below.filter((row) => word(row, 'code') === '' && word(row, 'yours') === '' && row[headings.columns.get('amount')!]?.formula !== undefined).map((row) => word(row, 'description')))
+  const sections = sectionsBySums(
+    below
+      .filter((row) => word(row, 'code') === '' && word(row, 'yours') === '' && row[headings.columns.get('amount')!]?.formula !== undefined)
+      .map((row) => word(row, 'description')),
+  )
   const [heads, labels] = [partHeadings(sections), sumLabels(sections)]
   for (const [at, row] of below.entries()) {
     const place = { sheet, row: headings.row + at + 2 }

@@ -1,5 +1,6 @@
 /** A workbook as plain data: what every host writes, and nothing of any host. Rows and columns count from 1. */
 import { closingWords } from '../takeoff/cautions.js'
+import type { DefinedName } from './definedNames.js'
 import { laidOut, type Page, type Picture } from './drawing/picture.js'
 import type { Look } from './looks.js'
 
@@ -101,6 +102,8 @@ export interface SheetPlan {
   tables: readonly PlanTable[]
   validations: readonly PlanValidation[]
   hidden?: boolean
+  /** Cells that have a name in the whole workbook. */
+  definedNames?: readonly DefinedName[]
   drawings?: readonly SheetDrawing[]
   /** Letter, where nothing is said. */
   paper?: 'letter' | 'A4'
@@ -135,7 +138,7 @@ export const quotedSheet = (name: string): string => (/^[A-Za-z_][A-Za-z0-9_]*$/
 
 /** What a layout says of its sheet beside the cells. */
 export interface SheetFrame
-  extends Pick<SheetPlan, 'kind' | 'widths' | 'landscape' | 'footer'>, Partial<Pick<SheetPlan, 'tables' | 'validations' | 'print' | 'paper' | 'toScale'>> {
+  extends Pick<SheetPlan, 'kind' | 'widths' | 'landscape' | 'footer'>, Partial<Pick<SheetPlan, 'tables' | 'validations' | 'print' | 'paper' | 'toScale' | 'definedNames'>> {
   headingRow: number
 }
 

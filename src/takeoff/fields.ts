@@ -24,7 +24,11 @@ export type Field = Common &
 
 export type Fields = Readonly<Record<string, Field>>
 
-export const text = (label: string, help: string, more: { required?: boolean; unique?: boolean; longest?: number; default?: string; suggested?: readonly string[] } = {}): Field => ({
+export const text = (
+  label: string,
+  help: string,
+  more: { required?: boolean; unique?: boolean; longest?: number; default?: string; suggested?: readonly string[] } = {},
+): Field => ({
   kind: 'text',
   label,
   help,

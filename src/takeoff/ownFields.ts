@@ -28,7 +28,8 @@ export const ownField = (name: string): Field | undefined =>
 export function ownCell(name: string, raw: unknown): CellValue {
   const field = ownField(name)
   if (field) return checkField(name, field, raw, () => [])
-  const value = raw === null || raw === undefined ? '' : typeof raw === 'number' ? raw : raw instanceof Date ? raw.toISOString().slice(0, 10) : String(raw as string | boolean).trim()
+  const value =
+    raw === null || raw === undefined ? '' : typeof raw === 'number' ? raw : raw instanceof Date ? raw.toISOString().slice(0, 10) : String(raw as string | boolean).trim()
   if (typeof value === 'number' ? !(Math.abs(value) <= MOST) : value.length > LONGEST_TEXT || isErrorText(value))
     throw badInput(name, `a number up to 1,000,000,000 or a text of up to ${LONGEST_TEXT} characters`, raw)
   return value

@@ -298,6 +298,21 @@ describe('Excel in memory, what can go wrong', () => {
     expect(book.suspended).toBeGreaterThan(0)
   })
 
+  it('the sums of a job have names in the workbook, which follow them; one of somebody’s own stays', async () => {
+    const { book, host } = excelRig()
+    await setUp(host, made, true)
+    await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'native', made })
+    const total = () => [...book.sheet('Takeoff Wicket Mill')!.formulas].find(([at, value]) => at.endsWith(',3') && value === 'Total')![0].split(',')[0]!
+    expect(book.names.get('wicket_mill.total')).toBe(`='Takeoff Wicket Mill'!$G$${total()}`)
+    book.names.set('wicket_mill.total', "='Takeoff Wicket Mill'!$G$7")
+    book.names.set('wicket_mill.tax', '=Sheet1!$A$1')
+    book.names.set('wicket_mill.fence', "='Takeoff Wicket Mill'!$G$9")
+    await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'native', made })
+    expect(book.names.get('wicket_mill.total')).toBe(`='Takeoff Wicket Mill'!$G$${total()}`)
+    expect(book.names.get('wicket_mill.tax')).toBe('=Sheet1!$A$1')
+    expect(book.names.has('wicket_mill.fence')).toBe(false)
+  })
+
   it('a failure at any sync leaves the workbook as it was', async () => {
     for (const isAgain of [false, true]) {
       for (let at = 1; at <= 3; at++) {

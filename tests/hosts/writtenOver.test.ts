@@ -100,6 +100,31 @@ describe('written onto itself', () => {
     expect(text).toMatch(new RegExp(`name="WholeSum"[^>]*>'Takeoff Pipit Hollow'!\\$G\\$${moved.indexOf('Delivery, total')}<`))
     expect(told).toEqual([expect.stringMatching(/^My notes!A3 points to 'Takeoff Pipit Hollow'!G\d+:G\d+/)])
   })
+  it('the sums of a job have names that follow them; one that somebody gave to a cell of theirs stays theirs', async () => {
+    const namesIn = (bytes: Uint8Array) => {
+      const text = new TextDecoder().decode(unpack(readZip(bytes, 'x').get('xl/workbook.xml')!, 'x'))
+      return new Map([...text.matchAll(/<definedName name="(Pipit_Hollow\.[^"]+)">([^<]+)</g)].map(([, name, place]) => [name!, place!.replace(/&apos;|&#39;/g, "'")]))
+    }
+    const first = make(sourceOf(await own(), 'OWN.xlsx')).bytes
+    const before = namesIn(first)
+    const placeOf = (bytes: Uint8Array, words: string) => readSheet(openWorkbook(bytes, 'x'), 'Takeoff Pipit Hollow')!.findIndex((row) => row[2]?.value === words) + 1
+    expect([...before.keys()]).toEqual(expect.arrayContaining(['Pipit_Hollow.Total', 'Pipit_Hollow.Order_cost', 'Pipit_Hollow.Earthwork', 'Pipit_Hollow.Added_by_hand']))
+    expect(before.get('Pipit_Hollow.Total')).toBe(`'Takeoff Pipit Hollow'!$G$${placeOf(first, 'Total')}`)
+    const workbook = await inExceljs(first)
+    workbook.definedNames.remove("'Takeoff Pipit Hollow'!$G$" + placeOf(first, 'Tax'), 'Pipit_Hollow.Tax')
+    workbook.definedNames.add("'My notes'!$A$9", 'Pipit_Hollow.Tax')
+    workbook.definedNames.add("'Takeoff Pipit Hollow'!$G$20", 'Pipit_Hollow.Fence')
+    const jobs = workbook.getWorksheet('Jobs')!
+    jobs.getCell(7, (jobs.getRow(5).values as unknown[]).indexOf('TreatmentLoss_psi')).value = 6
+    const { bytes, notes } = make(sourceOf(await savedBy(workbook), 'OWN.xlsx'))
+    const after = namesIn(bytes)
+    expect(after.get('Pipit_Hollow.Delivery')).toBe(`'Takeoff Pipit Hollow'!$G$${placeOf(bytes, 'Delivery, total')}`)
+    expect(after.get('Pipit_Hollow.Delivery')).not.toBe(before.get('Pipit_Hollow.Delivery'))
+    expect(after.get('Pipit_Hollow.Tax')).toBe("'My notes'!$A$9")
+    // A sum that the job has no more has no name either: it would point to another line.
+    expect(after.has('Pipit_Hollow.Fence')).toBe(false)
+    expect(notes).toEqual([])
+  })
   it('words where our sheets have none, and drawings on them: kept or told, never gone in silence', async () => {
     const first = make(sourceOf(await own(), 'OWN.xlsx')).bytes
     const workbook = await inExceljs(first)

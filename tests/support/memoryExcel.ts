@@ -71,7 +71,14 @@ function proxyObject<T extends object>(context: MemoryContext, target: T, read: 
           asked = new Set([...asked, ...list])
           context.queue(() => {
             const all = read()
-            loaded = { ...loaded, isNullObject: all.isNullObject === true, ...Object.fromEntries(list.map((wanted) => [wanted, all.isNullObject ? undefined : all[wanted]])) }
+            // What is asked of the things of a collection comes with them.
+            const whole = list.some((wanted) => wanted.startsWith('items/')) ? { items: all.items } : {}
+            loaded = {
+              ...loaded,
+              ...whole,
+              isNullObject: all.isNullObject === true,
+              ...Object.fromEntries(list.map((wanted) => [wanted, all.isNullObject ? undefined : all[wanted]])),
+            }
           })
         }
       }
@@ -147,6 +154,18 @@ export class MemoryContext {
         },
         onChanged: { add: () => undefined },
       },
+      names: proxyObject(
+        this,
+        {
+          getItem: (name: string) => this.nameProxy(name),
+          add: (name: string, formula: string) => {
+            if (!/^[\p{L}_\\][\p{L}\p{N}_.]*$/u.test(name) || name.length > 255) fail('InvalidArgument', `No name may be ${name}.`)
+            if (!formula.startsWith('=')) fail('InvalidArgument', `No formula: ${formula}`)
+            this.queue(() => (book.names.has(name.toLowerCase()) ? fail('ItemAlreadyExists', `There is a name ${name}.`) : void book.names.set(name.toLowerCase(), formula)))
+          },
+        },
+        () => ({ 'items/name': true, 'items/formula': true, items: [...book.names].map(([name, formula]) => ({ name, formula })) }),
+      ),
       tables: { getItemOrNullObject: (name: string) => this.tableProxy(() => book.tables.find((table) => table.name.toLowerCase() === name.toLowerCase())) },
       getActiveCell: () =>
         this.rangeProxy(
@@ -155,6 +174,19 @@ export class MemoryContext {
         ),
       onSelectionChanged: { add: () => undefined },
     }
+  }
+
+  private nameProxy(name: string): unknown {
+    const { names } = this.book
+    const at = name.toLowerCase()
+    return proxyObject(
+      this,
+      {
+        delete: () => this.queue(() => void (names.delete(at) || fail('ItemNotFound', `No name ${name}.`))),
+        set_formula: (formula: unknown) => this.queue(() => void names.set(at, String(formula))),
+      },
+      () => ({ name, formula: names.get(at) ?? fail('ItemNotFound', `No name ${name}.`) }),
+    )
   }
 
   private tableProxy(find: () => TableState | undefined): unknown {
@@ -388,6 +420,8 @@ export class MemoryExcel {
   active = { sheet: 'Sheet1', cell: 'A1' }
   sheets: SheetState[] = []
   tables: TableState[] = []
+  /** Names of the workbook, in small letters, with their formulas. */
+  names = new Map<string, string>()
   /** What a formula would show; the tests give it the plan's own results. */
   results = new Map<string, Value>()
 
@@ -447,6 +481,9 @@ export class MemoryExcel {
   /** Everything a person could see, for comparing before and after. */
   picture(): string {
     const sorted = (cells: ReadonlyMap<string, unknown>) => [...cells].sort(([one], [other]) => (one < other ? -1 : 1))
-    return JSON.stringify(this.sheets.map((sheet) => [sheet.name, sheet.visibility, sorted(sheet.formulas), sorted(sheet.formats), sorted(sheet.validations)]))
+    return JSON.stringify([
+      ...this.sheets.map((sheet) => [sheet.name, sheet.visibility, sorted(sheet.formulas), sorted(sheet.formats), sorted(sheet.validations)]),
+      ...sorted(this.names),
+    ])
   }
 }

@@ -14,11 +14,32 @@ import { demoRows, leastRow, lineOf, officeWith } from '../support/office.js'
 import { compareWithCalc } from '../support/recalculate.js'
 
 const made = { date: '2026-11-26', revision: 1, version: 'test' }
-const fence = { Code: 'RAILING', Section: 'Fence and gates', Description: 'Fence {FenceColor}', Quantity: 'FenceRun_ft', When: 'FenceRun_ft>0', Unit: 'ft', Why: '{FenceRun_ft} of fence, {Gates} gates' }
-const gate = { Code: 'GATE', Section: 'fence and gates', Description: 'Gate', Quantity: 'Gates*2', When: 'FenceColor="green"', Unit: 'each', Price: '40*Gates', Why: 'two leaves a gate' }
+const fence = {
+  Code: 'RAILING',
+  Section: 'Fence and gates',
+  Description: 'Fence {FenceColor}',
+  Quantity: 'FenceRun_ft',
+  When: 'FenceRun_ft>0',
+  Unit: 'ft',
+  Why: '{FenceRun_ft} of fence, {Gates} gates',
+}
+const gate = {
+  Code: 'GATE',
+  Section: 'fence and gates',
+  Description: 'Gate',
+  Quantity: 'Gates*2',
+  When: 'FenceColor="green"',
+  Unit: 'each',
+  Price: '40*Gates',
+  Why: 'two leaves a gate',
+}
 
 /** The demo with a job, two rows of Items over its own columns, and those columns. */
-function officeOf(own: Readonly<Record<string, unknown>>, items: readonly Readonly<Record<string, unknown>>[] = [fence, gate], more: Parameters<typeof officeWith>[0] = {}): RawOffice {
+function officeOf(
+  own: Readonly<Record<string, unknown>>,
+  items: readonly Readonly<Record<string, unknown>>[] = [fence, gate],
+  more: Parameters<typeof officeWith>[0] = {},
+): RawOffice {
   const raw = officeWith({
     ...more,
     Jobs: [{ ...leastRow, ...own }],
@@ -70,7 +91,14 @@ describe('fields of the office’s own', () => {
   })
   it('a variant may change one', () => {
     const raw = officeOf(own, undefined, { Variants: [{ Job: 'Least', Variant: 'more gates', Field: 'Gates', Value: '4' }] })
-    expect(lineOf(takeoffFrom(raw).options().find(({ name }) => name === 'more gates')!.takeoff!, 'GATE')).toMatchObject({ net: 8, price: 160 })
+    expect(
+      lineOf(
+        takeoffFrom(raw)
+          .options()
+          .find(({ name }) => name === 'more gates')!.takeoff!,
+        'GATE',
+      ),
+    ).toMatchObject({ net: 8, price: 160 })
   })
   it('they stand on Design; one that is typed over there is asked into the row of Jobs', () => {
     const raw = officeOf(own)

@@ -2,13 +2,13 @@
 import { NAMESPACE } from '../../calc/callByName.js'
 import { rowHeights } from '../../plan/heights.js'
 import { cellFormat, looks } from '../../plan/looks.js'
-import { columnLetters, EMPTY_ROW_POINTS, footOf, TITLE_ROWS, type PlanCell, type PlanValidation, type SheetPlan } from '../../plan/plan.js'
+import { address, columnLetters, EMPTY_ROW_POINTS, footOf, TITLE_ROWS, type PlanCell, type PlanValidation, type SheetPlan } from '../../plan/plan.js'
 import { isErrorText } from '../../takeoff/fields.js'
 import { MAIN, relsOf, type Book } from './book.js'
 import { dayZero } from './cells.js'
 import { anchors, DRAWING_TYPE, drawingXml, picturesIn } from './drawingPart.js'
 import { StyleBook } from './styles.js'
-import { attribute, attributes, edited, encodeText, escapeXml, inside } from './xml.js'
+import { attribute, attributes, edited, encodeText, escapeXml, inside, unescapeXml, type Edit } from './xml.js'
 import { WorkbookError } from './zip.js'
 
 const RELATIONSHIPS = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships'
@@ -16,6 +16,7 @@ const SHEET_TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml.
 const TABLE_TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml.table+xml'
 const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n'
 export const LONGEST_TEXT = 32_767
+const inQuotes = (sheet: string): string => `'${sheet.replace(/'/g, "''")}'`
 const DAY_MS = 86_400_000
 /** Numbers of the format for sizes of paper. */
 const PAPER = { letter: 1, A4: 9 } as const
@@ -282,16 +283,20 @@ export class SheetWriter {
     for (const tag of this.book.tags(main)) if (tag.name === 'sheet' && !tag.isEnd) order.push((attribute(text, tag, 'name') ?? '').toLowerCase())
     const written = new Set(plans.map(({ name }) => order.indexOf(name.toLowerCase())))
     const name = (kind: 'Titles' | 'Area', plan: SheetPlan, place: string) =>
-      `<definedName name="_xlnm.Print_${kind}" localSheetId="${order.indexOf(plan.name.toLowerCase())}">${escapeXml(`'${plan.name.replace(/'/g, "''")}'!${place}`)}</definedName>`
+      `<definedName name="_xlnm.Print_${kind}" localSheetId="${order.indexOf(plan.name.toLowerCase())}">${escapeXml(`${inQuotes(plan.name)}!${place}`)}</definedName>`
+    const own = this.ownNames(plans, text)
     const names = plans.flatMap((plan) => {
       const area = plan.toScale ?? (plan.print?.lastColumn ? { lastRow: Math.max(...plan.cells.map(({ row }) => row)), lastColumn: plan.print.lastColumn } : undefined)
       return [
         ...(area ? [name('Area', plan, `$A$1:$${columnLetters(area.lastColumn)}$${area.lastRow}`)] : []),
         ...(plan.frozenRows === TITLE_ROWS && plan.kind !== 'working' && isLong(plan) ? [name('Titles', plan, `$1:$${TITLE_ROWS}`)] : []),
+        ...(plan.definedNames ?? [])
+          .filter(({ name: word }) => !own.taken.has(word.toLowerCase()))
+          .map(({ name: word, row, column }) => `<definedName name="${escapeXml(word)}">${escapeXml(`${inQuotes(plan.name)}!${address(row, column)}`)}</definedName>`),
       ]
     })
     // What stood for a sheet of ours before goes.
-    const gone = []
+    const gone = [...own.gone]
     let list: { end: number; isEmpty: boolean } | undefined
     let behind = 0
     for (const tag of this.book.tags(main)) {
@@ -307,6 +312,29 @@ export class SheetWriter {
     if (!names.length) return this.withoutEmptyNames()
     if (list) this.book.insertBeforeEnd(main, 'definedNames', names.join(''))
     else this.insertAt(behind, `<definedNames>${names.join('')}</definedNames>`)
+  }
+
+  /** Names of ours that stand there: those that point into the sheet they are of go, others are somebody's own and stay. */
+  private ownNames(plans: readonly SheetPlan[], text: string): { gone: Edit[]; taken: ReadonlySet<string> } {
+    const ofJob = (name: string) => name.slice(0, name.indexOf('.') + 1).toLowerCase()
+    const sheets = new Map(plans.flatMap(({ name, definedNames }) => (definedNames?.length ? [[ofJob(definedNames[0]!.name), name] as const] : [])))
+    const gone: Edit[] = []
+    const taken = new Set<string>()
+    for (const tag of this.book.tags(this.book.mainPart)) {
+      if (tag.name !== 'definedName' || tag.isEnd) continue
+      const all = attributes(text, tag)
+      const name = (all.get('name') ?? '').toLowerCase()
+      const sheet = sheets.get(ofJob(name))
+      if (all.has('localSheetId') || sheet === undefined) continue
+      const content = inside(text, tag)
+      // The name of a section that the job has no more goes with the others.
+      const isOurs = unescapeXml(content.text)
+        .toLowerCase()
+        .startsWith(`${inQuotes(sheet).toLowerCase()}!$`)
+      if (isOurs) gone.push({ from: tag.start, to: content.end, text: '' })
+      else taken.add(name)
+    }
+    return { gone, taken }
   }
 
   private withoutEmptyNames(): void {

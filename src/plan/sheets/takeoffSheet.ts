@@ -6,6 +6,7 @@ import { itemKinds, jobFields, sections, type ItemKind } from '../../takeoff/off
 import { CUT_SLACK } from '../../takeoff/sticksOfEqual.js'
 import { priceFlag } from '../../takeoff/priceFlags.js'
 import { money, type Line } from '../../takeoff/takeoff.js'
+import { definedName, type DefinedName } from '../definedNames.js'
 import { lookup } from '../places.js'
 import { address, SheetDraft, TITLE_ROWS, type PlanCell, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
@@ -87,6 +88,8 @@ export const sumLabels = (all: readonly string[]): readonly string[] => [
   PER_GALLON,
   LIST_MOVED,
 ]
+/** Sums of the summary that have a name in the workbook, beside those of the sections. */
+const pointedAt: readonly string[] = ['Order cost', 'Overhead', 'Markup', 'Tax', 'Total']
 export const takeoffHeading = (column: TakeoffColumn): string => headings.find(([name]) => name === column)![1]
 /** Decimals of a quantity by the unit it is priced in: pieces are whole, lengths and volumes take one, weights two. */
 const quantityDecimals: Readonly<Record<string, number>> = { ft: 1, 'yd³': 1, h: 1, 'ft²': 0, ton: 2, pint: 1, quart: 1, '1000 gal': 2 }
@@ -106,6 +109,8 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
   const summaryRow = draft.row
   draft.next(takeoff.sections.length + SUMMARY_ROWS)
   const subtotals: string[] = []
+  const definedNames: DefinedName[] = []
+  const named = (sum: string) => definedNames.push({ name: definedName(design.name, sum), row: draft.row, column: columns.amount })
   const hourCells = new Map<Line, string>()
   const stoneCells: string[] = []
   const firstLineRow = draft.row
@@ -202,6 +207,7 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
     for (let column = columns.order; column < columns.amount; column++) draft.put(column, 'subtotalLabel', null)
     draft.put(columns.amount, 'subtotal', total, { format: 2, formula: sum })
     names.set(sumPlace(label), sheet, address(draft.row, columns.amount))
+    named(label.slice(0, -SUM_END.length))
     subtotals.push(address(draft.row, columns.amount, false))
     draft.next(2)
   }
@@ -236,6 +242,7 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
       if (role !== 'number') for (let column = columns.order; column < columns.amount; column++) draft.put(column, words, null)
       draft.put(columns.amount, role, value, { format: 2, formula: text })
       names.set(sumPlace(label), sheet, address(draft.row, columns.amount))
+      if (pointedAt.includes(label)) named(label)
       if (why) draft.put(columns.why, 'faintWrapped', why)
       draft.next()
       return draft.row - 1
@@ -301,6 +308,7 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
     headingRow: TAKEOFF_HEADING_ROW,
     landscape: false,
     footer: design.name,
+    definedNames,
     print: { percent: 100, lastColumn: columns.amount },
   })
 }

@@ -1,0 +1,18 @@
+/** Names that an office's own sheets can point at: the total and the sums of a job. They hold wherever rows move to. */
+import { shortHash } from '../shortHash.js'
+
+export interface DefinedName {
+  name: string
+  row: number
+  column: number
+}
+
+const inName = (words: string): string => words.replace(/[^\p{L}\p{N}]+/gu, '_').replace(/^_|_$/g, '')
+
+/** `Wicket_Mill.Total`: the job, a point, the sum. Where more than single spaces had to go, a short number keeps two jobs apart. */
+export function definedName(job: string, sum: string): string {
+  const plain = inName(job)
+  const isPlain = job === plain.replace(/_/g, ' ')
+  const start = /^\p{L}/u.test(plain) ? plain : `_${plain}`
+  return `${start}${isPlain ? '' : `_${shortHash([job]).slice(0, 4)}`}.${inName(sum)}`
+}
