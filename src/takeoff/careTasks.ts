@@ -20,7 +20,7 @@ const task = (code: string, words: Words, months: readonly number[], source: Cit
 export const careTasks: readonly CareTask[] = [
   task(
     'K1',
-    'Look that every lid is closed and locked, and that nothing drives or stands on the tanks (the maker allows: {TankTraffic}).',
+    'Look that every lid is closed and locked, and that nothing drives or stands on the tanks (the maker allows: {TrafficOver}).',
     everyMonth,
     practice('lids looked at each month'),
   ),

@@ -65,13 +65,14 @@ export const crewSteps: readonly CrewStep[] = [
   ),
   ...stage(
     'Tanks, ties and ports',
-    ['A2', 'Look the tanks over on the truck: model {TankModel}, no cracks, boots and cast coupling whole.', { figure: 'tanks: {TankCount}, each {TankWeight_lb}' }],
+    ['A2', 'Look the tanks over on the truck: {Models}, no cracks, boots and cast coupling whole.', { figure: 'tanks: {TankCount}, up to {HeaviestTank_lb}' }],
     [
       'A3',
       'Lift: the maker’s cast inserts, slings as figured, tag lines, nobody under or beside a hanging tank, nobody in the pit below it.',
       { figure: '{LegPull_lb} a leg: two count, 60°', hold: 'crane operator' },
     ],
     ['C1', 'Set the pump tank first, at the house end, its cast coupling to the house; then the next ones.', { when: 'TankCount>1', figure: '{TankGap_in} clear between' }],
+    ['C8', 'The {SecondTanks} of model {SecondModel} stand at the far end of the row, where the roof water enters.', { when: 'SecondTanks>0' }],
     ['C6', 'Set the tank, its cast coupling to the house.', { when: 'TankCount=1' }],
     ['C4', 'A tank is a confined space, also new and empty: where someone must enter, permit, air test, ventilation, attendant and rescue first.', { hold: 'entry supervisor' }],
     [

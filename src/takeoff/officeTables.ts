@@ -32,6 +32,8 @@ export const jobFields = {
   WantedReliability: number('Wanted reliability', 'Share of the demand that the tanks should meet.', { least: 0, most: 1, default: 0.9 }),
   TankModel: rowOf('Tanks', 'Tank model', 'A model of the sheet Tanks.', { required: true }),
   TankCount: number('Tanks', 'Leave empty to take the fewest that reach the wanted reliability.', { least: 1, most: 12, only: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12] }),
+  SecondModel: rowOf('Tanks', 'Second model', 'Another model of the sheet Tanks at the far end of the row, where the roof water enters; as high, with as thick a floor and lid and water as deep. Empty: all tanks are of one model.'),
+  SecondCount: number('Tanks of the second model', 'How many of the tanks of the row are of it.', { least: 1, most: 11, only: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11], default: 1 }),
   DeadDepth_in: number('Dead depth', 'Water under intake and ties, which is no storage.', { least: 0, most: 60, default: 9 }),
   TankGap_in: number('Gap between tanks', 'Clear distance between the walls of two tanks.', { least: 4, most: 120, default: 12 }),
   Cover_ft: number('Cover', 'Earth over the lids.', { least: 0, most: 20, default: 2 }),

@@ -23,7 +23,7 @@ export function designJob(office: Office, job: Row, figures: Readonly<Record<str
   const trial: Trial = (more = {}, moreFound = {}) => new Design(office, job, { ...sized, ...more }, figures, { ...found, ...moreFound })
   if (!given('LineFittings')) sized.LineFittings = trial({}).single('LineFit') === 'CTS' ? 'CTS compression' : 'IPS insert'
   if (!given('TrenchDepth_in')) sized.TrenchDepth_in = Math.max(LEAST_TRENCH_IN, Number(job.cells.FrostDepth_in ?? 0) > 0 ? Number(job.cells.FrostDepth_in) + BELOW_FROST_IN : 0)
-  if (!given('TankCount')) sized.TankCount = fewestTanks(trial, Number(job.cells.WantedReliability))
+  if (!given('TankCount')) sized.TankCount = fewestTanks(trial, Number(job.cells.WantedReliability), given('SecondModel') ? Number(job.cells.SecondCount) + 1 : 1)
   const layout = cheapestLayout(trial, given, job)
   Object.assign(sized, layout.sized)
   found = { ...found, ...layout.found }
@@ -38,15 +38,21 @@ export function designJob(office: Office, job: Row, figures: Readonly<Record<str
 }
 
 /** The fewest tanks that reach the wanted reliability; where none do, the fewest beyond which a tank brings next to nothing. */
-function fewestTanks(trial: Trial, wanted: number): number {
+function fewestTanks(trial: Trial, wanted: number, least: number): number {
   const reached: number[] = []
-  for (let count = 1; count <= MOST_TANKS; count++) {
+  for (let count = least; count <= MOST_TANKS; count++) {
     const reliability = trial({ TankCount: count }).number('Reliability')
     if (reliability >= wanted) return count
     reached.push(reliability)
   }
   const best = reached.at(-1)!
-  return Math.max(1, reached.findIndex((reliability) => reliability >= best - WORTH_A_TANK) + 1)
+  return (
+    least +
+    Math.max(
+      0,
+      reached.findIndex((reliability) => reliability >= best - WORTH_A_TANK),
+    )
+  )
 }
 
 interface Layout {
@@ -77,8 +83,7 @@ function cheapestLayout(trial: Trial, given: (name: string) => boolean, job: Row
       if (!given('DrainSize_in')) sized.DrainSize_in = DrainSize_in
       if (!given('InletTanks')) sized.InletTanks = InletTanks
       const bare = trial(sized)
-      const ports = bare.number('TankPorts')
-      const most = Math.max(1, ports - bare.number('FarPorts') + (tanks > 1 ? ports - bare.number('NextPorts') : 0))
+      const most = Math.max(1, bare.number('FarTankPorts') - bare.number('FarPorts') + (tanks > 1 ? bare.number('NextTankPorts') - bare.number('NextPorts') : 0))
       for (let OverflowCount = Math.min(most, Math.max(1, bare.number('InletPorts'))); OverflowCount <= most; OverflowCount++) {
         const found = overflows(trial, sized, OverflowCount)
         const design = trial(sized, found)

@@ -49,9 +49,10 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   B7: 'Hay una escalera de mano a no más de 25 pies de cada persona en la excavación.',
   B3: 'El suelo está clasificado y las paredes están inspeccionadas, hoy y después de cada lluvia. Nadie entra antes.',
   B5: 'Cama de piedra sobre todo el fondo, compactada y a nivel de un extremo al otro.',
-  A2: 'Revise los tanques en el camión: modelo {TankModel}, sin grietas, botas de hule (boots) y cople fundido enteros.',
+  A2: 'Revise los tanques en el camión: {Models}, sin grietas, botas de hule (boots) y cople fundido enteros.',
   A3: 'Izaje: insertos fundidos del fabricante, eslingas como se calculó, cuerdas guía; nadie debajo ni al lado de un tanque suspendido, nadie en la excavación debajo.',
   C1: 'Coloque primero el tanque de la bomba, del lado de la casa, con su cople fundido hacia la casa; después los demás.',
+  C8: 'Los {SecondTanks} del modelo {SecondModel} quedan en el extremo lejano de la fila, donde entra el agua del techo.',
   C6: 'Coloque el tanque con su cople fundido hacia la casa.',
   C4: 'Un tanque es un espacio confinado, también nuevo y vacío: si alguien tiene que entrar, primero permiso, prueba de aire, ventilación, asistente y rescate.',
   C2: 'Conexiones bajas por las botas (boots), {TieStub_in} dentro de cada pared, dos botas y dos abrazaderas de banda en cada una.',
@@ -141,7 +142,7 @@ export const spanishCautions: Readonly<Record<string, readonly [short: string, t
   'tank entry': ['Tanque: espacio confinado', 'Un tanque es un espacio confinado, también vacío y nuevo: no entre sin permiso, prueba de aire, ventilación, asistente y rescate.'],
   lifting: [
     'Nadie bajo la carga',
-    'Un tanque pesa {TankWeight_lb}, {PickLoad_lb} en el gancho a un radio de {PickRadius_ft}: nadie debajo ni al lado, solo los insertos fundidos del fabricante, eslingas a no menos de 30° de la horizontal, suelo firme y drenado para los estabilizadores, fuera de la línea que sube del pie de la excavación con el declive del suelo.',
+    'Un tanque pesa hasta {HeaviestTank_lb}, {PickLoad_lb} en el gancho a un radio de {PickRadius_ft}: nadie debajo ni al lado, solo los insertos fundidos del fabricante, eslingas a no menos de 30° de la horizontal, suelo firme y drenado para los estabilizadores, fuera de la línea que sube del pie de la excavación con el declive del suelo.',
   ],
   'power lines': [
     'Líneas eléctricas arriba',
@@ -180,9 +181,9 @@ export const spanishCautions: Readonly<Record<string, readonly [short: string, t
     [
       [
         'TrafficRank>TrafficAllowed',
-        'Está previsto que sobre los tanques pase {Traffic}, y su fabricante permite: {TankTraffic}. Nada pasa ahí hasta que el ingeniero y el fabricante estén de acuerdo.',
+        'Está previsto que sobre los tanques pase {Traffic}, y su fabricante permite: {TrafficOver}. Nada pasa ahí hasta que el ingeniero y el fabricante estén de acuerdo.',
       ],
-      ['', 'Nada pasa sobre los tanques sino lo que permite el fabricante ({TankTraffic}), ni dentro del declive de la excavación, mientras está abierta y después.'],
+      ['', 'Nada pasa sobre los tanques sino lo que permite el fabricante ({TrafficOver}), ni dentro del declive de la excavación, mientras está abierta y después.'],
     ],
   ],
   'open lids': ['Tapas cerradas con llave', 'Un cuello (riser) abierto nunca se deja solo: tapa cerrada con llave o vigilada, los niños lejos.'],

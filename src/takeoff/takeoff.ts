@@ -299,11 +299,11 @@ function bearsOn(office: Office, job: Row, { sheet, row, column }: Problem): boo
     return of === null || of === undefined || String(of).toLowerCase() === String(job.cells.Job ?? '').toLowerCase()
   }
   if (sheet === office.sheets.RainDays) return column === 'Date' || stationOf(column).station.toLowerCase() === String(job.cells.RainStation ?? '').toLowerCase()
-  const usedBy = { Tanks: 'TankModel', Pumps: 'PumpModel', Rain: 'RainStation', Cranes: 'CraneModel' } as const
+  const usedBy = { Tanks: ['TankModel', 'SecondModel'], Pumps: ['PumpModel'], Rain: ['RainStation'], Cranes: ['CraneModel'] } as const
   const table = (Object.keys(usedBy) as (keyof typeof usedBy)[]).find((name) => office.sheets[name] === sheet)
   if (!table) return true
-  const wanted = job.cells[usedBy[table]] ?? null
-  return wanted === null || rowNamed(office, table, wanted)?.row === row
+  const wanted = usedBy[table].flatMap((field) => job.cells[field] ?? [])
+  return !wanted.length || wanted.some((name) => rowNamed(office, table, name)?.row === row)
 }
 
 /** The field to look at first where a result has no value. */
@@ -324,25 +324,56 @@ function rowProblems(office: Office, job: Row, design: Design): Problem[] {
   if (design.number('TrenchDepth_in') < design.number('FrostDepth_in'))
     found.push(at('TrenchDepth_in', `at least the frost depth, ${design.number('FrostDepth_in')} in`, design.number('TrenchDepth_in')))
   if (design.single('CableMetal') === 'aluminum') found.push(at('CableMetal', 'copper: the cable goes down into the water', 'aluminum'))
+  found.push(...secondModelProblems(office, job, design))
   const [dead, water] = [design.number('DeadDepth_in'), 12 * design.number('TankWaterDepth_ft')]
   if (dead >= water) found.push(at('DeadDepth_in', `below the water depth of ${String(design.single('TankModel'))}, ${roundTo(water, 1)} in`, dead))
-  if (design.number('TankPorts') < 1)
+  // Roof water enters the far tank, which is of the second model where there is one.
+  const farModel = design.number('SecondTanks') > 0 ? job.cells.SecondModel : job.cells.TankModel
+  const ports = design.number('FarTankPorts')
+  if (ports < 1 || (ports === 1 && design.number('TankCount') === 1))
     found.push({
       sheet: office.sheets.Tanks,
-      row: rowNamed(office, 'Tanks', job.cells.TankModel ?? null)?.row ?? 0,
+      row: rowNamed(office, 'Tanks', farModel ?? null)?.row ?? 0,
       column: 'Ports',
-      allowed: 'one upper port at least, for inlet and overflow; two on a single tank',
-      came: shown(design.number('TankPorts')),
-    })
-  if (design.number('TankCount') === 1 && design.number('TankPorts') === 1)
-    found.push({
-      sheet: office.sheets.Tanks,
-      row: rowNamed(office, 'Tanks', job.cells.TankModel ?? null)?.row ?? 0,
-      column: 'Ports',
-      allowed: 'two upper ports on a single tank, inlet and overflow',
-      came: '1',
+      allowed: ports < 1 ? 'one upper port at least, for inlet and overflow; two on a single tank' : 'two upper ports on a single tank, inlet and overflow',
+      came: shown(ports),
     })
   if (design.number('InletTanks') === 2 && design.number('TankCount') === 1) found.push(at('InletTanks', '1 where there is one tank', 2))
+  return found
+}
+
+/** Columns that two models of one row share: they stand on one bed, are tied low, and hold their water at one height. */
+const SHARED = ['Height_ft', 'Floor_in', 'Lid_in', 'WaterDepth_ft', 'Port_in'] as const
+
+/** Two models that cannot stand in one row, a count that leaves no tank at the pump, and an office whose rules know one model alone. */
+function secondModelProblems(office: Office, job: Row, design: Design): Problem[] {
+  const { SecondModel: model = null, SecondCount: count = null, TankModel: first = null } = job.cells
+  const at = (column: string, allowed: string, value: unknown): Problem => ({ sheet: office.sheets.Jobs, row: job.row, column, allowed, came: shown(value) })
+  if (model === null) return job.defaulted.has('SecondCount') || count === null ? [] : [at('SecondCount', 'empty where there is no SecondModel', count)]
+  if (model === first) return [at('SecondModel', `another model than TankModel, or nothing`, model)]
+  const found: Problem[] = []
+  const tanks = design.number('TankCount')
+  if (Number(count) >= tanks) found.push(at('SecondCount', `fewer than the tanks of the row, ${tanks}: the tank at the pump is of TankModel`, count))
+  const [one, other] = [first, model].map((name) => rowNamed(office, 'Tanks', name))
+  for (const column of SHARED) {
+    const [mine, theirs] = [one?.cells[column] ?? null, other?.cells[column] ?? null]
+    if (other && mine !== theirs)
+      found.push({
+        sheet: office.sheets.Tanks,
+        row: other.row,
+        column,
+        allowed: `${shown(mine)} as ${String(first)} has it: two models in one row stand on one bed and are tied low`,
+        came: shown(theirs),
+      })
+  }
+  if (!rulesOf(office).rules.some(({ quantity }) => quantity.names.includes('SecondTanks')))
+    found.push({
+      sheet: office.sheets.Items,
+      row: 0,
+      column: 'Quantity',
+      allowed: 'a row over SecondTanks, as TANK-2 of a new workbook: the rules of this office know one model alone, and --update brings them',
+      came: 'none',
+    })
   return found
 }
 

@@ -77,8 +77,11 @@ const rules = [
   verdict(
     'WeightVerdict',
     'Weight of a tank',
-    'IF(OR(WeightRatio>1.5,WeightRatio<1/1.5),"stop",IF(OR(WeightRatio>1.25,WeightRatio<0.9),"check","pass"))',
-    'The table says {TankWeight_lb}; walls, floor and lid make about {WeightFigured_lb}.',
+    'IF(OR(MAX(WeightRatio,SecondRatio)>1.5,MIN(WeightRatio,SecondRatio)<1/1.5),"stop",IF(OR(MAX(WeightRatio,SecondRatio)>1.25,MIN(WeightRatio,SecondRatio)<0.9),"check","pass"))',
+    [
+      ['SecondTanks>0', 'The table says {TankWeight_lb} and {SecondWeight_lb}; walls, floor and lid make about {WeightFigured_lb} and {SecondFigured_lb}.'],
+      ['', 'The table says {TankWeight_lb}; walls, floor and lid make about {WeightFigured_lb}.'],
+    ],
     'within -10 and +25 %; beyond a factor of 1.5 it is a slip',
     cite('femaP259', 'concrete 150 lb/ft³; the span is common practice'),
     LIFE,
@@ -96,20 +99,20 @@ const rules = [
     cite('osha1926Cranes', '1926.1417: within the load chart'),
     LIFE,
   ),
-  verdict('VacuumVerdict', 'Test vacuum', 'IF(TestVacuum_inHg<=TankVacuumLimit_inHg,"pass","stop")', 'The test draws {TestVacuum_inHg}; the maker allows {TankVacuumLimit_inHg}. Air then presses {LidForce_lbf} on a lid.', 'the maker’s limit', cite('office', 'sheet Tanks; 4 inHg where it says nothing'), LIFE),
+  verdict('VacuumVerdict', 'Test vacuum', 'IF(TestVacuum_inHg<=VacuumAllowed_inHg,"pass","stop")', 'The test draws {TestVacuum_inHg}; the maker allows {VacuumAllowed_inHg}. Air then presses {LidForce_lbf} on a lid.', 'the maker’s limit', cite('office', 'sheet Tanks; 4 inHg where it says nothing'), LIFE),
   verdict(
     'TrafficVerdict',
     'Traffic over the tanks',
     'IF(TrafficRank<=TrafficAllowed,"pass","stop")',
     [
       ['TrafficRank=0', 'Nothing drives over the tanks; fence them off.'],
-      ['', 'Over the tanks pass {Traffic}, a wheel pressing {WheelPressure_psf} through {Cover_ft} of cover; the maker allows: {TankTraffic}.'],
+      ['', 'Over the tanks pass {Traffic}, a wheel pressing {WheelPressure_psf} through {Cover_ft} of cover; the maker allows: {TrafficOver}.'],
     ],
     'what the maker allows',
     cite('office', 'sheet Tanks; none where it says nothing'),
     LIFE,
   ),
-  verdict('CoverVerdict', 'Cover over the lids', 'IF(Cover_ft<=TankMostCover_ft,"pass","stop")', '{Cover_ft} of earth; the maker allows {TankMostCover_ft}.', 'the maker’s limit', cite('office', 'sheet Tanks'), LIFE),
+  verdict('CoverVerdict', 'Cover over the lids', 'IF(Cover_ft<=CoverAllowed_ft,"pass","stop")', '{Cover_ft} of earth; the maker allows {CoverAllowed_ft}.', 'the maker’s limit', cite('office', 'sheet Tanks'), LIFE),
   verdict('BearingVerdict', 'Ground under the bed', 'IF(Bearing_psf<=BearingAllowed_psf,"pass","check")', 'Full and covered, a tank presses {Bearing_psf}; the earth dug out pressed {DugOut_psf}; {BearingAllowed_psf} is allowed.', 'bearing allowed, of the soil report or the code', cite('office', 'column BearingAllowed_psf')),
   verdict(
     'RatingVerdict',
@@ -160,8 +163,8 @@ const rules = [
     ['', '{RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each, by the {DrainTable} table.'],
   ], 'flow of the design storm, pipe just full', cite('epaManual', 'Manning, pipe just full')),
   verdict('PortVerdict', 'Upper ports', 'IF(OR(PortsShort>0,OverflowCount<1),"stop",IF(OverflowCount<InletPorts,"check","pass"))', [
-    ['PortsShort>0', '{InletPorts|inlet port|inlet ports} and {OverflowCount|overflow|overflows}, {PortsShort} more than the tanks have; each has {TankPorts}. {LayoutNote}'],
-    ['', '{InletPorts|inlet port|inlet ports} and {OverflowCount|overflow|overflows}; a tank has {TankPorts|upper port|upper ports}.'],
+    ['PortsShort>0', '{InletPorts|inlet port|inlet ports} and {OverflowCount|overflow|overflows}, {PortsShort} more than the tanks have; the far one has {FarTankPorts}. {LayoutNote}'],
+    ['', '{InletPorts|inlet port|inlet ports} and {OverflowCount|overflow|overflows}; the far tank has {FarTankPorts|upper port|upper ports}.'],
   ], 'ports that the tanks have; as many out as in', cite('memory', 'overflow at least the area of all inlets (IPC chapter 13)')),
   verdict(
     'TieVerdict',

@@ -42,7 +42,7 @@ export function jobView(design: Design, takeoff: Takeoff | undefined, shown: Sho
     h(
       'p',
       { class: 'sum' },
-      h('span', {}, `${design.number('TankCount')} × ${design.text('TankModel')}, ${measure('Storage_gal')}`),
+      h('span', {}, `${design.number('SecondTanks') ? design.text('Models') : `${design.number('TankCount')} × ${design.text('TankModel')}`}, ${measure('Storage_gal')}`),
       h('strong', {}, takeoff ? dollars(takeoff.total, 0) : 'no total yet'),
     ),
     ...verdicts(design),

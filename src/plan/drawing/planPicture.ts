@@ -38,7 +38,13 @@ export function planPicture(design: Design, measure: Measure, withCrane = false)
         [outX, outY],
       ])
   const middle = width / 2
-  const near = room + tanks * tankWidth + (tanks - 1) * gap
+  const second = n('SecondTanks')
+  /** The tanks of the second model stand at the far end, left. */
+  const sizeOf = (at: number) =>
+    (at < second
+      ? [n('SecondLength_ft'), n('SecondWidth_ft'), n('SecondOpenings'), n('SecondOpening_in')]
+      : [tankLength, tankWidth, n('TankOpenings'), n('TankOpening_in')]) as readonly [number, number, number, number]
+  const near = room + n('RowLength_ft')
   const aside = tankLength * ASIDE
   const drain = n('DrainOutside_in')
   path(
@@ -69,8 +75,9 @@ export function planPicture(design: Design, measure: Measure, withCrane = false)
     [near, middle - aside / 2],
     [right, middle - aside / 2],
   ])
+  let from = room
   for (let at = 0; at < tanks; at++) {
-    const from = room + at * (tankWidth + gap)
+    const [long, wide, count, opening] = sizeOf(at)
     if (at)
       path(
         'tie',
@@ -80,15 +87,16 @@ export function planPicture(design: Design, measure: Measure, withCrane = false)
         ],
         TIE_OUTSIDE_IN,
       )
-    area('concrete', rectangle(from, (width - tankLength) / 2, tankWidth, tankLength))
-    const openings = Math.max(1, Math.round(n('TankOpenings')))
+    area('concrete', rectangle(from, (width - long) / 2, wide, long))
+    const openings = Math.max(1, Math.round(count))
     for (let one = 0; one < openings; one++)
       shapes.push({
         kind: 'circle',
         role: 'air',
-        at: [from + tankWidth / 2, (width - tankLength) / 2 + ((one + 0.5) * tankLength) / openings],
-        radius_ft: n('TankOpening_in') / 24,
+        at: [from + wide / 2, (width - long) / 2 + ((one + 0.5) * long) / openings],
+        radius_ft: opening / 24,
       })
+    from += wide + gap
   }
   const labels: Label[] = [
     { lane: 'above', words: `top ${measure('PitTopLength_ft')} × ${measure('PitTopWidth_ft')}; nothing heavy within the outer line`, at: [length / 2, -sidewise], importance: 1 },
@@ -115,7 +123,7 @@ export function planPicture(design: Design, measure: Measure, withCrane = false)
     const edge = width + sidewise + n('CraneSetback_ft')
     const at: Point = [length / 2, edge + base / 2]
     path('crane', closed(rectangle(at[0] - base / 2, edge, base, base)))
-    path('crane', [at, [room + tankWidth / 2, middle]])
+    path('crane', [at, [room + sizeOf(0)[1] / 2, middle]])
     labels.push({ lane: 'below', words: `${design.text('CraneWords')}: radius ${measure('PickRadius_ft')} to the farthest tank`, at, importance: 1 })
     return edge + base
   }

@@ -27,8 +27,12 @@ export function sectionPicture(design: Design, measure: Measure): Picture {
   const seen = Math.min(spread, MOST_SPREAD_FT)
   const isCut = seen < spread
   const [left, right] = [-seen - 2, length + seen + 2]
-  const tankLeft = (at: number) => room + at * (width + gap)
-  const wall = n('TankWall_in') / 12
+  /** Tanks of the second model stand at the far end, left. */
+  const second = n('SecondTanks')
+  const isSecond = (at: number) => at < second
+  const widthOf = (at: number) => (isSecond(at) ? n('SecondWidth_ft') : width)
+  const wallOf = (at: number) => n(isSecond(at) ? 'SecondWall_in' : 'TankWall_in') / 12
+  const tankLeft = (at: number): number => (at === 0 ? room : tankLeft(at - 1) + widthOf(at - 1) + gap)
   const floor = bed - n('TankFloor_in') / 12
   const shapes: Shape[] = []
   const labels: Label[] = []
@@ -94,23 +98,23 @@ export function sectionPicture(design: Design, measure: Measure): Picture {
   }
 
   const [level, rim] = [n('WaterLevel_ft'), n('RiserRim_ft')]
-  const opening = n('TankOpening_in') / 12
   for (let at = 0; at < tanks; at++) {
-    const middle = tankLeft(at) + width / 2
+    const [wide, wall, opening] = [widthOf(at), wallOf(at), n(isSecond(at) ? 'SecondOpening_in' : 'TankOpening_in') / 12]
+    const middle = tankLeft(at) + wide / 2
     area('riser', rectangle(middle - opening / 2 - RISER_WALL_IN / 12, rim, opening + (2 * RISER_WALL_IN) / 12, lids - rim))
     area('air', rectangle(middle - opening / 2, rim, opening, lids - rim))
-    area('concrete', rectangle(tankLeft(at), lids, width, bed - lids))
-    area('air', rectangle(tankLeft(at) + wall, lids + n('TankLid_in') / 12, width - 2 * wall, floor - lids - n('TankLid_in') / 12))
+    area('concrete', rectangle(tankLeft(at), lids, wide, bed - lids))
+    area('air', rectangle(tankLeft(at) + wall, lids + n('TankLid_in') / 12, wide - 2 * wall, floor - lids - n('TankLid_in') / 12))
     area('air', rectangle(middle - opening / 2, lids, opening, n('TankLid_in') / 12))
-    area('water', rectangle(tankLeft(at) + wall, level, width - 2 * wall, floor - level))
+    area('water', rectangle(tankLeft(at) + wall, level, wide - 2 * wall, floor - level))
   }
   const tie = n('TieCentre_ft')
   for (let at = 0; at < tanks - 1; at++)
     path(
       'tie',
       [
-        [tankLeft(at) + width - wall - 0.25, tie],
-        [tankLeft(at + 1) + wall + 0.25, tie],
+        [tankLeft(at) + widthOf(at) - wallOf(at) - 0.25, tie],
+        [tankLeft(at + 1) + wallOf(at + 1) + 0.25, tie],
       ],
       TIE_OUTSIDE_IN,
     )
@@ -118,8 +122,11 @@ export function sectionPicture(design: Design, measure: Measure): Picture {
   drains()
   lineAndPower()
   const each = n('TankOpenings') > 1 ? `, ${n('TankOpenings')} openings each` : ''
-  name('below', `${tanks} × ${String(design.single('TankModel'))}, ${measure('TankVolume_gal')} each${each}`, [length / 2, bed], 1)
-  if (tanks > 1) name('below', `tied by 4 in pipe ${measure('TieCentre_ft')} down`, [tankLeft(0) + width + gap / 2, tie], 3)
+  const models = second
+    ? `${n('FirstTanks')} × ${String(design.single('TankModel'))} right, ${second} × ${String(design.single('SecondModel'))} left, ${measure('Storage_gal')}`
+    : `${tanks} × ${String(design.single('TankModel'))}, ${measure('TankVolume_gal')} each${each}`
+  name('below', models, [length / 2, bed], 1)
+  if (tanks > 1) name('below', `tied by 4 in pipe ${measure('TieCentre_ft')} down`, [tankLeft(0) + widthOf(0) + gap / 2, tie], 3)
   name('below', `stone bed ${measure('BedThickness_in')}`, [pumpEnd + room / 2, bed], 4)
   const heights: Height[] = [
     ...(n('Cover_ft') > 0 ? [{ words: `cover ${measure('Cover_ft')}`, from_ft: 0, to_ft: lids }] : []),
@@ -135,7 +142,7 @@ export function sectionPicture(design: Design, measure: Measure): Picture {
     heights,
     length: { words: `pit ${measure('PitLength_ft')} × ${measure('PitWidth_ft')} at its foot, ${measure('PitDepth_ft')} deep`, from_ft: 0, to_ft: length },
     title: 'Section, house to the right',
-    description: `Section through ${tanks === 1 ? 'one tank' : `${tanks} tanks`} ${String(design.single('TankModel'))} in a pit ${measure('PitDepth_ft')} deep under ${measure('Cover_ft')} of cover, water ${measure('TankWaterDepth_ft')} deep, inlet and overflow left, pump and water line right.`,
+    description: `Section through ${tanks === 1 ? 'one tank' : `${tanks} tanks`} ${design.text('Models')} in a pit ${measure('PitDepth_ft')} deep under ${measure('Cover_ft')} of cover, water ${measure('TankWaterDepth_ft')} deep, inlet and overflow left, pump and water line right.`,
   }
 
   function breakMark(at: number, top: number, way: number): void {
@@ -153,6 +160,7 @@ export function sectionPicture(design: Design, measure: Measure): Picture {
   function drains(): void {
     const outside = n('DrainOutside_in')
     const slope = n('DrainSlope_in_per_ft') / 12
+    const wall = wallOf(0)
     const drop = tankLeft(0) + wall + 0.6
     const axis = n('PortInvert_ft') - outside / 24
     const reach = drop - left

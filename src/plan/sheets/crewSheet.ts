@@ -37,7 +37,7 @@ const SPANISH_CUT_LIST = 'Lista de cortes'
 
 const facts: readonly (readonly [label: string, words: Words])[] = [
   ['PIT', 'bottom {PitLength_ft} x {PitWidth_ft}, top {PitTopLength_ft} x {PitTopWidth_ft}, {PitDepth_ft} deep, sloped as class {PitSoil}, deepest trench {DeepestTrench_ft}'],
-  ['TANKS', '{TankCount|tank|tanks} {TankModel}, {TankWeight_lb} each, {TankGap_in} apart; {CraneWords}, radius {PickRadius_ft}'],
+  ['TANKS', '{TankCount|tank|tanks}, {Models}, up to {HeaviestTank_lb}, {TankGap_in} apart; {CraneWords}, radius {PickRadius_ft}'],
   [
     'WATER',
     [

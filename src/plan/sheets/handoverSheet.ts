@@ -26,7 +26,7 @@ const isCode = (code: string): boolean => careTasks.some((task) => task.code ===
 export const built: readonly Words[] = [
   [
     ['TankCount=1', 'One precast concrete tank {TankModel} holding {Storage_gal}, its lid {Cover_ft} under the ground.'],
-    ['', '{TankCount} precast concrete tanks {TankModel}, together holding {Storage_gal}, tied low; their lids lie {Cover_ft} under the ground.'],
+    ['', '{TankCount} precast concrete tanks, {Models}, together holding {Storage_gal}, tied low; their lids lie {Cover_ft} under the ground.'],
   ],
   'Pump {PumpModel} in the tank nearest the house, switched on at {CutIn_psi} and off at {CutOut_psi}; pressure tank {PressureTankModel}.',
   'Water line {WaterLineSize} in, {WaterLineRun_ft} long, {TrenchDepth_in} down; power feed {Cable} AWG beside it on a breaker of {Breaker_A}.',

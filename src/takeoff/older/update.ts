@@ -7,6 +7,7 @@ import type { CellValue } from '../fields.js'
 import type { RawOffice, RawRow } from '../office.js'
 import { fieldsOf, type TableName } from '../officeTables.js'
 import { items010 } from './items010.js'
+import { items040 } from './items040.js'
 import { wrongUnits010 } from './prices010.js'
 
 export interface OfficeChange {
@@ -86,6 +87,11 @@ export function officeUpdate(raw: RawOffice): OfficeUpdate {
       CUT_COLUMNS.every((column) => textOf(cells[column]) === '')
     ) {
       changes.push({ table: 'Items', key: textOf(cells.Code), row, cells: next, reason: 'pieces order the sticks that they come out of', touchesLife: false })
+      continue
+    }
+    const one = items040[textOf(cells.Code)]
+    if (one && isSame(cells, { ...next, ...one }, Object.keys(fieldsOf('Items')))) {
+      changes.push({ table: 'Items', key: textOf(cells.Code), row, cells: next, reason: 'a row may hold tanks of two models', touchesLife: false })
       continue
     }
     if (!old) continue

@@ -12,6 +12,7 @@ import { pumpResults } from './pump.js'
 import { quantityResults } from './quantities.js'
 import { office, ofPump, result, sum, type ResultRule } from './rule.js'
 import { safetyResults } from './safety.js'
+import { secondTankResults } from './secondTank.js'
 import { stormResults } from './storm.js'
 import { tankResults } from './tank.js'
 import { waterResults } from './water.js'
@@ -20,6 +21,7 @@ export type { ResultRule } from './rule.js'
 
 const groups = [
   { title: 'Tank', results: tankResults },
+  { title: 'Second model of the row', results: secondTankResults },
   { title: 'Water', results: waterResults },
   { title: 'Layout and pit', results: pitResults },
   { title: 'Heights below the ground at the tanks', results: heightResults },

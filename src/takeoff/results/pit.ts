@@ -4,10 +4,10 @@ import { geometry, practice, result, sum } from './rule.js'
 export const pitResults = [
   result('TieCount', 'Ties between tanks', 'TankCount-1', practice('tanks in one row, each tied to the next')),
   result('TieStub_in', 'Stub of a tie inside each wall', '3', practice('stub inside each wall')),
-  result('TieLength_in', 'Length of a tie', 'TankGap_in+2*TankWall_in+2*TieStub_in', practice('gap, two walls, a stub inside each')),
-  result('RowLength_ft', 'Length of the row', 'TankCount*TankWidth_ft+TieCount*TankGap_in/12', geometry),
+  result('TieLength_in', 'Length of a tie', 'TankGap_in+2*MAX(TankWall_in,SecondWall_in)+2*TieStub_in', practice('gap, two walls, a stub inside each')),
+  result('RowLength_ft', 'Length of the row', 'FirstTanks*TankWidth_ft+SecondTanks*SecondWidth_ft+TieCount*TankGap_in/12', geometry),
   result('PitLength_ft', 'Pit bottom, along the row', 'RowLength_ft+2*WorkingRoom_ft', geometry),
-  result('PitWidth_ft', 'Pit bottom, across the row', 'TankLength_ft+2*WorkingRoom_ft', geometry),
+  result('PitWidth_ft', 'Pit bottom, across the row', 'MAX(TankLength_ft,SecondLength_ft)+2*WorkingRoom_ft', geometry),
   result('PitDepth_ft', 'Pit depth', 'Cover_ft+TankHeight_ft+BedThickness_in/12', geometry),
   result(
     'PitWater',
@@ -32,7 +32,7 @@ export const pitResults = [
     'STONEBEDDING(PitLength_ft+Batter*BedThickness_in/12,PitWidth_ft+Batter*BedThickness_in/12,BedThickness_in)',
     geometry,
   ),
-  result('TanksOutside_yd3', 'Tanks, outside volume', 'TankCount*TankLength_ft*TankWidth_ft*TankHeight_ft/27', geometry),
+  result('TanksOutside_yd3', 'Tanks, outside volume', '(FirstTanks*TankPlan_ft2+SecondTanks*SecondPlan_ft2)*TankHeight_ft/27', geometry),
   result('LineOverBed_in', 'Water line over the bed', 'TankFloor_in+TankCoupling_in', geometry),
   result('PumpEndStone_in', 'Height of the pump-end stone', 'LineOverBed_in+StoneOverLine_in', practice('stone is carried over the water line at the pump end')),
   result('PumpEndSpread_ft', 'Spread of the walls at half its height', 'Batter*(BedThickness_in/12+PumpEndStone_in/2/12)', geometry),

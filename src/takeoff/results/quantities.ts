@@ -13,7 +13,7 @@ export const quantityResults = [
   result(
     'CommissionWater_gal',
     'Water for first fill, test and commissioning',
-    'MAX(Ballast_gal,TANKVOLUME(TankLength_ft-2*TankWall_in/12,TankWidth_ft-2*TankWall_in/12,MIN(TankWaterDepth_ft,(DeadDepth_in+TestWater_in)/12),TankCount))',
+    'MAX(Ballast_gal,RowInside_ft2*MIN(TankWaterDepth_ft,(DeadDepth_in+TestWater_in)/12)*1728/231)',
     cite('derivation', 'over the intake for the pump test, or the ballast where that is more'),
   ),
   result('TestWater_in', 'Water over the dead depth for the pump test', '6', practice('half a foot')),

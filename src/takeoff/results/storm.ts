@@ -46,12 +46,12 @@ export const stormResults = [
   result(
     'OverflowsAtInlet',
     'Overflows on the far tank itself',
-    'MAX(0,MIN(OverflowCount,TankPorts-FarPorts))',
+    'MAX(0,MIN(OverflowCount,FarTankPorts-FarPorts))',
     practice('overflow beside the inlet, so that a storm need not pass the ties'),
   ),
   result('OverflowsNext', 'Overflows on the next tank', 'OverflowCount-OverflowsAtInlet', sum),
   result('PortsUsed', 'Upper ports cut open', 'InletPorts+OverflowCount', sum),
-  result('PortsShort', 'Ports that are missing', 'MAX(0,FarPorts-TankPorts)+MAX(0,NextPorts+OverflowsNext-IF(TankCount>1,TankPorts,0))', sum),
+  result('PortsShort', 'Ports that are missing', 'MAX(0,FarPorts-FarTankPorts)+MAX(0,NextPorts+OverflowsNext-IF(TankCount>1,NextTankPorts,0))', sum),
   result(
     'OverflowLosses',
     'Losses at an overflow’s mouth, K',
@@ -90,7 +90,7 @@ export const stormResults = [
   result(
     'LevelingTime_s',
     'Tied tanks come level from 1 ft apart in',
-    'IF(TankCount=1,0,LEVELINGTIME(TankInside_ft2,TankInside_ft2,PIPEBORE("PVC 40",4),1,0.01))',
+    'IF(TankCount=1,0,LEVELINGTIME(MAX(TankInside_ft2,SecondInside_ft2),MAX(TankInside_ft2,SecondInside_ft2),PIPEBORE("PVC 40",4),1,0.01))',
     cite('orifice', 'to a hundredth of a foot'),
   ),
 ] as const
