@@ -33,15 +33,21 @@ function linesOf(text: string, width: number): number {
 const [PAGE_WIDTH, PAGE_HEIGHT, WIDTH_POINTS] = [523, 700, 5.25]
 const LEAST_PERCENT = 89
 
-/** An upright sheet made to fit one page, as long as it stays readable; else made as narrow as a page. */
-export function fittedToPage(plan: SheetPlan): SheetPlan {
+/** At this size of print the rows of a sheet fill one page. */
+function percentByHeight(plan: SheetPlan): number {
   const heights = rowHeights(plan)
   const last = Math.max(...plan.cells.map(({ row }) => row))
   let high = 0
   for (let row = 1; row <= last; row++) high += heights.get(row) ?? EMPTY_ROW_POINTS
+  return Math.floor((100 * PAGE_HEIGHT) / high)
+}
+export const fitsPage = (plan: SheetPlan): boolean => percentByHeight(plan) >= LEAST_PERCENT
+
+/** An upright sheet made to fit one page, as long as it stays readable; else made as narrow as a page. */
+export function fittedToPage(plan: SheetPlan): SheetPlan {
   const wide = plan.widths.reduce((sum, width) => sum + width, 0) * WIDTH_POINTS
   const byWidth = Math.min(100, Math.floor((100 * PAGE_WIDTH) / wide))
-  const byHeight = Math.floor((100 * PAGE_HEIGHT) / high)
+  const byHeight = percentByHeight(plan)
   return { ...plan, print: { percent: byHeight >= LEAST_PERCENT ? Math.min(byWidth, byHeight) : byWidth } }
 }
 

@@ -9,6 +9,8 @@ export interface Alternative {
   name: string
   /** Where it is the same job with so many tanks. */
   tanks?: number
+  /** The quote offers it. */
+  isOnQuote?: boolean
   /** What differs from the row of Jobs. */
   change: Readonly<Record<string, CellValue>>
 }
@@ -28,9 +30,11 @@ export function alternativesOf(office: Office, job: Row, tanks: number): { alter
   const stair = counts.map(withTanks)
   const problems: Problem[] = []
   const variants = new Map<string, Record<string, CellValue>>()
+  const onQuote = new Set<string>()
   for (const { row, cells } of office.tables.Variants) {
     if (String(cells.Job ?? '').toLowerCase() !== String(job.cells.Job ?? '').toLowerCase()) continue
     const [name, field] = [String(cells.Variant ?? ''), String(cells.Field ?? '')]
+    if (cells.OnQuote === 'yes') onQuote.add(name)
     const known = [...Object.keys(jobFields), ...office.ownFields].find((one) => one.toLowerCase() === field.toLowerCase())
     if (!known || known === 'Job') {
       problems.push({ sheet: office.sheets.Variants, row, column: 'Field', allowed: 'a column of Jobs other than Job, as TankModel', came: `"${field}"` })
@@ -45,7 +49,7 @@ export function alternativesOf(office: Office, job: Row, tanks: number): { alter
       problems.push(problemAt(office.sheets.Variants, row, 'Value', error))
     }
   }
-  return { alternatives: [...stair, ...[...variants].map(([name, change]) => ({ name, change }))], problems }
+  return { alternatives: [...stair, ...[...variants].map(([name, change]) => ({ name, change, isOnQuote: onQuote.has(name) }))], problems }
 }
 
 /** The row of Jobs with what the alternative changes. */

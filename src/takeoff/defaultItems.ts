@@ -18,6 +18,8 @@ interface ItemRow {
   kind?: ItemKind
   /** Paid by its price where a subcontractor digs, by its hours where the own crew does. */
   earth?: true
+  /** Settled afterwards by what it comes to. */
+  allowance?: 'yes'
   why: string
 }
 
@@ -33,7 +35,7 @@ const bySection: Record<Section, readonly ItemRow[]> = {
     { code: 'FENCE', description: 'Fence and signs round the open pit', quantity: '2*(PitTopLength_ft+PitTopWidth_ft)+8*FenceClear_ft', unit: 'ft', lot: 50, hours: 0.01, kind: 'equipment', why: 'Round the pit top, {FenceClear_ft} off each edge' },
     { code: 'LADDER', description: 'Ladder in the pit', when: 'OR(PitDepth_ft>=4,DeepestTrench_ft>=4)', quantity: 'ROUNDUP(PitLength_ft/LadderEvery_ft,0)', unit: 'each', hours: 0.25, kind: 'equipment', why: 'Within 25 ft of everyone, pit {PitDepth_ft} deep' },
     { code: 'TRENCH-BOX', description: 'Trench box, a day', when: 'DeepestTrench_ft>=5', quantity: '1', unit: 'day', hours: 2, kind: 'equipment', why: 'A trench is {DeepestTrench_ft} deep: sloped like the pit, or in a box' },
-    { code: 'DEWATER', description: 'Pump the pit dry, a day', when: 'PitWater<>"dry"', quantity: 'Dewater_day', unit: 'day', hours: 1, kind: 'equipment', why: 'From digging until the ballast is in: {PitOpen_day}; water in the pit: {PitWater}' },
+    { code: 'DEWATER', description: 'Pump the pit dry, a day', when: 'PitWater<>"dry"', quantity: 'Dewater_day', unit: 'day', hours: 1, kind: 'equipment', allowance: 'yes', why: 'From digging until the ballast is in: {PitOpen_day}; water in the pit: {PitWater}' },
   ],
   Tanks: [
     { code: 'TANK', description: 'Precast tank {TankModel}', quantity: 'FirstTanks', unit: 'each', hours: 1.5, price: 'TankPrice_usd', why: '{FirstTanks|tank|tanks} of {TankVolume_gal} each' },
@@ -153,6 +155,6 @@ const bySection: Record<Section, readonly ItemRow[]> = {
 export const defaultItems: readonly Readonly<Record<string, CellValue>>[] = (Object.keys(bySection) as Section[]).flatMap((section) =>
   bySection[section].map((item) => ({
     Code: item.code, Section: section, Description: item.description, When: item.when ?? null, Quantity: item.quantity, Unit: item.unit,
-    Waste: item.waste ?? null, Lot: item.lot ?? null, Pieces: item.pieces ?? null, Stock: item.stock ?? null, LaborHours: item.hours ?? null, Price: item.price ?? null, Kind: item.kind ?? null, PaidBy: item.earth ? 'earthwork' : null, Why: item.why,
+    Waste: item.waste ?? null, Lot: item.lot ?? null, Pieces: item.pieces ?? null, Stock: item.stock ?? null, LaborHours: item.hours ?? null, Price: item.price ?? null, Kind: item.kind ?? null, PaidBy: item.earth ? 'earthwork' : null, Allowance: item.allowance ?? null, Why: item.why,
   })),
 )

@@ -30,7 +30,7 @@ const pressureTanks: readonly Cells[] = [
 const variants: readonly Cells[] = [
   { Job: 'Wicket Mill', Variant: 'larger tanks', Field: 'TankModel', Value: 'Quern 2600' },
   { Job: 'Wicket Mill', Variant: 'larger tanks', Field: 'TankCount', Value: 2 },
-  { Job: 'Wicket Mill', Variant: 'one shorter tank', Field: 'SecondModel', Value: 'Quern 1400' },
+  { Job: 'Wicket Mill', Variant: 'one shorter tank', Field: 'SecondModel', Value: 'Quern 1400', OnQuote: 'yes' },
 ]
 const house: readonly Cells[] = [
   { Name: 'Underbrook Cistern Setters', Address: '4 Mill Lane, Alder Reach', Contact: '555-0142, office@underbrook.example', Licence: 'Contractor 000 417 (demo)', Payment: 'A third with the order, a third when the tanks stand, the rest at the hand-over' },

@@ -36,6 +36,8 @@ export interface ItemRule {
   laborHours: number
   price: Formula | undefined
   kind: ItemKind
+  /** Its quantity is settled afterwards: the quote says what a unit costs. */
+  isAllowance: boolean
   /** Taken only where a job names this set; empty for every job. */
   set: string
   /** Paid by its price where a subcontractor digs, by its hours where the own crew does. */
@@ -173,6 +175,7 @@ export function readItemRules(office: Office): { rules: ItemRule[]; problems: Pr
       pieces,
       stock: stock.text === '' ? undefined : (stock.formula ?? `"${stock.text.replace(/"/g, '""')}"`),
       laborHours: Number(item.cells.LaborHours),
+      isAllowance: item.cells.Allowance === 'yes',
       set: cellText(item, 'Set'),
       kind: (item.cells.Kind as ItemKind | null) ?? 'material',
       isEarthwork: item.cells.PaidBy === 'earthwork',

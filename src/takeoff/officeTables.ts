@@ -203,6 +203,7 @@ const itemFields: Fields = {
   Price: rule('Price', 'A formula, where the price is not in the sheet Prices under the code.'),
   Kind: oneOf('Kind', 'What the money buys.', itemKinds, { default: 'material' }),
   PaidBy: oneOf('Paid by', 'earthwork: the unit price counts where a subcontractor digs, the hours where the own crew does; never both.', ['line', 'earthwork'], { default: 'line' }),
+  Allowance: oneOf('Allowance', 'yes: the Quote says quantity and unit price of the line, to be adjusted by what it comes to.', ['no', 'yes'], { default: 'no' }),
   Set: text('Set', 'Name of a set: the line is taken only where a job names the set in With. Empty: every job.', { longest: 40 }),
   Why: text('Why', 'The reason in words; braces take in a field or result, with % behind the name for a share.', { required: true, longest: 300 }),
 }
@@ -222,6 +223,7 @@ const variantFields: Fields = {
   Variant: text('Variant', 'Its name; rows with the same name belong together.', { required: true, longest: 60 }),
   Field: text('Field', 'A column of Jobs that is another one here, as TankModel.', { required: true, longest: 40 }),
   Value: text('Value', 'What stands there in this variant.', { required: true, longest: 120 }),
+  OnQuote: oneOf('On the quote', 'yes in a row of it: the Quote offers the variant as an alternate, with its difference in price.', ['no', 'yes'], { default: 'no' }),
 }
 
 const houseFields: Fields = {

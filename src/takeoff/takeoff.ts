@@ -90,6 +90,8 @@ export interface Option {
   name: string
   /** Where it is the same job with so many tanks. */
   tanks: number | undefined
+  /** The quote offers it as an alternate. */
+  isOnQuote: boolean
   takeoff: Takeoff | undefined
   reason: string
 }
@@ -187,7 +189,7 @@ export function workJob(office: Office, job: Row, kept: Kept = nothingKept): Wor
 function optionsOf(office: Office, job: Row, design: Design, kept: Kept): readonly Option[] {
   return alternativesOf(office, job, design.number('TankCount')).alternatives.map((alternative) => {
     const { takeoff, problems } = workJob(office, changedRow(job, alternative), { ...kept, inputs: [], problems: [] })
-    return { name: alternative.name, tanks: alternative.tanks, takeoff: problems.length ? undefined : takeoff, reason: problems[0] ? problemText(problems[0]) : '' }
+    return { name: alternative.name, tanks: alternative.tanks, isOnQuote: alternative.isOnQuote ?? false, takeoff: problems.length ? undefined : takeoff, reason: problems[0] ? problemText(problems[0]) : '' }
   })
 }
 

@@ -38,6 +38,17 @@ describe('the quote', () => {
     expect(checks.length).toBeGreaterThan(0)
     for (const { words: said } of checks) expect(words(sheetOf(takeoff, 'quote'))).toContain(said)
   })
+  it('says what an allowance costs a unit, overhead and markup in it, and what an alternate that the office offers comes to', () => {
+    const takeoff = demoTakeoff('Wicket Mill')
+    const { order, price } = takeoff.lines.find(({ code }) => code === 'DEWATER')!
+    // By hand: the day of pumping at its list price, grown by the job's markup of 20 %; overhead is none.
+    expect(words(sheetOf(takeoff, 'quote'))).toContain(`Pump the pit dry, a day: ${order} at $${(price! * 1.2).toFixed(2)} a day, settled by what it comes to.`)
+    const other = takeoff.options().find(({ name }) => name === 'one shorter tank')!.takeoff!
+    expect(words(sheetOf(takeoff, 'quote'))).toContain(`Instead, one shorter tank: $${(takeoff.total - other.total).toFixed(2)} less, tax included.`)
+    expect(words(sheetOf(takeoff, 'quote'))).not.toContain('larger tanks')
+    const stopped = sheetOf(takeoffOf({ ...demoRows('Jobs')[3]!, TestVacuum_inHg: 9 }), 'quote')
+    expect(words(stopped)).not.toMatch(/a day, settled|Instead/)
+  })
   it('has no price while a stop stands, on the sheet as it stands and in its formulas', () => {
     const takeoff = takeoffOf({ ...demoRows('Jobs')[3]!, TestVacuum_inHg: 9 })
     expect(takeoff.design.verdict('VacuumVerdict')).toBe('stop')

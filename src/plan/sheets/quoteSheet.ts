@@ -1,16 +1,17 @@
 /** The Quote: one page for the customer. What is offered, the price by section, what it rests on, and no cost of ours. */
 import { formula } from '../../formula/formula.js'
+import { dollars } from '../../rounding.js'
 import { closingCaution } from '../../takeoff/cautions.js'
 import type { Design } from '../../takeoff/design.js'
 import { money, type Takeoff } from '../../takeoff/takeoff.js'
 import { templateFormula, type Words } from '../../takeoff/template.js'
 import { verdictRules, type VerdictName } from '../../takeoff/verdicts.js'
 import { sectionPicture } from '../drawing/sectionPicture.js'
-import { fittedToPage } from '../heights.js'
+import { fitsPage, fittedToPage } from '../heights.js'
 import { address, SheetDraft, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 import { measureOf } from './drawingSheet.js'
-import { ADDED_SUM, sumOf, sumPlace } from './takeoffSheet.js'
+import { ADDED_SUM, linePlace, sumOf, sumPlace } from './takeoffSheet.js'
 
 /** Before the code of an entry: other sheets of the job have codes too. */
 export const QUOTE_PREFIX = 'Q '
@@ -61,10 +62,14 @@ export const quote = sheetKind({
   prefix: 'Quote',
   lists: [{ prefix: QUOTE_PREFIX, onlyEntries: true, headings: quoteHeadings, entries: ['done'], isCode: isQuoteCode, isOurWord: (_, key) => key === 'text' }],
   codes: ({ design }) => quoteCodes(design),
-  plan: quoteSheet,
+  plan: (job, sheet) => {
+    const plan = quoteSheet(job, sheet, true)
+    // One page: where much stands on it, the empty rows between its parts go before it takes a second one.
+    return fitsPage(plan) ? plan : quoteSheet(job, sheet, false)
+  },
 })
 
-function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string): SheetPlan {
+function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string, hasGaps: boolean): SheetPlan {
   const { design, crew, house } = takeoff
   const from = names.from(sheet)
   const draft = new SheetDraft()
@@ -74,8 +79,9 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
   const open = openStops(takeoff)
   section('What is offered')
   for (const words of scope) sentence(words)
-  draft.next()
-  prices()
+  gap()
+  const stopped = prices()
+  settledLater(stopped)
   restsOn()
   section('Not in this price')
   for (const words of notInPrice) sentence(words)
@@ -84,6 +90,10 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
   terms()
   filledIn()
   draft.put(columns.code, 'faint', closingCaution)
+
+  function gap(): void {
+    if (hasGaps) draft.next()
+  }
 
   function section(text: string): void {
     draft.section(LAST_COLUMN, text.toUpperCase())
@@ -99,7 +109,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
   }
 
   /** The price by section, overhead, markup and all spread over them; the last one takes what rounding leaves. No price while a stop stands. */
-  function prices(): void {
+  function prices(): string {
     section('Price')
     const net = money(takeoff.total - takeoff.tax)
     const parts = [
@@ -135,10 +145,36 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
     draft.next()
     const stopped = stopRows()
     for (const cell of cells) cell(stopped)
+    return stopped
 
     function put(row: number, role: 'number' | 'subtotal' | 'total', value: number, text: string): void {
       cells.push((stopped) => draft.put(columns.price, role, open ? 'no price' : value, { row, format: 2, formula: `IF(${stopped}>0,"no price",${text})` }))
     }
+  }
+
+  /** Allowances: what a unit costs the customer, overhead and markup in it. Alternates that the office offers: their difference in price, as it was when this was made. */
+  function settledLater(stopped: string): void {
+    const lines = takeoff.orderCost ? takeoff.lines.filter(({ rule, order }) => rule.isAllowance && order > 0) : []
+    const offered = takeoff
+      .options()
+      .flatMap(({ name, isOnQuote, takeoff: other }) => (isOnQuote && other && !openStops({ ...other, crew }) ? [{ name, more: money(other.total - takeoff.total) }] : []))
+    if (!lines.length && !offered.length) return
+    section([...(lines.length ? ['Allowances'] : []), ...(offered.length ? ['Alternates'] : [])].join(' and '))
+    const [whole, tax, cost] = ['Total', 'Tax', 'Order cost'].map((label) => from(sumPlace(label))) as [string, string, string]
+    for (const { code, description, order, rule, price } of lines) {
+      const unit_usd = money(((price ?? 0) * money(takeoff.total - takeoff.tax)) / takeoff.orderCost)
+      const [words, count, unit, each] = (['description', 'order', 'unit', 'price'] as const).map((column) => from(linePlace(code, column))) as [string, string, string, string]
+      const live = `${words}&": "&${count}&" at $"&TEXT(ROUND(${each}*(${whole}-${tax})/${cost},2),"#,##0.00")&" a "&${unit}&", settled by what it comes to."`
+      const text = `${description}: ${order} at ${dollars(unit_usd)} a ${rule.unit}, settled by what it comes to.`
+      draft.put(columns.text, 'wrapped', open ? '' : text, { formula: `IF(${stopped}>0,"",${live})` })
+      draft.next()
+    }
+    for (const { name, more } of offered) {
+      const text = `Instead, ${name}: ${dollars(Math.abs(more))} ${more < 0 ? 'less' : 'more'}, tax included.`
+      draft.put(columns.text, 'wrapped', open ? '' : text, { formula: `IF(${stopped}>0,"","${text.replace(/"/g, '""')}")` })
+      draft.next()
+    }
+    gap()
   }
 
   /** Stops that nobody has answered for: there is no price while one stands. Answers the formula that counts them. */
@@ -163,7 +199,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
       draft.next()
       return `(${from(name)}="stop")*(${cell}<>"")`
     })
-    draft.next()
+    gap()
     return `(${count}-(${accepted.join('+')}))`
   }
 
@@ -185,7 +221,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
       })
       draft.next()
     }
-    draft.next()
+    gap()
   }
 
   /** What the sheet House says of every quote. */

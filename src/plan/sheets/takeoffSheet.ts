@@ -72,7 +72,7 @@ export const ADDED_SUM = 'Added by hand, total'
 export const sumPlace = (label: string) => `sum ${label}`
 /** The rows of all lines and section sums. */
 export const LINE_ROWS = 'rows of lines'
-export const linePlace = (code: string, column: 'description' | 'order' | 'unit') => `line ${code} ${column}`
+export const linePlace = (code: string, column: 'description' | 'order' | 'unit' | 'price') => `line ${code} ${column}`
 export const sumLabels = (all: readonly string[]): readonly string[] => [
   ...all,
   ADDED_SECTION_WORDS,
@@ -171,7 +171,7 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
     })
     if (rule.sum !== LABOR_HOURS) hourCells.set(line, at('hours'))
     if (isStone(line.code)) stoneCells.push(at('order'))
-    for (const column of ['description', 'order', 'unit'] as const) names.set(linePlace(line.code, column), sheet, address(row, columns[column]))
+    for (const column of ['description', 'order', 'unit', 'price'] as const) names.set(linePlace(line.code, column), sheet, address(row, columns[column]))
     draft.put(columns.kind, 'faint', rule.kind)
     const flag = priceFlag(takeoff, line, String(design.single('Date') || made.date), earlier.before)
     const [why, live] = words(rule.why, line.why)

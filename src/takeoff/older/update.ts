@@ -90,8 +90,8 @@ export function officeUpdate(raw: RawOffice): OfficeUpdate {
       continue
     }
     const one = items040[textOf(cells.Code)]
-    if (one && isSame(cells, { ...next, ...one }, Object.keys(fieldsOf('Items')))) {
-      changes.push({ table: 'Items', key: textOf(cells.Code), row, cells: next, reason: 'a row may hold tanks of two models', touchesLife: false })
+    if (one && isSame(cells, { ...next, ...one.was }, Object.keys(fieldsOf('Items')))) {
+      changes.push({ table: 'Items', key: textOf(cells.Code), row, cells: next, reason: one.reason, touchesLife: false })
       continue
     }
     if (!old) continue
