@@ -114,7 +114,7 @@ async function main(): Promise<void> {
       papersAlone(
         worked.map(({ takeoff, revision, earlier }) => ({ takeoff: takeoff!, revision, earlier })),
         wanted,
-        source.places,
+        source,
         made(),
       ),
     )

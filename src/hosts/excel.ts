@@ -2,7 +2,7 @@
  * The Excel host. One read and three steps of writing: copies of the sheets to be rewritten, the new content, and
  * the copies away again. If a step fails, the copies bring the old content back and new sheets go.
  */
-import { rowHeights } from '../plan/heights.js'
+import { LOGO_POINTS, rowHeights } from '../plan/heights.js'
 import { cellFormat, looks, type Look } from '../plan/looks.js'
 import { standardPlaces, type OfficePlaces, type TablePlace } from '../plan/places.js'
 import { address, columnLetters, footOf, isMadeLine, TITLE_ROWS, type PlanCell, type SheetPlan } from '../plan/plan.js'
@@ -12,6 +12,10 @@ import { HostError, inTheWay, type Host, type Place, type SheetCell, type SheetC
 
 type Run = <T>(work: (context: Excel.RequestContext) => Promise<T>) => Promise<T>
 const BACKUP = 'cistern backup '
+/** Points that a unit of column width takes here. */
+const POINTS_PER_WIDTH = 5.4
+/** The name by which our copy of the firm's picture is known on a paper. */
+const LOGO = 'Cistern Sheet: logo'
 /** Excel takes addresses of areas up to 8,192 characters. */
 const LONGEST_AREAS = 7000
 
@@ -102,7 +106,38 @@ export class ExcelHost implements Host {
 
   async write(all: readonly SheetPlan[]): Promise<readonly string[]> {
     await this.writeSheets(all.filter(({ toScale }) => !toScale))
+    await this.headPapers(all.filter(({ letterhead }) => letterhead))
     return this.draw(all.filter(({ toScale }) => toScale))
+  }
+
+  /** The first picture on the sheet House stands above the letterhead of the papers. Where it cannot, the papers are whole without it. */
+  private async headPapers(plans: readonly SheetPlan[]): Promise<void> {
+    if (!plans.length || !this.has('ExcelApi', '1.10')) return
+    await this.run(async (context) => {
+      const { worksheets } = context.workbook
+      const shapes = worksheets.getItem(this.places.House.sheet).shapes
+      shapes.load('items/type,items/width,items/height')
+      const papers = plans.map((plan) => ({ plan, sheet: worksheets.getItem(plan.name) }))
+      for (const { sheet } of papers) sheet.shapes.load('items/name')
+      await context.sync()
+      const logo = shapes.items.find(({ type }) => type === 'Image')
+      for (const { plan, sheet } of papers) {
+        for (const shape of sheet.shapes.items) if (shape.name === LOGO) shape.delete()
+        if (!logo || !(logo.width > 0) || !(logo.height > 0)) continue
+        const scale = Math.min(LOGO_POINTS.width / logo.width, LOGO_POINTS.height / logo.height)
+        const copy = logo.copyTo(sheet)
+        copy.name = LOGO
+        copy.lockAspectRatio = false
+        copy.width = logo.width * scale
+        copy.height = logo.height * scale
+        copy.top = 0
+        copy.left = Math.max(0, plan.widths.reduce((sum, width) => sum + width * POINTS_PER_WIDTH, 0) - logo.width * scale)
+        const head = sheet.getRange('1:1').format
+        head.rowHeight = rowHeights(plan).get(1)! + LOGO_POINTS.height + LOGO_POINTS.air
+        head.verticalAlignment = 'Bottom'
+      }
+      await context.sync()
+    }).catch(() => undefined)
   }
 
   /** A sheet that is a drawing has no equal in this interface: it comes from a file made of it alone. Without it the takeoff is whole all the same. */
@@ -506,7 +541,7 @@ function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan): void {
   range.formulas = formulas
   const heights = rowHeights(plan)
   for (const [look, cells] of byLook(plan)) for (const areas of areasOf(cells)) dress(sheet.getRanges(areas).format, look)
-  plan.widths.forEach((width, at) => (sheet.getRange(`${columnLetters(at + 1)}:${columnLetters(at + 1)}`).format.columnWidth = width * 5.4))
+  plan.widths.forEach((width, at) => (sheet.getRange(`${columnLetters(at + 1)}:${columnLetters(at + 1)}`).format.columnWidth = width * POINTS_PER_WIDTH))
   for (const [row, height] of heights) sheet.getRange(`${row}:${row}`).format.rowHeight = height
   sheet.showGridlines = false
   sheet.freezePanes.freezeRows(plan.frozenRows)

@@ -6,6 +6,7 @@ import { columnLetters, type SheetPlan, type WorkbookPlan } from '../plan/plan.j
 import type { SheetCell, SheetContent } from './host.js'
 import { Book, type BookSheet } from './xlsx/book.js'
 import { CellReader, readAddress, type BookCell } from './xlsx/cells.js'
+import type { Logo } from './xlsx/logo.js'
 import { newBook } from './xlsx/newBook.js'
 import { callsAny, SheetWriter, withoutPrefixes } from './xlsx/writeSheet.js'
 import { attribute } from './xlsx/xml.js'
@@ -39,8 +40,8 @@ export function writeWorkbook(plan: WorkbookPlan): Uint8Array {
 }
 
 /** Writes sheets into a workbook: those that stand there under a plan's name are rewritten, the others added. */
-export function writeInto(book: Book, plans: readonly SheetPlan[]): void {
-  const writer = new SheetWriter(book)
+export function writeInto(book: Book, plans: readonly SheetPlan[], logo?: Logo): void {
+  const writer = new SheetWriter(book, logo)
   writer.write(plans)
   writer.calculation(callsAny(plans))
 }

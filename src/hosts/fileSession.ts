@@ -19,6 +19,7 @@ import { shortHash } from '../shortHash.js'
 import { isOurs, renewedNote } from './lostWords.js'
 import { drawnNotes, refuseTaken, sheetStates, wordsLost, wordsRenewed } from './standing.js'
 import type { Book } from './xlsx/book.js'
+import { logoOn } from './xlsx/logo.js'
 import { newBook } from './xlsx/newBook.js'
 import { readProperty, writeProperty } from './xlsx/properties.js'
 import { putCells, type PutCell } from './xlsx/putCells.js'
@@ -118,18 +119,14 @@ export function makeFile(source: Source, jobs: readonly { takeoff: Takeoff; revi
     )
   const notes = [...renewedNote(wordsRenewed(source.workbook, plans)), ...drawnNotes(book, all), ...repoint(source.workbook, plans), ...withoutJob(source)]
   notes.push(...writeNumbers(source.workbook, source))
-  writeInto(book, all)
+  writeInto(book, all, logoOn(book, source.raw.House.sheet))
   remember(book, source)
   return { bytes: book.bytes(), plans, notes }
 }
 
 /** Papers alone, to be handed out: their values, and nothing behind them. */
-export function papersAlone(
-  jobs: readonly { takeoff: Takeoff; revision: number; earlier: Earlier }[],
-  kinds: readonly SheetKindName[],
-  places: OfficePlaces,
-  made: Made,
-): Uint8Array {
+export function papersAlone(jobs: readonly { takeoff: Takeoff; revision: number; earlier: Earlier }[], kinds: readonly SheetKindName[], source: Source, made: Made): Uint8Array {
+  const { places, workbook, raw } = source
   const plans = jobs.flatMap(({ takeoff, revision, earlier }) => {
     const names = kinds.map((kind) => jobSheetNames(takeoff.design.name)[kind])
     return jobSheets(takeoff, places, 'native', { ...made, revision }, earlier).filter(({ name }) => names.includes(name))
@@ -138,6 +135,7 @@ export function papersAlone(
   writeInto(
     book,
     plans.map((plan) => ({ ...plan, cells: plan.cells.map(({ formula: _, ...cell }) => cell) })),
+    workbook && logoOn(workbook.book, raw.House.sheet),
   )
   return book.bytes()
 }

@@ -7,6 +7,8 @@ const ROW_POINTS = 16
 /** 8.5 mm: a row that is written into on site. */
 const SITE_POINTS = 25
 const TITLE_POINTS = 24
+/** The firm's logo above the letterhead: as large as it may be, and the air under it. */
+export const LOGO_POINTS = { width: 150, height: 34, air: 4 } as const
 /** Above and below several lines together: no rule touches a text. */
 const AIR_POINTS = 6
 /** Characters of our sizes that fit into one unit of column width, on the safe side. */
@@ -33,6 +35,9 @@ function linesOf(text: string, width: number): number {
 const [PAGE_WIDTH, PAGE_HEIGHT, WIDTH_POINTS] = [523, 700, 5.25]
 const LEAST_PERCENT = 89
 
+/** Points from the left that a sheet's columns take in the widest program. */
+export const widthPoints = ({ widths }: SheetPlan): number => widths.reduce((sum, width) => sum + width, 0) * WIDTH_POINTS
+
 /** At this size of print the rows of a sheet fill one page. */
 function percentByHeight(plan: SheetPlan): number {
   const heights = rowHeights(plan)
@@ -45,8 +50,7 @@ export const fitsPage = (plan: SheetPlan): boolean => percentByHeight(plan) >= L
 
 /** An upright sheet made to fit one page, as long as it stays readable; else made as narrow as a page. */
 export function fittedToPage(plan: SheetPlan): SheetPlan {
-  const wide = plan.widths.reduce((sum, width) => sum + width, 0) * WIDTH_POINTS
-  const byWidth = Math.min(100, Math.floor((100 * PAGE_WIDTH) / wide))
+  const byWidth = Math.min(100, Math.floor((100 * PAGE_WIDTH) / widthPoints(plan)))
   const byHeight = percentByHeight(plan)
   return { ...plan, print: { percent: byHeight >= LEAST_PERCENT ? Math.min(byWidth, byHeight) : byWidth } }
 }
@@ -59,5 +63,5 @@ export function rowHeights(plan: SheetPlan): Map<number, number> {
     const points = needed === 1 ? ROW_POINTS : (needed * LINE_POINTS * Math.max(10, look.size ?? 10)) / 10 + AIR_POINTS
     heights.set(row, Math.max(heights.get(row) ?? 0, points, role === 'siteEntry' ? SITE_POINTS : 0))
   }
-  return heights.set(1, TITLE_POINTS)
+  return heights.set(1, TITLE_POINTS + (plan.logo_pt ?? 0))
 }

@@ -16,6 +16,8 @@ export interface Look {
   below?: 'hair' | 'thin'
   left?: 'thick'
   indent?: number
+  /** At the foot of its row, and not in the middle. */
+  isLow?: boolean
   unlocked?: boolean
 }
 

@@ -105,6 +105,10 @@ export interface SheetPlan {
   /** Cells that have a name in the whole workbook. */
   definedNames?: readonly DefinedName[]
   drawings?: readonly SheetDrawing[]
+  /** The firm's name stands in its first row: a host that knows the firm's logo shows it above. */
+  letterhead?: true
+  /** Points that the logo takes above the first row. */
+  logo_pt?: number
   /** Letter, where nothing is said. */
   paper?: 'letter' | 'A4'
   /** Printed at this share of its size, over as many pages as it takes, columns behind the last one on the screen alone; else it is made as narrow as a page. */
@@ -167,6 +171,7 @@ export const EMPTY_ROW_POINTS = 15
 export class SheetDraft {
   readonly cells: PlanCell[] = []
   readonly drawings: SheetDrawing[] = []
+  private hasLetterhead = false
   row = 1
 
   put(column: number, role: Role, value: PlanCell['value'], more: { formula?: string; format?: PlanCell['format']; row?: number } = {}): PlanCell {
@@ -193,6 +198,7 @@ export class SheetDraft {
   /** Who makes the paper, at the right of the heading lines. */
   letterhead(column: number, [name, ...rest]: readonly string[]): void {
     if (name === undefined) return
+    this.hasLetterhead = true
     this.put(column, 'firm', name, { row: 1 })
     const [address_, ...more] = rest
     if (address_ !== undefined) this.put(column, 'faintRight', address_, { row: 2 })
@@ -214,6 +220,7 @@ export class SheetDraft {
       tables: [],
       validations: [],
       ...(this.drawings.length ? { drawings: this.drawings } : {}),
+      ...(this.hasLetterhead ? { letterhead: true as const } : {}),
       ...more,
     }
   }

@@ -298,6 +298,22 @@ describe('Excel in memory, what can go wrong', () => {
     expect(book.suspended).toBeGreaterThan(0)
   })
 
+  it('the picture on House stands above the letterhead of the papers, once, as large as it may be', async () => {
+    const book = new MemoryExcel()
+    // Every set but the one that brings sheets of a file.
+    const host = new ExcelHost(book.run as never, (_, version) => version !== '1.13')
+    await setUp(host, made, true)
+    book.sheet('House')!.shapes.push({ name: 'Picture 1', type: 'Image', width: 300, height: 100, left: 50, top: 90 })
+    for (let round = 0; round < 2; round++) await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'native', made })
+    for (const paper of ['Quote', 'Test', 'Handover'])
+      expect(
+        book.sheet(`${paper} Wicket Mill`)!.shapes.map(({ name, width, height, top }) => [name, Math.round(width), Math.round(height), top]),
+        paper,
+      ).toEqual([['Cistern Sheet: logo', 102, 34, 0]])
+    expect(book.sheet('Crew Wicket Mill')!.shapes).toEqual([])
+    expect(book.sheet('House')!.shapes).toHaveLength(1)
+  })
+
   it('the sums of a job have names in the workbook, which follow them; one of somebody’s own stays', async () => {
     const { book, host } = excelRig()
     await setUp(host, made, true)

@@ -100,6 +100,30 @@ describe('written onto itself', () => {
     expect(text).toMatch(new RegExp(`name="WholeSum"[^>]*>'Takeoff Pipit Hollow'!\\$G\\$${moved.indexOf('Delivery, total')}<`))
     expect(told).toEqual([expect.stringMatching(/^My notes!A3 points to 'Takeoff Pipit Hollow'!G\d+:G\d+/)])
   })
+  it('the picture on House stands above the letterhead of the papers; made again there is still one', async () => {
+    const workbook = await inExceljs(await own())
+    // The smallest PNG there is, one dot by one.
+    const dot = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg=='
+    const place = { tl: { col: 1, row: 9 }, ext: { width: 40, height: 40 } } as const
+    workbook.getWorksheet('House')!.addImage(workbook.addImage({ base64: dot, extension: 'png' }), place)
+    const first = make(sourceOf(await savedBy(workbook), 'OWN.xlsx')).bytes
+    const second = make(sourceOf(first, 'OWN.xlsx'))
+    expect(second.notes).toEqual([])
+    for (const bytes of [first, second.bytes]) {
+      const again = await inExceljs(bytes)
+      const { book } = openWorkbook(bytes, 'x')
+      const logosOn = (paper: string) => {
+        const drawing = book.relations(book.sheetNamed(`${paper} Pipit Hollow`)!.part).find(({ type }) => type.endsWith('/drawing'))?.target
+        return drawing === undefined
+          ? []
+          : [...book.text(drawing).matchAll(/name="Cistern Sheet: logo".*?r:embed="(\w+)"/g)].map(([, id]) => book.relations(drawing).find((one) => one.id === id)?.target)
+      }
+      for (const paper of ['Quote', 'Test', 'Handover']) expect(logosOn(paper), paper).toEqual(['xl/media/cistern-sheet-logo.png'])
+      expect(logosOn('Crew')).toEqual([])
+      expect(again.getWorksheet('House')!.getImages()).toHaveLength(1)
+      expect(again.getWorksheet('Quote Pipit Hollow')!.getRow(1).height).toBeGreaterThan(24 + 34)
+    }
+  })
   it('the sums of a job have names that follow them; one that somebody gave to a cell of theirs stays theirs', async () => {
     const namesIn = (bytes: Uint8Array) => {
       const text = new TextDecoder().decode(unpack(readZip(bytes, 'x').get('xl/workbook.xml')!, 'x'))

@@ -22,10 +22,20 @@ interface SheetState {
   /** Rules of entry by address, as text. */
   validations: Map<string, string>
   page: Record<string, unknown>
+  shapes: ShapeState[]
   frozenRows: number
   isProtected: boolean
   visibility: string
   order: number
+}
+/** A picture or shape on a sheet. */
+export interface ShapeState {
+  name: string
+  type: string
+  width: number
+  height: number
+  left: number
+  top: number
 }
 interface TableState {
   name: string
@@ -257,6 +267,7 @@ export class MemoryContext {
         },
       },
       pageLayout: this.pageProxy(must),
+      shapes: proxyObject(this, {}, () => ({ items: must().shapes.map((shape) => this.shapeProxy(must, shape)) })),
       tables: {
         add: (address: string) => {
           let made: TableState | undefined
@@ -268,11 +279,43 @@ export class MemoryContext {
           )
         },
       },
+      state: must,
       set_name: (name: unknown) => this.queue(() => book.rename(must(), String(name))),
       set_visibility: (visibility: unknown) => this.queue(() => void (must().visibility = String(visibility))),
       set_showGridlines: () => undefined,
     }
     return proxyObject(this, target, () => (find() ? { name: find()!.name, visibility: find()!.visibility } : { isNullObject: true }))
+  }
+
+  private shapeProxy(must: () => SheetState, shape: ShapeState): unknown {
+    const set = <K extends keyof ShapeState>(name: K) => ({ [`set_${name}`]: (value: ShapeState[K]) => this.queue(() => void (shape[name] = value)) })
+    const target = {
+      ...set('name'),
+      ...set('width'),
+      ...set('height'),
+      ...set('left'),
+      ...set('top'),
+      set_lockAspectRatio: () => undefined,
+      get name() {
+        return shape.name
+      },
+      get type() {
+        return shape.type
+      },
+      get width() {
+        return shape.width
+      },
+      get height() {
+        return shape.height
+      },
+      delete: () => this.queue(() => void (must().shapes = must().shapes.filter((known) => known !== shape))),
+      copyTo: (sheet: { state(): SheetState }) => {
+        const copy = { ...shape }
+        this.queue(() => void sheet.state().shapes.push(copy))
+        return this.shapeProxy(() => sheet.state(), copy)
+      },
+    }
+    return proxyObject(this, target, () => ({}))
   }
 
   private pageProxy(must: () => SheetState): unknown {
@@ -442,6 +485,7 @@ export class MemoryExcel {
       formats: new Map(),
       validations: new Map(),
       page: {},
+      shapes: [],
       frozenRows: 0,
       isProtected: false,
       visibility: 'Visible',

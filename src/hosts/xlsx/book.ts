@@ -92,6 +92,14 @@ export class Book {
     return text
   }
 
+  /** The bytes of a part. */
+  content(part: string): Uint8Array {
+    this.settle(part)
+    const name = this.byLowerName.get(part.toLowerCase())
+    if (name === undefined) throw new WorkbookError(`${this.file}: the workbook is damaged: it has no part ${part}.`)
+    return unpack(this.parts.get(name)!, this.file)
+  }
+
   /** Replaces a part, or adds it at the end. */
   put(part: string, content: string | Uint8Array): void {
     const name = this.byLowerName.get(part.toLowerCase()) ?? part

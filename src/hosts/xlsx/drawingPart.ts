@@ -5,7 +5,7 @@ import type { SheetDrawing } from '../../plan/plan.js'
 import { escapeXml, inside, tags, type Edit } from './xml.js'
 
 const EMU_PER_POINT = 12_700
-const NAMESPACES =
+export const NAMESPACES =
   'xmlns:xdr="http://schemas.openxmlformats.org/drawingml/2006/spreadsheetDrawing" xmlns:a="http://schemas.openxmlformats.org/drawingml/2006/main" xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"'
 export const DRAWING_TYPE = 'application/vnd.openxmlformats-officedocument.drawing+xml'
 
@@ -46,13 +46,13 @@ const MEASURE: Drawn = { line: palette.stoneDark, thick: 0.5 }
 const LEADER: Drawn = { line: palette.stoneDark, thick: 0.35 }
 
 /** By this word before its name a picture is known for ours, and somebody's own beside it stays. */
-const OURS = 'Cistern Sheet: '
+export const OURS = 'Cistern Sheet: '
 /** Shapes of people have lower numbers. */
 const FIRST_ID = 10_001
 
 /** The part of a sheet that holds pictures of ours alone. */
-export const drawingXml = (drawings: readonly SheetDrawing[]): string =>
-  `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<xdr:wsDr ${NAMESPACES}>${anchors(drawings)}</xdr:wsDr>`
+export const drawingXml = (drawings: readonly SheetDrawing[], more = ''): string =>
+  `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<xdr:wsDr ${NAMESPACES}>${anchors(drawings)}${more}</xdr:wsDr>`
 
 /** Places of our pictures in the drawing of a sheet, and whether anything else is drawn there. */
 export function picturesIn(xml: string): { ours: Edit[]; hasOthers: boolean } {
@@ -153,7 +153,7 @@ export function anchors(drawings: readonly SheetDrawing[]): string {
 const PEBBLE_POINTS = 1.1
 /** More would only make the file heavy. */
 const MOST_PEBBLES = 400
-const emu = (points: number): number => Math.round(points * EMU_PER_POINT)
+export const emu = (points: number): number => Math.round(points * EMU_PER_POINT)
 const box = (left: number, top: number, width: number, height: number): string =>
   `<a:xfrm><a:off x="${emu(left)}" y="${emu(top)}"/><a:ext cx="${emu(width)}" cy="${emu(height)}"/></a:xfrm>`
 const custom = (wide: number, high: number, steps: string, isFilled: boolean) => ({

@@ -118,7 +118,7 @@ export class StyleBook {
           )
         : 0
     const horizontal = look.align ?? (look.indent ? 'left' : undefined)
-    const alignment = `<alignment${horizontal ? ` horizontal="${horizontal}"` : ''} vertical="center"${look.wrap ? ' wrapText="1"' : ''}${look.indent ? ` indent="${look.indent}"` : ''}/>`
+    const alignment = `<alignment${horizontal ? ` horizontal="${horizontal}"` : ''} vertical="${look.isLow ? 'bottom' : 'center'}"${look.wrap ? ' wrapText="1"' : ''}${look.indent ? ` indent="${look.indent}"` : ''}/>`
     const numFmt = this.numberFormat(format)
     return this.add(
       'cellXfs',

@@ -7,6 +7,7 @@ import { isErrorText } from '../../takeoff/fields.js'
 import { MAIN, relsOf, type Book } from './book.js'
 import { dayZero } from './cells.js'
 import { anchors, DRAWING_TYPE, drawingXml, picturesIn } from './drawingPart.js'
+import { logoAnchor, putLogo, withRoom, type Logo } from './logo.js'
 import { StyleBook } from './styles.js'
 import { attribute, attributes, edited, encodeText, escapeXml, inside, unescapeXml, type Edit } from './xml.js'
 import { WorkbookError } from './zip.js'
@@ -55,13 +56,19 @@ export class SheetWriter {
   /** Texts of formulas and words come again and again: each is escaped once. */
   private readonly escaped = new Map<string, string>()
 
-  constructor(private readonly book: Book) {
+  private readonly logoPart: string | undefined
+
+  constructor(
+    private readonly book: Book,
+    private readonly logo?: Logo,
+  ) {
     this.styles = new StyleBook(book)
     this.dayZero = dayZero(book)
+    this.logoPart = logo && putLogo(book, logo)
   }
 
   write(plans: readonly SheetPlan[]): void {
-    for (const plan of plans) this.sheet(plan)
+    for (const plan of plans) this.sheet(this.logo && plan.letterhead ? withRoom(plan) : plan)
     this.styles.save()
     this.book.sheetsChanged()
     this.titles(plans)
@@ -104,25 +111,37 @@ export class SheetWriter {
   }
 
   /** Our pictures are drawn anew; what somebody else drew on the sheet stays. */
-  private pictures({ drawings = [] }: SheetPlan, part: string, drawn: string[]): void {
+  private pictures(plan: SheetPlan, part: string, drawn: string[]): void {
+    const { drawings = [] } = plan
+    const isHeaded = plan.logo_pt !== undefined
+    const hasAny = drawings.length > 0 || isHeaded
     const standing = this.book.relations(part).find(({ type }) => type.endsWith('/drawing'))
     if (standing && this.book.has(standing.target)) {
       const { ours, hasOthers } = picturesIn(this.book.text(standing.target))
       if (hasOthers) {
         if (ours.length) this.book.put(standing.target, edited(this.book.text(standing.target), ours))
-        if (drawings.length) this.book.insertBeforeEnd(standing.target, 'wsDr', anchors(drawings))
+        if (hasAny) this.book.insertBeforeEnd(standing.target, 'wsDr', anchors(drawings) + this.logoIn(plan, standing.target))
         return
       }
-      if (drawings.length) return this.book.put(standing.target, drawingXml(drawings))
+      if (hasAny) return this.book.put(standing.target, drawingXml(drawings, this.logoIn(plan, standing.target)))
       this.takeAway(standing.target)
       this.book.unrelate(part, ({ id }) => id === standing.id)
       drawn.splice(0, drawn.length, ...drawn.filter((tag) => !tag.startsWith('<drawing ')))
     }
-    if (!drawings.length) return
+    if (!hasAny) return
     const file = this.freePart('xl/drawings/drawing', '.xml')
-    this.book.put(file, drawingXml(drawings))
+    // The part is there before it points to others.
+    this.book.put(file, '')
+    this.book.put(file, drawingXml(drawings, this.logoIn(plan, file)))
     this.book.declare(file, DRAWING_TYPE, true)
     drawn.unshift(`<drawing r:id="${this.book.relate(part, 'drawing', file)}"/>`)
+  }
+
+  /** The logo as an entry of the drawing of a sheet. */
+  private logoIn(plan: SheetPlan, drawing: string): string {
+    if (plan.logo_pt === undefined) return ''
+    const known = this.book.relations(drawing).find(({ target }) => target === this.logoPart)
+    return logoAnchor(plan, this.logo!, known?.id ?? this.book.relate(drawing, 'image', this.logoPart!))
   }
 
   private mostSheetId(): number {
