@@ -84,6 +84,19 @@ const prices: readonly Cells[] = [
   price('EXCAVATOR', 128), price('COMPACTOR', 95), price('CRANE', 210), price('SHORING', 9500), price('GAS-METER', 60), price('HAUL-TANKS', 420), price('HAUL-STONE', 110), price('MOVE-IN', 380), price('PERMIT', 275),
 ]
 
+/** Prices of the list that carry most of the money, after tanks, pump and an hour of labor, which have their own columns; a new office asks for these first. */
+export const twelvePrices: readonly string[] = ['EXCAVATOR', 'HAUL-TANKS', 'HAUL', 'RISER', 'RISER-LID', 'STONE-BED', 'STONE-DRAIN', 'DRAIN-PVC 40', 'ELECTRICIAN', 'DIG', 'FILTER', 'VACUUM']
+const ASK_FIRST = 'Ask for this one first: one of the twelve that carry most of the money, after tanks, crane, pump and labor'
+/** A list to be filled in: empty, the twelve on top. */
+const emptyPrices = (rows: readonly Cells[]): readonly Cells[] => {
+  const isFirst = ({ Code }: Cells) => twelvePrices.includes(String(Code))
+  return [...twelvePrices.flatMap((code) => rows.find(({ Code }) => Code === code) ?? []), ...rows.filter((row) => !isFirst(row))].map((row) => ({
+    ...row,
+    Price_usd: null,
+    ...(isFirst(row) ? { PriceSource: ASK_FIRST } : {}),
+  }))
+}
+
 const roofRows: readonly Cells[] = roofs.rows.map((row, at) => ({ Surface: row.surface!, Runoff: row.runoff!, Source: citationText(roofs.sourceOf(at)) }))
 
 const suppliers: readonly (readonly [RegExp, string])[] = [
@@ -124,7 +137,7 @@ export function startingOffice(demo: boolean): RawOffice {
     Variants: demo ? variants : [],
     House: demo ? house : [],
     RainDays: [],
-    Prices: prices.map(described).map((row) => (demo ? { ...row, Supplier: supplierOf(String(row.Code)) } : { ...row, Price_usd: null })),
+    Prices: demo ? prices.map(described).map((row) => ({ ...row, Supplier: supplierOf(String(row.Code)) })) : emptyPrices(prices.map(described)),
   }
   const office = Object.fromEntries(tableNames.map((table) => [table, asTable(table, rows[table])])) as unknown as RawOffice
   return demo ? { ...office, RainDays: demoDays() } : office

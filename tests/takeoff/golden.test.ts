@@ -1,7 +1,7 @@
 /** Takeoffs that a person can re-derive: each expected quantity is written out as hand arithmetic, never copied from our own output. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { startingOffice } from '../../src/takeoff/demo.js'
+import { startingOffice, twelvePrices } from '../../src/takeoff/demo.js'
 import { defaultItems } from '../../src/takeoff/defaultItems.js'
 import { ProblemsError } from '../../src/takeoff/fields.js'
 import { readOffice } from '../../src/takeoff/office.js'
@@ -87,6 +87,24 @@ describe('demo job Wicket Mill, by hand', () => {
     expect(cents(takeoff.markup)).toBe(Math.round(sum * 0.2))
     expect(cents(takeoff.tax)).toBe(Math.round((sum + Math.round(sum * 0.2)) * 0.06))
     expect(cents(takeoff.total)).toBe(cents(takeoff.orderCost) + cents(takeoff.markup) + cents(takeoff.tax))
+  })
+})
+
+describe('a new office', () => {
+  it('has an empty list of prices that begins with the twelve that carry most of the money of five jobs', () => {
+    const office = readOffice(startingOffice(true))
+    const sums = new Map<string, number>()
+    for (const job of office.tables.Jobs)
+      for (const { code, amount, rule } of makeTakeoff(office, job).lines)
+        if (!rule.price && office.tables.Prices.some(({ cells }) => cells.Code === code)) sums.set(code, (sums.get(code) ?? 0) + amount)
+    const most = [...sums].sort(([, one], [, other]) => other - one).map(([code]) => code)
+    expect([...twelvePrices].sort()).toEqual(most.slice(0, 12).sort())
+    const rows = startingOffice(false).Prices.rows.map(({ cells }) => cells)
+    expect(rows.slice(0, 12).map(({ Code, Price_usd, PriceSource }) => [Code, Price_usd, String(PriceSource).startsWith('Ask for this one first')])).toEqual(
+      twelvePrices.map((code) => [code, null, true]),
+    )
+    expect(rows.slice(12).every(({ Price_usd, PriceSource }) => Price_usd === null && !PriceSource)).toBe(true)
+    expect(rows).toHaveLength(office.tables.Prices.length)
   })
 })
 
