@@ -14,8 +14,12 @@ type Run = <T>(work: (context: Excel.RequestContext) => Promise<T>) => Promise<T
 const BACKUP = 'cistern backup '
 /** Points that a unit of column width takes here. */
 const POINTS_PER_WIDTH = 5.4
-/** The name by which our copy of the firm's picture is known on a paper. */
-const LOGO = 'Cistern Sheet: logo'
+/** By this word before its name a picture is known for ours. */
+const OURS = 'Cistern Sheet: '
+const LOGO = `${OURS}logo`
+/** A sheet that stands while pictures are copied from it. */
+const PICTURES = 'cistern pictures'
+const ROWS_A_PICTURE = 60
 /** Excel takes addresses of areas up to 8,192 characters. */
 const LONGEST_AREAS = 7000
 
@@ -107,7 +111,54 @@ export class ExcelHost implements Host {
   async write(all: readonly SheetPlan[]): Promise<readonly string[]> {
     await this.writeSheets(all.filter(({ toScale }) => !toScale))
     await this.headPapers(all.filter(({ letterhead }) => letterhead))
+    await this.putPictures(all.filter(({ drawings, toScale }) => drawings && !toScale))
     return this.draw(all.filter(({ toScale }) => toScale))
+  }
+
+  /**
+   * Section, plan and chart where the sheets have room for them: drawn on a sheet of a file, which is inserted, copied from, and taken away.
+   * Without them the sheets are whole.
+   */
+  private async putPictures(plans: readonly SheetPlan[]): Promise<void> {
+    if (!plans.length || !this.has('ExcelApi', '1.13')) return
+    const { writeWorkbook } = await import(/* webpackChunkName: "drawing" */ './file.js')
+    await this.run(async (context) => {
+      const { worksheets } = context.workbook
+      const name = `${PICTURES} ${Date.now().toString(36)}`
+      context.workbook.insertWorksheetsFromBase64(inBase64(writeWorkbook({ sheets: [allPictures(name, plans)] })), { sheetNamesToInsert: [name], positionType: 'End' })
+      await context.sync()
+      const from = worksheets.getItem(name)
+      try {
+        from.visibility = 'Hidden'
+        from.shapes.load('items/name')
+        const targets = plans.map((plan) => {
+          const sheet = worksheets.getItem(plan.name)
+          sheet.shapes.load('items/name')
+          // Where a picture stands hangs on the rows and columns of this Excel.
+          const cells = plan.drawings!.map(({ row, column }) => {
+            const cell = sheet.getRange(address(row, column, false))
+            cell.load('left,top')
+            return cell
+          })
+          return { plan, sheet, cells }
+        })
+        await context.sync()
+        const drawn = [...from.shapes.items]
+        for (const { plan, sheet, cells } of targets) {
+          for (const shape of sheet.shapes.items) if (shape.name.startsWith(OURS) && shape.name !== LOGO) shape.delete()
+          plan.drawings!.forEach((drawing, at) => {
+            const copy = drawn.shift()!.copyTo(sheet)
+            copy.name = OURS + drawing.picture.title
+            copy.left = cells[at]!.left + (drawing.offset ?? 0)
+            copy.top = cells[at]!.top
+          })
+        }
+        await context.sync()
+      } finally {
+        from.delete()
+        await context.sync()
+      }
+    }).catch(() => undefined)
   }
 
   /** The first picture on the sheet House stands above the letterhead of the papers. Where it cannot, the papers are whole without it. */
@@ -445,6 +496,23 @@ export class ExcelHost implements Host {
       })
       await context.sync()
     })
+  }
+}
+
+/** A sheet that holds the pictures of several, one below the other. */
+function allPictures(name: string, plans: readonly SheetPlan[]): SheetPlan {
+  const drawings = plans.flatMap((plan) => plan.drawings!).map((drawing, at) => ({ ...drawing, row: 1 + at * ROWS_A_PICTURE, column: 1 }))
+  return {
+    name,
+    kind: 'pictures',
+    widths: [1],
+    cells: [{ row: 1, column: 1, role: 'faint', value: null }],
+    frozenRows: 0,
+    landscape: false,
+    footer: '',
+    tables: [],
+    validations: [],
+    drawings,
   }
 }
 

@@ -90,7 +90,7 @@ const ASK_FIRST = 'Ask for this one first: one of the twelve that carry most of 
 /** A list to be filled in: empty, the twelve on top. */
 const emptyPrices = (rows: readonly Cells[]): readonly Cells[] => {
   const isFirst = ({ Code }: Cells) => twelvePrices.includes(String(Code))
-  return [...twelvePrices.flatMap((code) => rows.find(({ Code }) => Code === code) ?? []), ...rows.filter((row) => !isFirst(row))].map((row) => ({
+  return [...twelvePrices.flatMap((code) => rows.filter(({ Code }) => Code === code)), ...rows.filter((row) => !isFirst(row))].map((row) => ({
     ...row,
     Price_usd: null,
     ...(isFirst(row) ? { PriceSource: ASK_FIRST } : {}),

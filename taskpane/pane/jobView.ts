@@ -2,7 +2,7 @@
 import { planPicture } from '../../src/plan/drawing/planPicture.js'
 import { sectionPicture } from '../../src/plan/drawing/sectionPicture.js'
 import { svgPicture } from '../../src/plan/drawing/svgPicture.js'
-import { yearChart } from '../../src/plan/yearChart.js'
+import { yearPicture } from '../../src/plan/drawing/yearPicture.js'
 import { closingCaution } from '../../src/takeoff/cautions.js'
 import type { Design } from '../../src/takeoff/design.js'
 import type { JobName } from '../../src/takeoff/names.js'
@@ -52,7 +52,12 @@ export function jobView(design: Design, takeoff: Takeoff | undefined, shown: Sho
     fold(
       'water',
       'Water through the year',
-      h('figure', {}, svg(yearChart(design, (gallons) => inUnits('Storage_gal', gallons, shown))), h('figcaption', {}, 'Stored at each month’s end')),
+      h(
+        'figure',
+        {},
+        svg(svgPicture(yearPicture(design, (gallons) => inUnits('Storage_gal', gallons, shown)), 'section year', PICTURE_WIDTH)),
+        h('figcaption', {}, 'Stored at each month’s end, mean months'),
+      ),
     ),
     ...(takeoff ? [optionsFold(takeoff)] : []),
     fold(

@@ -298,6 +298,24 @@ describe('Excel in memory, what can go wrong', () => {
     expect(book.suspended).toBeGreaterThan(0)
   })
 
+  it('section, plan and chart are pictures on the sheets, once each, at their cells; without that set of the interface the sheets are whole', async () => {
+    const pictures = async (most: number) => {
+      const book = new MemoryExcel()
+      const host = new ExcelHost(book.run as never, (set, version) => set === 'ExcelApi' && Number(version.split('.')[1]) <= most)
+      await setUp(host, made, true)
+      for (let round = 0; round < 2; round++) await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'native', made })
+      expect(book.sheets.map(({ name }) => name).filter((name) => name.startsWith('cistern'))).toEqual([])
+      return (kind: string) => book.sheet(`${kind} Wicket Mill`)!.shapes.map(({ name, left, top }) => [name, left > 0 && top > 0])
+    }
+    const on = await pictures(13)
+    const drawn = (title: string) => [`Cistern Sheet: ${title}`, true]
+    expect(on('Crew')).toEqual([drawn('Section, house to the right'), drawn('Plan, house to the right')])
+    expect(on('Handover')).toEqual([drawn('Section, house to the right'), drawn('Plan, house to the right')])
+    expect(on('Quote')).toEqual([drawn('Section, house to the right')])
+    expect(on('Year')).toEqual([drawn('Water through the year')])
+    expect((await pictures(12))('Crew')).toEqual([])
+  })
+
   it('the picture on House stands above the letterhead of the papers, once, as large as it may be', async () => {
     const book = new MemoryExcel()
     // Every set but the one that brings sheets of a file.
@@ -307,10 +325,13 @@ describe('Excel in memory, what can go wrong', () => {
     for (let round = 0; round < 2; round++) await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'native', made })
     for (const paper of ['Quote', 'Test', 'Handover'])
       expect(
-        book.sheet(`${paper} Wicket Mill`)!.shapes.map(({ name, width, height, top }) => [name, Math.round(width), Math.round(height), top]),
+        book
+          .sheet(`${paper} Wicket Mill`)!
+          .shapes.filter(({ name }) => name.endsWith('logo'))
+          .map(({ name, width, height, top }) => [name, Math.round(width), Math.round(height), top]),
         paper,
       ).toEqual([['Cistern Sheet: logo', 102, 34, 0]])
-    expect(book.sheet('Crew Wicket Mill')!.shapes).toEqual([])
+    expect(book.sheet('Crew Wicket Mill')!.shapes.some(({ name }) => name.endsWith('logo'))).toBe(false)
     expect(book.sheet('House')!.shapes).toHaveLength(1)
   })
 

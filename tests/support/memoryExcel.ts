@@ -3,6 +3,8 @@
  * value arrays must have the shape of their range, sheet names follow the rules, tables need unique names, protected
  * sheets refuse. It counts syncs and can be told to fail at the n-th.
  */
+import { openWorkbook } from '../../src/hosts/file.js'
+
 type Value = string | number | boolean
 type Cells = Map<string, Value>
 
@@ -177,6 +179,19 @@ export class MemoryContext {
         () => ({ 'items/name': true, 'items/formula': true, items: [...book.names].map(([name, formula]) => ({ name, formula })) }),
       ),
       tables: { getItemOrNullObject: (name: string) => this.tableProxy(() => book.tables.find((table) => table.name.toLowerCase() === name.toLowerCase())) },
+      // Sheets of a file come with their names and what is drawn on them.
+      insertWorksheetsFromBase64: (base64: string, { sheetNamesToInsert }: { sheetNamesToInsert: readonly string[] }) =>
+        this.queue(() => {
+          const file = openWorkbook(new Uint8Array(Buffer.from(base64, 'base64')), 'inserted.xlsx').book
+          for (const wanted of sheetNamesToInsert) {
+            const sheet = file.sheetNamed(wanted) ?? fail('ItemNotFound', `The file has no sheet ${wanted}.`)
+            const made = book.addSheet(wanted)
+            const drawing = file.relations(sheet.part).find(({ type }) => type.endsWith('/drawing'))?.target
+            if (drawing === undefined) continue
+            const names = [...file.text(drawing).matchAll(/<xdr:grpSp><xdr:nvGrpSpPr><xdr:cNvPr id="\d+" name="([^"]+)"/g)].map(([, name]) => name!)
+            made.shapes = names.map((name) => ({ name, type: 'Group', width: 200, height: 100, left: 0, top: 0 }))
+          }
+        }),
       getActiveCell: () =>
         this.rangeProxy(
           () => book.sheet(book.active.sheet),
@@ -296,6 +311,7 @@ export class MemoryContext {
       ...set('left'),
       ...set('top'),
       set_lockAspectRatio: () => undefined,
+
       get name() {
         return shape.name
       },
@@ -436,6 +452,9 @@ export class MemoryContext {
         rowIndex: row - 1,
         columnIndex: column - 1,
         address: `${sheet.name}!${letters(column)}${row}`,
+        // As if every cell were as wide and high as a new one.
+        left: (column - 1) * 48,
+        top: (row - 1) * 15,
       }
     })
   }

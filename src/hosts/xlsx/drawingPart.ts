@@ -1,5 +1,6 @@
 /** Pictures as vector shapes of a sheet (DrawingML, ISO/IEC 29500): one group a picture, anchored at its top left cell, so that rows put in above move it and none inside stretch it. */
-import { laidOut, type Shape, type ShapeRole } from '../../plan/drawing/picture.js'
+import { laidOut, type Shape } from '../../plan/drawing/picture.js'
+import { LEADER, LEAST_PIPE_POINTS, MEASURE, paperLooks, type Drawn } from '../../plan/drawing/paperLooks.js'
 import { palette } from '../../plan/looks.js'
 import type { SheetDrawing } from '../../plan/plan.js'
 import { escapeXml, inside, tags, type Edit } from './xml.js'
@@ -8,42 +9,6 @@ const EMU_PER_POINT = 12_700
 export const NAMESPACES =
   'xmlns:xdr="http://schemas.openxmlformats.org/drawingml/2006/spreadsheetDrawing" xmlns:a="http://schemas.openxmlformats.org/drawingml/2006/main" xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"'
 export const DRAWING_TYPE = 'application/vnd.openxmlformats-officedocument.drawing+xml'
-
-interface Drawn {
-  fill?: string | undefined
-  line?: string
-  /** In points. */
-  thick?: number | undefined
-  dash?: 'dash' | 'lgDashDot' | 'sysDot'
-}
-/** How a role looks on paper: also in black and white, so no state hangs on a colour. */
-const drawn: Readonly<Record<ShapeRole, Drawn>> = {
-  earth: { fill: 'EDE9E2' },
-  fill: { fill: palette.stoneLight },
-  stone: { fill: palette.paper, line: palette.stone, thick: 0.35 },
-  concrete: { fill: palette.stone, line: palette.ink, thick: 0.8 },
-  air: { fill: palette.paper, line: palette.stoneDark, thick: 0.35 },
-  water: { fill: 'CFE0E8', line: palette.water, thick: 0.35 },
-  riser: { fill: palette.stone, line: palette.ink, thick: 0.6 },
-  pump: { fill: palette.ink },
-  ground: { line: palette.ink, thick: 1.4 },
-  groundwater: { fill: palette.water, line: palette.water, thick: 0.8, dash: 'lgDashDot' },
-  pit: { line: palette.stoneDark, thick: 0.8 },
-  hip: { line: palette.stoneDark, thick: 0.5 },
-  spoil: { line: palette.stoneDark, thick: 0.5, dash: 'sysDot' },
-  break: { line: palette.ink, thick: 0.6 },
-  crane: { line: palette.stoneDark, thick: 0.6 },
-  inlet: { line: palette.clay },
-  overflow: { line: palette.clay, dash: 'dash' },
-  tie: { line: palette.ink },
-  waterline: { line: palette.ink },
-  conduit: { line: palette.stoneDark, thick: 0.8, dash: 'dash' },
-  rod: { line: palette.stoneDark, thick: 0.35 },
-}
-/** A pipe as thin as this would vanish in print. */
-const LEAST_PIPE_POINTS = 0.75
-const MEASURE: Drawn = { line: palette.stoneDark, thick: 0.5 }
-const LEADER: Drawn = { line: palette.stoneDark, thick: 0.35 }
 
 /** By this word before its name a picture is known for ours, and somebody's own beside it stays. */
 export const OURS = 'Cistern Sheet: '
@@ -74,7 +39,7 @@ export function anchors(drawings: readonly SheetDrawing[]): string {
 
   function anchored(drawing: SheetDrawing): string {
     const { picture, row, column, offset = 0 } = drawing
-    const layout = laidOut(picture, { ...drawing.page, withBar: true })
+    const layout = laidOut(picture, { ...drawing.page, withBar: !picture.isChart })
     const [wide, high] = [emu(layout.width), emu(layout.height)]
     const frame = `<a:off x="0" y="0"/><a:ext cx="${wide}" cy="${high}"/>`
     const parts = [
@@ -96,7 +61,7 @@ export function anchors(drawings: readonly SheetDrawing[]): string {
     ].join('')
 
     function placedShape(one: Shape): string {
-      const look = drawn[one.role]
+      const look = paperLooks[one.role]
       if (one.kind === 'circle') {
         const [x, y, r] = [layout.x(one.at[0]), layout.y(one.at[1]), one.radius_ft * layout.scale]
         return shape(one.role, '', box(x - r, y - r, 2 * r, 2 * r), 'ellipse', filled(look) + lined(look))
@@ -159,7 +124,12 @@ const box = (left: number, top: number, width: number, height: number): string =
 const custom = (wide: number, high: number, steps: string, isFilled: boolean) => ({
   path: `<a:custGeom><a:avLst/><a:gdLst/><a:ahLst/><a:cxnLst/><a:rect l="0" t="0" r="r" b="b"/><a:pathLst><a:path w="${wide}" h="${high}"${isFilled ? '' : ' fill="none"'}>${steps}</a:path></a:pathLst></a:custGeom>`,
 })
-const filled = ({ fill }: Drawn): string => (fill ? `<a:solidFill><a:srgbClr val="${fill}"/></a:solidFill>` : '<a:noFill/>')
+const filled = ({ fill, isHatched }: Drawn): string =>
+  isHatched
+    ? `<a:pattFill prst="wdUpDiag"><a:fgClr><a:srgbClr val="${fill}"/></a:fgClr><a:bgClr><a:srgbClr val="${palette.paper}"/></a:bgClr></a:pattFill>`
+    : fill
+      ? `<a:solidFill><a:srgbClr val="${fill}"/></a:solidFill>`
+      : '<a:noFill/>'
 const lined = ({ line, thick = 0.5, dash }: Drawn): string =>
   line
     ? `<a:ln w="${emu(thick)}" cap="flat"><a:solidFill><a:srgbClr val="${line}"/></a:solidFill>${dash ? `<a:prstDash val="${dash}"/>` : ''}<a:miter lim="800000"/></a:ln>`

@@ -24,6 +24,10 @@ export type ShapeRole =
   | 'waterline'
   | 'conduit'
   | 'rod'
+  | 'short'
+  | 'demand'
+  | 'axis'
+  | 'full'
 
 export type Shape =
   | { kind: 'area'; role: ShapeRole; points: readonly Point[] }
@@ -38,6 +42,11 @@ export interface Label {
   /** What does not fit is left out from the least important; 1 is the most. */
   importance: number
 }
+/** Words at a fixed place among the shapes. */
+export interface PlacedWords {
+  words: string
+  at: Point
+}
 /** A measure down the left edge, from one height to another. */
 export interface Height {
   words: string
@@ -51,9 +60,12 @@ export interface Picture {
   bottom_ft: number
   shapes: readonly Shape[]
   labels: readonly Label[]
+  texts?: readonly PlacedWords[]
   heights: readonly Height[]
   /** A measure under the picture. */
   length: { words: string; from_ft: number; to_ft: number }
+  /** Its units are no feet: it has no bar. */
+  isChart?: true
   title: string
   /** For people who do not see it. */
   description: string
@@ -135,6 +147,7 @@ export function laidOut(picture: Picture, { size, width, scale, mostHeight = Inf
     const line = top - gap - (row + 0.5) * size * LINE
     texts.push({ words: label.words, x: at, y: line, width: long, anchor: 'middle', leader: led(at, long, line + size * 0.6, label.at) })
   }
+  for (const { words, at } of picture.texts ?? []) texts.push({ words, x: x(at[0]), y: y(at[1]), width: wordsWidth(words, size), anchor: 'middle' })
   const lengthLine = floor + gap
   measure([x(picture.length.from_ft), lengthLine], [x(picture.length.to_ft), lengthLine], 'across')
   const [from, to] = [x(picture.length.from_ft), x(picture.length.to_ft)]

@@ -39,4 +39,5 @@ export function svgPicture(picture: Picture, kind: string, width: number, mostHe
 
 const PATTERNS =
   '<defs><pattern id="stone-pattern" width="7" height="7" patternUnits="userSpaceOnUse"><circle class="pebble" cx="2" cy="2" r="1.1"/><circle class="pebble" cx="5.4" cy="5.2" r="1.1"/></pattern>' +
-  '<pattern id="earth-pattern" width="14" height="9" patternUnits="userSpaceOnUse"><path class="dash" d="M1 2h4M8 6h4"/></pattern></defs>'
+  '<pattern id="earth-pattern" width="14" height="9" patternUnits="userSpaceOnUse"><path class="dash" d="M1 2h4M8 6h4"/></pattern>' +
+  '<pattern id="short-pattern" width="5" height="5" patternUnits="userSpaceOnUse"><path class="hatch" d="M0 5L5 0"/></pattern></defs>'

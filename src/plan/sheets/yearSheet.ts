@@ -8,6 +8,7 @@ import { decimalsOf, symbolOf } from '../../units.js'
 import { cellValue, rowFormula } from '../calls.js'
 import type { NamePlaces } from '../places.js'
 import { address, range, SheetDraft, type SheetPlan } from '../plan.js'
+import { yearPicture } from '../drawing/yearPicture.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 
 const FIRST_COLUMN = 3
@@ -57,6 +58,7 @@ function yearSheet({ design, takeoff, names, heading, flavor }: JobContext, shee
   record()
   curve()
   stair()
+  chart()
 
   function section(text: string, columns: readonly { name: string; label: string }[], first: string, row: number): void {
     draft.row = row - 2
@@ -197,6 +199,14 @@ function yearSheet({ design, takeoff, names, heading, flavor }: JobContext, shee
       draft.put(6, 'number', price ?? null, { format: 0 })
       draft.next()
     }
+  }
+
+  /** The months once more, as a picture. */
+  function chart(): void {
+    draft.next()
+    draft.put(2, 'subtitle', 'Mean months: stored at the month’s end, above the dead depth')
+    draft.next()
+    draft.draw([2, yearPicture(design, (gallons) => `${gallons.toLocaleString('en-US', { maximumFractionDigits: 0 })} gal`), { size: 9, width: 460 }])
   }
 
   return draft.sheet(sheet, {

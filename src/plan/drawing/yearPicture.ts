@@ -1,0 +1,80 @@
+/** The year in mean months as a chart: what is stored at each month's end, what the month asks for, and hatched what is missing. */
+import type { Design } from '../../takeoff/design.js'
+import { monthNames } from '../../takeoff/officeTables.js'
+import { rectangle, type Picture, type PlacedWords, type Shape } from './picture.js'
+
+/** In units of the chart: a month, a bar, the height of full tanks, the room for the names of the months. */
+const [MONTH, BAR, HIGH, FOOT] = [2, 1.4, 5, 1.3]
+/** A month that ends within this share of full tanks counts as full. */
+const FULL = 0.995
+
+/** `volume` writes gallons in the units that the reader chose, such as "5,306 gal". */
+export function yearPicture(design: Design, volume: (gallons: number) => string): Picture {
+  const [stored, wanted, supplied] = (['MonthStored_gal', 'MonthDemand_gal', 'MonthSupplied_gal'] as const).map((name) => design.column(name)) as [
+    readonly number[],
+    readonly number[],
+    readonly number[],
+  ]
+  const missing = wanted.map((gallons, at) => Math.max(0, gallons - supplied[at]!))
+  const holds = Math.max(1, design.number('UsableStorage_gal'))
+  // A demand larger than the tanks would leave the page.
+  const tall = (gallons: number) => HIGH * Math.min(1, gallons / holds)
+  const shapes: Shape[] = []
+  const texts: PlacedWords[] = []
+  monthNames.forEach((month, at) => {
+    const left = at * MONTH + (MONTH - BAR) / 2
+    const top = tall(stored[at]!)
+    const short = tall(missing[at]!)
+    if (top > 0) shapes.push({ kind: 'area', role: 'water', points: rectangle(left, HIGH - top, BAR, top) })
+    if (short > 0.02) shapes.push({ kind: 'area', role: 'short', points: rectangle(left, Math.max(0, HIGH - top - short), BAR, Math.min(short, HIGH - top)) })
+    const tick = HIGH - tall(wanted[at]!)
+    shapes.push({
+      kind: 'path',
+      role: 'demand',
+      points: [
+        [at * MONTH + 0.1, tick],
+        [(at + 1) * MONTH - 0.1, tick],
+      ],
+    })
+    texts.push({ words: month[0]!, at: [(at + 0.5) * MONTH, HIGH + FOOT / 2] })
+  })
+  const right = monthNames.length * MONTH
+  shapes.push(
+    {
+      kind: 'path',
+      role: 'axis',
+      points: [
+        [0, HIGH],
+        [right, HIGH],
+      ],
+    },
+    {
+      kind: 'path',
+      role: 'full',
+      points: [
+        [0, 0],
+        [right, 0],
+      ],
+    },
+  )
+  const lowest = stored.indexOf(Math.min(...stored))
+  const full = stored.filter((gallons) => gallons >= FULL * holds).length
+  const shortMonths = missing.filter((gallons) => gallons > 0.5).length
+  const words = `full ${full} ${full === 1 ? 'month' : 'months'}, lowest ${volume(stored[lowest]!)} in ${MONTH_WORDS[lowest]}${shortMonths ? `; short in ${shortMonths}, hatched` : ''}; the tick is the month’s use`
+  return {
+    left_ft: 0,
+    right_ft: right,
+    top_ft: 0,
+    bottom_ft: HIGH + FOOT,
+    shapes,
+    texts,
+    labels: [],
+    heights: [{ words: volume(holds), from_ft: 0, to_ft: HIGH }],
+    length: { words, from_ft: 0, to_ft: right },
+    isChart: true,
+    title: 'Water through the year',
+    description: `Stored at each month’s end, of ${volume(holds)} above the dead depth: ${stored.map((gallons, at) => `${monthNames[at]} ${volume(gallons)}${missing[at]! > 0.5 ? `, ${volume(missing[at]!)} missing` : ''}`).join('; ')}.`,
+  }
+}
+
+const MONTH_WORDS = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'] as const
