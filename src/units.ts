@@ -111,7 +111,7 @@ const list = {
   yd3_per_day: { symbol: 'yd³/day', quantity: 'rate of earthwork', size: (27 * FOOT_M ** 3) / 86400 },
   ft_per_h: { symbol: 'ft/h', quantity: 'rate of trenching', size: FOOT_M / 3600 },
   usd: { symbol: '$', quantity: 'money', size: 1 },
-  usd_per_h: { symbol: '$/h', quantity: 'money rate', size: 1 },
+  usd_per_h: { symbol: '$/h', quantity: 'money rate', size: 1 / 3600 },
 } as const satisfies Record<string, Unit>
 
 export type UnitName = keyof typeof list

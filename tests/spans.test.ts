@@ -7,11 +7,12 @@ import { expect, it } from 'vitest'
 import { calculations } from '../src/calc/index.js'
 import type { Argument } from '../src/calc.js'
 import { careTasks } from '../src/takeoff/careTasks.js'
+import { defaultItems } from '../src/takeoff/defaultItems.js'
 import { fieldsOf, tableNames } from '../src/takeoff/officeTables.js'
 import { readingRules } from '../src/takeoff/readings.js'
 
 type Spans = Record<string, Record<string, unknown>>
-const held = JSON.parse(readFileSync('tests/data/spans.json', 'utf8')) as { functions: Spans; tables: Spans; readings: Record<string, unknown> }
+const held = JSON.parse(readFileSync('tests/data/spans.json', 'utf8')) as { functions: Spans; tables: Spans; readings: Record<string, unknown>; items: Record<string, unknown> }
 
 function spanOf(spec: Argument): unknown[] {
   if (spec.kind === 'number') return [spec.least, spec.most, spec.only ? `only ${spec.only.join(' ')}` : spec.above ? 'above the least' : '', spec.default ?? null]
@@ -37,6 +38,9 @@ it('of the office’s tables are those of the list', () => {
       expect(span, `${table}, ${name}`).toEqual(held.tables[table]![name])
     }
   }
+})
+it('hours, waste and lot of the items of a new office are those of the list', () => {
+  expect(Object.fromEntries(defaultItems.map(({ Code, LaborHours, Waste, Lot }) => [Code, [LaborHours, Waste, Lot]]))).toEqual(held.items)
 })
 it('of readings are those of the list; months of the care plan are months', () => {
   expect(Object.fromEntries(readingRules.map(({ code, span }) => [code, span ?? null]))).toEqual(held.readings)

@@ -1,7 +1,7 @@
 /** The closed list of units: exact factors, and texts as people write them. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { convert, parseNumber, readAs, unitNames, unitOf, type UnitName } from '../src/units.js'
+import { convert, parseNumber, physicalSize, readAs, unitNames, unitOf, type UnitName } from '../src/units.js'
 
 describe('conversions', () => {
   // NIST Handbook 44 Appendix C and Special Publication 811 (values from memory, exact by definition), but where a source is named.
@@ -45,6 +45,94 @@ describe('conversions', () => {
         expect(Math.abs(back - value)).toBeLessThanOrEqual(1e-9 * Math.max(1, Math.abs(value)))
       }),
     )
+  })
+})
+
+describe('the size of every unit', () => {
+  // NIST Special Publication 811, Appendix B (from memory); forces and pressures as the weight they hold, by 9.80665 m/s², a head as its height.
+  const sizes: Readonly<Record<UnitName, number>> = {
+    ft: 0.3048,
+    in: 0.0254,
+    m: 1,
+    cm: 0.01,
+    mm: 0.001,
+    ft2: 0.09290304,
+    in2: 0.00064516,
+    m2: 1,
+    acre: 4046.8564224,
+    gal: 0.003785411784,
+    L: 0.001,
+    m3: 1,
+    ft3: 0.028316846592,
+    in3: 1.6387064e-5,
+    yd3: 0.764554857984,
+    pint: 0.000473176473,
+    quart: 0.000946352946,
+    kgal: 3.785411784,
+    gpm: 6.30901964e-5,
+    cfs: 0.028316846592,
+    Lps: 0.001,
+    Lpmin: 1.6666666667e-5,
+    m3ph: 2.7777777778e-4,
+    gal_per_day: 4.38126364e-8,
+    L_per_day: 1.1574074074e-8,
+    ftw: 0.3048,
+    mw: 1,
+    psi: 703.06957964,
+    psf: 4.8824276364,
+    kPa: 101.9716213,
+    bar: 10197.16213,
+    inHg: 345.31554,
+    lb: 0.45359237,
+    kg: 1,
+    ton: 907.18474,
+    tonne: 1000,
+    lbf: 0.45359237,
+    F: 5 / 9,
+    C: 1,
+    deltaF: 5 / 9,
+    deltaC: 1,
+    hp: 745.69987158,
+    kW: 1000,
+    W: 1,
+    V: 1,
+    A: 1,
+    fps: 0.3048,
+    mps: 1,
+    fps2: 0.3048,
+    in_per_h: 7.0555555556e-6,
+    mm_per_h: 2.7777777778e-7,
+    ft_per_h: 8.4666666667e-5,
+    ft2_per_s: 0.09290304,
+    in_per_ft: 0.083333333333,
+    mm_per_m: 0.001,
+    percent_fall: 0.01,
+    percent: 0.01,
+    per_F: 1,
+    lb_per_ft3: 16.018463374,
+    lb_per_yd3: 0.59327642126,
+    kg_per_m3: 1,
+    s: 1,
+    min: 60,
+    h: 3600,
+    day: 86400,
+    days: 86400,
+    per_day: 1.1574074074e-5,
+    h_per_day: 0.041666666667,
+    deg: 1,
+    ohm_per_kft: 1,
+    cmil: 1,
+    mg_per_L: 1,
+    // 3.6 MJ in 3.785411784 m³ is 951,019.388 Pa.
+    kWh_per_kgal: 951019.38849 / 9.80665,
+    yd3_per_h: 2.1237634944e-4,
+    yd3_per_day: 8.84901456e-6,
+    usd: 1,
+    usd_per_h: 2.7777777778e-4,
+  }
+  it.each(unitNames)('%s', (name) => {
+    // Figures above have ten digits.
+    expect(physicalSize(name)!.size / sizes[name]).toBeCloseTo(1, 8)
   })
 })
 

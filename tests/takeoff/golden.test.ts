@@ -293,5 +293,6 @@ describe('words that an estimator decides by', () => {
     // 6.5 ft less 12 in of floor and lid.
     expect(() => takeoffOf(leastRow, tanks({ WaterDepth_ft: 9 }))).toThrow('WaterDepth_ft: at most the height less floor and lid, 5.5 ft; got 9.')
     expect(() => takeoffOf(leastRow, tanks({ Coupling_in: 58 }))).toThrow('Coupling_in: below the water, at most 57 in; got 58.')
+    expect(takeoffOf(leastRow, tanks({ Coupling_in: 57 })).lines.length).toBeGreaterThan(50)
   })
 })

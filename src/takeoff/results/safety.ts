@@ -55,7 +55,7 @@ export const safetyResults = (traffic: readonly string[]) =>
     result(
       'WeightFigured_lb',
       'Weight figured from the walls',
-      'TANKWEIGHT(TankLength_ft,TankWidth_ft,TankHeight_ft,TankWall_in,TankFloor_in,TankLid_in)',
+      'TANKWEIGHT(TankLength_ft,TankWidth_ft,TankHeight_ft,TankWall_in,TankFloor_in,TankLid_in,Concrete_lb_per_ft3)',
       cite('femaP259', 'concrete 150 lb/ft³'),
     ),
     result('WeightRatio', 'Typed weight over it', 'TankWeight_lb/WeightFigured_lb', sum),
