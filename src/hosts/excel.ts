@@ -130,7 +130,8 @@ export class ExcelHost implements Host {
       const from = worksheets.getItem(name)
       try {
         from.visibility = 'Hidden'
-        from.shapes.load('items/name')
+        const { shapes } = from
+        shapes.load('items/name')
         const targets = plans.map((plan) => {
           const sheet = worksheets.getItem(plan.name)
           sheet.shapes.load('items/name')
@@ -143,7 +144,7 @@ export class ExcelHost implements Host {
           return { plan, sheet, cells }
         })
         await context.sync()
-        const drawn = [...from.shapes.items]
+        const drawn = [...shapes.items]
         for (const { plan, sheet, cells } of targets) {
           for (const shape of sheet.shapes.items) if (shape.name.startsWith(OURS) && shape.name !== LOGO) shape.delete()
           plan.drawings!.forEach((drawing, at) => {

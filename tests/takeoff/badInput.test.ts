@@ -17,7 +17,7 @@ const messageOf = (make: () => unknown): string => {
 
 describe('a job row', () => {
   it.each([
-    [{ TankModel: 'Nowhere' }, /^Jobs, row 6, TankModel: a name in the first column of Tanks: Quern 1200, Quern 1800, Quern 2600; got "Nowhere"\.$/],
+    [{ TankModel: 'Nowhere' }, /^Jobs, row 6, TankModel: a name in the first column of Tanks: Quern 1200, Quern 1400, Quern 1800, Quern 2600; got "Nowhere"\.$/],
     [{ RainStation: 'Nowhere' }, /Jobs, row 6, RainStation: a name in the first column of Rain: .*got "Nowhere"/],
     [{ RoofSurface: 'thatch' }, /Jobs, row 6, RoofSurface: .*got "thatch"/],
     [{ PumpModel: 'Nowhere' }, /Jobs, row 6, PumpModel: .*got "Nowhere"/],
@@ -67,7 +67,7 @@ describe('a job row', () => {
   it('a mistake in a tank or pump that the job does not use is no reason to refuse it', () => {
     const Tanks = demoRows('Tanks').map((row) => (row.Model === 'Quern 2600' ? { ...row, Weight_lb: 'heavy' } : row))
     expect(takeoffOf(leastRow, { Tanks }).lines.length).toBeGreaterThan(60)
-    expect(messageOf(() => takeoffOf({ ...leastRow, TankModel: 'Quern 2600' }, { Tanks }))).toMatch(/Tanks, row 8, Weight_lb: .*got "heavy"/)
+    expect(messageOf(() => takeoffOf({ ...leastRow, TankModel: 'Quern 2600' }, { Tanks }))).toMatch(/Tanks, row 9, Weight_lb: .*got "heavy"/)
   })
 })
 
