@@ -189,7 +189,13 @@ export function workJob(office: Office, job: Row, kept: Kept = nothingKept): Wor
 function optionsOf(office: Office, job: Row, design: Design, kept: Kept): readonly Option[] {
   return alternativesOf(office, job, design.number('TankCount')).alternatives.map((alternative) => {
     const { takeoff, problems } = workJob(office, changedRow(job, alternative), { ...kept, inputs: [], problems: [] })
-    return { name: alternative.name, tanks: alternative.tanks, isOnQuote: alternative.isOnQuote ?? false, takeoff: problems.length ? undefined : takeoff, reason: problems[0] ? problemText(problems[0]) : '' }
+    return {
+      name: alternative.name,
+      tanks: alternative.tanks,
+      isOnQuote: alternative.isOnQuote ?? false,
+      takeoff: problems.length ? undefined : takeoff,
+      reason: problems[0] ? problemText(problems[0]) : '',
+    }
   })
 }
 

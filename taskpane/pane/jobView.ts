@@ -55,7 +55,13 @@ export function jobView(design: Design, takeoff: Takeoff | undefined, shown: Sho
       h(
         'figure',
         {},
-        svg(svgPicture(yearPicture(design, (gallons) => inUnits('Storage_gal', gallons, shown)), 'section year', PICTURE_WIDTH)),
+        svg(
+          svgPicture(
+            yearPicture(design, (gallons) => inUnits('Storage_gal', gallons, shown)),
+            'section year',
+            PICTURE_WIDTH,
+          ),
+        ),
         h('figcaption', {}, 'Stored at each month’s end, mean months'),
       ),
     ),
