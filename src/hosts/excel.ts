@@ -4,8 +4,9 @@
  */
 import { LOGO_POINTS, rowHeights } from '../plan/heights.js'
 import { cellFormat, looks, type Look } from '../plan/looks.js'
-import { standardPlaces, type OfficePlaces, type TablePlace } from '../plan/places.js'
+import { standardPlaces, withYourHeadings, type OfficePlaces, type TablePlace } from '../plan/places.js'
 import { address, columnLetters, footOf, isMadeLine, TITLE_ROWS, type PlanCell, type SheetPlan } from '../plan/plan.js'
+import { yourHeadings } from '../takeoff/headings.js'
 import { withOptional, type RawTable } from '../takeoff/office.js'
 import { optionalTables, requiredTables, tableNames, type TableName } from '../takeoff/officeTables.js'
 import { HostError, inTheWay, type Host, type Place, type SheetCell, type SheetContent, type Snapshot } from './host.js'
@@ -97,9 +98,11 @@ export class ExcelHost implements Host {
       const raw = found.map(({ name, table, range }) => [name, asTable(table.worksheet.name, range)] as const)
       const gone = tables.filter(({ table }) => table.isNullObject).map(({ name }) => name)
       const missing = gone.filter((name) => requiredTables.includes(name))
-      this.places = { ...standardPlaces(), ...Object.fromEntries(found.map(({ name, table, range }) => [name, asPlace(table.worksheet.name, range)])) }
+      const office = missing.length ? undefined : withOptional(Object.fromEntries(raw))
+      const places: OfficePlaces = { ...standardPlaces(), ...Object.fromEntries(found.map(({ name, table, range }) => [name, asPlace(table.worksheet.name, range)])) }
+      this.places = office ? withYourHeadings(places, yourHeadings(office)) : places
       return {
-        office: missing.length ? undefined : withOptional(Object.fromEntries(raw)),
+        office,
         missing,
         absent: gone.filter((name) => optionalTables.includes(name)),
         places: this.places,

@@ -1,7 +1,8 @@
 /** The .xlsx host: a workbook read sheet by sheet as asked for, and sheets of ours written into it; every other part passes through as it is. */
 import { keyColumn, optionalTables, requiredTables, tableNames, fieldsOf, type TableName } from '../takeoff/officeTables.js'
 import { withOptional, type RawOffice, type RawTable } from '../takeoff/office.js'
-import { standardPlaces, type OfficePlaces, type TablePlace } from '../plan/places.js'
+import { yourHeadings } from '../takeoff/headings.js'
+import { standardPlaces, withYourHeadings, type OfficePlaces, type TablePlace } from '../plan/places.js'
 import { columnLetters, type SheetPlan, type WorkbookPlan } from '../plan/plan.js'
 import type { SheetCell, SheetContent } from './host.js'
 import { Book, type BookSheet } from './xlsx/book.js'
@@ -85,9 +86,11 @@ export function readOfficeTables(workbook: Workbook): FoundOffice {
   }
   const missing = requiredTables.filter((table) => !found.has(table))
   if (missing.length) throw new WorkbookError(`${workbook.file}: no table ${missing.join(', ')}. A workbook made by \`npm run -s template\` has ${requiredTables.join(', ')}.`)
+  const raw = withOptional(Object.fromEntries([...found].map(([table, { raw: one }]) => [table, one])))
+  const places: OfficePlaces = { ...standardPlaces(), ...Object.fromEntries([...found].map(([table, { place }]) => [table, place])) }
   return {
-    raw: withOptional(Object.fromEntries([...found].map(([table, { raw }]) => [table, raw]))),
-    places: { ...standardPlaces(), ...Object.fromEntries([...found].map(([table, { place }]) => [table, place])) },
+    raw,
+    places: withYourHeadings(places, yourHeadings(raw)),
     absent: optionalTables.filter((table) => !found.has(table)),
   }
 }

@@ -2,8 +2,9 @@
 import type { Model } from '@odoo/o-spreadsheet'
 import { rowHeights } from '../plan/heights.js'
 import { looks } from '../plan/looks.js'
-import { standardPlaces, type OfficePlaces, type TablePlace } from '../plan/places.js'
+import { standardPlaces, withYourHeadings, type OfficePlaces, type TablePlace } from '../plan/places.js'
 import { columnLetters, type PlanCell, type SheetPlan } from '../plan/plan.js'
+import { yourHeadings } from '../takeoff/headings.js'
 import { withOptional, type RawTable } from '../takeoff/office.js'
 import { fieldsOf, keyColumn, optionalTables, requiredTables, tableNames, type TableName } from '../takeoff/officeTables.js'
 import { cellContent, gridBorder, gridFormat, gridStyle, isOwnText } from './gridData.js'
@@ -63,9 +64,11 @@ export class GridHost implements Host {
       if (table) found.set(name, table)
     }
     const missing = requiredTables.filter((name) => !found.has(name))
-    this.places = { ...standardPlaces(), ...Object.fromEntries([...found].map(([name, { place }]) => [name, place])) }
+    const office = missing.length ? undefined : withOptional(Object.fromEntries([...found].map(([name, { raw }]) => [name, raw])))
+    const places: OfficePlaces = { ...standardPlaces(), ...Object.fromEntries([...found].map(([name, { place }]) => [name, place])) }
+    this.places = office ? withYourHeadings(places, yourHeadings(office)) : places
     return {
-      office: missing.length ? undefined : withOptional(Object.fromEntries([...found].map(([name, { raw }]) => [name, raw]))),
+      office,
       missing,
       absent: optionalTables.filter((name) => !found.has(name)),
       places: this.places,

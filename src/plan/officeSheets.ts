@@ -2,7 +2,7 @@
 import { allowedIn, checkedOrRaw, type CellValue, type Field } from '../takeoff/fields.js'
 import { stationOf } from '../takeoff/rainDays.js'
 import type { RawOffice, RawTable } from '../takeoff/office.js'
-import { fieldsOf, keyColumn, MOST_ROWS, officeTables, tableNames, type TableName } from '../takeoff/officeTables.js'
+import { fieldsOf, isSeldom, keyColumn, MOST_ROWS, officeTables, tableNames, type TableName } from '../takeoff/officeTables.js'
 import { OFFICE_FIRST_COLUMN, OFFICE_HEADING_ROW, standardPlaces } from './places.js'
 import { madeLine, quotedSheet, range, SheetDraft, type Made, type PlanCell, type PlanValidation, type SheetPlan } from './plan.js'
 
@@ -18,7 +18,8 @@ const widthOf = (name: string, field: Field): number => {
   return Math.max(12, name.length + 3)
 }
 
-export const officeSheets = (office: RawOffice, made: Made): SheetPlan[] => tableNames.map((table) => officeSheet(table, office[table], made))
+export const officeSheets = (office: RawOffice, made: Made): SheetPlan[] =>
+  tableNames.filter((table) => !isSeldom(table) || office[table].rows.length > 0).map((table) => officeSheet(table, office[table], made))
 
 function officeSheet(table: TableName, raw: RawTable, made: Made): SheetPlan {
   const fields = Object.entries(fieldsOf(table))

@@ -71,6 +71,12 @@ const isLacking = (name: string, places: OfficePlaces): boolean => {
 export const lookup = (places: OfficePlaces, table: TableName, column: string, wanted: string): string =>
   `INDEX(${columnRange(`${table}[${column}]`, places)},MATCH(${wanted},${columnRange(`${table}[${keyColumn(table)}]`, places)},0))`
 
+/** Where columns of ours stand that the office heads otherwise. */
+export const withYourHeadings = (places: OfficePlaces, yours: ReadonlyMap<TableName, ReadonlyMap<string, string>>): OfficePlaces => ({
+  ...places,
+  ...Object.fromEntries([...yours].map(([table, names]) => [table, { ...places[table], columnOf: (name: string) => places[table].columnOf(names.get(name) ?? name) }])),
+})
+
 /** The names of one job, each with its cell or range. */
 export class NamePlaces {
   private readonly known = new Map<string, { sheet: string; ref: string }>()

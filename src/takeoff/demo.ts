@@ -136,6 +136,7 @@ export function startingOffice(demo: boolean): RawOffice {
     Cranes: demo ? cranes : [],
     Variants: demo ? variants : [],
     House: demo ? house : [],
+    Headings: [],
     RainDays: [],
     Prices: demo ? prices.map(described).map((row) => ({ ...row, Supplier: supplierOf(String(row.Code)) })) : emptyPrices(prices.map(described)),
   }

@@ -68,6 +68,8 @@ export interface Problem {
   column: string
   allowed: string
   came: string
+  /** A heading that may be a column of ours under another name: a person can say so. */
+  renamed?: { table: string; heading: string; field: string }
 }
 
 export const placeText = ({ sheet, row, column }: Problem): string => `${sheet}, ${row === 0 ? 'headings' : `row ${row}`}, ${column}`

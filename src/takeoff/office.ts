@@ -3,6 +3,7 @@ import { badInput, shown } from '../errors.js'
 import { roundTo } from '../rounding.js'
 import { checkedOrRaw, checkField, problemAt, type CellValue, type Field, type Problem } from './fields.js'
 import { CURVE_POINTS, fieldsOf, keyColumn, MOST_ROWS, optionalTables, tableNames, type TableName } from './officeTables.js'
+import { renamedHeadings, renamedProblem, withOurHeadings, wrongHeadings, yourHeadings } from './headings.js'
 import { ownCell, ownFieldsIn } from './ownFields.js'
 import { readRainDays, type RainRecord } from './rainDays.js'
 
@@ -29,6 +30,8 @@ export interface Office {
   sheets: Readonly<Record<TableName, string>>
   /** Columns of Jobs that the office added and its rules use. */
   ownFields: readonly string[]
+  /** What the office heads columns of ours with, where it renamed them. */
+  headings: ReadonlyMap<TableName, ReadonlyMap<string, string>>
   /** Daily records by station, in small letters. */
   rain: ReadonlyMap<string, RainRecord>
   problems: readonly Problem[]
@@ -49,7 +52,8 @@ const isEmptyRow = ({ cells }: RawRow) => Object.values(cells).every((cell) => c
  * `isLive` says that formulas will read the very cells of these tables, not a written copy:
  * a cell must then hold the value itself, and "3 m" is refused with the number to type.
  */
-export function readOffice(raw: RawOffice, { isLive = false } = {}): Office {
+export function readOffice(found: RawOffice, { isLive = false } = {}): Office {
+  const raw = withOurHeadings(found)
   const problems: Problem[] = []
   const names = (table: string): readonly string[] => {
     const source = raw[table as TableName]
@@ -64,7 +68,11 @@ export function readOffice(raw: RawOffice, { isLive = false } = {}): Office {
     tableNames.map((table) => [table, table === 'RainDays' ? [] : readTable(table, raw[table], table === 'Jobs' ? ownFields : [], names, isLive, problems)]),
   ) as unknown as Office['tables']
   const rain = readRainDays(raw.RainDays, problems)
-  return { tables, ownFields, rain, sheets: Object.fromEntries(tableNames.map((table) => [table, raw[table].sheet])) as Office['sheets'], problems }
+  for (const table of tableNames)
+    problems.push(...renamedHeadings(raw, table, table === 'Jobs' ? ownFields : []).map((one) => renamedProblem(raw[table].sheet, raw.Headings.sheet, one)))
+  problems.push(...wrongHeadings(found))
+  const headings = yourHeadings(found)
+  return { tables, ownFields, headings, rain, sheets: Object.fromEntries(tableNames.map((table) => [table, raw[table].sheet])) as Office['sheets'], problems }
 }
 
 function readTable(table: TableName, raw: RawTable, ownFields: readonly string[], names: (table: string) => readonly string[], isLive: boolean, problems: Problem[]): Row[] {

@@ -6,7 +6,7 @@ import { date, keyed, number, oneOf, rowOf, rule, text, type Field, type Fields 
 export const monthNames = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
 export const CURVE_POINTS = 5
 /** Rows below the heading of each table that formulas look through, so that rows added later are found. */
-export const MOST_ROWS = { Jobs: 1000, Tanks: 300, Pumps: 300, Roofs: 300, Rain: 300, Items: 600, Prices: 1000, Catchments: 1000, Uses: 1000, PressureTanks: 100, Cables: 100, Cranes: 100, RainDays: 40_000, House: 5, Variants: 1000 } as const
+export const MOST_ROWS = { Jobs: 1000, Tanks: 300, Pumps: 300, Roofs: 300, Rain: 300, Items: 600, Prices: 1000, Catchments: 1000, Uses: 1000, PressureTanks: 100, Cables: 100, Cranes: 100, RainDays: 40_000, House: 5, Variants: 1000, Headings: 300 } as const
 /** Points of a crane's load chart that its row holds. */
 export const CRANE_RADII_FT = [20, 30, 40, 50, 60, 80] as const
 const points = Array.from({ length: CURVE_POINTS }, (_, at) => at + 1)
@@ -242,6 +242,12 @@ const houseFields: Fields = {
   PriceMove: number('Price move', 'A price that moved by a larger share since the takeoff was last made is pointed out.', { least: 0.01, most: 10, default: 0.25 }),
 }
 
+const headingFields: Fields = {
+  Table: text('Table', 'The sheet on which the heading stands, as Jobs.', { required: true, longest: 40 }),
+  Heading: text('Heading', 'As the office has it.', { required: true, longest: 80 }),
+  Field: text('Field', 'The column of ours that it is, as Cover_ft. Empty: a column of your own.', { longest: 60 }),
+}
+
 export const officeTables = {
   Jobs: { title: 'Jobs, one row a job', fields: jobFields as Fields },
   Tanks: { title: 'Precast tank models', fields: tankFields },
@@ -257,12 +263,16 @@ export const officeTables = {
   Cranes: { title: 'Cranes: what they lift at a radius', fields: craneFields },
   Variants: { title: 'Variants of a job, shown side by side on its sheet Options', fields: variantFields },
   House: { title: 'The house: what stands at the head of papers, and how money is figured; one row', fields: houseFields },
+  Headings: { title: 'Headings that you gave other names', fields: headingFields },
   RainDays: { title: 'Daily rain: a date a row, a station a column, in inches unless its heading says mm', fields: rainDayFields },
 } as const satisfies Record<string, { title: string; fields: Fields }>
 export type TableName = keyof typeof officeTables
 export const tableNames = Object.keys(officeTables) as TableName[]
 /** Tables that a workbook may lack: none of their rows is needed, and older workbooks have none of them. */
-export const optionalTables: readonly TableName[] = ['Catchments', 'Uses', 'PressureTanks', 'Cables', 'Cranes', 'Variants', 'House', 'RainDays']
+export const optionalTables: readonly TableName[] = ['Catchments', 'Uses', 'PressureTanks', 'Cables', 'Cranes', 'Variants', 'House', 'Headings', 'RainDays']
+/** Written where they hold something alone: no formula points into them. */
+const seldomTables: readonly TableName[] = ['Headings']
+export const isSeldom = (table: TableName): boolean => seldomTables.includes(table)
 export const requiredTables: readonly TableName[] = tableNames.filter((name) => !optionalTables.includes(name))
 export const fieldsOf = (table: TableName): Fields => officeTables[table].fields
 export const keyColumn = (table: TableName): string => Object.keys(officeTables[table].fields)[0]!

@@ -357,7 +357,7 @@ const SHARED = ['Height_ft', 'Floor_in', 'Lid_in', 'WaterDepth_ft', 'Port_in'] a
 function secondModelProblems(office: Office, job: Row, design: Design): Problem[] {
   const { SecondModel: model = null, SecondCount: count = null, TankModel: first = null } = job.cells
   const at = (column: string, allowed: string, value: unknown): Problem => ({ sheet: office.sheets.Jobs, row: job.row, column, allowed, came: shown(value) })
-  if (model === null) return job.defaulted.has('SecondCount') || count === null ? [] : [at('SecondCount', 'empty where there is no SecondModel', count)]
+  if (model === null) return Number(count ?? 1) === jobFields.SecondCount.default ? [] : [at('SecondCount', 'empty where there is no SecondModel', count)]
   if (model === first) return [at('SecondModel', `another model than TankModel, or nothing`, model)]
   const found: Problem[] = []
   const tanks = design.number('TankCount')

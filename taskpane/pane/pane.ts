@@ -4,7 +4,7 @@ import '@fluentui/web-components/progress-bar.js'
 import { setTheme } from '@fluentui/web-components/theme/set-theme.js'
 import { webDarkTheme, webLightTheme } from '@fluentui/tokens'
 import type { Host } from '../../src/hosts/host.js'
-import { addJob, addRainDays, makeTakeoffs, open, setUp, type Opened, type Outcome } from '../../src/hosts/session.js'
+import { addJob, addRainDays, makeTakeoffs, nameHeading, open, setUp, type Opened, type Outcome } from '../../src/hosts/session.js'
 import type { Flavor } from '../../src/plan/calls.js'
 import type { Made } from '../../src/plan/plan.js'
 import { placeText, problemText, ProblemsError, refusalText, type Problem } from '../../src/takeoff/fields.js'
@@ -312,7 +312,16 @@ export class Pane {
         h('strong', {}, placeText(problem)),
         refusalText(problem),
       ),
+      ...this.headingAnswers(problem),
     )
+  }
+
+  /** A heading that nobody knows: a person says what it is, and the sheet Headings remembers. */
+  private headingAnswers({ renamed }: Problem): HTMLElement[] {
+    if (!renamed) return []
+    const answer = (words: string, isOurs: boolean) =>
+      h('button', { type: 'button', on: { click: () => void this.guarded(() => nameHeading(this.host, renamed, isOurs, this.made()).then(() => this.refresh())) } }, words)
+    return [h('p', { class: 'answers' }, answer(`It is ${renamed.field}`, true), ' ', answer('A column of our own', false))]
   }
 
   private async run(): Promise<void> {

@@ -9,7 +9,7 @@ import { gridData } from '../../src/hosts/gridData.js'
 import { registerTexts } from '../../src/hosts/gridTexts.js'
 import { registerTogether } from '../../src/hosts/gridTogether.js'
 import type { Host } from '../../src/hosts/host.js'
-import { addJob, addRainDays, makeTakeoffs, open, setUp } from '../../src/hosts/session.js'
+import { addJob, addRainDays, makeTakeoffs, nameHeading, open, setUp } from '../../src/hosts/session.js'
 import { dateText } from '../../src/takeoff/fields.js'
 import { crewColumns } from '../../src/plan/sheets/crewSheet.js'
 import { testColumns } from '../../src/plan/sheets/testSheet.js'
@@ -193,6 +193,36 @@ describe.each([
     const { made: done } = await make(true)
     expect(done[0]!.notes.join(' ')).toMatch(/Written anew, as the sheet Items has them: .*"Fence, the tall one"/)
     expect(String(rig.cell(names.takeoff, ruled, takeoffColumns.description))).not.toBe('Nells clamp')
+  })
+
+  it('a renamed heading is asked about once; the answer stands on a sheet, and new rows go under the office’s heading', async () => {
+    const rig = makeRig()
+    await setUp(rig.host, made, true)
+    const column = (await rig.host.read([])).places.Jobs.columnOf('People')!
+    rig.type('Jobs', 5, column, 'People served')
+    const asked = (await open(rig.host)).office!.problems
+    expect(asked.map(({ renamed }) => renamed)).toContainEqual({ table: 'Jobs', heading: 'People served', field: 'People' })
+    await nameHeading(rig.host, asked.find(({ renamed }) => renamed)!.renamed!, true, made)
+    const { office } = await open(rig.host)
+    expect(office!.problems).toEqual([])
+    expect((await makeTakeoffs(rig.host, ['Wicket Mill'], { flavor: 'native', made })).made[0]!.takeoff.total).toBe(demoTakeoff('Wicket Mill').total)
+    const row = await addJob(rig.host, office!, {
+      Job: 'Sedge End',
+      RoofArea_ft2: '2000',
+      RainStation: 'Low Fallow',
+      People: '3',
+      TankModel: 'Quern 1800',
+      InletRun_ft: '20',
+      OverflowRun_ft: '20',
+      WaterLineRun_ft: '90',
+      PowerRun_ft: '100',
+    })
+    expect(Number(rig.cell('Jobs', row, column))).toBe(3)
+    // A second one goes below the first.
+    const other = (await rig.host.read([])).places.Jobs.columnOf('Cover_ft')!
+    rig.type('Jobs', 5, other, 'Earth cover')
+    await nameHeading(rig.host, { table: 'Jobs', heading: 'Earth cover', field: 'Cover_ft' }, true, made)
+    expect((await open(rig.host)).office!.problems).toEqual([])
   })
 
   it('reports the problems of a job and writes nothing for it', async () => {
