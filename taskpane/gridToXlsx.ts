@@ -3,7 +3,7 @@ import type { Model } from '@odoo/o-spreadsheet'
 import { writeWorkbook } from '../src/hosts/file.js'
 import { isOwnText } from '../src/hosts/gridData.js'
 import { palette, type Look } from '../src/plan/looks.js'
-import { standardValidations } from '../src/plan/officeSheets.js'
+import { foldedColumns, standardValidations } from '../src/plan/officeSheets.js'
 import { OFFICE_FIRST_COLUMN, OFFICE_HEADING_ROW } from '../src/plan/places.js'
 import { isErrorText } from '../src/takeoff/fields.js'
 import type { PlanCell, PlanValidation, SheetPlan } from '../src/plan/plan.js'
@@ -120,6 +120,7 @@ export function planOf(getters: Getters, sheetId: string): SheetPlan {
     footer: name,
     tables,
     validations: validationsOf(getters, sheetId, name, tables[0]),
+    ...(tables[0] && isStandard(tables[0]) ? foldedColumns(name as TableName) : {}),
     hidden: !getters.isSheetVisible(sheetId),
   }
 }
@@ -130,14 +131,13 @@ const BAD_FORMULA = '#BAD_EXPR'
 /** An error as a file knows it; the grid has more kinds. */
 const errorOf = (value: unknown): string => (isErrorText(String(value)) ? String(value) : '#N/A')
 
+/** A table that stands where our template puts it. */
+const isStandard = ({ name, row, column, headings }: SheetPlan['tables'][number]): boolean =>
+  row === OFFICE_HEADING_ROW && column === OFFICE_FIRST_COLUMN && Object.keys(fieldsOf(name as TableName)).every((heading, at) => headings[at] === heading)
+
 /** The full rules of a table that stands where our template puts it; else the lists that the grid knows. */
 function validationsOf(getters: Getters, sheetId: string, name: string, table: SheetPlan['tables'][number] | undefined): SheetPlan['validations'] {
-  if (
-    table?.row === OFFICE_HEADING_ROW &&
-    table.column === OFFICE_FIRST_COLUMN &&
-    Object.keys(fieldsOf(table.name as TableName)).every((heading, at) => table.headings[at] === heading)
-  )
-    return standardValidations(name as TableName)
+  if (table && isStandard(table)) return standardValidations(name as TableName)
   return getters.getDataValidationRules(sheetId).flatMap(({ ranges, criterion: { type, values } }) =>
     ranges.flatMap(({ zone }): PlanValidation[] => {
       const place = { firstRow: zone.top + 1, lastRow: zone.bottom + 1, column: zone.left + 1, message: values.join(', ') }

@@ -278,7 +278,7 @@ export class ExcelHost implements Host {
           sheet.visibility = 'Visible'
           sheet.getRange().clear()
         }
-        for (const { plan, sheet } of targets) writeSheet(sheet.isNullObject ? worksheets.add(plan.name) : sheet, plan)
+        for (const { plan, sheet } of targets) writeSheet(sheet.isNullObject ? worksheets.add(plan.name) : sheet, plan, this.has('ExcelApi', '1.10'))
         setNames(context, names, 'next')
         await context.sync()
       } catch (error) {
@@ -455,7 +455,10 @@ export class ExcelHost implements Host {
       const worksheet = context.workbook.worksheets.getItem(sheet)
       const place = Object.values(this.places).find((known) => known.sheet === sheet)
       worksheet.activate()
-      worksheet.getRange(address(Math.max(1, row), place?.columnOf(column) ?? 1, false)).select()
+      const cell = worksheet.getRange(address(Math.max(1, row), place?.columnOf(column) ?? 1, false))
+      // A column that is folded comes into sight.
+      if (place) cell.columnHidden = false
+      cell.select()
       await context.sync()
     })
   }
@@ -598,7 +601,7 @@ function asContent(range: Excel.Range): SheetContent {
   return rows
 }
 
-function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan): void {
+function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan, mayFold: boolean): void {
   const lastRow = Math.max(...plan.cells.map(({ row }) => row))
   const lastColumn = Math.max(...plan.cells.map(({ column }) => column))
   const block = <T>(fill: T): T[][] => Array.from({ length: lastRow }, () => Array<T>(lastColumn).fill(fill))
@@ -616,6 +619,11 @@ function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan): void {
   plan.widths.forEach((width, at) => (sheet.getRange(`${columnLetters(at + 1)}:${columnLetters(at + 1)}`).format.columnWidth = width * POINTS_PER_WIDTH))
   for (const [row, height] of heights) sheet.getRange(`${row}:${row}`).format.rowHeight = height
   sheet.showGridlines = false
+  if (plan.folded && mayFold) {
+    const columns = sheet.getRange(`${columnLetters(plan.folded.first)}:${columnLetters(plan.folded.last)}`)
+    columns.group('ByColumns')
+    columns.hideGroupDetails('ByColumns')
+  }
   sheet.freezePanes.freezeRows(plan.frozenRows)
   sheet.pageLayout.orientation = plan.landscape ? 'Landscape' : 'Portrait'
   sheet.pageLayout.zoom = { horizontalFitToPages: 1, verticalFitToPages: 0 }

@@ -28,6 +28,7 @@ interface Getters {
   isSheetVisible(id: string): boolean
   isSheetLocked(id: string): boolean
   getActivePosition(): Position
+  getHeaderGroups(sheetId: string, dimension: 'COL' | 'ROW'): readonly { start: number; end: number; isFolded?: boolean }[]
   getEvaluatedCell(position: Position): { value: SheetCell['value']; type: string; format?: string }
   getCell(position: Position): { isFormula?: boolean; content?: string } | undefined
   getCellText(position: Position, options?: object): string
@@ -233,6 +234,11 @@ export class GridHost implements Host {
     for (const [row, points] of rowHeights(plan)) bySize.set(Math.round((points * 96) / 72), [...(bySize.get(Math.round((points * 96) / 72)) ?? []), row - 1])
     for (const [size, elements] of bySize) this.dispatch('RESIZE_COLUMNS_ROWS', { sheetId, dimension: 'ROW', elements, size })
     this.dispatch('SET_GRID_LINES_VISIBILITY', { sheetId, areGridLinesVisible: false })
+    if (plan.folded) {
+      const group = { sheetId, dimension: 'COL', start: plan.folded.first - 1, end: plan.folded.last - 1 }
+      this.dispatch('GROUP_HEADERS', group)
+      this.dispatch('FOLD_HEADER_GROUP', group)
+    }
     if (plan.frozenRows) this.dispatch('FREEZE_ROWS', { sheetId, quantity: plan.frozenRows })
   }
 
@@ -309,7 +315,15 @@ export class GridHost implements Host {
     await this.show(sheet)
     const place = Object.values(this.places).find((known) => known.sheet === sheet)
     const col = (place?.columnOf(column) ?? 1) - 1
+    this.unfold(col)
     this.selectCell(col, Math.max(0, row - 1))
+  }
+
+  /** A column that is folded comes into sight. */
+  private unfold(col: number): void {
+    const sheetId = this.getters.getActiveSheetId()
+    for (const group of this.getters.getHeaderGroups(sheetId, 'COL'))
+      if (group.isFolded && group.start <= col && col <= group.end) this.dispatch('UNFOLD_HEADER_GROUP', { sheetId, dimension: 'COL', start: group.start, end: group.end })
   }
 
   private selectCell(col: number, row: number): void {

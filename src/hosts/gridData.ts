@@ -106,6 +106,7 @@ export class GridDataWriter {
       cols: Object.fromEntries(plan.widths.map((width, at) => [at, { size: Math.round(width * PIXELS_PER_WIDTH) }])),
       rows: Object.fromEntries([...rowHeights(plan)].map(([row, points]) => [row - 1, { size: Math.round(points * PIXELS_PER_POINT) }])),
       panes: { xSplit: 0, ySplit: plan.frozenRows },
+      headerGroups: { ROW: [], COL: plan.folded ? [{ start: plan.folded.first - 1, end: plan.folded.last - 1, isFolded: true }] : [] },
       areGridLinesVisible: false,
       isVisible: !plan.hidden,
       dataValidationRules: plan.validations.flatMap(({ list, range, firstRow, lastRow: last, column }, at) => {

@@ -2,7 +2,7 @@
 import { allowedIn, checkedOrRaw, type CellValue, type Field } from '../takeoff/fields.js'
 import { stationOf } from '../takeoff/rainDays.js'
 import type { RawOffice, RawTable } from '../takeoff/office.js'
-import { fieldsOf, isSeldom, keyColumn, MOST_ROWS, officeTables, tableNames, type TableName } from '../takeoff/officeTables.js'
+import { fieldsOf, foldedFields, isSeldom, keyColumn, MOST_ROWS, officeTables, tableNames, type TableName } from '../takeoff/officeTables.js'
 import { OFFICE_FIRST_COLUMN, OFFICE_HEADING_ROW, standardPlaces } from './places.js'
 import { madeLine, quotedSheet, range, SheetDraft, type Made, type PlanCell, type PlanValidation, type SheetPlan } from './plan.js'
 
@@ -53,11 +53,18 @@ function officeSheet(table: TableName, raw: RawTable, made: Made): SheetPlan {
     headingRow: OFFICE_HEADING_ROW,
     landscape: true,
     footer: table,
+    ...foldedColumns(table),
     // Tables are as wide as they are: more pages, and never smaller type.
     print: { percent: 90 },
     tables: [{ name: table, row: OFFICE_HEADING_ROW, column: OFFICE_FIRST_COLUMN, headings: [...fields.map(([name]) => name), ...own], rows }],
     validations: standardValidations(table),
   })
+}
+
+/** Columns that are folded, where the table stands as our template lays it out. */
+export function foldedColumns(table: TableName): Pick<SheetPlan, 'folded'> {
+  const fields = foldedFields(table)
+  return fields ? { folded: { first: OFFICE_FIRST_COLUMN + fields.first, last: OFFICE_FIRST_COLUMN + fields.last } } : {}
 }
 
 /** What each column takes, where the table stands as our template lays it out. */

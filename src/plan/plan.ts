@@ -109,6 +109,8 @@ export interface SheetPlan {
   letterhead?: true
   /** Points that the logo takes above the first row. */
   logo_pt?: number
+  /** Columns that are folded together, so that those that matter stay in sight. */
+  folded?: { first: number; last: number }
   /** Letter, where nothing is said. */
   paper?: 'letter' | 'A4'
   /** Printed at this share of its size, over as many pages as it takes, columns behind the last one on the screen alone; else it is made as narrow as a page. */
@@ -142,7 +144,7 @@ export const quotedSheet = (name: string): string => (/^[A-Za-z_][A-Za-z0-9_]*$/
 
 /** What a layout says of its sheet beside the cells. */
 export interface SheetFrame
-  extends Pick<SheetPlan, 'kind' | 'widths' | 'landscape' | 'footer'>, Partial<Pick<SheetPlan, 'tables' | 'validations' | 'print' | 'paper' | 'toScale' | 'definedNames'>> {
+  extends Pick<SheetPlan, 'kind' | 'widths' | 'landscape' | 'footer'>, Partial<Pick<SheetPlan, 'tables' | 'validations' | 'print' | 'paper' | 'toScale' | 'definedNames' | 'folded'>> {
   headingRow: number
 }
 

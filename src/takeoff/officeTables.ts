@@ -16,52 +16,58 @@ export const trafficKinds = ['none', 'lawn machines', 'cars', 'trucks'] as const
 
 /** The columns of Jobs. Names are what item rules use; the unit is the last part of the name. */
 export const jobFields = {
+  // What a job cannot do without, and site figures that nobody may guess; the rest has defaults, and its columns are folded.
   Job: text('Job', 'Short name; it becomes part of the sheet names.', { required: true, unique: true, longest: LONGEST_JOB_NAME }),
   Site: text('Site', 'Where it is, for people.'),
   Date: date('Date', 'Date of the quote.'),
   RoofArea_ft2: number('Roof area', 'Plan (horizontal) area that drains to the tanks.', { least: 1, most: 1_000_000, required: true }),
   RoofSurface: rowOf('Roofs', 'Roof surface', 'A surface of the sheet Roofs.', { default: 'metal' }),
   RainStation: rowOf('Rain', 'Rain station', 'A station of the sheet Rain.', { required: true }),
+  RainIntensity_in_per_h: number('Rain intensity', 'Design rain of the adopted code for this place.', { least: 0.1, most: 20, default: 4 }),
+  People: number('People', 'People served.', { least: 0, most: 10_000, required: true }),
+  TankModel: rowOf('Tanks', 'Tank model', 'A model of the sheet Tanks.', { required: true }),
+  TankCount: number('Tanks', 'Leave empty to take the fewest that reach the wanted reliability.', { least: 1, most: 12, only: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12] }),
+  InletRun_ft: number('Inlet run', 'Drain from the downspouts to the far tank.', { least: 0, most: 2000, default: 20 }),
+  OverflowRun_ft: number('Overflow run', 'Drain from the overflow to where it may spill.', { least: 0, most: 2000, default: 20 }),
+  OutfallDrop_ft: number('Fall to the outfall', 'How much lower the ground is where the overflow spills than at the tanks.', { least: -20, most: 500, default: 0 }),
+  WaterLineRun_ft: number('Water-line run', 'Buried line from the pump tank to the house.', { least: 1, most: 5000, default: 100 }),
+  WaterLineRise_ft: number('Rise to the house', 'Height of the house connection above the ground at the tanks.', { least: -200, most: 500, default: 5 }),
+  PowerRun_ft: number('Power run', 'Feed from the panel to the tank edge.', { least: 1, most: 5000, default: 100 }),
+  GroundwaterDepth_ft: number('Groundwater depth', 'Depth of the highest groundwater below grade. Empty means not known: the verdict on uplift then says check.', { least: 0, most: 200, default: 200 }),
+  SoilClass: oneOf('Soil class', 'As classed by the competent person: rock, A, B or C. C where nobody has classed it.', ['rock', 'A', 'B', 'C'], { default: 'C' }),
+  FrostDepth_in: number('Frost depth', 'As the adopted code gives it for this place; 0 where there is none.', { least: 0, most: 120, default: 0 }),
+  HouseFlow_gpm: number('House flow', 'Flow wanted at the house.', { least: 0.5, most: 200, default: 8 }),
+  HousePressure_psi: number('House pressure', 'Pressure wanted at the house at that flow.', { least: 0, most: 150, default: 45 }),
+  Markup: number('Markup', 'Profit, as a share of the order cost.', { least: 0, most: 3, default: 0.2 }),
+  Tax: number('Tax', 'On cost with markup.', { least: 0, most: 0.5, default: 0 }),
+
+  // Folded.
   FirstFlush_in: number('First flush', 'Depth taken off each day of rain (off each month, where only monthly means are known); leave 0 when the roof coefficient already holds the loss.', { least: 0, most: 10, default: 0 }),
   FirstFlushEach: oneOf('First flush each', 'How often the diverter fills again: each day of rain, or once in a wet spell.', ['day', 'wet spell'], { default: 'day' }),
   FilterShare: number('Filter share', 'Share of the water that passes the filter.', { least: 0, most: 1, above: true, default: 0.9 }),
-  People: number('People', 'People served.', { least: 0, most: 10_000, required: true }),
   UsePerPerson_gal_per_day: number('Use a person', 'Indoor use a day for each person.', { least: 0, most: 500, default: 45 }),
   OutdoorUse_gal_per_day: number('Outdoor use', 'Garden and other use a day, the year round; use that changes by month goes into the sheet Uses.', { least: 0, most: 100_000, default: 0 }),
   DailyProof: oneOf('Daily proof', 'yes writes the daily balance as formulas too, a row a day, on a sheet of its own: long, and needed only where somebody wants to check it.', ['no', 'yes'], { default: 'no' }),
   WantedReliability: number('Wanted reliability', 'Share of the demand that the tanks should meet.', { least: 0, most: 1, default: 0.9 }),
-  TankModel: rowOf('Tanks', 'Tank model', 'A model of the sheet Tanks.', { required: true }),
-  TankCount: number('Tanks', 'Leave empty to take the fewest that reach the wanted reliability.', { least: 1, most: 12, only: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12] }),
   SecondModel: rowOf('Tanks', 'Second model', 'Another model of the sheet Tanks at the far end of the row, where the roof water enters; as high, with as thick a floor and lid and water as deep. Empty: all tanks are of one model.'),
   SecondCount: number('Tanks of the second model', 'How many of the tanks of the row are of it.', { least: 1, most: 11, only: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11], default: 1 }),
   DeadDepth_in: number('Dead depth', 'Water under intake and ties, which is no storage.', { least: 0, most: 60, default: 9 }),
   TankGap_in: number('Gap between tanks', 'Clear distance between the walls of two tanks.', { least: 4, most: 120, default: 12 }),
   Cover_ft: number('Cover', 'Earth over the lids.', { least: 0, most: 20, default: 2 }),
-  GroundwaterDepth_ft: number('Groundwater depth', 'Depth of the highest groundwater below grade. Empty means not known: the verdict on uplift then says check.', { least: 0, most: 200, default: 200 }),
-  SoilClass: oneOf('Soil class', 'As classed by the competent person: rock, A, B or C. C where nobody has classed it.', ['rock', 'A', 'B', 'C'], { default: 'C' }),
   PitDrained: oneOf('Pit drained', 'yes only where a competent person classed the soil after the water was drawn down.', ['no', 'yes'], { default: 'no' }),
-  FrostDepth_in: number('Frost depth', 'As the adopted code gives it for this place; 0 where there is none.', { least: 0, most: 120, default: 0 }),
   Traffic: oneOf('Traffic', 'What may drive over the tanks.', trafficKinds, { default: 'none' }),
   BearingAllowed_psf: number('Bearing allowed', 'Of the ground under the bed, from the soil report or the adopted code (IBC Table 1806.2 gives 1,500 for clay; from memory).', { least: 200, most: 20_000, default: 1500 }),
   Altitude_ft: number('Altitude', 'Of the site; gives the log of the vacuum test its barometer.', { least: -300, most: 10_000, default: 0 }),
   Swell: number('Swell', 'Share by which dug earth grows.', { least: 0, most: 1, default: 0.25 }),
-  InletRun_ft: number('Inlet run', 'Drain from the downspouts to the far tank.', { least: 0, most: 2000, default: 20 }),
-  OverflowRun_ft: number('Overflow run', 'Drain from the overflow to where it may spill.', { least: 0, most: 2000, default: 20 }),
-  OutfallDrop_ft: number('Fall to the outfall', 'How much lower the ground is where the overflow spills than at the tanks.', { least: -20, most: 500, default: 0 }),
   InletTanks: number('Inlet tanks', 'Tanks that take roof water: 1, the far one, or 2, it and its neighbour. Leave empty to take what the storm asks for.', { least: 1, most: 2, only: [1, 2] }),
   DrainSize_in: number('Drain size', 'Nominal size of the inlet and overflow drains. Leave empty to take the smallest that carries the storm.', { least: 4, most: 8, only: [4, 6, 8] }),
   DrainPipe: oneOf('Drain pipe', 'Pipe of the inlet and overflow drains; 8 in is SDR 35.', ['PVC 40', 'PVC SDR 35'], { default: 'PVC 40' }),
   DrainSlope_in_per_ft: number('Drain slope', 'Fall of the inlet and overflow drains.', { least: 0.03, most: 6, default: 0.25 }),
-  RainIntensity_in_per_h: number('Rain intensity', 'Design rain of the adopted code for this place.', { least: 0.1, most: 20, default: 4 }),
   DrainTable: oneOf('Drain table', 'Family of codes whose drain capacities count: newer IPC (2015 on) figures n 0.010, older IPC and UPC 0.015.', ['newer IPC', 'older IPC or UPC'], { default: 'newer IPC' }),
-  WaterLineRun_ft: number('Water-line run', 'Buried line from the pump tank to the house.', { least: 1, most: 5000, default: 100 }),
-  WaterLineRise_ft: number('Rise to the house', 'Height of the house connection above the ground at the tanks.', { least: -200, most: 500, default: 5 }),
   WaterLinePipe: keyed(linePipeKey, 'Water-line pipe', 'Polyethylene, 160 psi at least.', { default: 'PE IPS 200' }),
   WaterLineSize: keyed(lineSizeKey, 'Water-line size', 'Nominal size.', { default: '1' }),
   LineFittings: oneOf('Line fittings', 'Must suit the pipe: insert fittings on IPS, compression with stiffeners on CTS. Leave empty to follow the pipe.', ['IPS insert', 'CTS compression']),
   TrenchDepth_in: number('Trench depth', 'Of the water line and the power feed: below frost, and as the code asks. Empty: 36 in, or 6 in below the frost depth where that is more.', { least: 12, most: 120 }),
-  HouseFlow_gpm: number('House flow', 'Flow wanted at the house.', { least: 0.5, most: 200, default: 8 }),
-  HousePressure_psi: number('House pressure', 'Pressure wanted at the house at that flow.', { least: 0, most: 150, default: 45 }),
   PumpModel: rowOf('Pumps', 'Pump model', 'Leave empty to take the first of the sheet Pumps that meets the duty.'),
   CutIn_psi: number('Cut-in', 'Pressure at which the switch starts the pump.', { least: 5, most: 150, default: 40 }),
   CutOut_psi: number('Cut-out', 'Pressure at which it stops.', { least: 10, most: 200, default: 60 }),
@@ -73,7 +79,6 @@ export const jobFields = {
   HouseSet: oneOf('House set', 'Valve, drain and gauge at the house, where this job brings them.', ['no', 'yes'], { default: 'no' }),
   PipeC: number('Pipe C', 'Hazen–Williams C that duty and switch are figured with; flow, surge and highest pressure take new pipe, 150.', { least: 100, most: 150, default: 140 }),
   WaterTemperature_F: number('Water temperature', 'Warmest water in the line; lowers the rating of polyethylene above 77 °F.', { least: 33, most: 122, default: 60 }),
-  PowerRun_ft: number('Power run', 'Feed from the panel to the tank edge.', { least: 1, most: 5000, default: 100 }),
   Voltage_V: number('Voltage', 'Of the pump circuit.', { least: 110, most: 480, default: 230 }),
   DropLimit: number('Drop limit', 'Voltage drop allowed, as a share.', { least: 0.005, most: 0.1, default: 0.03 }),
   CableMetal: oneOf('Cable metal', 'Of the pump feed, which goes down into the water: copper.', ['copper', 'aluminum'], { default: 'copper' }),
@@ -93,13 +98,13 @@ export const jobFields = {
   CraneModel: rowOf('Cranes', 'Crane', 'Leave empty to take the first of the sheet Cranes that lifts a tank at its radius.'),
   LaborRate_usd_per_h: number('Labor rate', 'One hour of one person.', { least: 0, most: 1000, default: 62 }),
   Overhead: number('Overhead', 'Share of the order cost.', { least: 0, most: 1, default: 0 }),
-  Markup: number('Markup', 'Profit, as a share of the order cost.', { least: 0, most: 3, default: 0.2 }),
-  Tax: number('Tax', 'On cost with markup.', { least: 0, most: 0.5, default: 0 }),
   With: text('With', 'Sets of items that this job takes in, by name, commas between: see the column Set of Items.', { longest: 200 }),
   Without: text('Without', 'Codes of items that this job leaves out, commas between.', { longest: 200 }),
   CrewLanguage: oneOf('Crew language', 'What the Crew sheet says beside English.', ['English', 'English and Spanish'], { default: 'English' }),
 } as const satisfies Fields
 export type JobFieldName = keyof typeof jobFields
+/** The first of the columns of Jobs that are folded together: each of them has a default. */
+const FIRST_FOLDED: JobFieldName = 'FirstFlush_in'
 
 const tankFields: Fields = {
   Model: text('Model', 'Name of the tank, once each.', { required: true, unique: true, longest: 40 }),
@@ -276,4 +281,10 @@ export const isSeldom = (table: TableName): boolean => seldomTables.includes(tab
 export const requiredTables: readonly TableName[] = tableNames.filter((name) => !optionalTables.includes(name))
 export const fieldsOf = (table: TableName): Fields => officeTables[table].fields
 export const keyColumn = (table: TableName): string => Object.keys(officeTables[table].fields)[0]!
+/** Columns of a table that a new sheet folds together, as places among its own; nothing where all are shown. */
+export function foldedFields(table: TableName): { first: number; last: number } | undefined {
+  if (table !== 'Jobs') return undefined
+  const names = Object.keys(jobFields)
+  return { first: names.indexOf(FIRST_FOLDED), last: names.length - 1 }
+}
 export type { Field }

@@ -34,13 +34,14 @@ interface Rig {
   type(sheet: string, row: number, column: number, value: number | string): void
   sheetNames(): string[]
   cell(sheet: string, row: number, column: number): unknown
+  isHidden(sheet: string, column: number): boolean
 }
 
 /** `isNew`: an Excel with every set of the interface; else one that cannot take in sheets of a file. */
 function excelRig(isNew = false): Rig & { book: MemoryExcel } {
   const book = new MemoryExcel()
   // Every formula shows what the plan says that it gives.
-  const host = new ExcelHost(book.run as never, (set) => isNew || set !== 'ExcelApi')
+  const host = new ExcelHost(book.run as never, (set, version) => isNew || set !== 'ExcelApi' || version === '1.10')
   const write = host.write.bind(host)
   host.write = async (plans) => {
     for (const { cells } of plans) for (const { formula, value } of cells) if (formula !== undefined) book.results.set(`=${formula}`, value as never)
@@ -52,6 +53,7 @@ function excelRig(isNew = false): Rig & { book: MemoryExcel } {
     type: (sheet, row, column, value) => void book.sheet(sheet)!.formulas.set(`${row},${column}`, value),
     sheetNames: () => book.sheets.map(({ name }) => name),
     cell: (sheet, row, column) => book.sheet(sheet)!.formulas.get(`${row},${column}`),
+    isHidden: (sheet, column) => book.sheet(sheet)!.hidden.has(column),
   }
 }
 
@@ -63,6 +65,7 @@ function gridRig(): Rig {
     getSheetIdByName(name: string): string
     getEvaluatedCell(position: object): { value: unknown }
     getCellText(position: object, options: object): string
+    isColHidden(sheetId: string, column: number): boolean
   }
   return {
     host: new GridHost(model),
@@ -70,6 +73,7 @@ function gridRig(): Rig {
       void model.dispatch('UPDATE_CELL' as never, { sheetId: getters.getSheetIdByName(sheet), col: column - 1, row: row - 1, content: String(value) } as never),
     sheetNames: () => getters.getSheetIds().map((id) => getters.getSheetName(id)),
     cell: (sheet, row, column) => getters.getCellText({ sheetId: getters.getSheetIdByName(sheet), col: column - 1, row: row - 1 }, { showFormula: true }),
+    isHidden: (sheet, column) => getters.isColHidden(getters.getSheetIdByName(sheet), column - 1),
   }
 }
 
@@ -195,6 +199,16 @@ describe.each([
     expect(String(rig.cell(names.takeoff, ruled, takeoffColumns.description))).not.toBe('Nells clamp')
   })
 
+  it('columns of Jobs that have defaults are folded; the place of a problem among them comes into sight', async () => {
+    const rig = makeRig()
+    await setUp(rig.host, made, true)
+    const { places } = await rig.host.read([])
+    const [shown, folded] = [places.Jobs.columnOf('HousePressure_psi')!, places.Jobs.columnOf('Cover_ft')!]
+    expect([rig.isHidden('Jobs', shown), rig.isHidden('Jobs', folded)]).toEqual([false, true])
+    await rig.host.select({ sheet: 'Jobs', row: 6, column: 'Cover_ft' })
+    expect(rig.isHidden('Jobs', folded)).toBe(false)
+  })
+
   it('a renamed heading is asked about once; the answer stands on a sheet, and new rows go under the office’s heading', async () => {
     const rig = makeRig()
     await setUp(rig.host, made, true)
@@ -303,7 +317,7 @@ describe('Excel in memory, what can go wrong', () => {
       centerFooter: names.takeoff,
     })
     expect(takeoff.frozenRows).toBe(5)
-    const line = TIE_BOOT({ host, type: () => undefined, sheetNames: () => [], cell: (sheet, row, column) => book.sheet(sheet)!.formulas.get(`${row},${column}`) })
+    const line = TIE_BOOT({ host, type: () => undefined, sheetNames: () => [], isHidden: () => false, cell: (sheet, row, column) => book.sheet(sheet)!.formulas.get(`${row},${column}`) })
     expect(takeoff.formats.get(`${line},${takeoffColumns.amount}`)).toBe('#,##0.00_ ')
     // A code stays a text, whatever it looks like.
     expect(takeoff.formats.get(`${line},${takeoffColumns.code}`)).toBe('@')

@@ -17,6 +17,18 @@ const made = { date: '2026-11-25', revision: 1, version: 'test' }
 const cellsFile = () => writeWorkbook(takeoffWorkbook(startingOffice(true), [demoTakeoff('Wicket Mill')], 'cells', made))
 
 describe('what is refused', () => {
+  it('columns of Jobs that have defaults are folded, and nothing of a row is lost by it', async () => {
+    const jobs = (await inExceljs(writeWorkbook(templateWorkbook(startingOffice(true), { date: '2026-11-26', revision: 1, version: 'test' })))).getWorksheet('Jobs')!
+    const at = (heading: string) => jobs.getColumn((jobs.getRow(5).values as unknown[]).indexOf(heading))
+    expect([at('HousePressure_psi').hidden, at('HousePressure_psi').outlineLevel, at('Cover_ft').hidden, at('Cover_ft').outlineLevel, at('CrewLanguage').hidden]).toEqual([
+      false,
+      0,
+      true,
+      1,
+      true,
+    ])
+    expect(jobs.getCell(9, at('Cover_ft').number).value).toBe(3)
+  })
   it('a file that is no workbook, a truncated one, and one that is not ours', async () => {
     expect(() => openWorkbook(strToU8('hello'), 'a.xlsx')).toThrow('a.xlsx: an .xlsx workbook is needed; this is no such file.')
     expect(() => openWorkbook(new Uint8Array(), 'a.xlsx')).toThrow('no such file')

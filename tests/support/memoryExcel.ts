@@ -25,6 +25,9 @@ interface SheetState {
   validations: Map<string, string>
   page: Record<string, unknown>
   shapes: ShapeState[]
+  /** Columns that are grouped, and those that are hidden. */
+  groups: string[]
+  hidden: Set<number>
   frozenRows: number
   isProtected: boolean
   visibility: string
@@ -433,6 +436,20 @@ export class MemoryContext {
           const { row, column } = area()
           return { row: row + y, column: column + x, rows: 1, columns: 1 }
         }),
+      group: (by: string) => this.queue(() => void (must().groups = [...must().groups, `${by} ${letters(area().column)}:${letters(area().column + area().columns - 1)}`])),
+      hideGroupDetails: () =>
+        this.queue(() => {
+          if (!must().groups.length) fail('InvalidOperation', 'There is no group.')
+          for (let at = area().column; at < area().column + area().columns; at++) must().hidden.add(at)
+        }),
+      set_columnHidden: (isHidden: unknown) =>
+        this.queue(() => {
+          const { hidden } = must()
+          for (let at = area().column; at < area().column + area().columns; at++) {
+            if (isHidden) hidden.add(at)
+            else hidden.delete(at)
+          }
+        }),
       select: () => this.queue(() => void (book.active.cell = `${letters(area().column)}${area().row}`)),
       area,
       sheet: must,
@@ -505,6 +522,8 @@ export class MemoryExcel {
       validations: new Map(),
       page: {},
       shapes: [],
+      groups: [],
+      hidden: new Set(),
       frozenRows: 0,
       isProtected: false,
       visibility: 'Visible',

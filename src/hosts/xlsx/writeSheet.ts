@@ -205,10 +205,10 @@ export class SheetWriter {
     const { left, center, right } = footOf(plan)
     const footer = `&L${left}&C${center}&R${right}`
     return [
-      `${HEAD}<worksheet xmlns="${MAIN}" xmlns:r="${RELATIONSHIPS}">${fixed === undefined ? '<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>' : ''}<dimension ref="A1:${columnLetters(lastColumn)}${lastRow}"/>`,
+      `${HEAD}<worksheet xmlns="${MAIN}" xmlns:r="${RELATIONSHIPS}">${sheetProperties(fixed === undefined, plan.folded !== undefined)}<dimension ref="A1:${columnLetters(lastColumn)}${lastRow}"/>`,
       `<sheetViews><sheetView showGridLines="0"${isFirst ? ' tabSelected="1"' : ''} workbookViewId="0">${plan.frozenRows > 0 ? `<pane ySplit="${plan.frozenRows}" topLeftCell="A${plan.frozenRows + 1}" activePane="bottomLeft" state="frozen"/>` : ''}</sheetView></sheetViews>`,
-      `<sheetFormatPr defaultRowHeight="${EMPTY_ROW_POINTS}" customHeight="1"/>`,
-      plan.widths.length ? `<cols>${plan.widths.map((width, at) => `<col min="${at + 1}" max="${at + 1}" width="${width}" customWidth="1"/>`).join('')}</cols>` : '',
+      `<sheetFormatPr defaultRowHeight="${EMPTY_ROW_POINTS}" customHeight="1"${plan.folded ? ' outlineLevelCol="1"' : ''}/>`,
+      plan.widths.length ? `<cols>${plan.widths.map((width, at) => `<col min="${at + 1}" max="${at + 1}" width="${width}" customWidth="1"${foldOf(plan, at + 1)}/>`).join('')}</cols>` : '',
       `<sheetData>${data.join('')}</sheetData>`,
       this.validations(plan.validations),
       '<pageMargins left="0.5" right="0.5" top="0.6" bottom="0.65" header="0.3" footer="0.3"/>',
@@ -447,6 +447,12 @@ export class SheetWriter {
     return marks.length + 1
   }
 }
+
+/** The sign that unfolds stands before the folded columns, beside those that are shown. */
+const sheetProperties = (isFitted: boolean, isFolded: boolean): string =>
+  isFitted || isFolded ? `<sheetPr>${isFolded ? '<outlinePr summaryRight="0"/>' : ''}${isFitted ? '<pageSetUpPr fitToPage="1"/>' : ''}</sheetPr>` : ''
+const foldOf = ({ folded }: SheetPlan, column: number): string =>
+  !folded ? '' : column >= folded.first && column <= folded.last ? ' hidden="1" outlineLevel="1"' : column === folded.first - 1 ? ' collapsed="1"' : ''
 
 const isLong = (plan: SheetPlan): boolean => {
   let points = 0
