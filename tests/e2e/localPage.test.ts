@@ -363,8 +363,46 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     expect(errors.filter((text) => !/^Working .* #N\/A$/.test(text))).toEqual([])
   })
 
+  it('the cells of the grid are light or dark as the system is, in its own colours too', async () => {
+    /** How bright a picture is on the whole, from 0 to 1. */
+    const brightness = async (page: Page): Promise<number> => {
+      const picture = await page.locator('#grid canvas').first().screenshot()
+      const blank = await page.context().newPage()
+      const bright = await blank.evaluate(
+        async (source) => {
+          const image = new Image()
+          image.src = source
+          await image.decode()
+          const canvas = document.createElement('canvas')
+          ;[canvas.width, canvas.height] = [image.width, image.height]
+          const context = canvas.getContext('2d')!
+          context.drawImage(image, 0, 0)
+          const { data } = context.getImageData(0, 0, image.width, image.height)
+          let sum = 0
+          for (let at = 0; at < data.length; at += 4) sum += (data[at]! + data[at + 1]! + data[at + 2]!) / 3
+          return sum / (data.length / 4) / 255
+        },
+        `data:image/png;base64,${picture.toString('base64')}`,
+      )
+      await blank.close()
+      return bright
+    }
+    for (const [theme, isDark] of [
+      [{ colorScheme: 'light' }, false],
+      [{ colorScheme: 'dark' }, true],
+      [{ forcedColors: 'active', colorScheme: 'light' }, false],
+      [{ forcedColors: 'active', colorScheme: 'dark' }, true],
+    ] as const) {
+      const { page } = await opened(theme)
+      const bright = await brightness(page)
+      // White paper with some ink, or the same turned over.
+      if (isDark) expect(bright, JSON.stringify(theme)).toBeLessThan(0.3)
+      else expect(bright, JSON.stringify(theme)).toBeGreaterThan(0.7)
+    }
+  })
+
   for (const theme of [{ colorScheme: 'light' as const }, { colorScheme: 'dark' as const }, { forcedColors: 'active' as const }]) {
-    for (const width of [320, 350]) {
+    for (const width of [320, 340, 350]) {
       it(`axe finds nothing serious at ${width} px, ${JSON.stringify(theme)}, plain and at 200 %`, async () => {
         const { page } = await opened({ viewport: { width, height: 900 }, ...theme })
         await page.evaluate(() => document.querySelectorAll('details').forEach((fold) => fold.setAttribute('open', '')))
