@@ -37,6 +37,15 @@ interface Rig {
   isHidden(sheet: string, column: number): boolean
 }
 
+/** Names of the pictures on sheets of a file, as Excel would take them in. */
+function drawingsIn(base64: string, sheets: readonly string[]): [string, string[]][] {
+  const { book } = openWorkbook(new Uint8Array(Buffer.from(base64, 'base64')), 'inserted.xlsx')
+  return sheets.map((name) => {
+    const drawing = book.relations(book.sheetNamed(name)!.part).find(({ type }) => type.endsWith('/drawing'))?.target
+    return [name, drawing === undefined ? [] : [...book.text(drawing).matchAll(/<xdr:grpSp><xdr:nvGrpSpPr><xdr:cNvPr id="\d+" name="([^"]+)"/g)].map(([, picture]) => picture!)]
+  })
+}
+
 /** `isNew`: an Excel with every set of the interface; else one that cannot take in sheets of a file. */
 function excelRig(isNew = false): Rig & { book: MemoryExcel } {
   const book = new MemoryExcel()
@@ -317,7 +326,13 @@ describe('Excel in memory, what can go wrong', () => {
       centerFooter: names.takeoff,
     })
     expect(takeoff.frozenRows).toBe(5)
-    const line = TIE_BOOT({ host, type: () => undefined, sheetNames: () => [], isHidden: () => false, cell: (sheet, row, column) => book.sheet(sheet)!.formulas.get(`${row},${column}`) })
+    const line = TIE_BOOT({
+      host,
+      type: () => undefined,
+      sheetNames: () => [],
+      isHidden: () => false,
+      cell: (sheet, row, column) => book.sheet(sheet)!.formulas.get(`${row},${column}`),
+    })
     expect(takeoff.formats.get(`${line},${takeoffColumns.amount}`)).toBe('#,##0.00_ ')
     // A code stays a text, whatever it looks like.
     expect(takeoff.formats.get(`${line},${takeoffColumns.code}`)).toBe('@')
@@ -345,6 +360,7 @@ describe('Excel in memory, what can go wrong', () => {
   it('section, plan and chart are pictures on the sheets, once each, at their cells; without that set of the interface the sheets are whole', async () => {
     const pictures = async (most: number) => {
       const book = new MemoryExcel()
+      book.readDrawings = drawingsIn
       const host = new ExcelHost(book.run as never, (set, version) => set === 'ExcelApi' && Number(version.split('.')[1]) <= most)
       await setUp(host, made, true)
       for (let round = 0; round < 2; round++) await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'native', made })

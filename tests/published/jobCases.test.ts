@@ -130,7 +130,7 @@ from('8.34 lb a gallon, 2.655e6 ft·lb a kWh', 'derived', 'printed to four digit
 ])
 from('Hydraulic Institute, Engineering Data Library, section I-A: 2.31 ft a psi', 'read', 'exact', [['ShutOff_psi', { CurveHead_ftw: [231, 100] }, 100, 1e-12]])
 from('eng-tips.com 357608: a tank of 68 x 126 x 64 in displaces 19,802 lb of water on 59.5 ft²', 'read', 'printed without decimals', [
-  ['FloatDepth_ft', { TankWeight_lb: 19_802, TankPlan_ft2: (68 * 126) / 144 }, 64 / 12, 0.001],
+  ['FloatDepth_ft', { TankWeight_lb: 19_802, TankPlan_ft2: (68 * 126) / 144, SecondWeight_lb: 19_802, SecondPlan_ft2: (68 * 126) / 144 }, 64 / 12, 0.001],
   ['TankPlan_ft2', { TankLength_ft: 126 / 12, TankWidth_ft: 68 / 12 }, 59.5, 0.05],
 ])
 from(
@@ -164,11 +164,11 @@ from('29 CFR 1926.1425 and load charts: the radius counts from the crane’s axi
   ['PickRadius_ft', { PitTopWidth_ft: 40, CraneSetback_ft: 3, OutriggerBase_ft: 18, PickOffset_ft: 15 }, Math.sqrt(1249), 1e-9],
 ])
 from('Michigan State University, Rigging: 2,000 lb on two legs at 60°, 1,154 lb each', 'read', 'printed without decimals; 1.154 for 1.1547', [
-  ['LegPull_lb', { TankWeight_lb: 2000 }, 1154, 1],
+  ['LegPull_lb', { HeaviestTank_lb: 2000 }, 1154, 1],
 ])
 from('mercury at 32 °F: 0.491154 psi an inch; 4 inHg on a lid of 10 x 6 ft and on a plate of 24 in', 'derived', 'printed to a tenth', [
-  ['LidForce_lbf', { TankLength_ft: 10, TankWidth_ft: 6, TestVacuum_inHg: 4 }, 60 * 144 * 4 * 0.491154, 1],
-  ['PlateForce_lbf', { TankOpening_in: 24, TestVacuum_inHg: 4 }, 888.8, 0.1],
+  ['LidForce_lbf', { TankPlan_ft2: 10 * 6, SecondPlan_ft2: 10 * 6, TestVacuum_inHg: 4 }, 60 * 144 * 4 * 0.491154, 1],
+  ['PlateForce_lbf', { TankOpening_in: 24, SecondOpening_in: 24, TestVacuum_inHg: 4 }, 888.8, 0.1],
 ])
 from(
   'The Driller, pressure tank drawdown: 0.2953 of the volume between 30 and 50 psi charged to 28, 0.258 between 40 and 60 charged to 38',

@@ -3,8 +3,6 @@
  * value arrays must have the shape of their range, sheet names follow the rules, tables need unique names, protected
  * sheets refuse. It counts syncs and can be told to fail at the n-th.
  */
-import { openWorkbook } from '../../src/hosts/file.js'
-
 type Value = string | number | boolean
 type Cells = Map<string, Value>
 
@@ -185,15 +183,8 @@ export class MemoryContext {
       // Sheets of a file come with their names and what is drawn on them.
       insertWorksheetsFromBase64: (base64: string, { sheetNamesToInsert }: { sheetNamesToInsert: readonly string[] }) =>
         this.queue(() => {
-          const file = openWorkbook(new Uint8Array(Buffer.from(base64, 'base64')), 'inserted.xlsx').book
-          for (const wanted of sheetNamesToInsert) {
-            const sheet = file.sheetNamed(wanted) ?? fail('ItemNotFound', `The file has no sheet ${wanted}.`)
-            const made = book.addSheet(wanted)
-            const drawing = file.relations(sheet.part).find(({ type }) => type.endsWith('/drawing'))?.target
-            if (drawing === undefined) continue
-            const names = [...file.text(drawing).matchAll(/<xdr:grpSp><xdr:nvGrpSpPr><xdr:cNvPr id="\d+" name="([^"]+)"/g)].map(([, name]) => name!)
-            made.shapes = names.map((name) => ({ name, type: 'Group', width: 200, height: 100, left: 0, top: 0 }))
-          }
+          const drawn = book.readDrawings?.(base64, sheetNamesToInsert) ?? fail('UnsupportedOperation', 'This Excel takes in no file.')
+          for (const [name, pictures] of drawn) book.addSheet(name).shapes = pictures.map((picture) => ({ name: picture, type: 'Group', width: 200, height: 100, left: 0, top: 0 }))
         }),
       getActiveCell: () =>
         this.rangeProxy(
@@ -499,6 +490,8 @@ export class MemoryExcel {
   active = { sheet: 'Sheet1', cell: 'A1' }
   sheets: SheetState[] = []
   tables: TableState[] = []
+  /** What is drawn on the sheets of a file, by their names; a test that inserts files brings it. */
+  readDrawings: ((base64: string, sheets: readonly string[]) => readonly (readonly [sheet: string, pictures: readonly string[]])[]) | undefined
   /** Names of the workbook, in small letters, with their formulas. */
   names = new Map<string, string>()
   /** What a formula would show; the tests give it the plan's own results. */
