@@ -8,6 +8,8 @@ import { madeLine, quotedSheet, range, SheetDraft, type Made, type PlanCell, typ
 
 const stationHelp = (heading: string): string => `Rain of the day at ${stationOf(heading).station}, ${stationOf(heading).unit}; T is a trace, empty is no reading`
 const HELP_ROW = OFFICE_HEADING_ROW - 1
+/** Columns out of sight are wide, so that the line above the headings need not be high for them. */
+const FOLDED_WIDTH = 30
 /** Empty rows that a new table holds ready. */
 const LEAST_ROWS = 1
 
@@ -25,6 +27,8 @@ function officeSheet(table: TableName, raw: RawTable, made: Made): SheetPlan {
   const fields = Object.entries(fieldsOf(table))
   // Columns of the office's own, and the stations of the daily rain, stand behind ours.
   const own = raw.columns.filter((name) => name !== '' && !Object.hasOwn(fieldsOf(table), name))
+  const folded = foldedFields(table)
+  const isFolded = (at: number): boolean => folded !== undefined && at >= folded.first && at <= folded.last
   const draft = new SheetDraft()
   draft.heading(officeTables[table].title, 'Filled cells are yours to type over; the line above each heading says what it takes', madeLine(made))
   fields.forEach(([name, field], at) => {
@@ -49,7 +53,11 @@ function officeSheet(table: TableName, raw: RawTable, made: Made): SheetPlan {
   }
   return draft.sheet(table, {
     kind: 'office',
-    widths: [2, ...fields.map(([name, field]) => widthOf(name, field)), ...own.map((name) => Math.max(12, name.length + 3))],
+    widths: [
+      2,
+      ...fields.map(([name, field], at) => (isFolded(at) ? Math.max(FOLDED_WIDTH, widthOf(name, field)) : widthOf(name, field))),
+      ...own.map((name) => Math.max(12, name.length + 3)),
+    ],
     headingRow: OFFICE_HEADING_ROW,
     landscape: true,
     footer: table,
