@@ -52,6 +52,8 @@ export class ExcelHost implements Host {
   private places: OfficePlaces = standardPlaces()
   /** Copies that could not be taken away when they were done with. */
   private leftOver: string[] = []
+  /** The sheet House has a picture. */
+  private hasLogo = false
   /** A making broke off and its sheets could not be put back. */
   private isBroken = false
 
@@ -87,14 +89,17 @@ export class ExcelHost implements Host {
         range.load('values,rowIndex,columnIndex')
         return { name, table, range }
       })
-      const wanted = sheets.map((name) => {
-        const sheet = workbook.worksheets.getItemOrNullObject(name)
-        const range = sheet.getUsedRangeOrNullObject()
-        range.load('values,formulas,rowIndex,columnIndex')
-        return { name, range }
-      })
+      const { worksheets } = workbook
+      worksheets.load('items/name')
+      const house = worksheets.getItemOrNullObject(this.places.House.sheet)
+      const { shapes } = house
+      const mayHaveLogo = this.has('ExcelApi', '1.10')
+      house.load('name')
+      if (mayHaveLogo) shapes.load('items/type')
+      const wanted = asked(worksheets, sheets)
       await context.sync()
       const found = tables.filter(({ table }) => !table.isNullObject)
+      this.hasLogo = mayHaveLogo && !house.isNullObject && shapes.items.some(({ type }) => type === 'Image')
       const raw = found.map(({ name, table, range }) => [name, asTable(table.worksheet.name, range)] as const)
       const gone = tables.filter(({ table }) => table.isNullObject).map(({ name }) => name)
       const missing = gone.filter((name) => requiredTables.includes(name))
@@ -106,119 +111,104 @@ export class ExcelHost implements Host {
         missing,
         absent: gone.filter((name) => optionalTables.includes(name)),
         places: this.places,
-        sheets: new Map(wanted.filter(({ range }) => !range.isNullObject).map(({ name, range }) => [name, asContent(range)])),
+        sheets: answered(wanted),
+        sheetNames: new Set(worksheets.items.map(({ name }) => name.toLowerCase())),
       }
+    })
+  }
+
+  readSheets(sheets: readonly string[]): Promise<ReadonlyMap<string, SheetContent>> {
+    return this.guarded(async (context) => {
+      const wanted = asked(context.workbook.worksheets, sheets)
+      await context.sync()
+      return answered(wanted)
     })
   }
 
   async write(all: readonly SheetPlan[]): Promise<readonly string[]> {
     await this.writeSheets(all.filter(({ toScale }) => !toScale))
-    await this.headPapers(all.filter(({ letterhead }) => letterhead))
-    await this.putPictures(all.filter(({ drawings, toScale }) => drawings && !toScale))
-    return this.draw(all.filter(({ toScale }) => toScale))
+    const scaled = all.filter(({ toScale }) => toScale)
+    const lacking = scaled.length ? [`The drawing (${scaled.map(({ name }) => name).join(', ')}) could not be put into this Excel: the command line makes it.`] : []
+    const takesFiles = this.has('ExcelApi', '1.13')
+    if (!takesFiles && !this.hasLogo) return lacking
+    return this.dress(all, takesFiles).catch(() => lacking)
   }
 
   /**
-   * Section, plan and chart where the sheets have room for them: drawn on a sheet of a file, which is inserted, copied from, and taken away.
-   * Without them the sheets are whole.
+   * What is drawn: the logo above the letterhead, section, plan and chart where sheets have room for them, and the sheet that is a drawing.
+   * This interface draws no such shapes, so they come from a file that is inserted, copied from and taken away. Without them the takeoff is whole.
    */
-  private async putPictures(plans: readonly SheetPlan[]): Promise<void> {
-    if (!plans.length || !this.has('ExcelApi', '1.13')) return
-    const { writeWorkbook } = await import(/* webpackChunkName: "drawing" */ './file.js')
-    await this.run(async (context) => {
+  private async dress(all: readonly SheetPlan[], takesFiles: boolean): Promise<readonly string[]> {
+    const pictured = takesFiles ? all.filter(({ drawings, toScale }) => drawings && !toScale) : []
+    const scaled = takesFiles ? all.filter(({ toScale }) => toScale) : []
+    const headed = all.filter(({ letterhead }) => letterhead)
+    if (!pictured.length && !scaled.length && !headed.length) return []
+    return this.run(async (context) => {
       const { worksheets } = context.workbook
-      const name = `${PICTURES} ${Date.now().toString(36)}`
-      context.workbook.insertWorksheetsFromBase64(inBase64(writeWorkbook({ sheets: [allPictures(name, plans)] })), { sheetNamesToInsert: [name], positionType: 'End' })
-      await context.sync()
-      const from = worksheets.getItem(name)
-      try {
-        from.visibility = 'Hidden'
-        const { shapes } = from
-        shapes.load('items/name')
-        const targets = plans.map((plan) => {
-          const sheet = worksheets.getItem(plan.name)
-          sheet.shapes.load('items/name')
-          // Where a picture stands hangs on the rows and columns of this Excel.
-          const cells = plan.drawings!.map(({ row, column }) => {
-            const cell = sheet.getRange(address(row, column, false))
-            cell.load('left,top')
-            return cell
-          })
-          return { plan, sheet, cells }
-        })
-        await context.sync()
-        const drawn = [...shapes.items]
-        for (const { plan, sheet, cells } of targets) {
-          for (const shape of sheet.shapes.items) if (shape.name.startsWith(OURS) && shape.name !== LOGO) shape.delete()
-          plan.drawings!.forEach((drawing, at) => {
-            const copy = drawn.shift()!.copyTo(sheet)
-            copy.name = OURS + drawing.picture.title
-            copy.left = cells[at]!.left + (drawing.offset ?? 0)
-            copy.top = cells[at]!.top
-          })
-        }
-        await context.sync()
-      } finally {
-        from.delete()
-        await context.sync()
-      }
-    }).catch(() => undefined)
-  }
-
-  /** The first picture on the sheet House stands above the letterhead of the papers. Where it cannot, the papers are whole without it. */
-  private async headPapers(plans: readonly SheetPlan[]): Promise<void> {
-    if (!plans.length || !this.has('ExcelApi', '1.10')) return
-    await this.run(async (context) => {
-      const { worksheets } = context.workbook
-      const shapes = worksheets.getItem(this.places.House.sheet).shapes
-      shapes.load('items/type,items/width,items/height')
-      const papers = plans.map((plan) => ({ plan, sheet: worksheets.getItem(plan.name) }))
+      const papers = [...new Set([...headed, ...pictured])].map((plan) => ({ plan, sheet: worksheets.getItem(plan.name) }))
       for (const { sheet } of papers) sheet.shapes.load('items/name')
+      const olds = scaled.map((plan) => {
+        const sheet = worksheets.getItemOrNullObject(plan.name)
+        const heading = sheet.getRange('B3')
+        sheet.load('name')
+        heading.load('values')
+        return { plan, sheet, heading }
+      })
+      const house = this.hasLogo ? worksheets.getItem(this.places.House.sheet).shapes : undefined
+      house?.load('items/type,items/width,items/height')
       await context.sync()
-      const logo = shapes.items.find(({ type }) => type === 'Image')
-      for (const { plan, sheet } of papers) {
-        for (const shape of sheet.shapes.items) if (shape.name === LOGO) shape.delete()
-        if (!logo || !(logo.width > 0) || !(logo.height > 0)) continue
-        const scale = Math.min(LOGO_POINTS.width / logo.width, LOGO_POINTS.height / logo.height)
-        const copy = logo.copyTo(sheet)
-        copy.name = LOGO
-        copy.lockAspectRatio = false
-        copy.width = logo.width * scale
-        copy.height = logo.height * scale
-        copy.top = 0
-        copy.left = Math.max(0, plan.widths.reduce((sum, width) => sum + width * POINTS_PER_WIDTH, 0) - logo.width * scale)
-        const head = sheet.getRange('1:1').format
-        head.rowHeight = rowHeights(plan).get(1)! + LOGO_POINTS.height + LOGO_POINTS.air
-        head.verticalAlignment = 'Bottom'
-      }
-      await context.sync()
-    }).catch(() => undefined)
+      for (const { sheet } of papers) for (const shape of sheet.shapes.items) if (shape.name.startsWith(OURS)) shape.delete()
+      const logo = house?.items.find(({ type }) => type === 'Image')
+      if (logo) for (const plan of headed) putLogo(logo, worksheets.getItem(plan.name), plan)
+      const strange = olds.filter(({ sheet, heading }) => !sheet.isNullObject && !isMadeLine(heading.values[0]?.[0]))
+      const fresh = olds.filter((old) => !strange.includes(old))
+      for (const { sheet } of fresh) if (!sheet.isNullObject) sheet.delete()
+      if (takesFiles && (fresh.length || pictured.length))
+        await this.insertDrawn(
+          context,
+          pictured,
+          fresh.map(({ plan }) => plan),
+        )
+      else await context.sync()
+      return strange.map(({ plan }) => `The sheet ${plan.name} stands here and was not made by this tool: the drawing is left out.`)
+    })
   }
 
-  /** A sheet that is a drawing has no equal in this interface: it comes from a file made of it alone. Without it the takeoff is whole all the same. */
-  private async draw(plans: readonly SheetPlan[]): Promise<readonly string[]> {
-    if (!plans.length) return []
-    const lacking = [`The drawing (${plans.map(({ name }) => name).join(', ')}) could not be put into this Excel: the command line makes it.`]
-    if (!this.has('ExcelApi', '1.13')) return lacking
+  /** Sheets that are drawings come from a file as they are; pictures for other sheets stand on one more of its sheets while they are copied. */
+  private async insertDrawn(context: Excel.RequestContext, pictured: readonly SheetPlan[], scaled: readonly SheetPlan[]): Promise<void> {
     const { writeWorkbook } = await import(/* webpackChunkName: "drawing" */ './file.js')
-    return this.run(async (context): Promise<readonly string[]> => {
-      const strange: string[] = []
-      for (const plan of plans) {
-        const old = context.workbook.worksheets.getItemOrNullObject(plan.name)
-        const heading = old.getRange('B3')
-        old.load('name')
-        heading.load('values')
-        await context.sync()
-        if (!old.isNullObject && !isMadeLine(heading.values[0]?.[0])) {
-          strange.push(`The sheet ${plan.name} stands here and was not made by this tool: the drawing is left out.`)
-          continue
-        }
-        if (!old.isNullObject) old.delete()
-        context.workbook.insertWorksheetsFromBase64(inBase64(writeWorkbook({ sheets: [plan] })), { sheetNamesToInsert: [plan.name], positionType: 'End' })
-        await context.sync()
+    const { worksheets } = context.workbook
+    const name = `${PICTURES} ${Date.now().toString(36)}`
+    const sheets = [...scaled, ...(pictured.length ? [allPictures(name, pictured)] : [])]
+    context.workbook.insertWorksheetsFromBase64(inBase64(writeWorkbook({ sheets })), { sheetNamesToInsert: sheets.map((sheet) => sheet.name), positionType: 'End' })
+    await context.sync()
+    if (!pictured.length) return
+    const from = worksheets.getItem(name)
+    try {
+      from.visibility = 'Hidden'
+      const { shapes } = from
+      shapes.load('items/name')
+      // Where a picture stands hangs on the rows and columns of this Excel.
+      const cells = pictured.flatMap((plan) =>
+        plan.drawings!.map((drawing) => {
+          const cell = worksheets.getItem(plan.name).getRange(address(drawing.row, drawing.column, false))
+          cell.load('left,top')
+          return { plan, drawing, cell }
+        }),
+      )
+      await context.sync()
+      const drawn = [...shapes.items]
+      for (const { plan, drawing, cell } of cells) {
+        const copy = drawn.shift()!.copyTo(worksheets.getItem(plan.name))
+        copy.name = OURS + drawing.picture.title
+        copy.left = cell.left + (drawing.offset ?? 0)
+        copy.top = cell.top
       }
-      return strange
-    }).catch(() => lacking)
+      await context.sync()
+    } finally {
+      from.delete()
+      await context.sync()
+    }
   }
 
   /** Cells whose functions were not there when the workbook opened stay at #NAME? until their formula is entered again. */
@@ -506,6 +496,22 @@ export class ExcelHost implements Host {
   }
 }
 
+/** The firm's picture at the right end of the first row, above the letterhead. */
+function putLogo(logo: Excel.Shape, sheet: Excel.Worksheet, plan: SheetPlan): void {
+  if (!(logo.width > 0) || !(logo.height > 0)) return
+  const scale = Math.min(LOGO_POINTS.width / logo.width, LOGO_POINTS.height / logo.height)
+  const copy = logo.copyTo(sheet)
+  copy.name = LOGO
+  copy.lockAspectRatio = false
+  copy.width = logo.width * scale
+  copy.height = logo.height * scale
+  copy.top = 0
+  copy.left = Math.max(0, plan.widths.reduce((sum, width) => sum + width * POINTS_PER_WIDTH, 0) - logo.width * scale)
+  const head = sheet.getRange('1:1').format
+  head.rowHeight = rowHeights(plan).get(1)! + LOGO_POINTS.height + LOGO_POINTS.air
+  head.verticalAlignment = 'Bottom'
+}
+
 /** A sheet that holds the pictures of several, one below the other. */
 function allPictures(name: string, plans: readonly SheetPlan[]): SheetPlan {
   const drawings = plans.flatMap((plan) => plan.drawings!).map((drawing, at) => ({ ...drawing, row: 1 + at * ROWS_A_PICTURE, column: 1 }))
@@ -522,6 +528,16 @@ function allPictures(name: string, plans: readonly SheetPlan[]): SheetPlan {
     drawings,
   }
 }
+
+/** The used ranges of sheets that may be there. */
+const asked = (worksheets: Excel.WorksheetCollection, sheets: readonly string[]) =>
+  sheets.map((name) => {
+    const used = worksheets.getItemOrNullObject(name).getUsedRangeOrNullObject()
+    used.load('values,formulas,rowIndex,columnIndex')
+    return { name, used }
+  })
+const answered = (wanted: ReturnType<typeof asked>): ReadonlyMap<string, SheetContent> =>
+  new Map(wanted.filter(({ used }) => !used.isNullObject).map(({ name, used }) => [name, asContent(used)]))
 
 /** A name of the workbook as it was and as it is to be; undefined where there is none. */
 interface NameToSet {

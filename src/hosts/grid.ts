@@ -73,13 +73,18 @@ export class GridHost implements Host {
       missing,
       absent: optionalTables.filter((name) => !found.has(name)),
       places: this.places,
-      sheets: new Map(
-        sheets.flatMap((name) => {
-          const id = this.getters.getSheetIdByName(name)
-          return id === undefined ? [] : [[name, this.content(id)] as const]
-        }),
-      ),
+      sheets: await this.readSheets(sheets),
+      sheetNames: new Set(this.getters.getSheetIds().map((id) => this.getters.getSheetName(id).toLowerCase())),
     }
+  }
+
+  async readSheets(sheets: readonly string[]): Promise<ReadonlyMap<string, SheetContent>> {
+    return new Map(
+      sheets.flatMap((name) => {
+        const id = this.getters.getSheetIdByName(name)
+        return id === undefined ? [] : [[name, this.content(id)] as const]
+      }),
+    )
   }
 
   /** A table stands on the sheet of its name, below a row that holds its first heading. */

@@ -22,6 +22,8 @@ export interface Snapshot {
   places: OfficePlaces
   /** The sheets asked for that exist. */
   sheets: ReadonlyMap<string, SheetContent>
+  /** Names of all sheets, in small letters. */
+  sheetNames: ReadonlySet<string>
 }
 
 /** A place on an office sheet: a row of a table and the heading of a column. */
@@ -36,6 +38,8 @@ export interface Host {
   readonly name: string
   /** Reads the office's tables and the sheets named. */
   read(sheets: readonly string[]): Promise<Snapshot>
+  /** Reads further sheets; those that exist. */
+  readSheets(sheets: readonly string[]): Promise<ReadonlyMap<string, SheetContent>>
   /** Writes sheets, all or nothing: a failure leaves the workbook as it was. Answers what a person should know, in words. */
   write(plans: readonly SheetPlan[]): Promise<readonly string[]>
   /**

@@ -1,7 +1,7 @@
 /** What the pane does with a workbook, whatever its host: read the jobs, set up tables, make takeoffs. */
 import type { Flavor } from '../plan/calls.js'
 import { officeSheets } from '../plan/officeSheets.js'
-import { PUBLISHED_SHEET } from '../plan/places.js'
+import { PUBLISHED_SHEET, type OfficePlaces } from '../plan/places.js'
 import type { Made, SheetPlan } from '../plan/plan.js'
 import { badInput } from '../errors.js'
 import { checkField, placesInWords, problemAt, ProblemsError, type Problem } from '../takeoff/fields.js'
@@ -10,7 +10,7 @@ import { makeTakeoff, type Takeoff } from '../takeoff/takeoff.js'
 import { changesSince, inShort } from '../takeoff/changes.js'
 import { jobFields, keyColumn, tableNames, type JobFieldName, type TableName } from '../takeoff/officeTables.js'
 import type { RainChoice } from '../takeoff/withRain.js'
-import { HostError, type Host } from './host.js'
+import { HostError, type Host, type SheetContent } from './host.js'
 
 export interface Opened {
   office: Office | undefined
@@ -124,75 +124,133 @@ export interface Outcome {
   failed?: { job: string; words: string }
 }
 
-/** Makes the takeoffs of jobs, one at a time. A job with problems is passed over and its problems reported. */
-export async function makeTakeoffs(
-  host: Host,
-  jobs: readonly string[],
-  options: {
-    flavor: Flavor
-    made: Made
-    onProgress?: (progress: Progress) => void | Promise<void>
-    signal?: AbortSignal
-    /** Asked before words of people on the sheets are written over; without an answer they are not. */
-    mayLose?: (words: readonly string[]) => boolean
-  },
-): Promise<Outcome> {
+type Making = typeof import('./making.js')
+interface MakeOptions {
+  flavor: Flavor
+  made: Made
+  onProgress?: (progress: Progress) => void | Promise<void>
+  signal?: AbortSignal
+  /** Asked before words of people on the sheets are written over; without an answer they are not. */
+  mayLose?: (words: readonly string[]) => boolean
+}
+/** A takeoff that is laid out and not yet written. */
+interface LaidOut {
+  finished: Finished
+  plans: readonly SheetPlan[]
+}
+
+/** Sheets of so many jobs are read at once where they stand already: Excel answers with 5 MB at the most. */
+const READ_TOGETHER = 4
+/** A request of Excel holds 5 MB; jobs are written together up to this. */
+const WRITTEN_TOGETHER_BYTES = 3_500_000
+/** What a cell costs in a request, empty or not, beside its own content: its place, its format. */
+const CELL_BYTES = 14
+const bytesOf = (plans: readonly SheetPlan[]): number =>
+  plans.reduce((sum, { cells }) => {
+    let [rows, columns, content] = [0, 0, 0]
+    for (const { row, column, value, formula } of cells) {
+      rows = Math.max(rows, row)
+      columns = Math.max(columns, column)
+      content += (formula ?? String(value ?? '')).length
+    }
+    return sum + rows * columns * CELL_BYTES + content
+  }, 0)
+
+/** Makes the takeoffs of jobs: laid out one after the other, written several at once. A job with problems is passed over and its problems reported. */
+export async function makeTakeoffs(host: Host, jobs: readonly string[], options: MakeOptions): Promise<Outcome> {
+  // The layouts are fetched when the first takeoff is made: the pane shows a job without them.
+  const making = await import(/* webpackChunkName: "making" */ './making.js')
   const finished: Finished[] = []
   const problems: Problem[] = []
-  for (const [at, job] of jobs.entries()) {
-    if (options.signal?.aborted) return { made: finished, problems, cancelled: true }
-    await options.onProgress?.({ job, done: at, of: jobs.length })
-    try {
-      finished.push(await makeOne(host, job, options))
-    } catch (error) {
-      if (!(error instanceof ProblemsError)) {
-        if (!finished.length) throw error
-        return { made: finished, problems, cancelled: false, failed: { job, words: error instanceof Error ? error.message : String(error) } }
+  const namesOf = (some: readonly string[]) => some.flatMap((job) => Object.values(making.jobSheetNames(job)))
+  const first = jobs.slice(0, READ_TOGETHER)
+  const { office: raw, absent, places, sheets: read, sheetNames } = await host.read(namesOf(first))
+  if (!raw) throw new Error('The tables of the workbook are missing; set it up first.')
+  const office = readOffice(raw, { isLive: true })
+  const standing = new Map(read)
+  const seen = new Set(first)
+  // Formulas point into every table and into the published ones: those that the workbook lacks come with the first takeoff.
+  let missing = [
+    ...(sheetNames.has(PUBLISHED_SHEET.toLowerCase()) ? [] : [making.tablesSheet(options.made)]),
+    ...officeSheets(raw, options.made).filter(({ name }) => absent.some((table) => table === name)),
+  ]
+  let waiting: LaidOut[] = []
+  const write = async (): Promise<void> => {
+    if (!waiting.length) return
+    const together = waiting
+    waiting = []
+    const notes = await host.write([...together.flatMap(({ plans }) => plans), ...missing])
+    missing = []
+    finished.push(...together.map(({ finished: one }, at) => (at < together.length - 1 ? one : { ...one, notes: [...one.notes, ...notes] })))
+  }
+  let current = jobs[0] ?? ''
+  try {
+    for (const [at, job] of jobs.entries()) {
+      if (options.signal?.aborted) {
+        await write()
+        return { made: finished, problems, cancelled: true }
       }
-      problems.push(...error.problems)
+      current = job
+      await options.onProgress?.({ job, done: at, of: jobs.length })
+      if (!seen.has(job) && namesOf([job]).some((name) => sheetNames.has(name.toLowerCase()))) {
+        const next = jobs.slice(at, at + READ_TOGETHER)
+        for (const one of next) seen.add(one)
+        for (const [name, content] of await host.readSheets(namesOf(next))) standing.set(name, content)
+      }
+      try {
+        waiting.push(layOut(making, office, places, job, standing, options))
+      } catch (error) {
+        if (!(error instanceof ProblemsError)) throw error
+        problems.push(...error.problems)
+      }
+      for (const name of namesOf([job])) standing.delete(name)
+      if (bytesOf(waiting.flatMap(({ plans }) => plans)) > WRITTEN_TOGETHER_BYTES) {
+        current = waiting[0]!.finished.job
+        await write()
+      }
     }
+    current = waiting[0]?.finished.job ?? current
+    await write()
+  } catch (error) {
+    // Those that wait are whole: what stopped one of them stops no other.
+    if (waiting.length) await write().catch(() => undefined)
+    if (!finished.length) throw error
+    return { made: finished, problems, cancelled: false, failed: { job: current, words: error instanceof Error ? error.message : String(error) } }
   }
   await options.onProgress?.({ job: '', done: jobs.length, of: jobs.length })
   return { made: finished, problems, cancelled: false }
 }
 
-async function makeOne(host: Host, name: string, { flavor, made, mayLose }: Parameters<typeof makeTakeoffs>[2]): Promise<Finished> {
-  // The layouts are fetched when the first takeoff is made: the pane shows a job without them.
-  const { earlierFrom, isOurs, jobSheetNames, jobSheets, keptFrom, lostWords, renewedNote, renewedWords, tablesSheet } = await import(
-    /* webpackChunkName: "making" */ './making.js'
-  )
+function layOut(making: Making, office: Office, places: OfficePlaces, name: string, standing: ReadonlyMap<string, SheetContent>, { flavor, made, mayLose }: MakeOptions): LaidOut {
+  const { earlierFrom, isOurs, jobSheetNames, jobSheets, keptFrom, lostWords, renewedNote, renewedWords } = making
   const names = jobSheetNames(name)
-  const { office: raw, absent, places, sheets } = await host.read([...Object.values(names), PUBLISHED_SHEET])
-  if (!raw) throw new Error('The tables of the workbook are missing; set it up first.')
-  const office = readOffice(raw, { isLive: true })
+  const own = Object.values(names)
   const job = rowNamed(office, 'Jobs', name)
   if (!job) throw new Error(`${office.sheets.Jobs} has no job ${name}.`)
-  const strange = [...sheets].find(([, content]) => !isOurs(content, true))
-  if (strange) throw new HostError(`The sheet ${strange[0]} stands here already and was not made by this tool: rename it, and make the takeoff then. Nothing was changed.`)
-  const earlier = earlierFrom(names, (sheet) => sheets.get(sheet))
+  const strange = own.find((sheet) => standing.has(sheet) && !isOurs(standing.get(sheet)!, true))
+  if (strange !== undefined)
+    throw new HostError(`The sheet ${strange} stands here already and was not made by this tool: rename it, and make the takeoff then. Nothing was changed.`)
+  const earlier = earlierFrom(names, (sheet) => standing.get(sheet))
   if (earlier.problems.length) throw new ProblemsError(earlier.problems)
   const takeoff = makeTakeoff(
     office,
     job,
-    keptFrom(names, (sheet) => sheets.get(sheet)),
+    keptFrom(names, (sheet) => standing.get(sheet)),
   )
   const revision = (earlier.before?.revision ?? 0) + 1
   const plans: SheetPlan[] = jobSheets(takeoff, places, flavor, { ...made, revision }, earlier)
-  const lost = plans.flatMap((plan) => lostWords(plan, sheets.get(plan.name)))
+  const lost = plans.flatMap((plan) => lostWords(plan, standing.get(plan.name)))
   if (lost.length && !mayLose?.(lost))
     throw new HostError(
       `Words on sheets that are made again would be lost: ${placesInWords(lost)}. Move them to a sheet of your own, or make the takeoff once more to write over them. Nothing was changed.`,
     )
-  const renewed = renewedNote(plans.flatMap((plan) => renewedWords(plan, sheets.get(plan.name))))
-  if (!sheets.has(PUBLISHED_SHEET)) plans.push(tablesSheet(made))
-  // Formulas point into every table: those that an older workbook lacks are added, empty.
-  plans.push(...officeSheets(raw, made).filter(({ name: sheet }) => absent.some((table) => table === sheet)))
-  const notes = [...renewed.map((note) => `${note}.`), ...(await host.write(plans))]
-  return {
+  const renewed = renewedNote(plans.flatMap((plan) => renewedWords(plan, standing.get(plan.name))))
+  const finished: Finished = {
     job: name,
     takeoff,
     changed: earlier.before ? inShort(changesSince(earlier.before, takeoff), earlier.before.revision) : '',
-    notes,
+    notes: renewed.map((note) => `${note}.`),
     sheets: plans.map((plan) => plan.name),
   }
+  return { finished, plans }
 }

@@ -21,6 +21,7 @@ import { startingOffice } from '../../src/takeoff/demo.js'
 import { readOffice } from '../../src/takeoff/office.js'
 import { jobFields, tableNames } from '../../src/takeoff/officeTables.js'
 import { demoTakeoff } from '../support/office.js'
+import { manyJobs } from '../../scripts/bench/offices.js'
 import { letters, MemoryExcel } from '../support/memoryExcel.js'
 
 const made = { date: '2026-11-25', revision: 1, version: 'test' }
@@ -408,6 +409,19 @@ describe('Excel in memory, what can go wrong', () => {
     expect(book.names.get('wicket_mill.total')).toBe(`='Takeoff Wicket Mill'!$G$${total()}`)
     expect(book.names.get('wicket_mill.tax')).toBe('=Sheet1!$A$1')
     expect(book.names.has('wicket_mill.fence')).toBe(false)
+  })
+
+  it('fifty jobs take twelve syncs at the most, each request under the 5 MB that Excel takes', async () => {
+    const { book, host } = excelRig()
+    await host.write(templateWorkbook(manyJobs(50), made).sheets)
+    const jobs = (await open(host)).office!.tables.Jobs.map(({ cells }) => String(cells.Job))
+    expect(jobs).toHaveLength(50)
+    book.syncs = book.largest = 0
+    const { made: done, problems } = await makeTakeoffs(host, jobs, { flavor: 'cells', made })
+    expect([done.length, problems]).toEqual([50, []])
+    expect(book.syncs).toBeLessThanOrEqual(12)
+    expect(book.largest).toBeLessThan(5_000_000)
+    expect(book.sheets.filter(({ name }) => name.startsWith('Takeoff '))).toHaveLength(50)
   })
 
   it('a failure at any sync leaves the workbook as it was', async () => {

@@ -147,6 +147,8 @@ export class MemoryContext {
   }
   sync = async (): Promise<void> => {
     this.book.syncs++
+    this.book.largest = Math.max(this.book.largest, this.book.request)
+    this.book.request = 0
     const failing = this.book.failAtSync === this.book.syncs || (this.book.failAlways && this.book.syncs > (this.book.failAtSync ?? Infinity))
     // A batch that fails has done half of its work: the hardest case.
     const works = this.pending.splice(0)
@@ -158,15 +160,19 @@ export class MemoryContext {
   get workbook() {
     const { book } = this
     return {
-      worksheets: {
-        getItem: (name: string) => this.sheetProxy(() => book.sheet(name) ?? fail('ItemNotFound', `No sheet ${name}.`)),
-        getItemOrNullObject: (name: string) => this.sheetProxy(() => book.sheet(name)),
-        add: (name: string) => {
-          this.queue(() => book.addSheet(name))
-          return this.sheetProxy(() => book.sheet(name))
+      worksheets: proxyObject(
+        this,
+        {
+          getItem: (name: string) => this.sheetProxy(() => book.sheet(name) ?? fail('ItemNotFound', `No sheet ${name}.`)),
+          getItemOrNullObject: (name: string) => this.sheetProxy(() => book.sheet(name)),
+          add: (name: string) => {
+            this.queue(() => book.addSheet(name))
+            return this.sheetProxy(() => book.sheet(name))
+          },
+          onChanged: { add: () => undefined },
         },
-        onChanged: { add: () => undefined },
-      },
+        () => ({ items: book.sheets.map(({ name }) => ({ name, ...(this.sheetProxy(() => book.sheet(name)) as object) })) }),
+      ),
       names: proxyObject(
         this,
         {
@@ -276,7 +282,7 @@ export class MemoryContext {
         },
       },
       pageLayout: this.pageProxy(must),
-      shapes: proxyObject(this, {}, () => ({ items: must().shapes.map((shape) => this.shapeProxy(must, shape)) })),
+      shapes: proxyObject(this, {}, () => ({ items: (find()?.shapes ?? []).map((shape) => this.shapeProxy(must, shape)) })),
       tables: {
         add: (address: string) => {
           let made: TableState | undefined
@@ -358,7 +364,8 @@ export class MemoryContext {
       if (sheet.isProtected || book.isReadOnly) fail('AccessDenied', 'The sheet is protected.')
       return sheet
     }
-    const put = (values: unknown, into: (sheet: SheetState) => Map<string, unknown>) =>
+    const put = (values: unknown, into: (sheet: SheetState) => Map<string, unknown>) => {
+      book.request += JSON.stringify(values).length
       this.queue(() => {
         const { row, column, rows, columns } = area()
         const block = values as unknown[][]
@@ -369,6 +376,7 @@ export class MemoryContext {
           line.forEach((value, x) => (value === '' || value === null ? cells.delete(key(row + y, column + x)) : cells.set(key(row + y, column + x), value))),
         )
       })
+    }
     const target = {
       worksheet: {
         ...(find as unknown as object),
@@ -482,6 +490,9 @@ function usedArea(sheet: SheetState): Area {
 
 export class MemoryExcel {
   syncs = 0
+  /** Bytes of the values in the request that is being put together, and of the largest one sent. */
+  request = 0
+  largest = 0
   suspended = 0
   failAtSync: number | undefined
   /** Every sync after that one fails too. */
