@@ -144,7 +144,9 @@ export const quotedSheet = (name: string): string => (/^[A-Za-z_][A-Za-z0-9_]*$/
 
 /** What a layout says of its sheet beside the cells. */
 export interface SheetFrame
-  extends Pick<SheetPlan, 'kind' | 'widths' | 'landscape' | 'footer'>, Partial<Pick<SheetPlan, 'tables' | 'validations' | 'print' | 'paper' | 'toScale' | 'definedNames' | 'folded'>> {
+  extends
+    Pick<SheetPlan, 'kind' | 'widths' | 'landscape' | 'footer'>,
+    Partial<Pick<SheetPlan, 'tables' | 'validations' | 'print' | 'paper' | 'toScale' | 'definedNames' | 'folded'>> {
   headingRow: number
 }
 

@@ -208,7 +208,9 @@ export class SheetWriter {
       `${HEAD}<worksheet xmlns="${MAIN}" xmlns:r="${RELATIONSHIPS}">${sheetProperties(fixed === undefined, plan.folded !== undefined)}<dimension ref="A1:${columnLetters(lastColumn)}${lastRow}"/>`,
       `<sheetViews><sheetView showGridLines="0"${isFirst ? ' tabSelected="1"' : ''} workbookViewId="0">${plan.frozenRows > 0 ? `<pane ySplit="${plan.frozenRows}" topLeftCell="A${plan.frozenRows + 1}" activePane="bottomLeft" state="frozen"/>` : ''}</sheetView></sheetViews>`,
       `<sheetFormatPr defaultRowHeight="${EMPTY_ROW_POINTS}" customHeight="1"${plan.folded ? ' outlineLevelCol="1"' : ''}/>`,
-      plan.widths.length ? `<cols>${plan.widths.map((width, at) => `<col min="${at + 1}" max="${at + 1}" width="${width}" customWidth="1"${foldOf(plan, at + 1)}/>`).join('')}</cols>` : '',
+      plan.widths.length
+        ? `<cols>${plan.widths.map((width, at) => `<col min="${at + 1}" max="${at + 1}" width="${width}" customWidth="1"${foldOf(plan, at + 1)}/>`).join('')}</cols>`
+        : '',
       `<sheetData>${data.join('')}</sheetData>`,
       this.validations(plan.validations),
       '<pageMargins left="0.5" right="0.5" top="0.6" bottom="0.65" header="0.3" footer="0.3"/>',
