@@ -71,8 +71,8 @@ describe('a renamed heading', () => {
   it('in a file: formulas point into the renamed columns, and what was made is the same', async () => {
     const workbook = await inExceljs(makeTemplate(startingOffice(true), made))
     const heading = (sheet: string, from: string, to: string) => {
-      const row = workbook.getWorksheet(sheet)!.getRow(5)
-      row.getCell((row.values as unknown[]).indexOf(from)).value = to
+      const table = workbook.getWorksheet(sheet)!
+      table.getCell(5, (table.getRow(5).values as unknown[]).indexOf(from)).value = to
     }
     heading('Tanks', 'Weight_lb', 'Weight of the empty tank')
     heading('Prices', 'Price_usd', 'Our price')
