@@ -33,6 +33,16 @@ describe('cell', () => {
       [1, 0, 100, 0, 0],
       [2, 300, 0, 0, 300],
     ])
+    // For people the same as columns: numbers to six digits, long words run on below.
+    const working = (await run('cell', ['--table', '=CISTERN.WORKING("PEAKFLOW",2500,4.7)'])).out.split('\n')
+    expect(working[0]).toMatch(/^symbol\s+meaning\s+value\s+unit\s+formula\s+source$/)
+    expect(working.find((line) => line.startsWith('flow_gpm'))).toMatch(
+      /^flow_gpm\s+Flow off the roof\s+122\.078\s+gpm\s+area_ft2\*intensity_in_per_h\/96\.25\s+exact unit definitions/,
+    )
+    expect(Math.max(...working.map(({ length }) => length))).toBeLessThan(180)
+    expect((await run('cell', ['--json', '=CISTERN.WORKING("PEAKFLOW",2500,4.7)'])).out).toMatch(/^\[\["symbol",/)
+    expect((await run('cell', ['--help'])).out).toContain('Examples: npm run -s cell')
+    expect(await run('cell', ['--tabel', '=1'])).toMatchObject({ code: 1, err: expect.stringMatching(/^No option --tabel; there are --sheet, --table, --json, --help/) })
     expect(await run('cell', ['=CISTERN.PEAKFLOW(-1,4)'])).toMatchObject({ code: 1, out: '#VALUE! Plan area of the roof (area): 0 to 10,000,000 ft²; got -1.' })
     expect((await run('cell', ['=CISTERN.NOTHING(1)'])).code).toBe(1)
   })
