@@ -1,5 +1,5 @@
 // Starts a command in this very process, from one file made of its sources: made anew when a source is newer.
-import { existsSync, mkdirSync, readdirSync, statSync } from 'node:fs'
+import { existsSync, mkdirSync, readdirSync, rmSync, statSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { fileURLToPath, pathToFileURL } from 'node:url'
 import { installPackages } from './setup.mjs'
@@ -21,11 +21,17 @@ export async function bundled(name) {
   const file = join(out, `${name}.mjs`)
   const changed = Math.max(newest(join(root, 'src')), statSync(join(root, 'package.json')).mtimeMs, statSync(join(root, 'package-lock.json')).mtimeMs)
   if (existsSync(file) && statSync(file).mtimeMs > changed) return file
+  rmSync(join(out, `${name}-parts`), { recursive: true, force: true })
   mkdirSync(out, { recursive: true })
   const { build } = await import('esbuild')
   await build({
     entryPoints: [join(root, 'src', 'cli', `${name}.ts`)],
-    outfile: file,
+    // What a command may do without stands in files of their own, read when it is asked for.
+    outdir: out,
+    entryNames: '[name]',
+    chunkNames: `${name}-parts/[name]-[hash]`,
+    outExtension: { '.js': '.mjs' },
+    splitting: true,
     bundle: true,
     format: 'esm',
     platform: 'node',

@@ -1,9 +1,10 @@
 /** Evaluates formulas with the cell functions on the command line: one as an argument, or many from standard input. */
 import { readFileSync } from 'node:fs'
 import { createInterface } from 'node:readline'
-import { GridEngine, type GridValue, type SheetRows } from '../hosts/gridEngine.js'
+import type { GridEngine, GridValue, SheetRows } from '../hosts/gridEngine.js'
 import { helpAsked } from './common.js'
 import { parseCsv } from './csv.js'
+import { directAnswer, type Answer } from './direct.js'
 
 const usage = "npm run -s cell -- ['=FORMULA'] [--sheet NAME=FILE.csv] [--table | --json]"
 const help = `Works out a formula with the cell functions: one, or a line each from standard input (answers as JSON, a line each).
@@ -18,13 +19,6 @@ const help = `Works out a formula with the cell functions: one, or a line each f
 Examples: npm run -s cell -- '=CISTERN.TOTALHEAD(22, 50, 8.4)'
           npm run -s cell -- --table '=CISTERN.WORKING("TOTALHEAD", 22, 50, 8.4)'
           npm run -s cell -- --sheet Rain=rain.csv '=CISTERN.DRYSPELL(Rain!B2:B400)'`
-
-interface Answer {
-  value?: unknown
-  rows?: unknown[][]
-  error?: string
-  message?: string
-}
 
 const errorCodes = /^#(?:N\/A|ERROR|DIV\/0!|NUM!|REF|NAME\?|SPILL!|CYCLE|NULL!|BAD_EXPR)$/
 const isError = (cell: GridValue) => typeof cell.value === 'string' && errorCodes.test(cell.value)
@@ -113,15 +107,16 @@ function options(args: readonly string[]): { sheets: Record<string, SheetRows>; 
 async function main(): Promise<void> {
   if (helpAsked(help)) return
   const { sheets, formula, isTable } = options(process.argv.slice(2))
-  const engine = new GridEngine(sheets)
+  const engineOf = async () => new (await import('../hosts/gridEngine.js')).GridEngine(sheets)
   if (formula !== undefined) {
-    const { value, rows, error, message } = answer(engine, formula)
+    const { value, rows, error, message } = directAnswer(formula) ?? answer(await engineOf(), formula)
     if (error) {
       console.log(`${error} ${message}`.trim())
       process.exitCode = 1
     } else console.log(!rows ? String(value) : isTable ? asTable(rows) : JSON.stringify(rows))
     return
   }
+  const engine = await engineOf()
   // Each answer carries its own error, so the stream as a whole has not failed.
   for await (const line of createInterface({ input: process.stdin })) if (line.trim()) process.stdout.write(`${JSON.stringify(answer(engine, line))}\n`)
 }
