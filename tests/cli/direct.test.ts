@@ -22,9 +22,7 @@ describe('a call over plain values', () => {
   })
   it.each(plain.map(({ id, example }) => [called(id, example)]))('%s is answered as the grid answers it', (text) => {
     expect(directAnswer(text)).toEqual(inGrid(text))
-    expect(
-      directAnswer(text.toLowerCase().replace(/"[^"]*"/g, (quoted) => text.slice(text.toLowerCase().indexOf(quoted), text.toLowerCase().indexOf(quoted) + quoted.length))),
-    ).toEqual(inGrid(text))
+    expect(directAnswer(text.replace('=CISTERN', 'cistern'))).toEqual(inGrid(text))
   })
   it.each(plain.slice(0, 12).map(({ id, example }) => [`=CISTERN.WORKING("${id}", ${called(id, example).replace(/^[^(]+\(|\)$/g, '')})`]))('%s too', (text) => {
     expect(directAnswer(text)).toEqual(inGrid(text))
