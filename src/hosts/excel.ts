@@ -8,7 +8,7 @@ import { standardPlaces, withYourHeadings, type OfficePlaces, type TablePlace } 
 import { address, columnLetters, footOf, isMadeLine, TITLE_ROWS, type PlanCell, type SheetPlan } from '../plan/plan.js'
 import { yourHeadings } from '../takeoff/headings.js'
 import { withOptional, type RawTable } from '../takeoff/office.js'
-import { optionalTables, requiredTables, tableNames, type TableName } from '../takeoff/officeTables.js'
+import { requiredTables, tableNames, wantedTables, type TableName } from '../takeoff/officeTables.js'
 import { HostError, inTheWay, type Host, type Place, type SheetCell, type SheetContent, type Snapshot } from './host.js'
 
 type Run = <T>(work: (context: Excel.RequestContext) => Promise<T>) => Promise<T>
@@ -109,7 +109,7 @@ export class ExcelHost implements Host {
       return {
         office,
         missing,
-        absent: gone.filter((name) => optionalTables.includes(name)),
+        absent: gone.filter((name) => wantedTables.includes(name)),
         places: this.places,
         sheets: answered(wanted),
         sheetNames: new Set(worksheets.items.map(({ name }) => name.toLowerCase())),

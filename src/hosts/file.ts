@@ -1,5 +1,5 @@
 /** The .xlsx host: a workbook read sheet by sheet as asked for, and sheets of ours written into it; every other part passes through as it is. */
-import { keyColumn, optionalTables, requiredTables, tableNames, fieldsOf, type TableName } from '../takeoff/officeTables.js'
+import { fieldsOf, keyColumn, requiredTables, tableNames, wantedTables, type TableName } from '../takeoff/officeTables.js'
 import { withOptional, type RawOffice, type RawTable } from '../takeoff/office.js'
 import { yourHeadings } from '../takeoff/headings.js'
 import { standardPlaces, withYourHeadings, type OfficePlaces, type TablePlace } from '../plan/places.js'
@@ -91,7 +91,7 @@ export function readOfficeTables(workbook: Workbook): FoundOffice {
   return {
     raw,
     places: withYourHeadings(places, yourHeadings(raw)),
-    absent: optionalTables.filter((table) => !found.has(table)),
+    absent: wantedTables.filter((table) => !found.has(table)),
   }
 }
 

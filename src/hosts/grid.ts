@@ -6,7 +6,7 @@ import { standardPlaces, withYourHeadings, type OfficePlaces, type TablePlace } 
 import { columnLetters, type PlanCell, type SheetPlan } from '../plan/plan.js'
 import { yourHeadings } from '../takeoff/headings.js'
 import { withOptional, type RawTable } from '../takeoff/office.js'
-import { fieldsOf, keyColumn, optionalTables, requiredTables, tableNames, type TableName } from '../takeoff/officeTables.js'
+import { fieldsOf, keyColumn, requiredTables, tableNames, wantedTables, type TableName } from '../takeoff/officeTables.js'
 import { cellContent, gridBorder, gridFormat, gridStyle, isOwnText } from './gridData.js'
 import { HEADINGS_WITHIN } from './gridTexts.js'
 import { together } from './gridTogether.js'
@@ -71,7 +71,7 @@ export class GridHost implements Host {
     return {
       office,
       missing,
-      absent: optionalTables.filter((name) => !found.has(name)),
+      absent: wantedTables.filter((name) => !found.has(name)),
       places: this.places,
       sheets: await this.readSheets(sheets),
       sheetNames: new Set(this.getters.getSheetIds().map((id) => this.getters.getSheetName(id).toLowerCase())),

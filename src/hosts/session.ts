@@ -76,10 +76,10 @@ export async function addJob(host: Host, office: Office, typed: Readonly<Record<
 
 /** Says on the sheet Headings that a heading is a column of ours under another name, or the office's own; the sheet is made where there is none. */
 export async function nameHeading(host: Host, { table, heading, field }: { table: string; heading: string; field: string }, isOurs: boolean, made: Made): Promise<void> {
-  const { office: raw, absent } = await host.read([])
+  const { office: raw, sheetNames } = await host.read([])
   if (!raw) return
   const cells = { Table: table, Heading: heading, ...(isOurs ? { Field: field } : {}) }
-  if (!absent.includes('Headings')) await host.addRow('Headings', cells)
+  if (sheetNames.has('headings')) await host.addRow('Headings', cells)
   else await host.write(officeSheets({ ...raw, Headings: { ...raw.Headings, rows: [{ row: 0, cells }] } }, made).filter(({ name }) => name === 'Headings'))
 }
 

@@ -278,6 +278,8 @@ export const optionalTables: readonly TableName[] = ['Catchments', 'Uses', 'Pres
 /** Written where they hold something alone: no formula points into them. */
 const seldomTables: readonly TableName[] = ['Headings']
 export const isSeldom = (table: TableName): boolean => seldomTables.includes(table)
+/** Optional tables that formulas point into: a workbook without one gets it, empty. */
+export const wantedTables: readonly TableName[] = optionalTables.filter((name) => !isSeldom(name))
 export const requiredTables: readonly TableName[] = tableNames.filter((name) => !optionalTables.includes(name))
 export const fieldsOf = (table: TableName): Fields => officeTables[table].fields
 export const keyColumn = (table: TableName): string => Object.keys(officeTables[table].fields)[0]!

@@ -43,7 +43,7 @@ export function jobView(design: Design, takeoff: Takeoff | undefined, shown: Sho
       'p',
       { class: 'sum' },
       h('span', {}, `${design.number('SecondTanks') ? design.text('Models') : `${design.number('TankCount')} × ${design.text('TankModel')}`}, ${measure('Storage_gal')}`),
-      h('strong', {}, takeoff ? dollars(takeoff.total, 0) : 'no total yet'),
+      h('strong', {}, totalWords(takeoff)),
     ),
     ...verdicts(design),
     hazards(design),
@@ -78,6 +78,13 @@ export function jobView(design: Design, takeoff: Takeoff | undefined, shown: Sho
       ),
     ),
   )
+}
+
+/** A sum of some of the lines is no total. */
+function totalWords(takeoff: Takeoff | undefined): string {
+  const open = takeoff?.lines.filter(({ price }) => price === undefined).length
+  if (!takeoff || open === undefined) return 'no total yet'
+  return open ? `no total yet: ${open} ${open === 1 ? 'line has' : 'lines have'} no price` : dollars(takeoff.total, 0)
 }
 
 /** One tank fewer or more beside price: worked out when the fold is opened. */

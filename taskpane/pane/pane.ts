@@ -288,13 +288,37 @@ export class Pane {
       this.problems,
       h('h2', {}, list.length === 1 ? 'One problem' : `${list.length} problems`),
       ...sheets.map((sheet): HTMLElement => {
-        const own = list.filter((problem) => problem.sheet === sheet)
-        const items = h('ul', {}, ...own.map((problem) => this.problemItem(problem)))
+        const ofSheet = list.filter((problem) => problem.sheet === sheet)
+        const prices = ofSheet.filter(isMissingPrice)
+        const isMany = prices.length > MANY_PROBLEMS
+        const own = isMany ? ofSheet.filter((problem) => !isMissingPrice(problem)) : ofSheet
+        const items = h('ul', {}, ...(isMany ? [this.missingPrices(prices)] : []), ...own.map((problem) => this.problemItem(problem)))
         if (sheets.length === 1) return items
         // A long list of one sheet is folded, so that the next sheet stays in sight.
-        const summary = `${sheet}: ${own.length}`
+        const summary = `${sheet}: ${ofSheet.length}`
         return own.length > MANY_PROBLEMS ? h('details', { class: 'sheet-problems' }, h('summary', {}, summary), items) : h('div', {}, h('h3', {}, summary), items)
       }),
+    )
+  }
+
+  /** Prices that nobody has filled in are one line: which, and the way to the first of them. */
+  private missingPrices(prices: readonly Problem[]): HTMLElement {
+    const codes = prices.map(({ allowed }) => /^a price for (.+?), /.exec(allowed)?.[1] ?? '')
+    const [first] = prices
+    return h(
+      'li',
+      { class: 'missing-prices' },
+      h(
+        'details',
+        {},
+        h('summary', {}, `${prices.length} prices are missing: ${codes.slice(0, 4).join(', ')} and others`),
+        h('ul', {}, ...prices.map((problem) => this.problemItem(problem))),
+      ),
+      h(
+        'button',
+        { type: 'button', on: { click: () => void this.guarded(() => this.host.select({ sheet: first!.sheet, row: first!.row, column: first!.column })) } },
+        `Fill them in on ${first!.sheet}`,
+      ),
     )
   }
 
@@ -432,6 +456,7 @@ export class Pane {
   }
 }
 
+const isMissingPrice = ({ column, allowed, came }: Problem): boolean => column === 'Price_usd' && came === 'nothing' && allowed.startsWith('a price for ')
 const distinct = (list: readonly Problem[]): readonly Problem[] => [...new Map(list.map((problem) => [problemText(problem), problem])).values()]
 
 const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error))

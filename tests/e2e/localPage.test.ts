@@ -8,8 +8,11 @@ import ExcelJS from 'exceljs'
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { jobFields } from '../../src/takeoff/officeTables.js'
+import { writeWorkbook } from '../../src/hosts/file.js'
+import { templateWorkbook } from '../../src/plan/workbook.js'
 import { hasChromium } from '../support/browser.js'
 import { inBrowser, unlessChromiumDies } from '../support/inBrowser.js'
+import { demoRows, leastRow, officeWith } from '../support/office.js'
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 const fieldNames = Object.keys(jobFields)
@@ -52,6 +55,8 @@ async function typeInto(page: Page, sheet: string, row: number, column: number, 
       const to = model.getters.getSheetIdByName!(name)
       const from = model.getters.getActiveSheetId!()
       if (from !== to) model.dispatch('ACTIVATE_SHEET', { sheetIdFrom: from, sheetIdTo: to })
+      // Nobody types into a column that is folded.
+      model.dispatch('UNFOLD_ALL_HEADER_GROUPS', { sheetId: to, dimension: 'COL' })
       model.selection.selectCell((x as number) - 1, (y as number) - 1)
     },
     [sheet, row, column] as const,
@@ -361,6 +366,71 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     })
     // Where no groundwater reaches a tank, the working of its uplift is #N/A, as planned.
     expect(errors.filter((text) => !/^Working .* #N\/A$/.test(text))).toEqual([])
+  })
+
+  describe('an office of many and long names, with little known', () => {
+    const site = 'Behind the third gate on the lane that leads down from the upper reservoir to the mill race, ask for the key at no. 7 first'
+    const jobs = [
+      { ...leastRow, Job: 'Twenty-three characters', Site: site.slice(0, 120), TankCount: 12, PumpModel: 'Lark 150' },
+      // Right to left: an invented place in Hebrew letters.
+      { ...leastRow, Job: 'חוות הגפן העליונה', Site: 'שביל הבאר 4', TankCount: 3 },
+      ...Array.from({ length: 198 }, (_, at) => ({
+        ...leastRow,
+        Job: `Plot ${at + 1}`,
+        ...(at === 0 ? { Cover_ft: -1, People: 'some', RoofArea_ft2: 0, HouseFlow_gpm: 'much', TankGap_in: 1 } : {}),
+      })),
+    ]
+    const raw = officeWith({ Jobs: jobs, Prices: demoRows('Prices').map((row) => ({ ...row, Price_usd: null })) })
+    const file = {
+      name: 'many.xlsx',
+      mimeType: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
+      buffer: Buffer.from(writeWorkbook(templateWorkbook(raw, { date: '2026-11-26', revision: 1, version: 'test' }))),
+    }
+    /** Elements of the pane whose words are cut or run out of it. */
+    const cut = (page: Page) =>
+      page.evaluate(() => {
+        const pane = document.querySelector('#pane')!.getBoundingClientRect()
+        return [...document.querySelectorAll<HTMLElement>('#pane *')]
+          .filter(
+            (element) =>
+              element.checkVisibility() &&
+              !element.closest('svg, select, .unseen') &&
+              [...element.childNodes].some((node) => node.nodeType === 3 && node.textContent!.trim() !== ''),
+          )
+          .filter((element) => {
+            const box = element.getBoundingClientRect()
+            const isCut = getComputedStyle(element).overflow !== 'visible' && element.scrollWidth > element.clientWidth + 1
+            return isCut || box.right > pane.right + 1 || box.left < pane.left - 1
+          })
+          .map((element) => `${element.tagName} ${element.className}: ${element.textContent!.slice(0, 60)}`)
+      })
+    it.each([
+      [1280, 820, 1],
+      [320, 900, 1],
+      [350, 900, 2],
+    ])('%d by %d px at a zoom of %d: nothing is cut or runs out of the pane, every job can be picked and found', async (width, height, zoom) => {
+      const { page } = await opened({ viewport: { width, height } })
+      await page.setInputFiles('#file', file)
+      await page.waitForFunction(() => document.querySelector('#bar-status')?.textContent?.includes('is open'), null, { timeout: 60_000 })
+      await page.evaluate((size) => (document.documentElement.style.zoom = String(size)), zoom)
+      expect(await page.locator('#job-picker option').count()).toBeGreaterThanOrEqual(200)
+      for (const { Job } of jobs.slice(0, 3)) {
+        await page.selectOption('#job-picker', Job)
+        await page.waitForFunction((name) => [...document.querySelectorAll('#pane h2')].some(({ textContent }) => textContent === name), Job)
+        // Quantities and drawings are there before a price is; what lacks one is under its sheet.
+        if (Job !== 'Plot 1') {
+          expect(await page.locator('.glance svg').count()).toBeGreaterThan(1)
+          expect(await page.textContent('.glance .sum strong')).toMatch(/^no total yet: \d+ lines have no price$/)
+          expect(await page.textContent('.problems .missing-prices summary')).toMatch(/^\d+ prices are missing: /)
+        }
+        expect(await page.locator('.problems').isVisible()).toBe(true)
+        expect(await cut(page), Job).toEqual([])
+      }
+      expect(await page.locator('.problems li').count()).toBeGreaterThan(4)
+      await page.fill('#job-search', 'הגפן')
+      await expect.poll(() => page.locator('#job-picker option').count()).toBeLessThan(10)
+      await axeFindsNothing(page, '#pane')
+    })
   })
 
   it('the cells of the grid are light or dark as the system is, in its own colours too', async () => {

@@ -99,10 +99,10 @@ describe('cells of an office workbook', () => {
     cell('Jobs', 5, 'Cover_ft').value = 'Cover ft'
     cell('Jobs', 5, 'Tax').value = 'Markup'
     const { problems } = readOffice(await readOfficeTables(workbook))
-    expect(problemText(problems[0]!)).toBe('Jobs, headings, Cover ft: a column headed Cover_ft, letter for letter; got "Cover ft".')
+    expect(problems.map(problemText)).toContain('Jobs, headings, Cover ft: a column headed Cover_ft, letter for letter; got "Cover ft".')
     expect(problems.map(({ column, came }) => [column, came])).toEqual([
-      ['Cover ft', '"Cover ft"'],
       ['Markup', 'a second one'],
+      ['Cover ft', '"Cover ft"'],
     ])
   })
   it('a renamed sheet is written under the name that formulas point to, numbers and names as they were checked', async () => {
