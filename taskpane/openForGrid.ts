@@ -24,6 +24,8 @@ const kinds: readonly (readonly [kind: string, part: RegExp])[] = [
   ['links to other workbooks', /^xl\/externalLinks\/[^/]+\.xml$/i],
   ['form controls', /^xl\/ctrlProps\/[^/]+\.xml$/i],
 ]
+/** The heading lines of a sheet stand behind its columns, which may be many. */
+const HEADING_WITHIN = 20_000
 /** Tags of sheets and of the workbook that the grid forgets. */
 const forgotten: Readonly<Record<string, string>> = {
   mergeCell: 'merged ranges',
@@ -33,7 +35,6 @@ const forgotten: Readonly<Record<string, string>> = {
   definedName: 'names',
   dataValidation: 'rules for cells',
   autoFilter: 'filters',
-  outlinePr: 'outlines',
 }
 
 export async function openForGrid(bytes: Uint8Array, name: string): Promise<{ workbook: ExcelJS.Workbook | undefined; notKept: NotKept; book: Book }> {
@@ -66,6 +67,8 @@ function lookOver(book: Book, part: string, count: (kind: string) => void): numb
   const xml = book.text(part)
   const edits: Edit[] = []
   let cells = 0
+  // Columns that are folded are folded on the page too.
+  if (/<(?:\w+:)?row\b[^>]*\soutlineLevel="[1-9]/.test(xml)) count('outlines of rows')
   // Rules of our own sheets are written anew with them.
   const isOurs = madeByUs(book, xml)
   for (const tag of book.tags(part)) {
@@ -88,8 +91,8 @@ function lookOver(book: Book, part: string, count: (kind: string) => void): numb
 
 /** The third line of our sheets says which version made them; another program may keep it among the texts of the workbook. */
 function madeByUs(book: Book, xml: string): boolean {
-  if (xml.slice(0, 6000).includes(', Cistern Sheet ')) return true
-  const index = /<(?:\w+:)?c r="B3"[^>]*t="s"[^>]*><(?:\w+:)?v>(\d+)</.exec(xml.slice(0, 20_000))?.[1]
+  if (xml.slice(0, HEADING_WITHIN).includes(', Cistern Sheet ')) return true
+  const index = /<(?:\w+:)?c r="B3"[^>]*t="s"[^>]*><(?:\w+:)?v>(\d+)</.exec(xml.slice(0, HEADING_WITHIN))?.[1]
   const texts = book.relations(book.mainPart).find(({ type }) => type.endsWith('/sharedStrings'))?.target
   if (index === undefined || !texts || !book.has(texts)) return false
   let at = -1

@@ -79,7 +79,7 @@ function formatsShown(codes: ReadonlySet<string>): ReadonlyMap<string, string | 
 /** The number that a spreadsheet keeps for a day and its time. */
 const serialOf = (moment: Date): number => (moment.getTime() - Date.UTC(1899, 11, 30)) / 86_400_000
 
-function planOf(sheet: Worksheet, shown: ReadonlyMap<string, string | undefined>): { plan: SheetPlan; look: Map<PlanCell, Look> } {
+function planOf(sheet: Worksheet, shown: ReadonlyMap<string, string | undefined>): { plan: SheetPlan; look: Map<PlanCell, Look>; heights: Map<number, number> } {
   const look = new Map<PlanCell, Look>()
   const cells: PlanCell[] = []
   sheet.eachRow({ includeEmpty: false }, (row) =>
@@ -99,6 +99,10 @@ function planOf(sheet: Worksheet, shown: ReadonlyMap<string, string | undefined>
       look.set(planned, { ...looks.text, ...lookOf(cell) })
     }),
   )
+  const heights = new Map<number, number>()
+  sheet.eachRow({ includeEmpty: true }, (row, at) => {
+    if (row.height) heights.set(at, row.height)
+  })
   const view = sheet.views?.[0]
   const validations = Object.entries(
     (sheet as unknown as { dataValidations: { model: Record<string, { type: string; formulae?: unknown[]; error?: string }> } }).dataValidations.model ?? {},
@@ -111,6 +115,7 @@ function planOf(sheet: Worksheet, shown: ReadonlyMap<string, string | undefined>
   })
   return {
     look,
+    heights,
     plan: {
       name: sheet.name,
       kind: 'office',
@@ -122,9 +127,23 @@ function planOf(sheet: Worksheet, shown: ReadonlyMap<string, string | undefined>
       footer: '',
       tables: [],
       validations: joined(validations),
+      ...foldedIn(sheet),
       hidden: sheet.state !== 'visible',
     },
   }
+}
+
+/** Neighbouring columns that are folded together; of several groups the first. */
+function foldedIn(sheet: Worksheet): Pick<SheetPlan, 'folded'> {
+  const isFolded = (at: number) => {
+    const { hidden, outlineLevel } = sheet.getColumn(at)
+    return hidden && (outlineLevel ?? 0) > 0
+  }
+  const first = Array.from({ length: sheet.columnCount }, (_, at) => at + 1).find(isFolded)
+  if (first === undefined) return {}
+  let last = first
+  while (last < sheet.columnCount && isFolded(last + 1)) last++
+  return { folded: { first, last } }
 }
 
 /** exceljs hands a list over cell by cell: neighbours in a column with one rule are one again. */
@@ -151,8 +170,8 @@ export async function gridFromWorkbook(bytes: Uint8Array, name: string): Promise
   const shown = formatsShown(codes)
   const data = writer.workbook(
     workbook.worksheets.map((sheet, at) => {
-      const { plan, look } = planOf(sheet, shown)
-      return writer.sheet(plan, `sheet${at + 1}`, (cell) => look.get(cell)!)
+      const { plan, look, heights } = planOf(sheet, shown)
+      return writer.sheet(plan, `sheet${at + 1}`, (cell) => look.get(cell)!, heights)
     }),
   )
   return { data, notKept }

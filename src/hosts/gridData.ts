@@ -77,7 +77,7 @@ export class GridDataWriter {
     return id
   }
 
-  sheet(plan: SheetPlan, id: string, look: (cell: PlanCell) => Look = (cell) => looks[cell.role]): object {
+  sheet(plan: SheetPlan, id: string, look: (cell: PlanCell) => Look = (cell) => looks[cell.role], heights: ReadonlyMap<number, number> = rowHeights(plan)): object {
     const cells: Record<string, string> = {}
     const styles: Record<string, number> = {}
     const formats: Record<string, number> = {}
@@ -104,7 +104,7 @@ export class GridDataWriter {
       formats,
       borders,
       cols: Object.fromEntries(plan.widths.map((width, at) => [at, { size: Math.round(width * PIXELS_PER_WIDTH) }])),
-      rows: Object.fromEntries([...rowHeights(plan)].map(([row, points]) => [row - 1, { size: Math.round(points * PIXELS_PER_POINT) }])),
+      rows: Object.fromEntries([...heights].map(([row, points]) => [row - 1, { size: Math.round(points * PIXELS_PER_POINT) }])),
       panes: { xSplit: 0, ySplit: plan.frozenRows },
       headerGroups: { ROW: [], COL: plan.folded ? [{ start: plan.folded.first - 1, end: plan.folded.last - 1, isFolded: true }] : [] },
       areGridLinesVisible: false,

@@ -10,7 +10,7 @@ import { picturesIn } from './xlsx/drawingPart.js'
 import { DRAWN } from './xlsx/writeSheet.js'
 
 /** The heading lines of a sheet stand within so many letters of its part. */
-const HEADING_WITHIN = 6000
+const HEADING_WITHIN = 20_000
 
 /** Refuses to write a plan over a sheet that was not made by this tool, or into a workbook that takes no sheet. */
 export function refuseTaken(workbook: Workbook, plans: readonly SheetPlan[]): void {

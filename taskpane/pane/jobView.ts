@@ -43,7 +43,7 @@ export function jobView(design: Design, takeoff: Takeoff | undefined, shown: Sho
       'p',
       { class: 'sum' },
       h('span', {}, `${design.number('SecondTanks') ? design.text('Models') : `${design.number('TankCount')} × ${design.text('TankModel')}`}, ${measure('Storage_gal')}`),
-      h('strong', {}, totalWords(takeoff)),
+      h('strong', isWhole(takeoff) ? {} : { class: 'open' }, totalWords(takeoff)),
     ),
     ...verdicts(design),
     hazards(design),
@@ -80,6 +80,7 @@ export function jobView(design: Design, takeoff: Takeoff | undefined, shown: Sho
   )
 }
 
+const isWhole = (takeoff: Takeoff | undefined): boolean => takeoff !== undefined && takeoff.lines.every(({ price }) => price !== undefined)
 /** A sum of some of the lines is no total. */
 function totalWords(takeoff: Takeoff | undefined): string {
   const open = takeoff?.lines.filter(({ price }) => price === undefined).length

@@ -3,6 +3,10 @@ import ExcelJS from 'exceljs'
 import { Model } from '@odoo/o-spreadsheet'
 import { expect, it } from 'vitest'
 import { GridEngine } from '../../src/hosts/gridEngine.js'
+import { writeWorkbook } from '../../src/hosts/file.js'
+import { templateWorkbook } from '../../src/plan/workbook.js'
+import { startingOffice } from '../../src/takeoff/demo.js'
+import { jobFields } from '../../src/takeoff/officeTables.js'
 import { gridFromWorkbook } from '../../taskpane/xlsxToGrid.js'
 import { workbookFromGrid } from '../../taskpane/gridToXlsx.js'
 
@@ -54,4 +58,15 @@ it('formulas with quotes within texts are worked out and stay formulas; one that
   const again = new ExcelJS.Workbook()
   await again.xlsx.load((await workbookFromGrid(model)).buffer as ArrayBuffer)
   expect(again.getWorksheet('Own')!.getCell('A3').value).toBe('=SUM(')
+})
+
+it('a template of ours keeps the line of help above the headings in sight, the folded columns folded, and nothing of it is said to be lost', async () => {
+  const { data, notKept } = await gridFromWorkbook(writeWorkbook(templateWorkbook(startingOffice(true), { date: '2026-11-26', revision: 1, version: 'test' })), 'O.xlsx')
+  const jobs = (
+    data as { sheets: { name: string; rows: Record<string, { size: number }>; headerGroups: { COL: { start: number; end: number; isFolded: boolean }[] } }[] }
+  ).sheets.find(({ name }) => name === 'Jobs')!
+  // Row 4, counted from 0; as many lines as the narrowest column asks for.
+  expect(jobs.rows[3]!.size).toBeGreaterThan(100)
+  expect(jobs.headerGroups.COL).toEqual([{ start: 1 + Object.keys(jobFields).indexOf('FirstFlush_in'), end: Object.keys(jobFields).length, isFolded: true }])
+  expect([...notKept]).toEqual([])
 })
