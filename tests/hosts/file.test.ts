@@ -3,11 +3,13 @@ import ExcelJS from 'exceljs'
 import { deflateSync, strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
 import { describe, expect, it } from 'vitest'
 import { openWorkbook, readOfficeTables as tablesIn, writeWorkbook } from '../../src/hosts/file.js'
-import { pack, readZip, writeZip } from '../../src/hosts/xlsx/zip.js'
+import { MOST_PACKED_BYTES, MOST_PARTS, MOST_UNPACKED_BYTES, mustBeReadable, pack, readZip, writeZip } from '../../src/hosts/xlsx/zip.js'
 import { takeoffWorkbook, templateWorkbook } from '../../src/plan/workbook.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
 import { problemText } from '../../src/takeoff/fields.js'
 import { readOffice } from '../../src/takeoff/office.js'
+import { makeTakeoff } from '../../src/takeoff/takeoff.js'
+import { manyJobs } from '../../scripts/bench/offices.js'
 import { demoTakeoff } from '../support/office.js'
 import { inExceljs, reopened } from '../support/xlsx.js'
 
@@ -17,6 +19,34 @@ const made = { date: '2026-11-25', revision: 1, version: 'test' }
 const cellsFile = () => writeWorkbook(takeoffWorkbook(startingOffice(true), [demoTakeoff('Wicket Mill')], 'cells', made))
 
 describe('what is refused', () => {
+  it('a thousand jobs stay within what is read again, by what a job adds to a file', () => {
+    const sizeOf = (count: number) => {
+      const raw = manyJobs(count)
+      const office = readOffice(raw)
+      const bytes = writeWorkbook(
+        takeoffWorkbook(
+          raw,
+          office.tables.Jobs.map((job) => makeTakeoff(office, job)),
+          'native',
+          { date: '2026-11-26', revision: 1, version: 'test' },
+        ),
+      )
+      const parts = [...readZip(bytes, 'x').values()]
+      return { packed: bytes.length, unpacked: parts.reduce((sum, { size }) => sum + size, 0), parts: parts.length }
+    }
+    // Five jobs of one kind each repeat: what five more add is what each five add.
+    const [few, more] = [sizeOf(5), sizeOf(10)]
+    const thousand = (of: keyof typeof few) => few[of] + ((more[of] - few[of]) / 5) * 995
+    expect(thousand('parts')).toBeLessThan(MOST_PARTS)
+    expect(thousand('unpacked')).toBeLessThan(MOST_UNPACKED_BYTES)
+    expect(thousand('packed')).toBeLessThan(MOST_PACKED_BYTES)
+  })
+  it('what could not be read again is not written', () => {
+    const part = pack('a.xml', new Uint8Array(10))
+    expect(() => mustBeReadable(Array.from({ length: MOST_PARTS + 1 }, () => part))).toThrow(/too large to be read again: 40,001 parts of at most 40,000.*Nothing was written/)
+    expect(() => mustBeReadable([part, part])).not.toThrow()
+    expect(() => mustBeReadable([{ ...part, size: MOST_UNPACKED_BYTES + 1 }])).toThrow(/unpacked of at most 2560/)
+  })
   it('columns of Jobs that have defaults are folded, and nothing of a row is lost by it', async () => {
     const jobs = (await inExceljs(writeWorkbook(templateWorkbook(startingOffice(true), { date: '2026-11-26', revision: 1, version: 'test' })))).getWorksheet('Jobs')!
     const at = (heading: string) => jobs.getColumn((jobs.getRow(5).values as unknown[]).indexOf(heading))
@@ -42,7 +72,7 @@ describe('what is refused', () => {
     expect(() => tablesIn(opened)).toThrow(/other\.xlsx: no table Jobs, Tanks, Pumps, Roofs, Rain, Items, Prices/)
   })
   it('a zip bomb: what the directory promises is counted, what it hides stays packed', () => {
-    const [most, part] = [1024, 300]
+    const [most, part] = [2560, 300]
     const zeros = new Uint8Array(part * 1024 * 1024)
     const packed = deflateSync(zeros, { level: 9 })
     const parts = [
@@ -51,14 +81,14 @@ describe('what is refused', () => {
     ]
     const bomb = writeZip(parts)
     expect(bomb.length).toBeLessThan(4 * 1024 * 1024)
-    expect(() => openWorkbook(bomb, 'bomb.xlsx')).toThrow('bomb.xlsx: it unpacks to more than 1024 MB and is refused.')
+    expect(() => openWorkbook(bomb, 'bomb.xlsx')).toThrow('bomb.xlsx: it unpacks to more than 2560 MB and is refused.')
     // A directory that says less than there is: the part is never unpacked beyond its word.
     const liar = writeZip([{ ...pack('[Content_Types].xml', new Uint8Array()), raw: packed, size: 100, method: 8 }])
     expect(() => openWorkbook(liar, 'liar.xlsx')).toThrow(/^liar\.xlsx: /)
   })
   it('too many parts, a part twice, a password, an older file', () => {
-    const many = writeZip(Array.from({ length: 20_001 }, (_, at) => pack(`p${at}`, new Uint8Array(), 0)))
-    expect(() => openWorkbook(many, 'many.xlsx')).toThrow('many.xlsx: at most 20,000 parts are read; it has 20,001.')
+    const many = writeZip(Array.from({ length: 40_001 }, (_, at) => pack(`p${at}`, new Uint8Array(), 0)))
+    expect(() => openWorkbook(many, 'many.xlsx')).toThrow('many.xlsx: at most 40,000 parts are read; it has 40,001.')
     expect(() => openWorkbook(writeZip([pack('A.xml', strToU8('x')), pack('a.XML', strToU8('y'))]), 'twice.xlsx')).toThrow('twice.xlsx: part a.XML stands in it twice.')
     expect(() => openWorkbook(Uint8Array.of(0xd0, 0xcf, 0x11, 0xe0), 'old.xls')).toThrow(
       'old.xls: an .xlsx workbook is needed; this is an older .xls, or one protected with a password',

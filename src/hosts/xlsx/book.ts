@@ -1,6 +1,6 @@
 /** An .xlsx workbook as its parts: read sheet by sheet as asked for, written with every part that is not ours left as it was. */
 import { attribute, attributes, edited, escapeXml, inside, tags, XmlError, type Edit, type Tag } from './xml.js'
-import { pack, readZip, unpack, WorkbookError, writeZip, type Part } from './zip.js'
+import { mustBeReadable, pack, readZip, unpack, WorkbookError, writeZip, type Part } from './zip.js'
 
 const RELATIONSHIPS = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships'
 export const MAIN = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main'
@@ -121,6 +121,7 @@ export class Book {
 
   bytes(): Uint8Array {
     for (const part of [...this.waiting.keys()]) this.settle(part)
+    mustBeReadable(this.parts.values())
     return writeZip(this.parts.values())
   }
 

@@ -3,13 +3,13 @@ import { deflateSync, inflateSync } from 'fflate'
 
 export class WorkbookError extends Error {}
 
-/** A workbook that unpacks to more than this is refused: no office comes near it, and a zip bomb does. */
-export const MOST_UNPACKED_BYTES = 1024 * 1024 * 1024
+/** A workbook that unpacks to more than this is refused: no office comes near it, and a zip bomb does. A thousand jobs are 1.7 GB. */
+export const MOST_UNPACKED_BYTES = 2560 * 1024 * 1024
 /** No part of a workbook that people work with is larger. */
 export const MOST_PART_BYTES = 400 * 1024 * 1024
-export const MOST_PACKED_BYTES = 200 * 1024 * 1024
-/** A workbook of a thousand jobs has some five thousand parts. */
-export const MOST_PARTS = 20_000
+export const MOST_PACKED_BYTES = 400 * 1024 * 1024
+/** A workbook of a thousand jobs has some 25,000 parts. */
+export const MOST_PARTS = 40_000
 
 export interface Part {
   readonly name: string
@@ -106,6 +106,20 @@ const PACK_LEVEL = 6
 export function pack(name: string, content: Uint8Array, level: 0 | 1 | 6 = PACK_LEVEL): Part {
   const raw = level === 0 ? content : deflateSync(content, { level })
   return { name, raw, method: level === 0 ? 0 : DEFLATED, crc: crc32(content), size: content.length, flags: UTF8, time: TIME }
+}
+
+/** Refuses what could not be read again once it is written. */
+export function mustBeReadable(parts: Iterable<Part>): void {
+  let [count, packed, unpacked] = [0, 0, 0]
+  for (const { raw, size } of parts) {
+    count++
+    packed += raw.length
+    unpacked += size
+  }
+  if (count <= MOST_PARTS && packed <= MOST_PACKED_BYTES && unpacked <= MOST_UNPACKED_BYTES) return
+  throw new WorkbookError(
+    `The file would be too large to be read again: ${count.toLocaleString('en-US')} parts of at most ${MOST_PARTS.toLocaleString('en-US')}, ${megabytes(packed)} MB of at most ${megabytes(MOST_PACKED_BYTES)}, ${megabytes(unpacked)} MB unpacked of at most ${megabytes(MOST_UNPACKED_BYTES)}. Put the jobs into several files. Nothing was written.`,
+  )
 }
 
 /** The parts as the bytes of a zip, in their order. */
