@@ -7,7 +7,7 @@ import { keptIn, makeFile, sourceOf } from '../../src/hosts/fileSession.js'
 import { updateOffice } from '../../src/hosts/updateOffice.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
 import { readOffice, rowNamed } from '../../src/takeoff/office.js'
-import { optionalTables } from '../../src/takeoff/officeTables.js'
+import { wantedTables } from '../../src/takeoff/officeTables.js'
 import { officeUpdate } from '../../src/takeoff/older/update.js'
 import { makeTakeoff, workJob } from '../../src/takeoff/takeoff.js'
 import { lineOf } from '../support/office.js'
@@ -91,7 +91,7 @@ describe('brought up to date', () => {
     const table = (name: string) => (workbook.getWorksheet(name) as unknown as { tables: Record<string, { table: { tableRef: string; columns: unknown[] } }> }).tables[name]!.table
     expect(table('Items').columns.length).toBe(source.raw.Items.columns.length)
     expect(Number(/\d+$/.exec(table('Items').tableRef)![0])).toBeGreaterThanOrEqual(6 + source.raw.Items.rows.length - 1)
-    expect(optionalTables.every((name) => workbook.getWorksheet(name))).toBe(true)
+    expect(wantedTables.every((name) => workbook.getWorksheet(name))).toBe(true)
   })
   it('asks for the prices of new items at their cells, and makes the job once they are there', () => {
     const source = sourceOf(updated, 'OLD.xlsx')

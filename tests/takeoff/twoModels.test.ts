@@ -1,6 +1,8 @@
 /** Tanks of two models in one row, held against hand arithmetic over boxes. */
 import { describe, expect, it } from 'vitest'
 import { sectionPicture } from '../../src/plan/drawing/sectionPicture.js'
+import { jobSheets } from '../../src/plan/jobSheets.js'
+import { standardPlaces } from '../../src/plan/places.js'
 import { planPicture } from '../../src/plan/drawing/planPicture.js'
 import { takeoffWorkbook } from '../../src/plan/workbook.js'
 import { measureOf } from '../../src/plan/sheets/drawingSheet.js'
@@ -116,6 +118,10 @@ describe('tanks of two models in one row', () => {
     const sized = mixed({ TankCount: null, SecondCount: 2, People: 4 })
     expect(sized.design.number('TankCount')).toBeGreaterThan(2)
     expect(sized.design.number('SecondTanks')).toBe(2)
+  })
+  it('the test record says which tanks are of which model', () => {
+    const test = jobSheets(takeoff, standardPlaces(), 'native', { date: '2026-11-26', revision: 1, version: 'test' }).find(({ kind }) => kind === 'test')!
+    expect(test.cells.map(({ value }) => value)).toContain('Tanks by model: 1 Quern 1800 and 2 Short, those named last at the far end, where the roof water enters.')
   })
   it('without a second model nothing is of it', () => {
     const one = takeoffOf({ ...leastRow, TankCount: 3 }, { Tanks })

@@ -107,6 +107,11 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
       'Wanted: {TestVacuum_inHg} for {TestHold_min}, of which {TestLoss%} may be lost; warming air is allowed for where both temperatures are read. Air of the site: {Barometer_inHg}.'
     draft.put(columns.code, 'siteFact', design.words(terms), live(terms))
     draft.next()
+    if (design.number('SecondTanks') > 0) {
+      const models = 'Tanks by model: {Models}, those named last at the far end, where the roof water enters.'
+      draft.put(columns.code, 'siteFact', design.words(models), live(models))
+      draft.next()
+    }
     for (const [key, column] of [
       ['code', columns.code],
       ['text', columns.text],
