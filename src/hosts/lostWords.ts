@@ -9,6 +9,9 @@ import type { SheetContent } from './host.js'
 export const isOurs = (content: SheetContent, mayBeEmpty: boolean): boolean =>
   isMadeLine(content[2]?.[1]?.value) || (mayBeEmpty && content.every((row) => row.every(({ value }) => value === null)))
 
+/** Headings of ours that later versions word otherwise, by column. */
+const olderHeadings: readonly string[] = ['3 Name, or where a limit is from']
+
 /** Cells that a person filled where a sheet of ours has none, or over words of a formula of ours: they would be gone when it is made again. */
 export function lostWords(plan: SheetPlan, standing: SheetContent | undefined): string[] {
   // What the crew writes beside its sheets is read back with them.
@@ -18,7 +21,7 @@ export function lostWords(plan: SheetPlan, standing: SheetContent | undefined): 
   const lost = plan.kind === 'takeoff' ? wordsOver(plan, content).flatMap(({ place, isFormula }) => (isFormula ? [place] : [])) : []
   const headings = new Set(plan.cells.filter(({ row }) => row <= plan.frozenRows).map(({ row, column }) => `${row} ${column}`))
   // A heading of ours that stood a row higher in an earlier version is nobody's word.
-  const ourHeadings = new Set(plan.cells.filter(({ row }) => row <= plan.frozenRows).map(({ column, value }) => `${column} ${value}`))
+  const ourHeadings = new Set([...plan.cells.filter(({ row }) => row <= plan.frozenRows).map(({ column, value }) => `${column} ${value}`), ...olderHeadings])
   for (const [row, cells] of content.entries())
     for (const [at, { value, formula }] of cells.entries()) {
       if ((value === null || value === '') && formula === undefined) continue

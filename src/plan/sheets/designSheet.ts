@@ -92,9 +92,7 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
   const validations: PlanValidation[] = []
   draft.heading(heading.title, 'Design: inputs, results, verdicts and cautions behind the takeoff', heading.made)
   draft.next()
-  ;['', 'Name, or where a limit is from', VALUE, 'Unit', 'Source or reason', 'Grade', AS_MADE].forEach((text, at) =>
-    draft.put(at + 2, text === VALUE || text === AS_MADE ? 'headingRight' : 'heading', text),
-  )
+  ;['', 'Name', VALUE, 'Unit', 'Source or reason', 'Grade', AS_MADE].forEach((text, at) => draft.put(at + 2, text === VALUE || text === AS_MADE ? 'headingRight' : 'heading', text))
   draft.next()
   for (const row of rowsOf(design)) {
     if (row.kind === 'section') section(row.text)
@@ -115,9 +113,11 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
   function verdictRow(name: string): void {
     const rule = verdicts.get(name)!
     draft.put(2, 'wrapped', rule.label)
-    draft.put(3, 'faintWrapped', `${rule.limit}; ${inKey(rule.source)}`)
+    draft.put(3, 'faintWrapped', name)
     draft.put(VALUE_COLUMN, 'verdict', design.verdict(name as VerdictName), { formula: `IFERROR(${writer.write(rule.formula, sheet, rule.label)},"stop")` })
-    draft.put(6, 'wrapped', design.text(rule.wordsFormula), { formula: formula(rule.wordsFormula).render(names.from(sheet)) })
+    // The word and its sentence come first, the limit and where it stands behind them.
+    const limit = ` Limit: ${rule.limit}; ${inKey(rule.source)}.`
+    draft.put(6, 'wrapped', design.text(rule.wordsFormula) + limit, { formula: `${formula(rule.wordsFormula).render(names.from(sheet))}&"${limit.replace(/"/g, '""')}"` })
     draft.put(7, 'faintWrapped', rule.source.grade)
   }
 
