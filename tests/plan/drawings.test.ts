@@ -5,10 +5,6 @@ import { planPicture } from '../../src/plan/drawing/planPicture.js'
 import { sectionPicture } from '../../src/plan/drawing/sectionPicture.js'
 import { svgPicture } from '../../src/plan/drawing/svgPicture.js'
 import { yearPicture } from '../../src/plan/drawing/yearPicture.js'
-import { rowHeights } from '../../src/plan/heights.js'
-import { jobSheets } from '../../src/plan/jobSheets.js'
-import { standardPlaces } from '../../src/plan/places.js'
-import { EMPTY_ROW_POINTS } from '../../src/plan/plan.js'
 import type { Design } from '../../src/takeoff/design.js'
 import { demoRows, demoTakeoff, leastRow, takeoffOf } from '../support/office.js'
 import { inUnits, type Shown } from '../../taskpane/pane/units.js'
@@ -109,21 +105,5 @@ describe('labels', () => {
             }
           }
     }
-  })
-})
-
-describe('on the Design sheet', () => {
-  it.each([1, 3, 6, 12])('%d tanks: section and plan stay within the rows that are kept for them', (TankCount) => {
-    const plan = jobSheets(takeoffOf({ ...leastRow, TankCount, PumpModel: 'Lark 150' }), standardPlaces(), 'native', { date: '2026-11-26', revision: 1, version: 'test' }).find(
-      ({ kind }) => kind === 'design',
-    )!
-    const heights = rowHeights(plan)
-    for (const { picture, page, row } of plan.drawings!) {
-      const below = Math.min(...plan.cells.map((cell) => cell.row).filter((at) => at > row))
-      let room = 0
-      for (let at = row; at < below; at++) room += heights.get(at) ?? EMPTY_ROW_POINTS
-      expect(laidOut(picture, { ...page, withBar: true }).height, picture.title).toBeLessThan(room)
-    }
-    expect(plan.drawings).toHaveLength(2)
   })
 })

@@ -13,11 +13,8 @@ import { verdictRules, type RestingVerdict, type VerdictName } from '../../takeo
 import { decimalsOf, symbolOf } from '../../units.js'
 import { cellValue } from '../calls.js'
 import type { NamePlaces } from '../places.js'
-import { planPicture } from '../drawing/planPicture.js'
-import { sectionPicture } from '../drawing/sectionPicture.js'
 import { address, SheetDraft, TITLE_ROWS, type PlanCell, type PlanValidation, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
-import { measureOf } from './drawingSheet.js'
 
 /** Columns of the sheet. */
 export const designColumns = { name: 3, value: 4, asMade: 8 } as const
@@ -34,15 +31,10 @@ export const workedNames: readonly string[] = resultGroups.flatMap((group) => gr
 /** House figures, which may be typed over and are kept. */
 export const constantNames: readonly string[] = resultGroups.flatMap((group) => group.results.filter(isConstant).map(({ name }) => name))
 
-/** Rows that section and plan take, with their words above and below. */
-const PICTURE_ROWS = 13
-const PICTURE_HEIGHT = 100
-
 /** The rows of the sheet, in order; a name's row is its place in this list. */
 type SheetRow =
   | { kind: 'section'; text: string }
   | { kind: 'gap' }
-  | { kind: 'picture' }
   | { kind: 'caution'; caution: RaisedCaution | undefined }
   | { kind: 'key'; work: WorkId }
   | { kind: 'verdict' | 'input' | 'flag' | 'found' | 'result'; name: string }
@@ -63,8 +55,6 @@ const rowsOf = (design: Design): readonly SheetRow[] => [
   ...design.cautions().map((caution) => ({ kind: 'caution' as const, caution })),
   { kind: 'caution', caution: undefined },
   { kind: 'gap' },
-  { kind: 'picture' },
-  ...Array.from({ length: PICTURE_ROWS }, () => ({ kind: 'gap' as const })),
   ...resultGroups.flatMap(({ title, results: rules }): SheetRow[] => [
     { kind: 'section', text: title.toUpperCase() },
     ...rules.map(({ name }) => ({ kind: 'result' as const, name })),
@@ -106,7 +96,6 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
   draft.next()
   for (const row of rowsOf(design)) {
     if (row.kind === 'section') section(row.text)
-    else if (row.kind === 'picture') drawn()
     else if (row.kind === 'verdict') verdictRow(row.name)
     else if (row.kind === 'caution') cautionRow(row.caution)
     else if (row.kind === 'input') inputRow(row.name)
@@ -119,15 +108,6 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
 
   function section(text: string): void {
     for (let column = 2; column <= LAST_COLUMN; column++) draft.put(column, 'section', column === 2 ? text : null)
-  }
-
-  /** The places of names are known before the sheet is drawn up, so the pictures have a fixed count of rows. */
-  function drawn(): void {
-    const measure = measureOf(design)
-    draft.drawings.push(
-      { picture: sectionPicture(design, measure), row: draft.row, column: 2, page: { size: 9, width: 330, mostHeight: PICTURE_HEIGHT } },
-      { picture: planPicture(design, measure), row: draft.row, column: 6, page: { size: 9, width: 250, mostHeight: PICTURE_HEIGHT } },
-    )
   }
 
   function verdictRow(name: string): void {
