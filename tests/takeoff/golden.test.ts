@@ -296,3 +296,25 @@ describe('words that an estimator decides by', () => {
     expect(takeoffOf(leastRow, tanks({ Coupling_in: 57 })).lines.length).toBeGreaterThan(50)
   })
 })
+
+describe('flows at the switch', () => {
+  it.each([
+    ['FlowAtCutIn_gpm', 'CutIn_psi'],
+    ['FlowAtCutOut_gpm', 'CutOut_psi'],
+  ] as const)('%s is where the pump’s curve meets lift, switch, treatment and line', (name, at) => {
+    // Water treatment and a preventer, so that every term counts.
+    const { design } = takeoffOf({ ...leastRow, TreatmentLoss_psi: 6, Backflow: 'preventer', PumpModel: 'Lark 150', CutIn_psi: 40, CutOut_psi: 60, HousePressure_psi: 45 })
+    const n = (wanted: JobName) => design.number(wanted)
+    const flow = n(name)
+    const [flows, heads] = [design.column('CurveFlow_gpm'), design.column('CurveHead_ftw')]
+    const above = flows.findIndex((gpm) => gpm >= flow)
+    const share = (flow - flows[above - 1]!) / (flows[above]! - flows[above - 1]!)
+    const curve = heads[above - 1]! + share * (heads[above]! - heads[above - 1]!)
+    // Head of the system by hand: lift, 2.31 ft a psi, and Hazen–Williams losses by the power of 1.852.
+    const system = n('Lift_ftw') + 2.31 * (n(at) + n('StationLoss_psi')) + n('LineLoss_ftw') * (flow / n('HouseFlow_gpm')) ** 1.852
+    expect(n('StationLoss_psi')).toBeGreaterThan(10)
+    expect(flow).toBeGreaterThan(1)
+    // The rule finds the flow to a small part of a foot of head.
+    expect(Math.abs(system - curve)).toBeLessThan(0.1)
+  })
+})
