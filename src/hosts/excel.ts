@@ -2,7 +2,9 @@
  * The Excel host. One read and three steps of writing: copies of the sheets to be rewritten, the new content, and
  * the copies away again. If a step fails, the copies bring the old content back and new sheets go.
  */
-import { LOGO_POINTS, rowHeights } from '../plan/heights.js'
+import { ofJob, placeOfName, pointsInto } from '../plan/definedNames.js'
+import { OUR_PICTURE } from '../plan/drawing/picture.js'
+import { LOGO_POINTS, logoScale, rowHeights } from '../plan/heights.js'
 import { cellFormat, looks, type Look } from '../plan/looks.js'
 import { standardPlaces, withYourHeadings, type OfficePlaces, type TablePlace } from '../plan/places.js'
 import { address, columnLetters, footOf, isMadeLine, TITLE_ROWS, type PlanCell, type SheetPlan } from '../plan/plan.js'
@@ -15,16 +17,12 @@ type Run = <T>(work: (context: Excel.RequestContext) => Promise<T>) => Promise<T
 const BACKUP = 'cistern backup '
 /** Points that a unit of column width takes here. */
 const POINTS_PER_WIDTH = 5.4
-/** By this word before its name a picture is known for ours. */
-const OURS = 'Cistern Sheet: '
-const LOGO = `${OURS}logo`
+const LOGO = `${OUR_PICTURE}logo`
 /** A sheet that stands while pictures are copied from it. */
 const PICTURES = 'cistern pictures'
 const ROWS_A_PICTURE = 60
 /** Excel takes addresses of areas up to 8,192 characters. */
 const LONGEST_AREAS = 7000
-
-const inQuotes = (sheet: string): string => `'${sheet.replace(/'/g, "''")}'`
 
 /** Bytes as Excel takes them in a call. */
 function inBase64(bytes: Uint8Array): string {
@@ -157,7 +155,7 @@ export class ExcelHost implements Host {
       const house = this.hasLogo ? worksheets.getItem(this.places.House.sheet).shapes : undefined
       house?.load('items/type,items/width,items/height')
       await context.sync()
-      for (const { sheet } of papers) for (const shape of sheet.shapes.items) if (shape.name.startsWith(OURS)) shape.delete()
+      for (const { sheet } of papers) for (const shape of sheet.shapes.items) if (shape.name.startsWith(OUR_PICTURE)) shape.delete()
       const logo = house?.items.find(({ type }) => type === 'Image')
       if (logo) for (const plan of headed) putLogo(logo, worksheets.getItem(plan.name), plan)
       const strange = olds.filter(({ sheet, heading }) => !sheet.isNullObject && !isMadeLine(heading.values[0]?.[0]))
@@ -200,7 +198,7 @@ export class ExcelHost implements Host {
       const drawn = [...shapes.items]
       for (const { plan, drawing, cell } of cells) {
         const copy = drawn.shift()!.copyTo(worksheets.getItem(plan.name))
-        copy.name = OURS + drawing.picture.title
+        copy.name = OUR_PICTURE + drawing.picture.title
         copy.left = cell.left + (drawing.offset ?? 0)
         copy.top = cell.top
       }
@@ -499,7 +497,7 @@ export class ExcelHost implements Host {
 /** The firm's picture at the right end of the first row, above the letterhead. */
 function putLogo(logo: Excel.Shape, sheet: Excel.Worksheet, plan: SheetPlan): void {
   if (!(logo.width > 0) || !(logo.height > 0)) return
-  const scale = Math.min(LOGO_POINTS.width / logo.width, LOGO_POINTS.height / logo.height)
+  const scale = logoScale(logo)
   const copy = logo.copyTo(sheet)
   copy.name = LOGO
   copy.lockAspectRatio = false
@@ -551,20 +549,10 @@ function namesToSet(plans: readonly SheetPlan[], standing: ReadonlyMap<string, s
   const known = new Map([...standing].map(([name, formula]) => [name.toLowerCase(), { name, formula }]))
   return plans.flatMap(({ name: sheet, definedNames }) => {
     if (!definedNames?.length) return []
-    const isOurs = (formula: string) =>
-      formula
-        .toLowerCase()
-        .replace(/^='?|'(?=!)/g, '')
-        .startsWith(`${sheet.replace(/'/g, "''").toLowerCase()}!`)
-    const wanted = definedNames.map(({ name, row, column }): NameToSet => ({
-      name,
-      before: known.get(name.toLowerCase())?.formula,
-      next: `=${inQuotes(sheet)}!${address(row, column)}`,
-    }))
-    const start = definedNames[0]!.name.slice(0, definedNames[0]!.name.indexOf('.') + 1).toLowerCase()
-    const gone = [...known.values()].filter(
-      ({ name, formula }) => name.toLowerCase().startsWith(start) && isOurs(formula) && !wanted.some((one) => one.name.toLowerCase() === name.toLowerCase()),
-    )
+    const isOurs = (formula: string) => pointsInto(formula, sheet)
+    const wanted = definedNames.map((one): NameToSet => ({ name: one.name, before: known.get(one.name.toLowerCase())?.formula, next: `=${placeOfName(sheet, one)}` }))
+    const start = ofJob(definedNames[0]!.name)
+    const gone = [...known.values()].filter(({ name, formula }) => ofJob(name) === start && isOurs(formula) && !wanted.some((one) => one.name.toLowerCase() === name.toLowerCase()))
     return [...wanted.filter(({ before }) => before === undefined || isOurs(before)), ...gone.map(({ name, formula }): NameToSet => ({ name, before: formula, next: undefined }))]
   })
 }

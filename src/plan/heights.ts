@@ -9,6 +9,7 @@ const SITE_POINTS = 25
 const TITLE_POINTS = 24
 /** The firm's logo above the letterhead: as large as it may be, and the air under it. */
 export const LOGO_POINTS = { width: 150, height: 34, air: 4 } as const
+export const logoScale = ({ width, height }: { width: number; height: number }): number => Math.min(LOGO_POINTS.width / width, LOGO_POINTS.height / height)
 /** Above and below several lines together: no rule touches a text. */
 const AIR_POINTS = 6
 /** Characters of our sizes that fit into one unit of column width, on the safe side. */
@@ -36,7 +37,7 @@ const [PAGE_WIDTH, PAGE_HEIGHT, WIDTH_POINTS] = [523, 700, 5.25]
 const LEAST_PERCENT = 89
 
 /** Points from the left that a sheet's columns take in the widest program. */
-export const widthPoints = ({ widths }: SheetPlan): number => widths.reduce((sum, width) => sum + width, 0) * WIDTH_POINTS
+export const widthPoints = (widths: readonly number[]): number => widths.reduce((sum, width) => sum + width, 0) * WIDTH_POINTS
 
 /** At this size of print the rows of a sheet fill one page. */
 function percentByHeight(plan: SheetPlan): number {
@@ -50,7 +51,7 @@ export const fitsPage = (plan: SheetPlan): boolean => percentByHeight(plan) >= L
 
 /** An upright sheet made to fit one page, as long as it stays readable; else made as narrow as a page. */
 export function fittedToPage(plan: SheetPlan): SheetPlan {
-  const byWidth = Math.min(100, Math.floor((100 * PAGE_WIDTH) / widthPoints(plan)))
+  const byWidth = Math.min(100, Math.floor((100 * PAGE_WIDTH) / widthPoints(plan.widths)))
   const byHeight = percentByHeight(plan)
   return { ...plan, print: { percent: byHeight >= LEAST_PERCENT ? Math.min(byWidth, byHeight) : byWidth } }
 }

@@ -140,7 +140,8 @@ export const address = (row: number, column: number, fixed = true): string => (f
 export const range = (firstRow: number, lastRow: number, column: number, lastColumn = column): string => `${address(firstRow, column)}:${address(lastRow, lastColumn)}`
 
 /** A sheet's name as a formula writes it. */
-export const quotedSheet = (name: string): string => (/^[A-Za-z_][A-Za-z0-9_]*$/.test(name) && !/^[A-Za-z]{1,3}\d+$/.test(name) ? name : `'${name.replace(/'/g, "''")}'`)
+export const inQuotes = (name: string): string => `'${name.replace(/'/g, "''")}'`
+export const quotedSheet = (name: string): string => (/^[A-Za-z_][A-Za-z0-9_]*$/.test(name) && !/^[A-Za-z]{1,3}\d+$/.test(name) ? name : inQuotes(name))
 
 /** What a layout says of its sheet beside the cells. */
 export interface SheetFrame

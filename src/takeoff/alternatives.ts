@@ -3,7 +3,7 @@ import { badInput } from '../errors.js'
 import { checkField, problemAt, type CellValue, type Problem } from './fields.js'
 import type { Office, Row } from './office.js'
 import { ownCell } from './ownFields.js'
-import { jobFields, keyColumn, type TableName } from './officeTables.js'
+import { jobFields, keyColumn, MOST_TANKS, type TableName } from './officeTables.js'
 
 export interface Alternative {
   name: string
@@ -17,7 +17,6 @@ export interface Alternative {
 
 /** Counts of tanks beside the chosen one. */
 const BESIDE = [-1, 1, 2]
-export const MOST_TANKS = 12
 
 export const withTanks = (count: number): Alternative => ({ tanks: count, name: `${count} ${count === 1 ? 'tank' : 'tanks'}`, change: { TankCount: count } })
 

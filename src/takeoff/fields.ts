@@ -68,6 +68,8 @@ export interface Problem {
   column: string
   allowed: string
   came: string
+  /** The code of a price that nobody has filled in. */
+  unpriced?: string
   /** A heading that may be a column of ours under another name: a person can say so. */
   renamed?: { table: string; heading: string; field: string }
 }
@@ -137,6 +139,9 @@ export function dateText(raw: unknown): string | undefined {
   const day = new Date(`${parts[0]}T00:00:00Z`)
   return Number.isNaN(day.getTime()) || day.toISOString().slice(0, 10) !== parts[0] ? undefined : parts[0]
 }
+
+/** A name without its capitals, spaces and signs: two that are the same so are meant to be. */
+export const bareLetters = (name: string): string => name.toLowerCase().replace(/[^a-z0-9]/g, '')
 
 /** What a spreadsheet shows in a cell whose formula failed. */
 export const isErrorText = (value: string) => /^#(?:N\/A|VALUE!|DIV\/0!|NUM!|NAME\?|REF!|NULL!|SPILL!|CALC!)$/.test(value)

@@ -1,6 +1,6 @@
 /** Headings that an office renamed: the sheet Headings says which column of ours each one is, or that it is the office's own. */
 import { fieldsOf, tableNames, type TableName } from './officeTables.js'
-import { checkField, type Field, type Problem } from './fields.js'
+import { bareLetters, checkField, type Field, type Problem } from './fields.js'
 import type { RawOffice, RawTable } from './office.js'
 
 /** A heading that may be a column of ours under another name. */
@@ -70,9 +70,8 @@ export function renamedHeadings(raw: RawOffice, table: TableName, used: readonly
   const missing = fields.filter(([name]) => !columns.includes(name))
   if (!missing.length || missing.length === fields.length) return []
   const known = new Set(raw.Headings.rows.filter(({ cells }) => textOf(cells.Table).toLowerCase() === table.toLowerCase()).map(({ cells }) => textOf(cells.Heading)))
-  const bare = (name: string) => name.toLowerCase().replace(/[^a-z0-9]/g, '')
   // A heading that is all but one of ours, letter for letter, is told as such.
-  const isNear = (heading: string) => fields.some(([name]) => bare(name) === bare(heading))
+  const isNear = (heading: string) => fields.some(([name]) => bareLetters(name) === bareLetters(heading))
   const strangers = columns.filter((heading) => heading !== '' && !isNear(heading) && !Object.hasOwn(fieldsOf(table), heading) && !known.has(heading) && !used.includes(heading))
   return strangers.flatMap((heading): RenamedHeading[] => {
     const values = rows.map(({ cells }) => (Object.hasOwn(cells, heading) ? cells[heading] : null)).filter((value) => value !== null && value !== undefined && value !== '')

@@ -1,7 +1,7 @@
 /** Reads the office's tables: raw rows in, checked rows and problems out. Nothing is thrown away in silence. */
 import { badInput, shown } from '../errors.js'
 import { roundTo } from '../rounding.js'
-import { checkedOrRaw, checkField, problemAt, type CellValue, type Field, type Problem } from './fields.js'
+import { bareLetters, checkedOrRaw, checkField, problemAt, type CellValue, type Field, type Problem } from './fields.js'
 import { CURVE_POINTS, fieldsOf, keyColumn, MOST_ROWS, optionalTables, tableNames, type TableName } from './officeTables.js'
 import { renamedHeadings, renamedProblem, withOurHeadings, wrongHeadings, yourHeadings } from './headings.js'
 import { ownCell, ownFieldsIn } from './ownFields.js'
@@ -125,13 +125,11 @@ function readTable(table: TableName, raw: RawTable, ownFields: readonly string[]
     })
 }
 
-const bare = (heading: string) => heading.toLowerCase().replace(/[^a-z0-9]/g, '')
-
 /** A heading that is all but one of ours would count as a column left out, and its defaults would be taken in silence. */
 function headingProblems(table: TableName, raw: RawTable): Problem[] {
   const known = Object.keys(fieldsOf(table))
   return raw.columns.flatMap((heading, at) => {
-    const meant = known.find((name) => bare(name) === bare(heading))
+    const meant = known.find((name) => bareLetters(name) === bareLetters(heading))
     if (!meant || (heading === meant && raw.columns.indexOf(heading) === at)) return []
     const allowed = heading === meant ? `one column headed ${meant}` : `a column headed ${meant}, letter for letter`
     return [{ sheet: raw.sheet, row: 0, column: heading, allowed, came: heading === meant ? 'a second one' : `"${heading}"` }]

@@ -1,7 +1,7 @@
 /** The tables that the office owns: their columns, what each may hold, and what an empty cell means. */
 import { conduitSizeKey, wireKey } from '../keys.js'
 import { linePipeKey, lineSizeKey } from './lineKeys.js'
-import { date, keyed, number, oneOf, rowOf, rule, text, type Field, type Fields } from './fields.js'
+import { bareLetters, date, keyed, number, oneOf, rowOf, rule, text, type Field, type Fields } from './fields.js'
 
 export const monthNames = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
 export const CURVE_POINTS = 5
@@ -11,6 +11,9 @@ export const MOST_ROWS = { Jobs: 1000, Tanks: 300, Pumps: 300, Roofs: 300, Rain:
 export const CRANE_RADII_FT = [20, 30, 40, 50, 60, 80] as const
 const points = Array.from({ length: CURVE_POINTS }, (_, at) => at + 1)
 const LONGEST_JOB_NAME = 23
+/** Tanks in one row, at the most. */
+export const MOST_TANKS = 12
+const countTo = (most: number) => ({ least: 1, most, only: Array.from({ length: most }, (_, at) => at + 1) })
 /** What may pass over the tanks, from the lightest to the heaviest. */
 export const trafficKinds = ['none', 'lawn machines', 'cars', 'trucks'] as const
 
@@ -26,7 +29,7 @@ export const jobFields = {
   RainIntensity_in_per_h: number('Rain intensity', 'Design rain of the adopted code for this place.', { least: 0.1, most: 20, default: 4 }),
   People: number('People', 'People served.', { least: 0, most: 10_000, required: true }),
   TankModel: rowOf('Tanks', 'Tank model', 'A model of the sheet Tanks.', { required: true }),
-  TankCount: number('Tanks', 'Leave empty to take the fewest that reach the wanted reliability.', { least: 1, most: 12, only: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12] }),
+  TankCount: number('Tanks', 'Leave empty to take the fewest that reach the wanted reliability.', countTo(MOST_TANKS)),
   InletRun_ft: number('Inlet run', 'Drain from the downspouts to the far tank.', { least: 0, most: 2000, default: 20 }),
   OverflowRun_ft: number('Overflow run', 'Drain from the overflow to where it may spill.', { least: 0, most: 2000, default: 20 }),
   OutfallDrop_ft: number('Fall to the outfall', 'How much lower the ground is where the overflow spills than at the tanks.', { least: -20, most: 500, default: 0 }),
@@ -50,7 +53,7 @@ export const jobFields = {
   DailyProof: oneOf('Daily proof', 'yes writes the daily balance as formulas too, a row a day, on a sheet of its own: long, and needed only where somebody wants to check it.', ['no', 'yes'], { default: 'no' }),
   WantedReliability: number('Wanted reliability', 'Share of the demand that the tanks should meet.', { least: 0, most: 1, default: 0.9 }),
   SecondModel: rowOf('Tanks', 'Second model', 'Another model of the sheet Tanks at the far end of the row, where the roof water enters; as high, with as thick a floor and lid and water as deep. Empty: all tanks are of one model.'),
-  SecondCount: number('Tanks of the second model', 'How many of the tanks of the row are of it.', { least: 1, most: 11, only: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11], default: 1 }),
+  SecondCount: number('Tanks of the second model', 'How many of the tanks of the row are of it.', { ...countTo(MOST_TANKS - 1), default: 1 }),
   DeadDepth_in: number('Dead depth', 'Water under intake and ties, which is no storage.', { least: 0, most: 60, default: 9 }),
   TankGap_in: number('Gap between tanks', 'Clear distance between the walls of two tanks.', { least: 4, most: 120, default: 12 }),
   Cover_ft: number('Cover', 'Earth over the lids.', { least: 0, most: 20, default: 2 }),
@@ -154,10 +157,7 @@ const rainDayFields: Fields = { Date: { ...date('Date', 'Ascending, once each; a
 export const sections = ['Earthwork', 'Tanks', 'Ties between tanks', 'Inlet and overflow', 'Water line', 'Pump and drop', 'Power', 'Stone and backfill', 'Test', 'Labor and equipment', 'Delivery'] as const
 export type Section = (typeof sections)[number]
 /** The name of ours that is meant, whatever its capitals and spaces; else as the office writes it. */
-export function sectionNamed(name: string): string {
-  const bare = (words: string) => words.toLowerCase().replace(/[^a-z]/g, '')
-  return sections.find((known) => bare(known) === bare(name)) ?? name.trim()
-}
+export const sectionNamed = (name: string): string => sections.find((known) => bareLetters(known) === bareLetters(name)) ?? name.trim()
 
 export const itemKinds = ['material', 'labor', 'equipment', 'subcontract', 'other'] as const
 export type ItemKind = (typeof itemKinds)[number]

@@ -2,10 +2,9 @@
 import { Design } from './design.js'
 import type { CellValue } from './fields.js'
 import type { Office, Row } from './office.js'
-import { CRANE_RADII_FT } from './officeTables.js'
+import { CRANE_RADII_FT, MOST_TANKS } from './officeTables.js'
 import { tieShare } from './stormSplit.js'
 
-const MOST_TANKS = 12
 /** With rain too short for the wanted reliability, a further tank must bring at least this much to be worth it. */
 const WORTH_A_TANK = 0.005
 const DRAIN_SIZES = [4, 6, 8] as const

@@ -10,8 +10,8 @@ import { problemText, ProblemsError, type Problem } from './fields.js'
 import { isStone, LABOR_HOURS, lineSums, pricedUnit, readItemRules, STONE_ORDERED, type ItemRule } from './itemRules.js'
 import { rowNamed, type Office, type Row } from './office.js'
 import { stationOf } from './rainDays.js'
-import { itemKinds, jobFields, type ItemKind } from './officeTables.js'
-import { alternativesOf, changedRow, MOST_TANKS, withTanks } from './alternatives.js'
+import { itemKinds, jobFields, MOST_TANKS, type ItemKind } from './officeTables.js'
+import { alternativesOf, changedRow, withTanks } from './alternatives.js'
 import { chosenItems, isOff } from './chosenItems.js'
 import { houseOf, shareOf, type House } from './house.js'
 import { isWrongUnit010 } from './older/prices010.js'
@@ -540,14 +540,14 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
       problem('Code', `a code with a row in ${office.sheets.Prices}`, `"${code}"`)
       return [undefined, 1]
     }
-    const at = (column: string, allowed: string, value: string) =>
-      problems.push({ sheet: office.sheets.Prices, row: row.row, column, allowed: `${allowed} (job ${design.name})`, came: value })
+    const at = (column: string, allowed: string, value: string, more: Pick<Problem, 'unpriced'> = {}) =>
+      problems.push({ sheet: office.sheets.Prices, row: row.row, column, allowed: `${allowed} (job ${design.name})`, came: value, ...more })
     const listedUnit = String(row.cells.Unit ?? '')
     const [priced, counted] = [pricedUnit(listedUnit === '' || isWrongUnit010(code, listedUnit) ? rule.unit : listedUnit), pricedUnit(rule.unit)]
     if (priced.name !== counted.name) at('Unit', `${rule.unit}, as the item ${code} is counted, or a number of it, as 100 ${rule.unit}`, `"${String(row.cells.Unit)}"`)
     const listed = row.cells.Price_usd ?? null
     if (!isAmount(listed)) {
-      if (priceOverride === undefined) at('Price_usd', `a price for ${code}, $0 to 1,000,000`, 'nothing')
+      if (priceOverride === undefined) at('Price_usd', `a price for ${code}, $0 to 1,000,000`, 'nothing', { unpriced: code })
       return [undefined, 1]
     }
     if (houseOf(office).house.needsPriceDates && (row.cells.PriceDate ?? null) === null)

@@ -303,7 +303,7 @@ export class Pane {
 
   /** Prices that nobody has filled in are one line: which, and the way to the first of them. */
   private missingPrices(prices: readonly Problem[]): HTMLElement {
-    const codes = prices.map(({ allowed }) => /^a price for (.+?), /.exec(allowed)?.[1] ?? '')
+    const codes = prices.map(({ unpriced }) => unpriced)
     const [first] = prices
     return h(
       'li',
@@ -456,7 +456,7 @@ export class Pane {
   }
 }
 
-const isMissingPrice = ({ column, allowed, came }: Problem): boolean => column === 'Price_usd' && came === 'nothing' && allowed.startsWith('a price for ')
+const isMissingPrice = ({ unpriced }: Problem): boolean => unpriced !== undefined
 const distinct = (list: readonly Problem[]): readonly Problem[] => [...new Map(list.map((problem) => [problemText(problem), problem])).values()]
 
 const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error))

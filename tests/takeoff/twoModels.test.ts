@@ -84,6 +84,22 @@ describe('tanks of two models in one row', () => {
     expect(mixed({ TestVacuum_inHg: 3.6 }).design.verdict('VacuumVerdict')).toBe('stop')
     expect(mixed({ Traffic: 'cars' }).design.verdict('TrafficVerdict')).toBe('stop')
   })
+  it('a second model that is lighter for its plan floats first and asks for the ballast; one that is heavier counts for the crane', () => {
+    const withWeight = (Weight_lb: number) => mixed({ GroundwaterDepth_ft: 1 }, [...Tanks.slice(0, -1), { ...Tanks.at(-1)!, Weight_lb }] as typeof Tanks).design
+    const light = withWeight(9000)
+    // 9,000 lb on 40 ft² are 225 psf. Groundwater stands over the lids, so 6.5 ft of tank are under it.
+    expect(light.number('FloatDepth_ft')).toBeCloseTo(225 / 62.4, 9)
+    expect(light.number('UpliftSafety')).toBeCloseTo((225 + 2 * 57.6) / (62.4 * 6.5), 9)
+    // FEMA P-259, factor 1.1: (1.1 x 62.4 x 40 x 6.5 - 9,000) lb of water on 28 ft² inside.
+    expect(light.number('Ballast_in')).toBeCloseTo((12 * (1.1 * 62.4 * 40 * 6.5 - 9000)) / (62.4 * 28), 9)
+    const heavy = withWeight(30_000)
+    expect(heavy.number('PickLoad_lb')).toBe(30_000 + 800)
+    // Two legs at 60° from the horizontal: half the load over its sine.
+    expect(heavy.number('LegPull_lb')).toBeCloseTo(30_000 / 2 / Math.sin(Math.PI / 3), 6)
+    // The typed 15,500 lb are less than what thicker walls would weigh: then those count.
+    const thick = mixed({}, [...Tanks.slice(0, -1), { ...Tanks.at(-1)!, Wall_in: 12 }] as typeof Tanks).design
+    expect(thick.number('PickLoad_lb')).toBeCloseTo(150 * (40 * 6.5 - 6 * 3 * 5.5) + 800, 6)
+  })
   it('lines by model, and what goes by the openings and trucks of both', () => {
     expect(lineOf(takeoff, 'TANK')).toMatchObject({ net: 1, amount: 2890, description: 'Precast tank Quern 1800' })
     expect(lineOf(takeoff, 'TANK-2')).toMatchObject({ net: 2, amount: 3998, description: 'Precast tank Short' })
@@ -135,6 +151,23 @@ describe('tanks of two models in one row', () => {
     [{ SecondModel: 'Nobody’s' }, /Jobs, row 6, SecondModel: a name in the first column of Tanks/],
   ])('%o is refused in words', (change, message) => {
     expect(problemsOf(change).join('\n')).toMatch(message)
+  })
+  it.each([
+    ['Height_ft', 7],
+    ['Floor_in', 5],
+    ['Lid_in', 5],
+    ['WaterDepth_ft', 4.5],
+    ['Port_in', 6],
+  ])('%s must be that of the first model', (column, value) => {
+    const tanks = [...Tanks.slice(0, -1), { ...Tanks.at(-1)!, [column]: value }]
+    expect(problemsOf({}, { Tanks: tanks }).join('\n')).toContain(`${column}: `)
+    expect(problemsOf({}, { Tanks: tanks }).join('\n')).toContain('two models in one row stand on one bed')
+  })
+  it('with fewer tanks the pump tank stays of the first model', () => {
+    // One tank of 9 ft 4 in by 5 ft 4 in inside, then one of 7 by 4 ft beside it; 4 ft of water above the dead depth.
+    const [one, two] = takeoff.stair(false)
+    expect(one!.usable_gal).toBeCloseTo((9 + 4 / 12) * (5 + 4 / 12) * 4 * (1728 / 231), 6)
+    expect(two!.usable_gal).toBeCloseTo(((9 + 4 / 12) * (5 + 4 / 12) + 28) * 4 * (1728 / 231), 6)
   })
   it('an office whose rules know one model is told so, and the update brings them', () => {
     const Items = demoRows('Items').flatMap((item) => (item.Code === 'TANK-2' ? [] : [{ ...item, ...items040[String(item.Code)]?.was }]))

@@ -1,5 +1,5 @@
 /** Pictures as vector shapes of a sheet (DrawingML, ISO/IEC 29500): one group a picture, anchored at its top left cell, so that rows put in above move it and none inside stretch it. */
-import { laidOut, type Shape } from '../../plan/drawing/picture.js'
+import { laidOut, OUR_PICTURE, type Shape } from '../../plan/drawing/picture.js'
 import { LEADER, LEAST_PIPE_POINTS, MEASURE, paperLooks, type Drawn } from '../../plan/drawing/paperLooks.js'
 import { palette } from '../../plan/looks.js'
 import type { SheetDrawing } from '../../plan/plan.js'
@@ -10,10 +10,9 @@ export const NAMESPACES =
   'xmlns:xdr="http://schemas.openxmlformats.org/drawingml/2006/spreadsheetDrawing" xmlns:a="http://schemas.openxmlformats.org/drawingml/2006/main" xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"'
 export const DRAWING_TYPE = 'application/vnd.openxmlformats-officedocument.drawing+xml'
 
-/** By this word before its name a picture is known for ours, and somebody's own beside it stays. */
-export const OURS = 'Cistern Sheet: '
 /** Shapes of people have lower numbers. */
-const FIRST_ID = 10_001
+export const LOGO_ID = 10_000
+const FIRST_ID = LOGO_ID + 1
 
 /** The part of a sheet that holds pictures of ours alone. */
 export const drawingXml = (drawings: readonly SheetDrawing[], more = ''): string =>
@@ -26,7 +25,7 @@ export function picturesIn(xml: string): { ours: Edit[]; hasOthers: boolean } {
   for (const tag of tags(xml)) {
     if (tag.isEnd || !/^(?:oneCell|twoCell|absolute)Anchor$/.test(tag.name)) continue
     const { end } = inside(xml, tag)
-    if (new RegExp(`\\sname\\s*=\\s*["']${OURS}`).test(xml.slice(tag.start, end))) ours.push({ from: tag.start, to: end, text: '' })
+    if (new RegExp(`\\sname\\s*=\\s*["']${OUR_PICTURE}`).test(xml.slice(tag.start, end))) ours.push({ from: tag.start, to: end, text: '' })
     else hasOthers = true
   }
   return { ours, hasOthers }
@@ -54,7 +53,7 @@ export function anchors(drawings: readonly SheetDrawing[]): string {
     ]
     return [
       `<xdr:oneCellAnchor ${NAMESPACES}><xdr:from><xdr:col>${column - 1}</xdr:col><xdr:colOff>${emu(offset)}</xdr:colOff><xdr:row>${row - 1}</xdr:row><xdr:rowOff>0</xdr:rowOff></xdr:from><xdr:ext cx="${wide}" cy="${high}"/>`,
-      `<xdr:grpSp><xdr:nvGrpSpPr><xdr:cNvPr id="${nextId++}" name="${escapeXml(OURS + picture.title)}" descr="${escapeXml(picture.description)}"/><xdr:cNvGrpSpPr><a:grpSpLocks noChangeAspect="1"/></xdr:cNvGrpSpPr></xdr:nvGrpSpPr>`,
+      `<xdr:grpSp><xdr:nvGrpSpPr><xdr:cNvPr id="${nextId++}" name="${escapeXml(OUR_PICTURE + picture.title)}" descr="${escapeXml(picture.description)}"/><xdr:cNvGrpSpPr><a:grpSpLocks noChangeAspect="1"/></xdr:cNvGrpSpPr></xdr:nvGrpSpPr>`,
       `<xdr:grpSpPr><a:xfrm>${frame}<a:chOff x="0" y="0"/><a:chExt cx="${wide}" cy="${high}"/></a:xfrm></xdr:grpSpPr>`,
       ...parts,
       '</xdr:grpSp><xdr:clientData/></xdr:oneCellAnchor>',

@@ -1,9 +1,10 @@
 /** The firm's logo: the first picture on the sheet House of a workbook, shown above the letterhead of the papers. */
-import { fittedToPage, LOGO_POINTS, widthPoints } from '../../plan/heights.js'
+import { fittedToPage, LOGO_POINTS, logoScale, widthPoints } from '../../plan/heights.js'
 import { looks } from '../../plan/looks.js'
 import type { SheetPlan } from '../../plan/plan.js'
 import type { Book } from './book.js'
-import { OURS, NAMESPACES, emu } from './drawingPart.js'
+import { OUR_PICTURE } from '../../plan/drawing/picture.js'
+import { LOGO_ID, NAMESPACES, emu } from './drawingPart.js'
 
 export interface Logo {
   bytes: Uint8Array
@@ -37,7 +38,7 @@ export function logoOn(book: Book, sheet: string): Logo | undefined {
     const bytes = book.content(target)
     const size = sizeOf(bytes)
     if (!size || size.width < 1 || size.height < 1) continue
-    const scale = Math.min(LOGO_POINTS.width / size.width, LOGO_POINTS.height / size.height)
+    const scale = logoScale(size)
     return { bytes, ending: size.ending, width_pt: size.width * scale, height_pt: size.height * scale }
   }
   return undefined
@@ -61,14 +62,15 @@ export function putLogo(book: Book, { bytes, ending }: Logo): string {
 
 /** The logo at the right end of the first row, by the columns' widths. */
 export function logoAnchor(plan: SheetPlan, { width_pt, height_pt }: Logo, relation: string): string {
-  let left = Math.max(0, widthPoints(plan) - width_pt)
-  let column = 0
-  for (; column < plan.widths.length - 1 && left > widthPoints({ ...plan, widths: [plan.widths[column]!] }); column++)
-    left -= widthPoints({ ...plan, widths: [plan.widths[column]!] })
+  const { widths } = plan
+  const from = Math.max(0, widthPoints(widths) - width_pt)
+  // The last column that begins left of it.
+  const column = widths.filter((_, at) => widthPoints(widths.slice(0, at)) <= from).length - 1
+  const left = from - widthPoints(widths.slice(0, column))
   const size = `cx="${emu(width_pt)}" cy="${emu(height_pt)}"`
   return [
     `<xdr:oneCellAnchor ${NAMESPACES}><xdr:from><xdr:col>${column}</xdr:col><xdr:colOff>${emu(left)}</xdr:colOff><xdr:row>0</xdr:row><xdr:rowOff>0</xdr:rowOff></xdr:from><xdr:ext ${size}/>`,
-    `<xdr:pic><xdr:nvPicPr><xdr:cNvPr id="10000" name="${OURS}logo" descr="Logo"/><xdr:cNvPicPr><a:picLocks noChangeAspect="1"/></xdr:cNvPicPr></xdr:nvPicPr>`,
+    `<xdr:pic><xdr:nvPicPr><xdr:cNvPr id="${LOGO_ID}" name="${OUR_PICTURE}logo" descr="Logo"/><xdr:cNvPicPr><a:picLocks noChangeAspect="1"/></xdr:cNvPicPr></xdr:nvPicPr>`,
     `<xdr:blipFill><a:blip r:embed="${relation}"/><a:stretch><a:fillRect/></a:stretch></xdr:blipFill>`,
     `<xdr:spPr><a:xfrm><a:off x="0" y="0"/><a:ext ${size}/></a:xfrm><a:prstGeom prst="rect"><a:avLst/></a:prstGeom></xdr:spPr></xdr:pic><xdr:clientData/></xdr:oneCellAnchor>`,
   ].join('')

@@ -1,8 +1,9 @@
 /** Sheet plans as parts of a workbook: the XML of a sheet, its tables, its place in the list of sheets. */
 import { NAMESPACE } from '../../calc/callByName.js'
+import { ofJob, placeOfName, pointsInto } from '../../plan/definedNames.js'
 import { rowHeights } from '../../plan/heights.js'
 import { cellFormat, looks } from '../../plan/looks.js'
-import { address, columnLetters, EMPTY_ROW_POINTS, footOf, TITLE_ROWS, type PlanCell, type PlanValidation, type SheetPlan } from '../../plan/plan.js'
+import { columnLetters, EMPTY_ROW_POINTS, footOf, inQuotes, TITLE_ROWS, type PlanCell, type PlanValidation, type SheetPlan } from '../../plan/plan.js'
 import { isErrorText } from '../../takeoff/fields.js'
 import { MAIN, relsOf, type Book } from './book.js'
 import { dayZero } from './cells.js'
@@ -17,7 +18,6 @@ const SHEET_TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml.
 const TABLE_TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml.table+xml'
 const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n'
 export const LONGEST_TEXT = 32_767
-const inQuotes = (sheet: string): string => `'${sheet.replace(/'/g, "''")}'`
 const DAY_MS = 86_400_000
 /** Numbers of the format for sizes of paper. */
 const PAPER = { letter: 1, A4: 9 } as const
@@ -313,7 +313,7 @@ export class SheetWriter {
         ...(plan.frozenRows === TITLE_ROWS && plan.kind !== 'working' && isLong(plan) ? [name('Titles', plan, `$1:$${TITLE_ROWS}`)] : []),
         ...(plan.definedNames ?? [])
           .filter(({ name: word }) => !own.taken.has(word.toLowerCase()))
-          .map(({ name: word, row, column }) => `<definedName name="${escapeXml(word)}">${escapeXml(`${inQuotes(plan.name)}!${address(row, column)}`)}</definedName>`),
+          .map((one) => `<definedName name="${escapeXml(one.name)}">${escapeXml(placeOfName(plan.name, one))}</definedName>`),
       ]
     })
     // What stood for a sheet of ours before goes.
@@ -337,7 +337,6 @@ export class SheetWriter {
 
   /** Names of ours that stand there: those that point into the sheet they are of go, others are somebody's own and stay. */
   private ownNames(plans: readonly SheetPlan[], text: string): { gone: Edit[]; taken: ReadonlySet<string> } {
-    const ofJob = (name: string) => name.slice(0, name.indexOf('.') + 1).toLowerCase()
     const sheets = new Map(plans.flatMap(({ name, definedNames }) => (definedNames?.length ? [[ofJob(definedNames[0]!.name), name] as const] : [])))
     const gone: Edit[] = []
     const taken = new Set<string>()
@@ -349,10 +348,7 @@ export class SheetWriter {
       if (all.has('localSheetId') || sheet === undefined) continue
       const content = inside(text, tag)
       // The name of a section that the job has no more goes with the others.
-      const isOurs = unescapeXml(content.text)
-        .toLowerCase()
-        .startsWith(`${inQuotes(sheet).toLowerCase()}!$`)
-      if (isOurs) gone.push({ from: tag.start, to: content.end, text: '' })
+      if (pointsInto(unescapeXml(content.text), sheet)) gone.push({ from: tag.start, to: content.end, text: '' })
       else taken.add(name)
     }
     return { gone, taken }

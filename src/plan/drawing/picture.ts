@@ -1,5 +1,8 @@
 /** A drawing as data: shapes in feet with a role each, and labels that stand in lanes above and below them. Writers turn it into SVG or into shapes of a sheet. */
 
+/** By this word before its name a picture in a workbook is known for ours, and somebody's own beside it stays. */
+export const OUR_PICTURE = 'Cistern Sheet: '
+
 export type Point = readonly [x_ft: number, y_ft: number]
 /** What a shape is; how it looks is said by its writer. */
 export type ShapeRole =
