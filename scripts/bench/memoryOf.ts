@@ -1,5 +1,6 @@
 /** Jobs into one workbook, and what that took at the most, in MB: a process of its own for `memory` in jobs.ts. */
-import { makeFile, demoSource } from '../../src/hosts/fileSession.js'
+import { demoSource } from '../../src/hosts/fileSession.js'
+import { makeFile } from '../../src/hosts/makeFile.js'
 import { readOffice } from '../../src/takeoff/office.js'
 import { makeTakeoff } from '../../src/takeoff/takeoff.js'
 import { made } from './measure.js'
@@ -9,7 +10,9 @@ const raw = manyJobs(Number(process.argv[2]))
 const office = readOffice(raw)
 const { bytes } = makeFile(
   demoSource(raw),
-  office.tables.Jobs.map((job) => ({ takeoff: makeTakeoff(office, job), revision: 1 })),
+  (function* () {
+    for (const job of office.tables.Jobs) yield { takeoff: makeTakeoff(office, job), revision: 1 }
+  })(),
   'native',
   made,
 )

@@ -3,15 +3,18 @@ import { existsSync, statSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { parseArgs } from 'node:util'
 import { openWorkbook, WorkbookError, type Workbook } from '../hosts/file.js'
-import { demoSource, earlierIn, isNothing, keptIn, makeFile, papersAlone, reasonsAgainst, sourceOf } from '../hosts/fileSession.js'
+import { demoSource, earlierIn, isNothing, keptIn, sourceOf } from '../hosts/fileSession.js'
+import { makeFile, papersAlone, type JobToWrite } from '../hosts/makeFile.js'
+import { jobSheetNames } from '../plan/jobSheets.js'
 import type { Flavor } from '../plan/calls.js'
+import type { Earlier } from '../plan/earlier.js'
 import { openStops } from '../plan/sheets/quoteSheet.js'
 import { careCalendar } from '../takeoff/careTasks.js'
 import { changesSince, inShort } from '../takeoff/changes.js'
 import { startingOffice } from '../takeoff/demo.js'
 import { dollars } from '../rounding.js'
 import { problemText, type Problem } from '../takeoff/fields.js'
-import { readOffice, type Row } from '../takeoff/office.js'
+import { readOffice, type Office, type Row } from '../takeoff/office.js'
 import { rulesOf, workJob, type Takeoff, type Worked } from '../takeoff/takeoff.js'
 import { jobView } from '../takeoff/view.js'
 import { bytesOf, fail, helpAsked, made, optionsOnly, writeWhole } from './common.js'
@@ -72,77 +75,105 @@ async function main(): Promise<void> {
   // What stands at the place of the new file: its takeoffs may hold what people typed.
   const isOnto = input !== undefined && out !== undefined && resolve(input) === resolve(out)
   const standing = out !== undefined && !isOnto && !values.replace && existsSync(out) ? standingAt(out) : undefined
-  const before = standing instanceof WorkbookError ? undefined : standing
-  const worked = jobs.map((job) => {
-    const name = String(job.cells.Job ?? '')
-    const [theirs, ours] = [keptIn(before, name), keptIn(source.workbook, name)]
-    if (!isNothing(theirs) && !isNothing(ours) && JSON.stringify(theirs) !== JSON.stringify(ours))
-      throw new Error(`${out}: people typed on the sheets of ${name} there and in ${input}, not the same: give another name, or add --replace. Nothing was written.`)
-    const [there, here] = [earlierIn(before, name), earlierIn(source.workbook, name)]
-    const earlier = there.before ? there : here
-    const result = workJob(office, job, isNothing(theirs) ? ours : theirs)
-    return { name, earlier, revision: Math.max(there.before?.revision ?? 0, here.before?.revision ?? 0) + 1, ...result, problems: [...result.problems, ...earlier.problems] }
-  })
-  const problems = new Map<string, Problem>(worked.flatMap((job) => job.problems.map((problem) => [problemText(problem), problem])))
-  const all = new Map([...office.problems, ...rulesOf(office).problems].map((problem) => [problemText(problem), problem]))
-  for (const [text, problem] of problems) all.set(text, problem)
-  if (values.json)
-    console.log(JSON.stringify({ version: made().version, problems: [...all.values()], jobs: worked.map((job: Worked & { name: string }) => jobView(job.name, job, [])) }))
-  if (problems.size) {
-    const listed = [...problems.keys(), `${problems.size} ${problems.size === 1 ? 'problem' : 'problems'}; nothing was written.`].join('\n')
-    if (!values.json) throw new Error(listed)
+  const standingBook = standing instanceof WorkbookError ? undefined : standing
+  const problems = new Map<string, Problem>()
+  const views: string[] = []
+  const reports: string[] = []
+  const calendars: string[] = []
+  const unanswered: string[] = []
+  /** One job after the other, each let go of when it is written; with a problem in one of them, all are looked at and nothing is written. */
+  function* worked(): Generator<JobToWrite> {
+    for (const job of jobs) {
+      const name = String(job.cells.Job ?? '')
+      const { earlier, revision, ...result } = work(office, job, name, { input, out, before: standingBook, source: source.workbook })
+      for (const problem of result.problems) problems.set(problemText(problem), problem)
+      if (values.json) views.push(JSON.stringify(jobView(name, result, [])))
+      if (problems.size) continue
+      const takeoff = result.takeoff!
+      reports.push(...report(takeoff), ...(earlier.before ? [`  ${inShort(changesSince(earlier.before, takeoff), earlier.before.revision)}`] : []))
+      if (values.calendar !== undefined) calendars.push(careCalendar(takeoff.design, made().date, made().version))
+      if (openStops(takeoff) > 0) unanswered.push(name)
+      yield { takeoff, revision, earlier }
+      for (const workbook of [source.workbook, standingBook]) workbook?.close(Object.values(jobSheetNames(name)))
+    }
+    const listed = allProblems()
+    if (values.json) console.log(`{"version":${JSON.stringify(made().version)},"problems":${JSON.stringify([...listed.values()])},"jobs":[${views.join(',')}]}`)
+    if (problems.size) throw new JobsHaveProblems()
+  }
+  const allProblems = (): Map<string, Problem> =>
+    new Map([...[...office.problems, ...rulesOf(office).problems].map((problem) => [problemText(problem), problem] as const), ...problems])
+  const written = (): Uint8Array | undefined => {
+    if (wanted.length) {
+      if (standing instanceof WorkbookError) throw standing
+      if (standing) throw new Error(`${out}: it exists and stays as it is. Give another name, or add --replace. Nothing was written.`)
+      if (isOnto) throw new Error(`--out: another file than ${input}: a paper alone would take the office's place. Nothing was written.`)
+      const bytes = papersAlone(worked(), wanted, source, made())
+      if (wanted.includes('quote') && unanswered.length)
+        throw new Error(`--quote: no quote is made while a stop stands that nobody has answered for: ${unanswered.join(', ')}. Nothing was written.`)
+      return bytes
+    }
+    if (out === undefined || standing instanceof WorkbookError) {
+      for (const _ of worked()) continue
+      if (standing instanceof WorkbookError) throw standing
+      return undefined
+    }
+    const file = makeFile(source, worked(), flavor, made(), { mayLose: values.replace ?? false, standing })
+    if (file.reasons.length) throw new Error(`${out}: it exists and stays as it is: ${file.reasons.join('; ')}. Give another name, or add --replace. Nothing was written.`)
+    notes.push(...file.notes)
+    return file.bytes
+  }
+  const notes: string[] = []
+  let bytes: Uint8Array | undefined
+  if (values.calendar !== undefined) mayWriteCalendar(values.calendar, jobs.length, values.replace)
+  try {
+    bytes = written()
+  } catch (error) {
+    if (!(error instanceof JobsHaveProblems)) throw error
+    if (!values.json) throw new Error([...problems.keys(), `${problems.size} ${problems.size === 1 ? 'problem' : 'problems'}; nothing was written.`].join('\n'))
     process.exitCode = 1
     return
   }
   if (values.calendar !== undefined) {
-    if (!/\.ics$/i.test(values.calendar)) throw new Error(`--calendar: a name that ends in .ics; got ${values.calendar}.`)
-    if (worked.length !== 1) throw new Error(`--calendar: the plan of one job; name it with --job. Usage: ${usage}`)
-    if (existsSync(values.calendar) && !values.replace)
-      throw new Error(`${values.calendar}: it exists and stays as it is. Give another name, or add --replace. Nothing was written.`)
-    writeWhole(values.calendar, new TextEncoder().encode(careCalendar(worked[0]!.design!, made().date, made().version)))
+    writeWhole(values.calendar, new TextEncoder().encode(calendars[0]!))
     console.log(`Written: ${values.calendar}`)
   }
-  if (out === undefined) return
-  if (standing instanceof WorkbookError) throw standing
-  if (wanted.length) {
-    if (standing) throw new Error(`${out}: it exists and stays as it is. Give another name, or add --replace. Nothing was written.`)
-    if (isOnto) throw new Error(`--out: another file than ${input}: a paper alone would take the office's place. Nothing was written.`)
-    const unpriced = wanted.includes('quote') ? worked.filter(({ takeoff }) => openStops(takeoff!) > 0).map(({ name }) => name) : []
-    if (unpriced.length) throw new Error(`--quote: no quote is made while a stop stands that nobody has answered for: ${unpriced.join(', ')}. Nothing was written.`)
-    writeWhole(
-      out,
-      papersAlone(
-        worked.map(({ takeoff, revision, earlier }) => ({ takeoff: takeoff!, revision, earlier })),
-        wanted,
-        source,
-        made(),
-      ),
-    )
-    console.log(`Written: ${out}`)
-    return
-  }
-  const file = makeFile(
-    source,
-    worked.map(({ takeoff, revision, earlier }) => ({ takeoff: takeoff!, revision, earlier })),
-    flavor,
-    made(),
-    values.replace,
-  )
-  if (standing) {
-    const reasons = reasonsAgainst(standing, source, file)
-    if (reasons.length) throw new Error(`${out}: it exists and stays as it is: ${reasons.join('; ')}. Give another name, or add --replace. Nothing was written.`)
-  }
-  writeWhole(out, file.bytes)
+  if (bytes === undefined || out === undefined) return
+  writeWhole(out, bytes)
   if (values.json) return
-  for (const { takeoff, earlier } of worked) {
-    report(takeoff!)
-    if (earlier.before) console.log(`  ${inShort(changesSince(earlier.before, takeoff!), earlier.before.revision)}`)
+  if (!wanted.length) {
+    for (const line of reports) console.log(line)
+    // A row that no job draws on stands in no job's way, but somebody meant something by it.
+    for (const [text, { sheet }] of allProblems()) if ([office.sheets.Catchments, office.sheets.Uses, office.sheets.Variants].includes(sheet)) console.log(`Not used: ${text}`)
+    for (const note of notes) console.log(note)
   }
-  // A row that no job draws on stands in no job's way, but somebody meant something by it.
-  for (const [text, { sheet }] of all)
-    if (!problems.has(text) && [office.sheets.Catchments, office.sheets.Uses, office.sheets.Variants].includes(sheet)) console.log(`Not used: ${text}`)
-  for (const note of file.notes) console.log(note)
   console.log(`Written: ${out}`)
+}
+
+/** All problems are told at once, when every job was looked at. */
+class JobsHaveProblems extends Error {}
+
+interface Around {
+  input: string | undefined
+  out: string | undefined
+  /** What stands at the place of the new file. */
+  before: Workbook | undefined
+  source: Workbook | undefined
+}
+/** A job worked through with what people typed on its sheets, here or there. */
+function work(office: Office, job: Row, name: string, { input, out, before, source }: Around): Worked & { earlier: Earlier; revision: number } {
+  const [theirs, ours] = [keptIn(before, name), keptIn(source, name)]
+  if (!isNothing(theirs) && !isNothing(ours) && JSON.stringify(theirs) !== JSON.stringify(ours))
+    throw new Error(`${out}: people typed on the sheets of ${name} there and in ${input}, not the same: give another name, or add --replace. Nothing was written.`)
+  const [there, here] = [earlierIn(before, name), earlierIn(source, name)]
+  const earlier = there.before ? there : here
+  const result = workJob(office, job, isNothing(theirs) ? ours : theirs)
+  return { ...result, earlier, revision: Math.max(there.before?.revision ?? 0, here.before?.revision ?? 0) + 1, problems: [...result.problems, ...earlier.problems] }
+}
+
+function mayWriteCalendar(file: string, jobs: number, mayReplace: boolean | undefined): void {
+  if (!/\.ics$/i.test(file)) throw new Error(`--calendar: a name that ends in .ics; got ${file}.`)
+  if (jobs !== 1) throw new Error(`--calendar: the plan of one job; name it with --job. Usage: ${usage}`)
+  if (existsSync(file) && !mayReplace) throw new Error(`${file}: it exists and stays as it is. Give another name, or add --replace. Nothing was written.`)
 }
 
 /** A spreadsheet opens a file only where its ending says what it is. */
@@ -162,17 +193,15 @@ function standingAt(out: string): Workbook | WorkbookError {
   }
 }
 
-function report(takeoff: Takeoff): void {
-  console.log(line(takeoff))
-  for (const { verdict, label, words } of takeoff.design.verdicts()) if (verdict !== 'pass') console.log(`  ${verdict}  ${label}: ${words}`)
-  console.log(
-    `  can hurt here: ${takeoff.design
-      .cautions()
-      .slice(0, 3)
-      .map(({ short }) => short.toLowerCase())
-      .join('; ')}`,
-  )
-  for (const code of takeoff.unused) console.log(`${takeoff.design.name}: your entry for ${code} has no line any more`)
+function report(takeoff: Takeoff): string[] {
+  const { design } = takeoff
+  const worst = design.cautions().slice(0, 3)
+  return [
+    line(takeoff),
+    ...design.verdicts().flatMap(({ verdict, label, words }) => (verdict === 'pass' ? [] : [`  ${verdict}  ${label}: ${words}`])),
+    `  can hurt here: ${worst.map(({ short }) => short.toLowerCase()).join('; ')}`,
+    ...takeoff.unused.map((code) => `${design.name}: your entry for ${code} has no line any more`),
+  ]
 }
 
 function chosen(jobs: readonly Row[], names: readonly string[]): readonly Row[] {

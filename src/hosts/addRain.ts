@@ -6,7 +6,7 @@ import { RainFileError } from '../takeoff/rainFiles.js'
 import { withRain, type RainChoice } from '../takeoff/withRain.js'
 import { writeInto, WorkbookError } from './file.js'
 import { remember, type Source } from './fileSession.js'
-import { repoint } from './repoint.js'
+import { References } from './repoint.js'
 import { drawnNotes, refuseTaken, wordsLost } from './standing.js'
 
 export interface WithRain {
@@ -32,7 +32,9 @@ export function addRain(source: Source, text: string, file: string, choice: Rain
       throw new WorkbookError(
         `${workbook.file}: what stands on its sheet beside the record would be lost: ${placesInWords(lost)}. Move it to a sheet of your own or add --replace. Nothing was written.`,
       )
-    const notes = [...drawnNotes(workbook.book, [plan]), ...repoint(workbook, [plan])]
+    const references = new References(workbook, [])
+    references.note(plan)
+    const notes = [...drawnNotes(workbook.book, [plan]), ...references.follow()]
     writeInto(workbook.book, [plan])
     remember(workbook.book, { name: source.name, raw })
     return { bytes: workbook.book.bytes(), words, notes }

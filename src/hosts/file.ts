@@ -9,7 +9,7 @@ import { Book, type BookSheet } from './xlsx/book.js'
 import { CellReader, readAddress, type BookCell } from './xlsx/cells.js'
 import type { Logo } from './xlsx/logo.js'
 import { newBook } from './xlsx/newBook.js'
-import { callsAny, SheetWriter, withoutPrefixes } from './xlsx/writeSheet.js'
+import { SheetWriter, withoutPrefixes } from './xlsx/writeSheet.js'
 import { attribute } from './xlsx/xml.js'
 import { WorkbookError } from './xlsx/zip.js'
 
@@ -28,6 +28,16 @@ export class Workbook {
   get file(): string {
     return this.book.file
   }
+
+  /** Lets go of what was read of sheets that are done with: read again when asked for again. */
+  close(names: readonly string[]): void {
+    for (const name of names) {
+      const sheet = this.book.sheetNamed(name)
+      if (!sheet) continue
+      this.cells.forget(sheet)
+      this.book.close(sheet.part)
+    }
+  }
 }
 
 /** Opens a workbook after looking at its size packed and unpacked; refuses what is no workbook. */
@@ -43,8 +53,8 @@ export function writeWorkbook(plan: WorkbookPlan): Uint8Array {
 /** Writes sheets into a workbook: those that stand there under a plan's name are rewritten, the others added. */
 export function writeInto(book: Book, plans: readonly SheetPlan[], logo?: Logo): void {
   const writer = new SheetWriter(book, logo)
-  writer.write(plans)
-  writer.calculation(callsAny(plans))
+  writer.put(plans)
+  writer.finish()
 }
 
 /** The cells of a sheet from A1, for reading an earlier takeoff back; undefined when there is no such sheet. */

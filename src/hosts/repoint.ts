@@ -26,100 +26,140 @@ function keysOf(value: (row: number, column: number) => unknown, rows: Iterable<
   return { byRow, byKey }
 }
 
-/** Follows every reference into sheets that are about to be rewritten; answers, in words, those that could not be followed. */
-export function repoint(workbook: Workbook, plans: readonly SheetPlan[]): string[] {
-  const { book, cells } = workbook
-  const moves = plans.flatMap((plan): Move[] => {
-    const standing = book.sheetNamed(plan.name)
-    if (!standing) return []
-    const old: BookRows = cells.rows(standing)
-    const planned = new Map(plan.cells.map((cell) => [`${cell.row} ${cell.column}`, cell.value]))
-    const columns = keyColumns(plan)
-    const headings = plan.kind === 'takeoff' ? takeoffHeadings(readSheet(workbook, plan.name)!) : undefined
-    const oldColumns = headings ? [headings.columns.get('code')! + 1, headings.columns.get('description')! + 1] : columns
-    const inOrder = (rows: Iterable<number>) => [...new Set(rows)].sort((one, other) => one - other)
-    return [
-      {
-        plan,
-        before: keysOf((row, column) => old.get(row)?.get(column)?.value, inOrder(old.keys()), oldColumns).byRow,
-        after: keysOf((row, column) => planned.get(`${row} ${column}`), inOrder(plan.cells.map(({ row }) => row)), columns).byKey,
-        column: new Map([...(headings?.columns ?? [])].map(([name, at]) => [columnLetters(at + 1), columnLetters(takeoffColumns[name])])),
-      },
-    ]
-  })
-  if (!moves.length) return []
-  const rewritten = new Set(plans.flatMap(({ name }) => book.sheetNamed(name)?.part ?? []))
-  const names = new Map(book.sheets.map(({ name, part }) => [part, name]))
-  const lost: string[] = []
-  // Names of ours are written with their sheets, as print areas and titles are.
-  const ours = new Set(plans.flatMap(({ definedNames = [] }) => definedNames.map(({ name }) => name)))
-  for (const part of book.names()) {
-    if (!/\.xml$/i.test(part) || !(names.has(part) || part === book.mainPart || /\/(?:charts|tables|pivotCache)\/[^/]+$/i.test(part)) || rewritten.has(part)) continue
-    const xml = book.text(part)
-    const small = xml.toLowerCase()
-    if (!moves.some(({ plan }) => small.includes(escapeXml(plan.name).toLowerCase()) || small.includes(plan.name.toLowerCase()))) continue
-    const edits: Edit[] = []
-    const where = names.get(part)
-    let at = ''
-    for (const tag of book.tags(part)) {
-      if (tag.isEnd) continue
-      if (tag.name === 'c' && where !== undefined) at = `${where}!${/\sr="([A-Z]+\d+)"/.exec(xml.slice(tag.start, tag.end))?.[1] ?? ''}`
-      const place = tag.name === 'definedName' ? `the name ${attribute(xml, tag, 'name')}` : tag.name === 'f' && where !== undefined ? at : (where ?? part)
-      if (tag.name === 'hyperlink') link(xml, tag, place, moves, edits, lost)
-      const word = attribute(xml, tag, 'name') ?? ''
-      if (!FORMULAS.has(tag.name) || tag.isEmpty || /^_xlnm\./.test(word) || (tag.name === 'definedName' && ours.has(word))) continue
-      const { text } = inside(xml, tag)
-      const formula = unescapeXml(text)
-      const isShared = attribute(xml, tag, 't') === 'shared'
-      const followed = moves.reduce((words, move) => follow(words, move, place, lost), formula)
-      if (followed === formula) continue
-      // The cells that share a formula stand for other rows: moving the first would move all by as much.
-      if (isShared) lost.push(`${place} shares its formula with other cells (=${formula.slice(0, 60)}): look whether they still mean what they did`)
-      else edits.push({ from: tag.end, to: tag.end + text.length, text: escapeXml(followed) })
-    }
-    if (edits.length) book.put(part, edited(xml, edits))
-  }
-  return lost
-}
-
 interface Move {
-  plan: SheetPlan
+  name: string
   before: ReadonlyMap<number, string>
   after: ReadonlyMap<string, number>
   /** Letters of columns that stand elsewhere now. */
   column: ReadonlyMap<string, string>
 }
+type Moves = ReadonlyMap<string, Move>
+
+/** A sheet's name before the sign that parts it from a cell, in quotes or bare, as the text of a part has it. */
+const sheetInXml = /(?:'|&apos;|&#39;)((?:[^'&!<>]|&(?!apos;|#39;)|''|&apos;&apos;)+)(?:'|&apos;|&#39;)!|(?<![\w.'])([A-Za-z_][\w.]*)!/g
+const plainName = (quoted: string): string => unescapeXml(quoted).replace(/''/g, "'").toLowerCase()
+
+/** References from elsewhere into sheets that are made again: noted sheet by sheet before that, followed when all are written. */
+export class References {
+  /** The sheets that each part points into, its own and those of the same job left out: they are made again together, or not at all. */
+  private readonly pointing = new Map<string, ReadonlySet<string>>()
+  private readonly wanted = new Set<string>()
+  private readonly moves = new Map<string, Move>()
+  private readonly written = new Set<string>()
+  /** Names of ours are written with their sheets, as print areas and titles are. */
+  private readonly ours = new Set<string>()
+
+  constructor(
+    private readonly workbook: Workbook,
+    sheetsOfJobs: readonly (readonly string[])[],
+  ) {
+    const { book } = workbook
+    const jobOf = new Map(sheetsOfJobs.flatMap((names, job) => names.map((name) => [name.toLowerCase(), job] as const)))
+    const names = new Map(book.sheets.map(({ name, part }) => [part, name.toLowerCase()]))
+    for (const part of book.names()) {
+      if (!/\.xml$/i.test(part) || !(names.has(part) || part === book.mainPart || /\/(?:charts|tables|pivotCache)\/[^/]+$/i.test(part))) continue
+      const job = jobOf.get(names.get(part) ?? '')
+      const found = new Set<string>()
+      // Print areas and titles are written with their sheets.
+      const text = part === book.mainPart ? book.text(part).replace(/<(?:\w+:)?definedName name="_xlnm[^>]*>[^<]*/g, '') : book.text(part)
+      for (const [, quoted, bare] of text.matchAll(sheetInXml)) {
+        const name = plainName(quoted ?? bare!)
+        if (job === undefined || jobOf.get(name) !== job) found.add(name)
+      }
+      if (job !== undefined) book.close(part)
+      if (found.size) this.pointing.set(part, found)
+      for (const name of found) this.wanted.add(name)
+    }
+  }
+
+  /** Remembers where the rows of a sheet stand, and where they will. */
+  note(plan: SheetPlan): void {
+    const { book, cells } = this.workbook
+    for (const { name } of plan.definedNames ?? []) this.ours.add(name)
+    const standing = book.sheetNamed(plan.name)
+    if (!standing) return
+    this.written.add(standing.part)
+    if (!this.wanted.has(plan.name.toLowerCase())) return
+    const old: BookRows = cells.rows(standing)
+    const planned = new Map(plan.cells.map((cell) => [`${cell.row} ${cell.column}`, cell.value]))
+    const columns = keyColumns(plan)
+    const headings = plan.kind === 'takeoff' ? takeoffHeadings(readSheet(this.workbook, plan.name)!) : undefined
+    const oldColumns = headings ? [headings.columns.get('code')! + 1, headings.columns.get('description')! + 1] : columns
+    const inOrder = (rows: Iterable<number>) => [...new Set(rows)].sort((one, other) => one - other)
+    this.moves.set(plan.name.toLowerCase(), {
+      name: plan.name,
+      before: keysOf((row, column) => old.get(row)?.get(column)?.value, inOrder(old.keys()), oldColumns).byRow,
+      after: keysOf((row, column) => planned.get(`${row} ${column}`), inOrder(plan.cells.map(({ row }) => row)), columns).byKey,
+      column: new Map([...(headings?.columns ?? [])].map(([name, at]) => [columnLetters(at + 1), columnLetters(takeoffColumns[name])])),
+    })
+  }
+
+  /** Follows every reference into the sheets noted; answers, in words, those that could not be followed. */
+  follow(): string[] {
+    const { book } = this.workbook
+    const { moves, ours } = this
+    if (!moves.size) return []
+    const names = new Map(book.sheets.map(({ name, part }) => [part, name]))
+    const lost: string[] = []
+    for (const [part, into] of this.pointing) {
+      if (this.written.has(part) || ![...into].some((name) => moves.has(name))) continue
+      const xml = book.text(part)
+      const edits: Edit[] = []
+      const where = names.get(part)
+      let at = ''
+      for (const tag of book.tags(part)) {
+        if (tag.isEnd) continue
+        if (tag.name === 'c' && where !== undefined) at = `${where}!${/\sr="([A-Z]+\d+)"/.exec(xml.slice(tag.start, tag.end))?.[1] ?? ''}`
+        const place = tag.name === 'definedName' ? `the name ${attribute(xml, tag, 'name')}` : tag.name === 'f' && where !== undefined ? at : (where ?? part)
+        if (tag.name === 'hyperlink') link(xml, tag, place, moves, edits, lost)
+        const word = attribute(xml, tag, 'name') ?? ''
+        if (!FORMULAS.has(tag.name) || tag.isEmpty || /^_xlnm\./.test(word) || (tag.name === 'definedName' && ours.has(word))) continue
+        const { text } = inside(xml, tag)
+        const formula = unescapeXml(text)
+        const isShared = attribute(xml, tag, 't') === 'shared'
+        const followed = follow(formula, moves, place, lost)
+        if (followed === formula) continue
+        // The cells that share a formula stand for other rows: moving the first would move all by as much.
+        if (isShared) lost.push(`${place} shares its formula with other cells (=${formula.slice(0, 60)}): look whether they still mean what they did`)
+        else edits.push({ from: tag.end, to: tag.end + text.length, text: escapeXml(followed) })
+      }
+      if (edits.length) book.put(part, edited(xml, edits))
+    }
+    return lost
+  }
+}
 
 /** A link to a place in the workbook. */
-function link(xml: string, tag: Tag, place: string, moves: readonly Move[], edits: Edit[], lost: string[]): void {
+function link(xml: string, tag: Tag, place: string, moves: Moves, edits: Edit[], lost: string[]): void {
   const location = attribute(xml, tag, 'location')
   if (location === undefined) return
-  const followed = moves.reduce((words, move) => follow(words, move, place, lost), location)
+  const followed = follow(location, moves, place, lost)
   if (followed === location) return
   const text = xml.slice(tag.start, tag.end)
   edits.push({ from: tag.start, to: tag.end, text: text.replace(/(\slocation\s*=\s*)(?:"[^"]*"|'[^']*')/, (_, start: string) => `${start}"${escapeXml(followed)}"`) })
 }
 
-function follow(formula: string, { plan, before, after, column: columns }: Move, place: string, lost: string[]): string {
-  const quoted = plan.name.replace(/'/g, "''")
-  const name = [`'${quoted}'`, ...(/^[A-Za-z_]\w*$/.test(plan.name) ? [plan.name] : [])].map((one) => one.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')).join('|')
-  const moved = (row: number) => {
-    const key = before.get(row)
-    return key === undefined ? undefined : after.get(key)
-  }
-  const across = (letters: string) => letters.replace(/[A-Z]+/i, (bare) => columns.get(bare.toUpperCase()) ?? bare)
-  return formula.replace(
-    new RegExp(`(?<![\\w'])(${name})!(\\$?[A-Z]{1,3}\\$?)(\\d+)(?::(\\$?[A-Z]{1,3}\\$?)(\\d+))?`, 'gi'),
-    (whole: string, sheet: string, column: string, digits: string, toColumn?: string, toDigits?: string) => {
-      const [from, to] = [Number(digits), Number(toDigits ?? digits)]
-      const next = moved(from)
-      // A range follows where each of its rows moved by as much as the first.
-      const isWhole =
-        next !== undefined && Array.from({ length: Math.max(0, to - from) + 1 }, (_, step) => from + step).every((row) => !before.has(row) || moved(row) === next + row - from)
-      if (next !== undefined && isWhole) return `${sheet}!${across(column)}${next}${toColumn === undefined ? '' : `:${across(toColumn)}${next + to - from}`}`
-      if (toDigits !== undefined || before.has(from))
-        lost.push(`${place} points to ${whole}${before.has(from) ? ` (${before.get(from)!.replace('\n', ' ').trim()})` : ''}: look whether it still means what it did`)
-      return whole
-    },
-  )
+/** A cell, or a range of cells, of another sheet. */
+const elsewhere = /(?<![\w'.])('(?:[^']|'')+'|[A-Za-z_][\w.]*)!(\$?[A-Z]{1,3}\$?)(\d+)(?::(\$?[A-Z]{1,3}\$?)(\d+))?/gi
+
+function follow(formula: string, moves: Moves, place: string, lost: string[]): string {
+  return formula.replace(elsewhere, (whole: string, sheet: string, column: string, digits: string, toColumn?: string, toDigits?: string) => {
+    const move = moves.get(plainName(sheet.replace(/^'(.*)'$/s, '$1')))
+    if (!move) return whole
+    const { before, after } = move
+    const moved = (row: number) => {
+      const key = before.get(row)
+      return key === undefined ? undefined : after.get(key)
+    }
+    const across = (letters: string) => letters.replace(/[A-Z]+/i, (bare) => move.column.get(bare.toUpperCase()) ?? bare)
+    const [from, to] = [Number(digits), Number(toDigits ?? digits)]
+    const next = moved(from)
+    // A range follows where each of its rows moved by as much as the first.
+    const isWhole =
+      next !== undefined && Array.from({ length: Math.max(0, to - from) + 1 }, (_, step) => from + step).every((row) => !before.has(row) || moved(row) === next + row - from)
+    if (next !== undefined && isWhole) return `${sheet}!${across(column)}${next}${toColumn === undefined ? '' : `:${across(toColumn)}${next + to - from}`}`
+    if (toDigits !== undefined || before.has(from))
+      lost.push(`${place} points to ${whole}${before.has(from) ? ` (${before.get(from)!.replace('\n', ' ').trim()})` : ''}: look whether it still means what it did`)
+    return whole
+  })
 }

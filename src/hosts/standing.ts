@@ -2,7 +2,7 @@
 import { isMadeLine, type SheetPlan } from '../plan/plan.js'
 import { tableNames } from '../takeoff/officeTables.js'
 import { readSheet, Workbook, WorkbookError } from './file.js'
-import type { SheetContent } from './host.js'
+import type { SheetCell, SheetContent } from './host.js'
 import { isOurs, lostWords, renewedWords } from './lostWords.js'
 import { shortHash } from '../shortHash.js'
 import type { Book, BookSheet } from './xlsx/book.js'
@@ -28,12 +28,15 @@ export function refuseTaken(workbook: Workbook, plans: readonly SheetPlan[]): vo
 const isTable = (name: string): boolean => tableNames.some((table) => table.toLowerCase() === name.toLowerCase())
 
 /** A sheet of a job, or the published tables, as we wrote it: known without reading its cells, for there may be thousands. */
-const isOfJob = (book: Book, { name, part }: BookSheet): boolean => !isTable(name) && isMadeLine(book.text(part).slice(0, HEADING_WITHIN))
+const isOfJob = (book: Book, { name, part }: BookSheet): boolean => !isTable(name) && isMadeLine(book.start(part, HEADING_WITHIN))
 
-/** A number for each sheet that is not one of a job: its cells, and how many drawings and remarks it has. */
-export function sheetStates(workbook: Workbook): Record<string, string> {
+/** A number for each sheet that is not one of a job: its cells, and how many drawings and remarks it has. `written` are sheets whose number is known. */
+export function sheetStates(workbook: Workbook, written: ReadonlyMap<string, string> = new Map()): Record<string, string> {
   const states: Record<string, string> = {}
   for (const sheet of workbook.book.sheets) {
+    const known = written.get(sheet.name)
+    if (known !== undefined) states[sheet.name] = known
+    if (known !== undefined) continue
     if (isOfJob(workbook.book, sheet)) continue
     const content = readSheet(workbook, sheet.name)!
     if (!isTable(sheet.name) && isOurs(content, false)) continue
@@ -41,6 +44,21 @@ export function sheetStates(workbook: Workbook): Record<string, string> {
     states[sheet.name] = shortHash(cellTexts(content, drawn))
   }
   return states
+}
+/** The number that a sheet of plain cells will have when it is read again. */
+export function stateOfPlan({ cells, drawings = [] }: SheetPlan): string {
+  const content: SheetCell[][] = []
+  for (const { row, column, value } of cells) {
+    const line = (content[row - 1] ??= [])
+    line[column - 1] = { value }
+  }
+  const nothing: SheetCell = { value: null }
+  return shortHash(
+    cellTexts(
+      Array.from(content, (line) => Array.from(line ?? [], (cell) => cell ?? nothing)),
+      drawings.length ? 1 : 0,
+    ),
+  )
 }
 function* cellTexts(content: SheetContent, drawn: number): Generator<string> {
   yield `${drawn}`

@@ -19,49 +19,82 @@ const headings: Readonly<Record<keyof typeof columns, string>> = {
   saved: 'Saved, $',
 }
 
+/** What of a takeoff is ordered, and where its lines stand: all that is held of a job until the last is laid out. */
+export interface ToOrder {
+  job: string
+  sheet: string
+  house: Takeoff['house']
+  lines: readonly { line: OrderedLine; row: number }[]
+}
+type OrderedLine = Pick<Line, 'code' | 'supplier' | 'description' | 'net' | 'override' | 'order' | 'price'> & { isCut: boolean; rule: Pick<Line['rule'], 'unit' | 'waste' | 'lot'> }
+
+export function toOrder({ design, house, lines }: Takeoff, plan: SheetPlan): ToOrder {
+  const rows = new Map(plan.cells.flatMap(({ row, column, value }) => (column === takeoffColumns.code ? [[String(value), row] as const] : [])))
+  const slim = ({ code, supplier, description, net, override, order, price, cut, rule: { unit, waste, lot } }: Line): OrderedLine => ({
+    ...{ code, supplier, description, net, override, order, price, isCut: Boolean(cut) },
+    rule: { unit, waste, lot },
+  })
+  const bought = lines.filter(({ rule, order }) => ordered.includes(rule.kind) && order > 0)
+  return { job: design.name, sheet: plan.name, house, lines: bought.map((line) => ({ line: slim(line), row: rows.get(line.code)! })) }
+}
+
 interface Shared {
   code: string
   supplier: string
-  lines: readonly { line: Line; job: string; row: number; sheet: string }[]
+  lines: { line: OrderedLine; row: number; sheet: string }[]
 }
 
 /** Lines of the same code, waste, lot and supplier; a different rule is a different thing to buy. */
-function sharedLines(jobs: readonly { takeoff: Takeoff; plan: SheetPlan }[]): Shared[] {
+function sharedLines(jobs: readonly ToOrder[]): Shared[] {
   const found = new Map<string, Shared>()
-  for (const { takeoff, plan } of jobs) {
-    const rows = new Map(plan.cells.flatMap(({ row, column, value }) => (column === takeoffColumns.code ? [[String(value), row] as const] : [])))
-    for (const line of takeoff.lines) {
-      if (!ordered.includes(line.rule.kind) || line.order <= 0) continue
+  for (const { sheet, lines } of jobs)
+    for (const { line, row } of lines) {
       const key = [line.supplier, line.code, line.rule.unit, line.rule.waste, line.rule.lot].join('\n')
       const known = found.get(key) ?? { code: line.code, supplier: line.supplier, lines: [] }
-      found.set(key, { ...known, lines: [...known.lines, { line, job: takeoff.design.name, row: rows.get(line.code)!, sheet: plan.name }] })
+      known.lines.push({ line, row, sheet })
+      found.set(key, known)
     }
-  }
   return [...found.values()]
 }
 
-const used = ({ override, net }: Line): number => override ?? net
+const used = ({ override, net }: OrderedLine): number => override ?? net
 export function together({ lines }: Shared): { order: number; apart: number; saved: number; price: number } {
   const [{ line }] = lines as [Shared['lines'][number]]
   const apart = lines.reduce((sum, one) => sum + one.line.order, 0)
   // What is cut into pieces is ordered by the stick of each job: an offcut of one site is no pipe on another.
-  const order = line.cut ? apart : orderQuantity.run({ net: lines.reduce((sum, one) => sum + used(one.line), 0), waste: line.rule.waste, lot: line.rule.lot })
+  const order = line.isCut ? apart : orderQuantity.run({ net: lines.reduce((sum, one) => sum + used(one.line), 0), waste: line.rule.waste, lot: line.rule.lot })
   // Prices may have been typed over for one job: the lowest is the one to ask for.
   const price = Math.min(...lines.map((one) => one.line.price ?? 0))
   return { order, apart, price, saved: money((apart - order) * price) }
 }
 
+/** A formula holds so many jobs: longer ones pass Excel's 8,192 characters. */
+const JOBS_A_FORMULA = 50
+/** Parts of longer sums stand behind what is printed. */
+const FIRST_PART = columns.saved + 2
+const parts = ['Used', 'Ordered', 'Lowest price'] as const
+const NAMES_TOLD = 20
+
+const inGroups = <T>(list: readonly T[]): T[][] =>
+  Array.from({ length: Math.ceil(list.length / JOBS_A_FORMULA) }, (_, at) => list.slice(at * JOBS_A_FORMULA, (at + 1) * JOBS_A_FORMULA))
+const told = (names: readonly string[]): string =>
+  names.length <= NAMES_TOLD ? names.join(', ') : `${names.slice(0, NAMES_TOLD).join(', ')} and ${(names.length - NAMES_TOLD).toLocaleString('en-US')} others`
+
 /** One sheet over the jobs of one making, live over their takeoffs. */
-export function orderTogether(jobs: readonly { takeoff: Takeoff; plan: SheetPlan }[], made: Made): SheetPlan {
+export function orderTogether(jobs: readonly ToOrder[], made: Made): SheetPlan {
   const draft = new SheetDraft()
-  const names = jobs.map(({ takeoff }) => takeoff.design.name)
-  draft.heading(`Order of ${names.length} jobs`, `Order together: ${names.join(', ')}. Quantities are added before they are rounded up to lots`, madeLine(made))
-  draft.letterhead(columns.saved, jobs[0]!.takeoff.house.head)
+  const names = jobs.map(({ job }) => job)
+  const shared = sharedLines(jobs)
+  const groups = Math.max(...shared.map(({ lines }) => inGroups(lines).length))
+  const hasParts = groups > 1
+  draft.heading(`Order of ${names.length.toLocaleString('en-US')} jobs`, `Order together: ${told(names)}. Quantities are added before they are rounded up to lots`, madeLine(made))
+  draft.letterhead(columns.saved, jobs[0]!.house.head)
   draft.next()
   for (const [name, column] of Object.entries(columns))
     draft.put(column, ['order', 'apart', 'price', 'saved'].includes(name) ? 'headingRight' : 'heading', headings[name as keyof typeof columns])
+  for (let group = 0; hasParts && group < groups; group++)
+    parts.forEach((part, at) => draft.put(FIRST_PART + group * parts.length + at, 'headingRight', `${part}, jobs ${group * JOBS_A_FORMULA + 1} on`))
   draft.next()
-  const shared = sharedLines(jobs)
   const first = draft.row
   for (const supplier of suppliersOf(shared)) {
     draft.section(columns.saved, (supplier || NO_SUPPLIER).toUpperCase())
@@ -78,29 +111,52 @@ export function orderTogether(jobs: readonly { takeoff: Takeoff; plan: SheetPlan
     const [{ line }] = lines as [Shared['lines'][number]]
     const { order, apart, price, saved: less } = together(one)
     const cell = (of: Shared['lines'][number], column: number) => `${quotedSheet(of.sheet)}!${address(of.row, column)}`
-    const net = lines.map((of) => `IF(${cell(of, takeoffColumns.yours)}="",${cell(of, takeoffColumns.net)},${cell(of, takeoffColumns.yours)})`).join('+')
     const at = (column: number) => address(draft.row, column, false)
     const [waste, lot] = [cell(lines[0]!, takeoffColumns.waste), cell(lines[0]!, takeoffColumns.lot)]
     const decimals = Number.isInteger(line.rule.lot) ? 0 : 2
+    const [net, sum, prices] = formulas(lines, cell)
     draft.put(columns.code, 'faintWrapped', code, { format: 'text' })
     draft.put(columns.text, 'wrapped', line.description)
     draft.put(columns.jobs, 'number', lines.length, { format: 0 })
-    const sum = lines.map((of) => cell(of, takeoffColumns.order)).join('+')
-    draft.put(columns.order, 'number', order, { format: decimals, formula: line.cut ? sum : `ROUNDUP((${net})*(1+${waste})/${lot}*(1-${LOTS_SLACK}),0)*${lot}` })
+    draft.put(columns.order, 'number', order, { format: decimals, formula: line.isCut ? sum : `ROUNDUP((${net})*(1+${waste})/${lot}*(1-${LOTS_SLACK}),0)*${lot}` })
     draft.put(columns.unit, 'unit', line.rule.unit)
     draft.put(columns.apart, 'number', apart, { format: decimals, formula: sum })
-    const prices = lines.map((of) => cell(of, takeoffColumns.price)).join(',')
     draft.put(columns.price, 'number', price, { format: 2, formula: lines.length === 1 ? prices : `MIN(${prices})` })
     draft.put(columns.saved, 'number', less, { format: 2, formula: `ROUND((${at(columns.apart)}-${at(columns.order)})*${at(columns.price)},2)` })
     draft.next()
   }
 
+  /** What is used, what is ordered apart, and the prices: of all jobs at once, or over parts of them that have cells of their own. */
+  function formulas(lines: Shared['lines'], cell: (of: Shared['lines'][number], column: number) => string): [net: string, sum: string, prices: string] {
+    const of = (some: Shared['lines']): [string, string, string] => [
+      some.map((line) => `IF(${cell(line, takeoffColumns.yours)}="",${cell(line, takeoffColumns.net)},${cell(line, takeoffColumns.yours)})`).join('+'),
+      some.map((line) => cell(line, takeoffColumns.order)).join('+'),
+      some.map((line) => cell(line, takeoffColumns.price)).join(','),
+    ]
+    if (lines.length <= JOBS_A_FORMULA) return of(lines)
+    const cells = inGroups(lines).map((some, group) => {
+      const [net, sum, prices] = of(some)
+      const values = [
+        some.reduce((all, { line }) => all + used(line), 0),
+        some.reduce((all, { line }) => all + line.order, 0),
+        Math.min(...some.map(({ line }) => line.price ?? 0)),
+      ]
+      return [net, sum, `MIN(${prices})`].map((formula, part) => {
+        const { row: at, column } = draft.put(FIRST_PART + group * parts.length + part, 'number', values[part]!, { format: 2, formula })
+        return address(at, column, false)
+      })
+    })
+    const [net, sum, prices] = [0, 1, 2].map((part) => cells.map((group) => group[part]!))
+    return [net!.join('+'), sum!.join('+'), prices!.join(',')]
+  }
+
   return draft.sheet(ORDER_TOGETHER, {
     kind: 'together',
-    widths: [1, 20, 40, 8, 10, 8, 10, 11, 11],
+    widths: [1, 20, 40, 8, 10, 8, 10, 11, 11, ...(hasParts ? [2, ...Array.from({ length: groups * parts.length }, () => 12)] : [])],
     headingRow: TITLE_ROWS,
     landscape: true,
     footer: ORDER_TOGETHER,
-    paper: jobs[0]!.takeoff.house.paper,
+    paper: jobs[0]!.house.paper,
+    ...(hasParts ? { print: { percent: 100, lastColumn: columns.saved } } : {}),
   })
 }

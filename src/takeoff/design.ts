@@ -6,12 +6,13 @@ import { assumable, assumableFields, runFields } from './assumed.js'
 import { callFromFormula } from './call.js'
 import { cautionRules, type CautionRule } from './cautions.js'
 import { dailyBalance, medianYear, type DailyBalance } from './dailyBalance.js'
+import { movedBy } from './dependents.js'
 import { type CellValue } from './fields.js'
 import type { JobName } from './names.js'
 import { officeColumn, type Office, type Row } from './office.js'
 import { CURVE_POINTS, fieldsOf, jobFields, monthNames, tableNames, type TableName } from './officeTables.js'
 import type { RainRecord } from './rainDays.js'
-import { catchmentColumns, curveCell, curveColumns, monthColumns, monthDays, monthRain, monthStart, recordColumns, results } from './results/index.js'
+import { catchmentColumns, curveCell, curveColumns, monthColumns, monthDays, monthRain, monthStart, recordColumns, recordFigures, results } from './results/index.js'
 import { templateFormula, type Words } from './template.js'
 import { verdictRules, verdictWords, type RestingVerdict, type Verdict, type VerdictName } from './verdicts.js'
 
@@ -20,14 +21,7 @@ const verdictByName = new Map<string, RestingVerdict>(verdictRules.map((rule) =>
 const monthByName = new Map<string, (typeof monthColumns)[number]>(monthColumns.map((rule) => [rule.name, rule]))
 const curveNames = new Set<string>(curveColumns.map((rule) => rule.name))
 const catchmentNames = new Set<string>(catchmentColumns.map((rule) => rule.name))
-const recordNames = new Set<string>([
-  ...recordColumns.map((rule) => rule.name),
-  'RecordLongestShort_days',
-  'RecordDryMonths',
-  'RecordForStorage_gal',
-  'RecordForInch_gal',
-  'RecordForYear_gal',
-])
+const recordNames = new Set<string>([...recordColumns.map((rule) => rule.name), ...recordFigures])
 
 export interface RaisedVerdict {
   name: VerdictName
@@ -50,8 +44,21 @@ export interface MonthlyUse {
   months: readonly number[]
 }
 
+/** The cells of a row of Jobs, and which of them were left empty. */
+function inputsOf(office: Office, job: Row): ReadonlyMap<string, Value> {
+  const inputs = new Map<string, Value>([...Object.keys(jobFields), ...office.ownFields].map((name) => [name, job.cells[name] ?? '']))
+  for (const field of assumableFields) inputs.set(assumable[field], job.defaulted.has(field) ? 1 : 0)
+  return inputs.set('RunsAssumed', runFields.filter((name) => job.defaulted.has(name)).length)
+}
+
 export class Design {
+  /** What the row says. */
+  private readonly inputs: ReadonlyMap<string, Value>
+  /** What the tool sized or found, and figures typed over: they stand before the row. */
+  private readonly choices = new Map<string, Value>()
   private readonly known = new Map<string, Value>()
+  /** The names that are not as they are on the design that this one is a trial of. */
+  private readonly moved: ReadonlySet<string> | undefined
   private readonly scope: Scope
   /** Fields that the tool sized, with the value it took. */
   readonly sized = new Map<string, CellValue>()
@@ -67,16 +74,23 @@ export class Design {
     figures: Readonly<Record<string, number>> = {},
     /** Figures found for this job that no formula gives. */
     found: Readonly<Record<string, CellValue>> = {},
+    /** The same job before some inputs changed: what does not rest on them is taken from there. */
+    private readonly base?: Design,
   ) {
     this.scope = { value: (name) => this.value(name), call: callFromFormula }
-    for (const name of [...Object.keys(jobFields), ...office.ownFields]) this.known.set(name, job.cells[name] ?? '')
+    this.inputs = base?.job === job ? base.inputs : inputsOf(office, job)
     for (const [name, value] of Object.entries(sized)) {
-      this.known.set(name, value ?? '')
+      this.choices.set(name, value ?? '')
       this.sized.set(name, value)
     }
-    for (const [name, value] of [...Object.entries(figures), ...Object.entries(found)]) this.known.set(name, value)
-    for (const field of assumableFields) this.known.set(assumable[field], job.defaulted.has(field) ? 1 : 0)
-    this.known.set('RunsAssumed', runFields.filter((name) => job.defaulted.has(name)).length)
+    for (const [name, value] of [...Object.entries(figures), ...Object.entries(found)]) this.choices.set(name, value)
+    this.moved = base && movedBy(this.changedSince(base))
+    if (base?.job === job) {
+      this.catchments = base.catchments
+      this.uses = base.uses
+      this.record = base.record
+      return
+    }
     const own = (table: TableName) => office.tables[table].filter(({ cells }) => String(cells.Job ?? '').toLowerCase() === this.name.toLowerCase())
     this.catchments = [
       { area_ft2: Number(job.cells.RoofArea_ft2), surface: String(job.cells.RoofSurface ?? ''), inlet: 'far' },
@@ -85,6 +99,16 @@ export class Design {
     this.uses = own('Uses').map(({ cells }) => ({ use: String(cells.Use ?? ''), months: monthNames.map((month) => Number(cells[`${month}_gal_per_day`] ?? 0)) }))
     const record = office.rain.get(String(job.cells.RainStation ?? '').toLowerCase())
     this.record = record?.years.length ? record : undefined
+  }
+
+  private given(name: string): Value | undefined {
+    return this.choices.get(name) ?? this.inputs.get(name)
+  }
+
+  /** The inputs and choices that are not what they are there. */
+  private changedSince(base: Design): string[] {
+    const names = new Set([...this.choices.keys(), ...base.choices.keys(), ...(base.inputs === this.inputs ? [] : [...this.inputs.keys(), ...base.inputs.keys()])])
+    return [...names].filter((name) => !Object.is(this.given(name), base.given(name)))
   }
 
   /** Fields of the office's own. */
@@ -98,8 +122,9 @@ export class Design {
 
   /** The value of a field, result, verdict, column of months, roofs, years or curve, or table column. */
   value(name: string): Value | undefined {
-    const known = this.known.get(name)
+    const known = this.given(name) ?? this.known.get(name)
     if (known !== undefined) return known
+    if (this.moved && !this.moved.has(name)) return this.base!.value(name)
     const computed = this.compute(name)
     if (computed !== undefined) this.known.set(name, computed)
     return computed

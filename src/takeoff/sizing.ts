@@ -3,7 +3,7 @@ import { Design } from './design.js'
 import type { CellValue } from './fields.js'
 import type { Office, Row } from './office.js'
 import { CRANE_RADII_FT, MOST_TANKS } from './officeTables.js'
-import { tieShare } from './stormSplit.js'
+import { tieShare, type Storm } from './stormSplit.js'
 
 /** With rain too short for the wanted reliability, a further tank must bring at least this much to be worth it. */
 const WORTH_A_TANK = 0.005
@@ -14,12 +14,18 @@ const BELOW_FROST_IN = 6
 type Cells = Readonly<Record<string, CellValue>>
 type Trial = (sized: Cells, found?: Cells) => Design
 
-/** Works a job through, first sizing what its row leaves empty. `figures` are house figures typed over on the Design sheet. */
-export function designJob(office: Office, job: Row, figures: Readonly<Record<string, number>> = {}): Design {
+/** Works a job through, first sizing what its row leaves empty. `figures` are house figures typed over on the Design sheet; `like` is the same job with other inputs. */
+export function designJob(office: Office, job: Row, figures: Readonly<Record<string, number>> = {}, like?: Design): Design {
   const sized: Record<string, CellValue> = {}
   let found: Cells = { OverflowCount: 1, TieShare: 0, BlockedAtInlet: 0, BlockedShare: 0, LayoutNote: '', PumpNote: '' }
   const given = (name: string) => job.cells[name] !== null && job.cells[name] !== undefined
-  const trial: Trial = (more = {}, moreFound = {}) => new Design(office, job, { ...sized, ...more }, figures, { ...found, ...moreFound })
+  let base = like
+  const trial: Trial = (more = {}, moreFound = {}) => {
+    const design = new Design(office, job, { ...sized, ...more }, figures, { ...found, ...moreFound }, base)
+    // Trials differ in few choices from the first.
+    base ??= design
+    return design
+  }
   if (!given('LineFittings')) sized.LineFittings = trial({}).single('LineFit') === 'CTS' ? 'CTS compression' : 'IPS insert'
   if (!given('TrenchDepth_in')) sized.TrenchDepth_in = Math.max(LEAST_TRENCH_IN, Number(job.cells.FrostDepth_in ?? 0) > 0 ? Number(job.cells.FrostDepth_in) + BELOW_FROST_IN : 0)
   if (!given('TankCount')) sized.TankCount = fewestTanks(trial, Number(job.cells.WantedReliability), given('SecondModel') ? Number(job.cells.SecondCount) + 1 : 1)
@@ -74,6 +80,7 @@ function cheapestLayout(trial: Trial, given: (name: string) => boolean, job: Row
   const sizes = given('DrainSize_in') ? [Number(job.cells.DrainSize_in)] : DRAIN_SIZES
   const isSplit = tanks > 1 && trial({}).catchments.some(({ inlet }) => inlet === 'next')
   const inletTanks = given('InletTanks') ? [Number(job.cells.InletTanks)] : isSplit ? [2] : tanks > 1 ? [1, 2] : [1]
+  const split = splitOnce()
   let best: Layout | undefined
   let cheapest: Layout | undefined
   for (const DrainSize_in of sizes) {
@@ -84,7 +91,7 @@ function cheapestLayout(trial: Trial, given: (name: string) => boolean, job: Row
       const bare = trial(sized)
       const most = Math.max(1, bare.number('FarTankPorts') - bare.number('FarPorts') + (tanks > 1 ? bare.number('NextTankPorts') - bare.number('NextPorts') : 0))
       for (let OverflowCount = Math.min(most, Math.max(1, bare.number('InletPorts'))); OverflowCount <= most; OverflowCount++) {
-        const found = overflows(trial, sized, OverflowCount)
+        const found = overflows(trial, sized, OverflowCount, split)
         const design = trial(sized, found)
         const verdicts = [design.bareVerdict('PortVerdict'), design.bareVerdict('TieVerdict'), design.bareVerdict('DrainVerdict')]
         const rank = verdicts.includes('stop') ? 2 : design.bareVerdict('TieVerdict') === 'check' || verdicts.includes('check') ? 1 : 0
@@ -106,8 +113,19 @@ function cheapestLayout(trial: Trial, given: (name: string) => boolean, job: Row
   return { ...best!, found: { ...best!.found, LayoutNote: note } }
 }
 
+/** How storms divide, each worked out once: layouts that differ in their drains alone share it. */
+function splitOnce(): (storm: Storm) => number {
+  const known = new Map<string, number>()
+  return (storm) => {
+    const key = Object.values(storm).join(' ')
+    const share = known.get(key) ?? tieShare(storm)
+    known.set(key, share)
+    return share
+  }
+}
+
 /** How a storm divides with so many overflows, and with the worst one of them blocked. */
-function overflows(trial: Trial, sized: Cells, OverflowCount: number): Cells {
+function overflows(trial: Trial, sized: Cells, OverflowCount: number, split: (storm: Storm) => number): Cells {
   const design = trial(sized, { OverflowCount })
   const storm = {
     far_gpm: design.number('FarFlow_gpm'),
@@ -118,7 +136,7 @@ function overflows(trial: Trial, sized: Cells, OverflowCount: number): Cells {
   }
   const atInlet = design.number('OverflowsAtInlet')
   const next = OverflowCount - atInlet
-  const shareOf = (overflowsAtInlet: number, overflowsNext: number) => tieShare({ ...storm, overflowsAtInlet, overflowsNext })
+  const shareOf = (overflowsAtInlet: number, overflowsNext: number) => split({ ...storm, overflowsAtInlet, overflowsNext })
   const found: Record<string, CellValue> = { OverflowCount, TieShare: shareOf(atInlet, next), BlockedAtInlet: 0, BlockedShare: 0 }
   if (OverflowCount < 2) return found
   const cases = [...(atInlet > 0 ? [atInlet - 1] : []), ...(next > 0 ? [atInlet] : [])].map((BlockedAtInlet) => {

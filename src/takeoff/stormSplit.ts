@@ -12,8 +12,8 @@ export interface Storm {
   tieHeadAtAll_ft: number
 }
 
-/** Forty halvings leave a millionth of a millionth of the storm. */
-const HALVINGS = 40
+/** Each halving leaves half of the doubt: the heads themselves are known to some millionths, and so is the share. */
+const HALVINGS = 24
 
 /** Share of the whole storm that passes the tie towards the next tank; negative the other way. */
 export function tieShare(storm: Storm): number {

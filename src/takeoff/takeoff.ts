@@ -165,12 +165,12 @@ export function makeTakeoff(office: Office, job: Row, kept: Kept = nothingKept):
   return takeoff
 }
 
-/** Works a job through; what stands in the way is listed, and what can be worked out all the same is there. */
-export function workJob(office: Office, job: Row, kept: Kept = nothingKept): Worked {
+/** Works a job through; what stands in the way is listed, and what can be worked out all the same is there. `like` is the same job with other inputs. */
+export function workJob(office: Office, job: Row, kept: Kept = nothingKept, like?: Design): Worked {
   const { rules, problems: ruleProblems } = rulesOf(office)
   const first = [...problemsOf(office, job), ...ruleProblems, ...kept.problems]
   if (first.length) return { design: undefined, takeoff: undefined, problems: first }
-  const design = designJob(office, job, kept.figures)
+  const design = designJob(office, job, kept.figures, like)
   const { problems: variantProblems } = alternativesOf(office, job, design.number('TankCount'))
   const problems: Problem[] = [
     ...variantProblems,
@@ -188,7 +188,7 @@ export function workJob(office: Office, job: Row, kept: Kept = nothingKept): Wor
 
 function optionsOf(office: Office, job: Row, design: Design, kept: Kept): readonly Option[] {
   return alternativesOf(office, job, design.number('TankCount')).alternatives.map((alternative) => {
-    const { takeoff, problems } = workJob(office, changedRow(job, alternative), { ...kept, inputs: [], problems: [] })
+    const { takeoff, problems } = workJob(office, changedRow(job, alternative), { ...kept, inputs: [], problems: [] }, design)
     return {
       name: alternative.name,
       tanks: alternative.tanks,
@@ -204,9 +204,9 @@ function stairOf(office: Office, job: Row, design: Design, total: number, option
   return Array.from({ length: MOST_TANKS }, (_, at): StairStep => {
     const alternative = withTanks(at + 1)
     const row = changedRow(job, alternative)
-    const trial = at + 1 === chosen ? design : new Design(office, row)
+    const trial = at + 1 === chosen ? design : new Design(office, row, {}, kept.figures, {}, design)
     const known = options.find(({ tanks }) => tanks === at + 1)
-    const priced = known?.takeoff ?? (allPrices && !known && at + 1 !== chosen ? workJob(office, row, { ...kept, inputs: [], problems: [] }).takeoff : undefined)
+    const priced = known?.takeoff ?? (allPrices && !known && at + 1 !== chosen ? workJob(office, row, { ...kept, inputs: [], problems: [] }, design).takeoff : undefined)
     return {
       tanks: at + 1,
       usable_gal: trial.number('UsableStorage_gal'),

@@ -10,7 +10,7 @@ import { orderQuantity } from '../../src/calc/index.js'
 import { compareWithCalc } from '../support/recalculate.js'
 import { hasCalc } from '../support/calc.js'
 import { jobSheets } from '../../src/plan/jobSheets.js'
-import { orderTogether } from '../../src/plan/orderTogether.js'
+import { orderTogether, toOrder } from '../../src/plan/orderTogether.js'
 import { standardPlaces } from '../../src/plan/places.js'
 import { officeSheets } from '../../src/plan/officeSheets.js'
 import { tablesSheet } from '../../src/plan/tablesSheet.js'
@@ -72,7 +72,12 @@ describe('orders of several jobs together', () => {
   const takeoffs = ['Wicket Mill', 'Pipit Hollow', 'Ember Yard'].map((name) => demoTakeoff(name))
   const each = takeoffs.map((takeoff) => ({ takeoff, plans: jobSheets(takeoff, standardPlaces(), 'native', made) }))
   const plan = orderTogether(
-    each.map(({ takeoff, plans }) => ({ takeoff, plan: plans.find(({ kind }) => kind === 'takeoff')! })),
+    each.map(({ takeoff, plans }) =>
+      toOrder(
+        takeoff,
+        plans.find(({ kind }) => kind === 'takeoff')!,
+      ),
+    ),
     made,
   )
   const row = (code: string) => {

@@ -4,8 +4,11 @@ import ExcelJS from 'exceljs'
 import { takeoffColumns } from '../../src/plan/sheets/takeoffSheet.js'
 import { describe, expect, it } from 'vitest'
 import { openWorkbook, readSheet } from '../../src/hosts/file.js'
-import { demoSource, keptIn, makeFile, makeTemplate, reasonsAgainst, revisionIn, sourceOf, type Source } from '../../src/hosts/fileSession.js'
+import { demoSource, keptIn, makeTemplate, revisionIn, sourceOf, type Source } from '../../src/hosts/fileSession.js'
+import { makeFile } from '../../src/hosts/makeFile.js'
 import { readZip, unpack, writeZip } from '../../src/hosts/xlsx/zip.js'
+import { sheetStates } from '../../src/hosts/standing.js'
+import { readProperty } from '../../src/hosts/xlsx/properties.js'
 import { withPrefixes, withoutPrefixes } from '../../src/hosts/xlsx/writeSheet.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
 import { readOffice, rowNamed } from '../../src/takeoff/office.js'
@@ -14,13 +17,14 @@ import { inExceljs, savedBy } from '../support/xlsx.js'
 
 const made = { date: '2026-11-25', revision: 1, version: 'test' }
 const template = makeTemplate(startingOffice(true), made)
-const make = (source: Source, jobs = ['Pipit Hollow'], flavor: 'native' | 'cells' = 'native') => {
+const make = (source: Source, jobs = ['Pipit Hollow'], flavor: 'native' | 'cells' = 'native', standing?: Uint8Array) => {
   const office = readOffice(source.raw)
   return makeFile(
     source,
     jobs.map((job) => ({ takeoff: makeTakeoff(office, rowNamed(office, 'Jobs', job)!, keptIn(source.workbook, job)), revision: revisionIn(source.workbook, job) + 1 })),
     flavor,
     made,
+    { standing: standing && openWorkbook(standing, 'OUT.xlsx') },
   )
 }
 const hashes = (bytes: Uint8Array) => new Map([...readZip(bytes, 'x').values()].map((part) => [part.name, createHash('sha256').update(unpack(part, 'x')).digest('hex')]))
@@ -231,10 +235,24 @@ describe('written onto itself', () => {
   })
 })
 
+describe('what a file remembers of its sheets', () => {
+  it('is what they hold when they are read again: of a template, of a new file, of an office’s own', () => {
+    const remembered = (bytes: Uint8Array) => {
+      const workbook = openWorkbook(bytes, 'x')
+      return { told: JSON.parse(readProperty(workbook.book, 'Cistern Sheet sheets')!) as unknown, found: sheetStates(workbook) }
+    }
+    for (const bytes of [template, make(demoSource(startingOffice(true))).bytes, make(sourceOf(template, 'OWN.xlsx')).bytes]) {
+      const { told, found } = remembered(bytes)
+      expect(told).toEqual(found)
+      expect(Object.keys(found).length).toBeGreaterThan(10)
+    }
+  })
+})
+
 describe('written over another file', () => {
   const office = sourceOf(template, 'OFFICE.xlsx')
   const out = make(sourceOf(template, 'OFFICE.xlsx')).bytes
-  const against = (standing: Uint8Array, source: Source, jobs = ['Pipit Hollow']) => reasonsAgainst(openWorkbook(standing, 'OUT.xlsx'), source, make(source, jobs))
+  const against = (standing: Uint8Array, source: Source, jobs = ['Pipit Hollow']) => make(source, jobs, 'native', standing).reasons
   it('the everyday case asks nothing: a price changed in the office’s file, the same output made again', async () => {
     const workbook = await inExceljs(template)
     workbook.getWorksheet('Prices')!.getCell('E7').value = 99

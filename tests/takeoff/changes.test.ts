@@ -1,6 +1,7 @@
 /** What the office says of its money, items on and off for a job, prices that a made takeoff keeps, and what changed since. */
 import { describe, expect, it } from 'vitest'
-import { earlierIn, keptIn, makeFile, makeTemplate, revisionIn, sourceOf } from '../../src/hosts/fileSession.js'
+import { earlierIn, keptIn, makeTemplate, revisionIn, sourceOf } from '../../src/hosts/fileSession.js'
+import { makeFile } from '../../src/hosts/makeFile.js'
 import { openWorkbook, readSheet } from '../../src/hosts/file.js'
 import { jobSheetNames } from '../../src/plan/jobSheets.js'
 import { changesHeadings } from '../../src/plan/sheets/changesSheet.js'

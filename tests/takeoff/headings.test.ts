@@ -1,6 +1,8 @@
 /** Headings that an office renamed: found, asked about, remembered on a sheet, and read like ours ever after. */
 import { describe, expect, it } from 'vitest'
-import { makeFile, makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
+import { makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
+import { openWorkbook, readSheet } from '../../src/hosts/file.js'
+import { makeFile } from '../../src/hosts/makeFile.js'
 import { problemText } from '../../src/takeoff/fields.js'
 import { readOffice, rowNamed, type RawOffice } from '../../src/takeoff/office.js'
 import type { TableName } from '../../src/takeoff/officeTables.js'
@@ -87,10 +89,9 @@ describe('a renamed heading', () => {
     expect(read.problems).toEqual([])
     const takeoff = makeTakeoff(read, rowNamed(read, 'Jobs', 'Wicket Mill')!)
     expect(takeoff.total).toBe(demoTakeoff('Wicket Mill').total)
-    const { plans } = makeFile(source, [{ takeoff, revision: 1 }], 'native', made)
-    const weight = plans
-      .find(({ kind }) => kind === 'design')!
-      .cells.find(({ row, column }, _, all) => column === 4 && all.some((cell) => cell.row === row && cell.value === 'TankWeight_lb'))!
+    const { bytes } = makeFile(source, [{ takeoff, revision: 1 }], 'native', made)
+    const design = readSheet(openWorkbook(bytes, 'x'), 'Design Wicket Mill')!
+    const weight = design.find((row) => row.some(({ value }) => value === 'TankWeight_lb'))![3]!
     const column = source.places.Tanks.columnOf('Weight_lb')!
     expect(weight.formula).toContain(`Tanks!$${String.fromCharCode(64 + column)}$6`)
   })

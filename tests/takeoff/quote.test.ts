@@ -1,6 +1,7 @@
 /** The papers that leave the office: the quote adds to the cent and holds no cost, an open stop has no price; orders say what the takeoff says. */
 import { describe, expect, it } from 'vitest'
-import { keptIn, makeFile, makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
+import { keptIn, makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
+import { makeFile } from '../../src/hosts/makeFile.js'
 import { jobSheetNames, jobSheets } from '../../src/plan/jobSheets.js'
 import { standardPlaces } from '../../src/plan/places.js'
 import type { PlanCell, SheetPlan } from '../../src/plan/plan.js'

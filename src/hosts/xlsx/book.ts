@@ -1,6 +1,6 @@
 /** An .xlsx workbook as its parts: read sheet by sheet as asked for, written with every part that is not ours left as it was. */
 import { attribute, attributes, edited, escapeXml, inside, tags, XmlError, type Edit, type Tag } from './xml.js'
-import { mustBeReadable, pack, readZip, unpack, WorkbookError, writeZip, type Part } from './zip.js'
+import { mustBeReadable, pack, readZip, unpack, unpackStart, WorkbookError, writeZip, type Part } from './zip.js'
 
 const RELATIONSHIPS = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships'
 export const MAIN = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main'
@@ -38,15 +38,19 @@ export function relativeTo(from: string, target: string): string {
 export const relsOf = (part: string): string => part.replace(/([^/]*)$/, '_rels/$1.rels')
 
 export class Book {
-  private readonly parts: Map<string, Part>
+  /** Packed; those whose text is being worked on are packed when they are closed. */
+  private readonly parts: Map<string, Part | undefined>
   private readonly byLowerName = new Map<string, string>()
   private readonly texts = new Map<string, string>()
   /** Entries that wait to be put before the end of a list: a thousand sheets are listed in one go. */
   private readonly waiting = new Map<string, Map<string, string[]>>()
+  /** How often each part was put: what was read of an earlier one is no longer so. */
+  private readonly puts = new Map<string, number>()
   private readonly nextRelation = new Map<string, number>()
+  private knowsRelations: boolean | undefined
   readonly mainPart: string
-  /** Sheets with cells, in their order; chart sheets have none. */
-  sheets: BookSheet[] = []
+  private list: BookSheet[] = []
+  private readonly byName = new Map<string, BookSheet>()
 
   constructor(
     bytes: Uint8Array,
@@ -80,7 +84,7 @@ export class Book {
     if (name === undefined) throw new WorkbookError(`${this.file}: the workbook is damaged: it has no part ${part}.`)
     let text = this.texts.get(name)
     if (text !== undefined) return text
-    const bytes = unpack(this.parts.get(name)!, this.file)
+    const bytes = unpack(this.packed(name), this.file)
     if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff))
       throw new WorkbookError(`${this.file}: ${name} is written in UTF-16, which is not read.`)
     try {
@@ -97,17 +101,49 @@ export class Book {
     this.settle(part)
     const name = this.byLowerName.get(part.toLowerCase())
     if (name === undefined) throw new WorkbookError(`${this.file}: the workbook is damaged: it has no part ${part}.`)
-    return unpack(this.parts.get(name)!, this.file)
+    return unpack(this.packed(name), this.file)
+  }
+
+  /** How a part begins: of a long one no more is unpacked, and nothing is kept. */
+  start(part: string, letters: number): string {
+    this.settle(part)
+    const name = this.byLowerName.get(part.toLowerCase())
+    if (name === undefined) throw new WorkbookError(`${this.file}: the workbook is damaged: it has no part ${part}.`)
+    const text = this.texts.get(name)
+    return text === undefined ? new TextDecoder().decode(unpackStart(this.packed(name), letters, this.file)) : text.slice(0, letters)
   }
 
   /** Replaces a part, or adds it at the end. */
   put(part: string, content: string | Uint8Array): void {
     const name = this.byLowerName.get(part.toLowerCase()) ?? part
-    const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content
-    this.parts.set(name, pack(name, bytes))
     this.byLowerName.set(name.toLowerCase(), name)
-    if (typeof content === 'string') this.texts.set(name, content)
-    else this.texts.delete(name)
+    this.puts.set(name, this.version(name) + 1)
+    if (typeof content === 'string') {
+      this.texts.set(name, content)
+      this.parts.set(name, undefined)
+    } else {
+      this.texts.delete(name)
+      this.parts.set(name, pack(name, content))
+    }
+  }
+
+  version(part: string): number {
+    return this.puts.get(part) ?? 0
+  }
+
+  private packed(name: string): Part {
+    let part = this.parts.get(name)
+    if (!part) this.parts.set(name, (part = pack(name, new TextEncoder().encode(this.texts.get(name)))))
+    return part
+  }
+
+  /** Lets go of the text of a part that is done with: of a thousand jobs only what is packed is held. */
+  close(part: string): void {
+    this.settle(part)
+    const name = this.byLowerName.get(part.toLowerCase())
+    if (name === undefined) return
+    this.packed(name)
+    this.texts.delete(name)
   }
 
   remove(part: string): void {
@@ -121,8 +157,9 @@ export class Book {
 
   bytes(): Uint8Array {
     for (const part of [...this.waiting.keys()]) this.settle(part)
-    mustBeReadable(this.parts.values())
-    return writeZip(this.parts.values())
+    const parts = [...this.parts.keys()].map((name) => this.packed(name))
+    mustBeReadable(parts)
+    return writeZip(parts)
   }
 
   /** Walks through the tags of a part; what is no XML is refused in words. */
@@ -168,8 +205,8 @@ export class Book {
         rels,
         `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">${entry}</Relationships>`,
       )
-      if (!/<(?:\w+:)?Default\b[^>]*Extension\s*=\s*["']rels["']/i.test(this.text('[Content_Types].xml')))
-        this.declare(rels, 'application/vnd.openxmlformats-package.relationships+xml')
+      this.knowsRelations ??= /<(?:\w+:)?Default\b[^>]*Extension\s*=\s*["']rels["']/i.test(this.text('[Content_Types].xml'))
+      if (!this.knowsRelations) this.declare(rels, 'application/vnd.openxmlformats-package.relationships+xml')
       return id
     }
     this.insertBeforeEnd(rels, 'Relationships', entry)
@@ -255,20 +292,33 @@ export class Book {
       const id = [...all].find(([name]) => /:id$/.test(name) || name === 'id')?.[1] ?? ''
       const relation = byId.get(id)
       if (!relation || !relation.type.endsWith('/worksheet') || !this.has(relation.target)) continue
-      this.sheets.push({ name: all.get('name') ?? '', part: relation.target, isHidden: (all.get('state') ?? 'visible') !== 'visible' })
+      this.addSheet({ name: all.get('name') ?? '', part: relation.target, isHidden: (all.get('state') ?? 'visible') !== 'visible' })
     }
   }
 
   /** True when the workbook allows no sheet to be added or taken away. */
   isLocked = false
 
+  /** Sheets with cells, in their order; chart sheets have none. */
+  get sheets(): readonly BookSheet[] {
+    return this.list
+  }
+
+  addSheet(sheet: BookSheet): void {
+    this.list.push(sheet)
+    const name = sheet.name.toLowerCase()
+    // Of two with one name, which no program writes, the first counts.
+    if (!this.byName.has(name)) this.byName.set(name, sheet)
+  }
+
   sheetNamed(name: string): BookSheet | undefined {
-    return this.sheets.find((sheet) => sheet.name.toLowerCase() === name.toLowerCase())
+    return this.byName.get(name.toLowerCase())
   }
 
   /** Refreshes the list of sheets after the workbook part was changed. */
   sheetsChanged(): void {
-    this.sheets = []
+    this.list = []
+    this.byName.clear()
     this.readSheets()
   }
 }

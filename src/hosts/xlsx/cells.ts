@@ -44,14 +44,19 @@ export class CellReader {
   private shared: readonly string[] | undefined
   private dates: readonly boolean[] | undefined
   private dayZero: number | undefined
-  private readonly rowsBySheet = new Map<string, BookRows>()
+  private readonly rowsBySheet = new Map<string, { version: number; rows: BookRows }>()
 
   constructor(readonly book: Book) {}
 
   rows(sheet: BookSheet): BookRows {
-    let rows = this.rowsBySheet.get(sheet.part)
-    if (!rows) this.rowsBySheet.set(sheet.part, (rows = this.read(sheet)))
-    return rows
+    const version = this.book.version(sheet.part)
+    let known = this.rowsBySheet.get(sheet.part)
+    if (known?.version !== version) this.rowsBySheet.set(sheet.part, (known = { version, rows: this.read(sheet) }))
+    return known.rows
+  }
+
+  forget({ part }: BookSheet): void {
+    this.rowsBySheet.delete(part)
   }
 
   private read({ part, name }: BookSheet): BookRows {

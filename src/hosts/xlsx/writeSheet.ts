@@ -42,7 +42,25 @@ const plainCall = new RegExp(`\\b${NAMESPACE}\\.([A-Z][A-Z0-9]*)\\(`, 'g')
 export const STORED_PREFIX = `_xldudf_${NAMESPACE}_`
 /** True when a formula calls a cell function. */
 export const callsCellFunction = (formula: string): boolean => formula.search(plainCall) >= 0
-export const callsAny = (plans: readonly SheetPlan[]): boolean => plans.some(({ cells }) => cells.some(({ formula }) => formula !== undefined && callsCellFunction(formula)))
+/** Excel takes no longer formula. */
+export const LONGEST_FORMULA = 8192
+
+/** What is remembered of a sheet that is written: its names stand in the list of the whole workbook. */
+interface Named extends Pick<SheetPlan, 'name' | 'definedNames'> {
+  area: { lastRow: number; lastColumn: number } | undefined
+  hasTitles: boolean
+}
+/** Print titles where a sheet runs over its page and is read on paper: each costs LibreOffice a sixth of a second in a workbook of 50 jobs. */
+const namedOf = (plan: SheetPlan): Named => ({
+  name: plan.name,
+  definedNames: plan.definedNames,
+  area: plan.toScale ?? (plan.print?.lastColumn ? { lastRow: Math.max(...plan.cells.map(({ row }) => row)), lastColumn: plan.print.lastColumn } : undefined),
+  hasTitles: plan.frozenRows === TITLE_ROWS && plan.kind !== 'working' && isLong(plan),
+})
+interface StoredFormula {
+  text: string
+  isCall: boolean
+}
 
 /** Writes plans into a workbook: a sheet of a plan's name is rewritten in its place, others are added behind. */
 export class SheetWriter {
@@ -55,6 +73,9 @@ export class SheetWriter {
   private readonly nextPart = new Map<string, number>()
   /** Texts of formulas and words come again and again: each is escaped once. */
   private readonly escaped = new Map<string, string>()
+  private readonly formulas = new Map<string, StoredFormula>()
+  private readonly written: Named[] = []
+  private hasCalls = false
 
   private readonly logoPart: string | undefined
 
@@ -67,12 +88,25 @@ export class SheetWriter {
     this.logoPart = logo && putLogo(book, logo)
   }
 
-  write(plans: readonly SheetPlan[]): void {
-    for (const plan of plans) this.sheet(this.logo && plan.letterhead ? withRoom(plan) : plan)
+  /** Writes sheets; more may follow. Only what is packed is held of them. */
+  put(plans: readonly SheetPlan[]): void {
+    for (const plan of plans) {
+      this.sheet(this.logo && plan.letterhead ? withRoom(plan) : plan)
+      this.written.push(namedOf(plan))
+    }
+    // Words of a job come again within it, and seldom in another.
+    if (this.escaped.size + this.formulas.size < MOST_WORDS_KEPT) return
+    this.escaped.clear()
+    this.formulas.clear()
+  }
+
+  /** What is said once for all sheets: formats, names, how they are worked out. */
+  finish(): void {
     this.styles.save()
     this.book.sheetsChanged()
-    this.titles(plans)
+    this.titles()
     this.dropChain()
+    this.calculation()
   }
 
   private sheet(plan: SheetPlan): void {
@@ -97,6 +131,8 @@ export class SheetWriter {
       return this.book.relate(part, 'table', file)
     })
     this.book.put(part, this.xml(plan, tables, drawn, !standing && this.book.sheets.length === 0))
+    for (const { target, isExternal } of this.book.relations(part)) if (!isExternal) [target, relsOf(target)].forEach((one) => this.book.close(one))
+    for (const one of [part, relsOf(part)]) this.book.close(one)
     if (standing) return
     this.book.declare(part, SHEET_TYPE, true)
     const id = this.book.relate(this.book.mainPart, 'worksheet', part)
@@ -107,7 +143,7 @@ export class SheetWriter {
       'sheets',
       `<sheet xmlns:r="${RELATIONSHIPS}" name="${escapeXml(plan.name)}" sheetId="${sheetId}"${plan.hidden ? ' state="hidden"' : ''} r:id="${id}"/>`,
     )
-    this.book.sheets.push({ name: plan.name, part, isHidden: plan.hidden ?? false })
+    this.book.addSheet({ name: plan.name, part, isHidden: plan.hidden ?? false })
   }
 
   /** Our pictures are drawn anew; what somebody else drew on the sheet stays. */
@@ -227,8 +263,7 @@ export class SheetWriter {
     const style = this.styles.of(cell.look ?? looks[cell.role], cellFormat(cell))
     const { value, formula } = cell
     if (formula !== undefined) {
-      const stored = this.formula(formula)
-      const isCall = callsCellFunction(formula)
+      const { text: stored, isCall } = this.formula(formula, `${sheet}!${reference}`)
       const [type, shown] =
         typeof value === 'number'
           ? ['', String(value)]
@@ -251,9 +286,16 @@ export class SheetWriter {
     return `<c r="${reference}" s="${style}" t="inlineStr"><is><t xml:space="preserve">${this.text(value)}</t></is></c>`
   }
 
-  private formula(formula: string): string {
-    let found = this.escaped.get(`=${formula}`)
-    if (found === undefined) this.escaped.set(`=${formula}`, (found = escapeXml(withPrefixes(formula).replace(plainCall, `${STORED_PREFIX}$1(`))))
+  private formula(formula: string, place: string): StoredFormula {
+    let found = this.formulas.get(formula)
+    if (found !== undefined) return found
+    if (formula.length > LONGEST_FORMULA)
+      throw new WorkbookError(
+        `${place}: a formula of at most ${LONGEST_FORMULA.toLocaleString('en-US')} characters; it has ${formula.length.toLocaleString('en-US')}. Nothing was written.`,
+      )
+    const isCall = callsCellFunction(formula)
+    this.hasCalls ||= isCall
+    this.formulas.set(formula, (found = { isCall, text: escapeXml(withPrefixes(isCall ? formula.replace(plainCall, `${STORED_PREFIX}$1(`) : formula)) }))
     return found
   }
 
@@ -296,26 +338,24 @@ export class SheetWriter {
     return { id: this.nextTableId++, name }
   }
 
-  /** Print titles where a sheet runs over its page and is read on paper: each costs LibreOffice a sixth of a second in a workbook of 50 jobs. */
-  private titles(plans: readonly SheetPlan[]): void {
+  private titles(): void {
     const main = this.book.mainPart
     const text = this.book.text(main)
     const order: string[] = []
     for (const tag of this.book.tags(main)) if (tag.name === 'sheet' && !tag.isEnd) order.push((attribute(text, tag, 'name') ?? '').toLowerCase())
-    const written = new Set(plans.map(({ name }) => order.indexOf(name.toLowerCase())))
-    const name = (kind: 'Titles' | 'Area', plan: SheetPlan, place: string) =>
-      `<definedName name="_xlnm.Print_${kind}" localSheetId="${order.indexOf(plan.name.toLowerCase())}">${escapeXml(`${inQuotes(plan.name)}!${place}`)}</definedName>`
-    const own = this.ownNames(plans, text)
-    const names = plans.flatMap((plan) => {
-      const area = plan.toScale ?? (plan.print?.lastColumn ? { lastRow: Math.max(...plan.cells.map(({ row }) => row)), lastColumn: plan.print.lastColumn } : undefined)
-      return [
-        ...(area ? [name('Area', plan, `$A$1:$${columnLetters(area.lastColumn)}$${area.lastRow}`)] : []),
-        ...(plan.frozenRows === TITLE_ROWS && plan.kind !== 'working' && isLong(plan) ? [name('Titles', plan, `$1:$${TITLE_ROWS}`)] : []),
-        ...(plan.definedNames ?? [])
-          .filter(({ name: word }) => !own.taken.has(word.toLowerCase()))
-          .map((one) => `<definedName name="${escapeXml(one.name)}">${escapeXml(placeOfName(plan.name, one))}</definedName>`),
-      ]
-    })
+    const places = new Map(order.map((sheet, at) => [sheet, at]))
+    const placeOf = (sheet: string) => places.get(sheet.toLowerCase())
+    const written = new Set(this.written.map(({ name }) => placeOf(name)))
+    const name = (kind: 'Titles' | 'Area', sheet: string, place: string) =>
+      `<definedName name="_xlnm.Print_${kind}" localSheetId="${placeOf(sheet)}">${escapeXml(`${inQuotes(sheet)}!${place}`)}</definedName>`
+    const own = this.ownNames(text)
+    const names = this.written.flatMap(({ name: sheet, area, hasTitles, definedNames = [] }) => [
+      ...(area ? [name('Area', sheet, `$A$1:$${columnLetters(area.lastColumn)}$${area.lastRow}`)] : []),
+      ...(hasTitles ? [name('Titles', sheet, `$1:$${TITLE_ROWS}`)] : []),
+      ...definedNames
+        .filter(({ name: word }) => !own.taken.has(word.toLowerCase()))
+        .map((one) => `<definedName name="${escapeXml(one.name)}">${escapeXml(placeOfName(sheet, one))}</definedName>`),
+    ])
     // What stood for a sheet of ours before goes.
     const gone = [...own.gone]
     let list: { end: number; isEmpty: boolean } | undefined
@@ -336,8 +376,8 @@ export class SheetWriter {
   }
 
   /** Names of ours that stand there: those that point into the sheet they are of go, others are somebody's own and stay. */
-  private ownNames(plans: readonly SheetPlan[], text: string): { gone: Edit[]; taken: ReadonlySet<string> } {
-    const sheets = new Map(plans.flatMap(({ name, definedNames }) => (definedNames?.length ? [[ofJob(definedNames[0]!.name), name] as const] : [])))
+  private ownNames(text: string): { gone: Edit[]; taken: ReadonlySet<string> } {
+    const sheets = new Map(this.written.flatMap(({ name, definedNames }) => (definedNames?.length ? [[ofJob(definedNames[0]!.name), name] as const] : [])))
     const gone: Edit[] = []
     const taken = new Set<string>()
     for (const tag of this.book.tags(this.book.mainPart)) {
@@ -379,7 +419,8 @@ export class SheetWriter {
    * How the workbook is worked out when it opens: at once where its formulas are ordinary ones; where they call cell
    * functions, not before the add-in is there, so the number of the program is one that no Excel takes for an older one.
    */
-  calculation(hasCalls: boolean): void {
+  private calculation(): void {
+    const { hasCalls } = this
     const main = this.book.mainPart
     const text = this.book.text(main)
     const wanted = hasCalls ? { calcId: '191029' } : { fullCalcOnLoad: '1' }
@@ -460,5 +501,8 @@ const isLong = (plan: SheetPlan): boolean => {
   const shrunk = Math.min(1, (plan.landscape ? 130 : 95) / Math.max(1, width))
   return points * shrunk > (plan.landscape ? PAGE_POINTS : PAGE_POINTS * 1.35)
 }
+
+/** So many texts of cells are remembered as they are written; a job has some 3,000. */
+const MOST_WORDS_KEPT = 20_000
 
 const METADATA = `${HEAD}<metadata xmlns="${MAIN}" xmlns:xda="http://schemas.microsoft.com/office/spreadsheetml/2017/dynamicarray"><metadataTypes count="1"><metadataType name="XLDAPR" minSupportedVersion="120000" copy="1" pasteAll="1" pasteValues="1" merge="1" splitFirst="1" rowColShift="1" clearFormats="1" clearComments="1" assign="1" coerce="1" cellMeta="1"/></metadataTypes><futureMetadata name="XLDAPR" count="1"><bk><extLst><ext uri="{bdbb8cdc-fa1e-496e-a857-3c3f30c029c3}"><xda:dynamicArrayProperties fDynamic="1" fCollapsed="0"/></ext></extLst></bk></futureMetadata><cellMetadata count="1"><bk><rc t="1" v="0"/></bk></cellMetadata></metadata>`

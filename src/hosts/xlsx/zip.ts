@@ -1,5 +1,6 @@
 /** A zip as a list of parts: those that stay pass through packed as they came, byte for byte. */
-import { deflateSync, inflateSync } from 'fflate'
+import { crc32, deflate, inflate } from '#deflate'
+import { Inflate } from 'fflate'
 
 export class WorkbookError extends Error {}
 
@@ -28,17 +29,6 @@ const END = 0x06054b50
 /** Names in UTF-8. */
 const UTF8 = 0x800
 const DEFLATED = 8
-
-export const crcTable = Uint32Array.from({ length: 256 }, (_, byte) => {
-  let value = byte
-  for (let bit = 0; bit < 8; bit++) value = value & 1 ? (value >>> 1) ^ 0xedb88320 : value >>> 1
-  return value >>> 0
-})
-export function crc32(bytes: Uint8Array): number {
-  let crc = 0xffffffff
-  for (let at = 0; at < bytes.length; at++) crc = (crc >>> 8) ^ crcTable[(crc ^ bytes[at]!) & 255]!
-  return (crc ^ 0xffffffff) >>> 0
-}
 
 const megabytes = (bytes: number) => Math.round(bytes / 2 ** 20)
 
@@ -91,7 +81,7 @@ export function unpack(part: Part, file: string): Uint8Array {
   let content: Uint8Array
   try {
     // The length is what the directory said, so that a part cannot grow beyond it.
-    content = part.method === 0 ? part.raw : inflateSync(part.raw, { out: new Uint8Array(part.size) })
+    content = part.method === 0 ? part.raw : inflate(part.raw, part.size)
   } catch {
     throw new WorkbookError(`${file}: the workbook is damaged: ${part.name} cannot be unpacked.`)
   }
@@ -99,13 +89,30 @@ export function unpack(part: Part, file: string): Uint8Array {
   return content
 }
 
+/** Packed bytes that are unpacked at a time where only the start of a part is wanted. */
+const STEP_BYTES = 2048
+
+/** The first bytes of a part, its check sum not looked at. */
+export function unpackStart(part: Part, length: number, file: string): Uint8Array {
+  if (part.method === 0) return part.raw.subarray(0, length)
+  const start = new Uint8Array(Math.min(length, part.size))
+  let filled = 0
+  try {
+    const inflate = new Inflate((bytes) => {
+      start.set(bytes.subarray(0, start.length - filled), filled)
+      filled = Math.min(start.length, filled + bytes.length)
+    })
+    for (let at = 0; filled < start.length && at < part.raw.length; at += STEP_BYTES) inflate.push(part.raw.subarray(at, at + STEP_BYTES), at + STEP_BYTES >= part.raw.length)
+  } catch {
+    throw new WorkbookError(`${file}: the workbook is damaged: ${part.name} cannot be unpacked.`)
+  }
+  return start.subarray(0, filled)
+}
+
 /** The time that parts of ours carry: the same workbook is the same file. */
 const TIME = (((2026 - 1980) << 25) | (1 << 21) | (1 << 16)) >>> 0
-const PACK_LEVEL = 6
-
-export function pack(name: string, content: Uint8Array, level: 0 | 1 | 6 = PACK_LEVEL): Part {
-  const raw = level === 0 ? content : deflateSync(content, { level })
-  return { name, raw, method: level === 0 ? 0 : DEFLATED, crc: crc32(content), size: content.length, flags: UTF8, time: TIME }
+export function pack(name: string, content: Uint8Array): Part {
+  return { name, raw: deflate(content), method: DEFLATED, crc: crc32(content), size: content.length, flags: UTF8, time: TIME }
 }
 
 /** Refuses what could not be read again once it is written. */

@@ -94,6 +94,9 @@ export const recordColumns = [
   result('RecordShare', 'Share met', 'IF(RecordWanted_gal=0,1,RecordSupplied_gal/RecordWanted_gal)', cite('reliability', 'volumetric')),
 ] as const
 
+/** Single figures of the daily balance. */
+export const recordFigures = ['RecordLongestShort_days', 'RecordDryMonths', 'RecordForStorage_gal', 'RecordForInch_gal', 'RecordForYear_gal'] as const
+
 /** The daily balance once more, a row a day, as formulas: the proof of the values of the record. Rain and use of the day stand in the row. */
 export const dayColumns = [
   result('DayRain_in', 'Rain', '', office),

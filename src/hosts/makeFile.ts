@@ -1,0 +1,146 @@
+/** Takeoffs as a file: laid out and written job by job, so that a thousand take little more memory than two hundred. */
+import type { Flavor } from '../plan/calls.js'
+import type { Earlier } from '../plan/earlier.js'
+import { jobSheetNames, jobSheets } from '../plan/jobSheets.js'
+import { orderTogether, toOrder, type ToOrder } from '../plan/orderTogether.js'
+import { officeSheets } from '../plan/officeSheets.js'
+import { columnLetters, type Made, type SheetPlan } from '../plan/plan.js'
+import type { SheetKindName } from '../plan/sheets/index.js'
+import { tablesSheet } from '../plan/tablesSheet.js'
+import { checkedOrRaw, placesInWords } from '../takeoff/fields.js'
+import { fieldsOf, tableNames } from '../takeoff/officeTables.js'
+import type { Takeoff } from '../takeoff/takeoff.js'
+import { readSheet, WorkbookError, type Workbook } from './file.js'
+import { reasonsAgainst, remember, type Lost, type Source } from './fileSession.js'
+import { isOurs, renewedNote } from './lostWords.js'
+import { References } from './repoint.js'
+import { drawnNotes, refuseTaken, wordsLost, wordsRenewed } from './standing.js'
+import { logoOn } from './xlsx/logo.js'
+import { newBook } from './xlsx/newBook.js'
+import { putCells, type PutCell } from './xlsx/putCells.js'
+import { SheetWriter } from './xlsx/writeSheet.js'
+
+export interface JobToWrite {
+  takeoff: Takeoff
+  revision: number
+  earlier?: Earlier
+}
+export interface NewFile {
+  bytes: Uint8Array
+  /** What a person should look at, in words. */
+  notes: readonly string[]
+  /** Why it must not be written over what stands at its place; nothing where it may. */
+  reasons: readonly string[]
+}
+interface MakeOptions {
+  /** Words of people on the sheets may be written over. */
+  mayLose?: boolean
+  /** What stands where the file is to be written. */
+  standing?: Workbook | undefined
+}
+
+/** The source with the sheets of its takeoffs in it; everything else of the source stands as it stood. Jobs are taken one at a time. */
+export function makeFile(source: Source, jobs: Iterable<JobToWrite>, flavor: Flavor, made: Made, { mayLose = false, standing }: MakeOptions = {}): NewFile {
+  const { workbook, raw, places } = source
+  const book = workbook?.book ?? newBook()
+  const references =
+    workbook &&
+    new References(
+      workbook,
+      raw.Jobs.rows.map(({ cells }) => Object.values(jobSheetNames(String(cells.Job ?? '')))),
+    )
+  const writer = new SheetWriter(book, workbook && logoOn(book, raw.House.sheet))
+  const found = { lost: [] as string[], renewed: [] as string[], drawn: [] as string[] }
+  const lost: Lost = { words: [], drawn: [] }
+  const orders: ToOrder[] = []
+  const put = (plans: readonly SheetPlan[]): void => {
+    if (standing) {
+      lost.words.push(...wordsLost(standing, plans))
+      lost.drawn.push(...drawnNotes(standing.book, plans))
+      standing.close(plans.map(({ name }) => name))
+    }
+    if (workbook) {
+      refuseTaken(workbook, plans)
+      found.lost.push(...wordsLost(workbook, plans))
+      found.renewed.push(...wordsRenewed(workbook, plans))
+      found.drawn.push(...drawnNotes(book, plans))
+      for (const plan of plans) references!.note(plan)
+      workbook.close(plans.map(({ name }) => name))
+    }
+    // What is refused in the end is told of all jobs, and nothing of it written.
+    if (!found.lost.length || mayLose) writer.put(plans)
+  }
+  for (const { takeoff, revision, earlier } of jobs) {
+    const plans = jobSheets(takeoff, places, flavor, { ...made, revision }, earlier)
+    orders.push(
+      toOrder(
+        takeoff,
+        plans.find(({ kind }) => kind === 'takeoff')!,
+      ),
+    )
+    put(plans)
+  }
+  if (orders.length > 1) put([orderTogether(orders, made)])
+  const tables = officeSheets(raw, made).filter(({ name }) => !workbook || source.absent.some((table) => table === name))
+  put([...tables, tablesSheet(made)])
+  if (found.lost.length && !mayLose)
+    throw new WorkbookError(
+      `${book.file}: words on sheets that are made again would be lost: ${placesInWords(found.lost)}. Move them to a sheet of your own or add --replace, then try again. Nothing was written.`,
+    )
+  const notes = workbook ? [...renewedNote(found.renewed), ...found.drawn, ...references!.follow(), ...withoutJob(workbook, source), ...writeNumbers(workbook, source)] : []
+  writer.finish()
+  remember(book, source, tables)
+  const bytes = book.bytes()
+  return { bytes, notes, reasons: standing ? reasonsAgainst(standing, source, bytes, lost) : [] }
+}
+
+/** Papers alone, to be handed out: their values, and nothing behind them. */
+export function papersAlone(jobs: Iterable<JobToWrite>, kinds: readonly SheetKindName[], source: Source, made: Made): Uint8Array {
+  const { places, workbook, raw } = source
+  const book = newBook()
+  const writer = new SheetWriter(book, workbook && logoOn(workbook.book, raw.House.sheet))
+  for (const { takeoff, revision, earlier } of jobs) {
+    const names = kinds.map((kind) => jobSheetNames(takeoff.design.name)[kind])
+    const plans = jobSheets(takeoff, places, 'native', { ...made, revision }, earlier).filter(({ name }) => names.includes(name))
+    writer.put(plans.map((plan) => ({ ...plan, cells: plan.cells.map(({ formula: _, ...cell }) => cell) })))
+  }
+  writer.finish()
+  return book.bytes()
+}
+
+/** Takeoffs of jobs that are no more, or have another name now: what people typed there belongs to nobody. */
+function withoutJob(workbook: Workbook, { raw }: Source): string[] {
+  const jobs = new Set(raw.Jobs.rows.map(({ cells }) => jobSheetNames(String(cells.Job ?? '')).takeoff.toLowerCase()))
+  const start = jobSheetNames('').takeoff.toLowerCase()
+  return workbook.book.sheets.flatMap(({ name }) => {
+    if (!name.toLowerCase().startsWith(start) || jobs.has(name.toLowerCase())) return []
+    return isOurs(readSheet(workbook, name)!, false) ? [`${name}: no job has this name any more; what was typed on its sheets goes with none`] : []
+  })
+}
+
+/** Formulas read the cells of the tables themselves: "3 m" in one of them becomes the number that it means; answers which did. */
+function writeNumbers(workbook: Workbook, { raw, places }: Source): string[] {
+  const { book, file } = workbook
+  const changed: string[] = []
+  for (const table of tableNames) {
+    if (table === 'Jobs' || table === 'RainDays') continue
+    const sheet = book.sheetNamed(raw[table].sheet)
+    if (!sheet) continue
+    const numbers: PutCell[] = []
+    const standing = workbook.cells.rows(sheet)
+    for (const { row, cells } of raw[table].rows) {
+      for (const [name, field] of Object.entries(fieldsOf(table))) {
+        const value = checkedOrRaw(name, field, cells[name])
+        const column = places[table].columnOf(name)
+        if (column === undefined || typeof cells[name] !== 'string' || value === cells[name] || (typeof value !== 'number' && typeof value !== 'string')) continue
+        const place = `${sheet.name}!${columnLetters(column)}${row}`
+        if (standing.get(row)?.get(column)?.formula !== undefined)
+          throw new WorkbookError(`${file}: ${place}, ${name}: a formula that gives ${value} itself; it gives the text "${cells[name]}". Nothing was written.`)
+        numbers.push({ row, column, value })
+        if (typeof value === 'number') changed.push(`${place}: "${cells[name]}" is ${value} now`)
+      }
+    }
+    if (numbers.length) book.put(sheet.part, putCells(book.text(sheet.part), numbers))
+  }
+  return changed
+}
