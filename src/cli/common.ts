@@ -1,13 +1,54 @@
 /** What the commands share: the version, the clock, reading a workbook, and writing a file all or nothing. */
-import { chmodSync, existsSync, mkdirSync, readFileSync, readlinkSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import {
+  chmodSync,
+  closeSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  openSync,
+  readFileSync,
+  readlinkSync,
+  readSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+  writeSync,
+} from 'node:fs'
+import { tmpdir } from 'node:os'
 import { basename, dirname, join, resolve } from 'node:path'
+import type { Spool } from '../hosts/xlsx/zip.js'
 import type { Made } from '../plan/plan.js'
 import packageJson from '../../package.json' with { type: 'json' }
 
 export const made = (): Made => ({ date: new Date().toISOString().slice(0, 10), revision: 1, version: packageJson.version })
 
+/** Packed sheets of many jobs, in a file of their own until the workbook is written; it goes when the command ends. */
+export function fileSpool(): Spool {
+  const folder = mkdtempSync(join(tmpdir(), 'cistern-sheet-'))
+  const file = openSync(join(folder, 'parts'), 'w+')
+  process.on('exit', () => {
+    closeSync(file)
+    rmSync(folder, { recursive: true, force: true })
+  })
+  let end = 0
+  return {
+    put(bytes) {
+      const [from, length] = [end, bytes.length]
+      writeSync(file, bytes, 0, length, from)
+      end += length
+      return () => {
+        const back = new Uint8Array(length)
+        readSync(file, back, 0, length, from)
+        return back
+      }
+    },
+  }
+}
+
 /** Writes beside the target and renames, so that an existing file is whole until its successor is. Its mode and a link to it stay. */
-export function writeWhole(path: string, bytes: Uint8Array): void {
+export function writeWhole(path: string, content: Uint8Array | Iterable<Uint8Array>): void {
   const named = resolve(path)
   const target = existsSync(named) ? realpathSync(named) : linkedTo(named)
   // The program that has it open may know it by the name of the link.
@@ -17,7 +58,12 @@ export function writeWhole(path: string, bytes: Uint8Array): void {
   const beside = `${target}.${process.pid}.part`
   try {
     mkdirSync(dirname(target), { recursive: true })
-    writeFileSync(beside, bytes)
+    const file = openSync(beside, 'w')
+    try {
+      for (const piece of content instanceof Uint8Array ? [content] : content) writeFileSync(file, piece)
+    } finally {
+      closeSync(file)
+    }
     if (existsSync(target)) chmodSync(beside, statSync(target).mode)
     renameSync(beside, target)
   } catch (error) {

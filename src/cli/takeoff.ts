@@ -17,7 +17,7 @@ import { problemText, type Problem } from '../takeoff/fields.js'
 import { readOffice, type Office, type Row } from '../takeoff/office.js'
 import { rulesOf, workJob, type Takeoff, type Worked } from '../takeoff/takeoff.js'
 import { jobView } from '../takeoff/view.js'
-import { bytesOf, fail, helpAsked, made, optionsOnly, writeWhole } from './common.js'
+import { bytesOf, fail, fileSpool, helpAsked, made, optionsOnly, writeWhole } from './common.js'
 
 const usage =
   'npm run -s takeoff -- [OFFICE.xlsx] [--job NAME | --all] [--out OUT.xlsx] [--json] [--quote] [--order] [--record] [--handover] [--calendar PLAN.ics] [--flavor native|cells] [--replace]'
@@ -36,6 +36,8 @@ const help = `Makes the takeoff of one job, of several, or of all: sheets with l
   --replace        write over a file whose sheets or typed words would be lost
 
 Example: npm run -s takeoff -- OFFICE.xlsx --job "Wicket Mill" --out WICKET.xlsx`
+/** The sheets of so many jobs are held in memory; of more they are laid aside on disk. */
+const IN_MEMORY = 50
 /** Papers that are handed out, by the word that asks for them. */
 const papers = { quote: 'quote', order: 'order', record: 'test', handover: 'handover' } as const
 const flavors: readonly Flavor[] = ['native', 'cells']
@@ -102,7 +104,7 @@ async function main(): Promise<void> {
   }
   const allProblems = (): Map<string, Problem> =>
     new Map([...[...office.problems, ...rulesOf(office).problems].map((problem) => [problemText(problem), problem] as const), ...problems])
-  const written = (): Uint8Array | undefined => {
+  const written = (): Uint8Array | Iterable<Uint8Array> | undefined => {
     if (wanted.length) {
       if (standing instanceof WorkbookError) throw standing
       if (standing) throw new Error(`${out}: it exists and stays as it is. Give another name, or add --replace. Nothing was written.`)
@@ -117,13 +119,13 @@ async function main(): Promise<void> {
       if (standing instanceof WorkbookError) throw standing
       return undefined
     }
-    const file = makeFile(source, worked(), flavor, made(), { mayLose: values.replace ?? false, standing })
+    const file = makeFile(source, worked(), flavor, made(), { mayLose: values.replace ?? false, standing, spool: jobs.length > IN_MEMORY ? fileSpool() : undefined })
     if (file.reasons.length) throw new Error(`${out}: it exists and stays as it is: ${file.reasons.join('; ')}. Give another name, or add --replace. Nothing was written.`)
     notes.push(...file.notes)
-    return file.bytes
+    return file.pieces()
   }
   const notes: string[] = []
-  let bytes: Uint8Array | undefined
+  let bytes: Uint8Array | Iterable<Uint8Array> | undefined
   if (values.calendar !== undefined) mayWriteCalendar(values.calendar, jobs.length, values.replace)
   try {
     bytes = written()

@@ -8,7 +8,8 @@ import { rainUnits } from '../takeoff/rainDays.js'
 import { updateOffice } from '../hosts/updateOffice.js'
 import { bytesOf, fail, helpAsked, made, optionsOnly, writeWhole } from './common.js'
 
-const usage = 'npm run -s template -- OUT.xlsx [--demo] [--replace] | OFFICE.xlsx --update [--only CODE …] | OFFICE.xlsx --rain FILE --station NAME [--unit in|mm|tenths] [--id ID]'
+const usage =
+  'npm run -s template -- OUT.xlsx [--demo] [--replace] | OFFICE.xlsx --update [--only CODE …] | OFFICE.xlsx --rain FILE --station NAME | --new-station NAME [--unit in|mm|tenths] [--id ID]'
 const help = `Writes a workbook with the tables of an office, or adds daily rain to one that is there.
 
   ${usage}
@@ -19,6 +20,7 @@ const help = `Writes a workbook with the tables of an office, or adds daily rain
   --only CODE      of the rows, this one alone; may be given several times
   --rain FILE      rain of days: a weather service's by-station CSV or .dly, or a CSV with a date and a rain column
   --station NAME   the station of the sheet Rain that it belongs to
+  --new-station NAME  a station that is not there yet: it gets a row, its mean months from the days
   --unit UNIT      in, mm or tenths (of a millimeter): of the rain column, where its heading does not say
   --id ID          the station in the file, where it has several
 
@@ -26,7 +28,7 @@ Example: npm run -s template -- OFFICE.xlsx --rain rain.csv --station "Alder Rea
 
 async function main(): Promise<void> {
   if (helpAsked(help)) return
-  optionsOnly(['demo', 'replace', 'update', 'only', 'rain', 'station', 'unit', 'id', 'help'], usage)
+  optionsOnly(['demo', 'replace', 'update', 'only', 'rain', 'station', 'new-station', 'unit', 'id', 'help'], usage)
   const { values, positionals } = parseArgs({
     allowPositionals: true,
     options: {
@@ -36,6 +38,7 @@ async function main(): Promise<void> {
       only: { type: 'string', multiple: true },
       rain: { type: 'string' },
       station: { type: 'string' },
+      'new-station': { type: 'string' },
       unit: { type: 'string' },
       id: { type: 'string' },
     },
@@ -43,12 +46,21 @@ async function main(): Promise<void> {
   const [out] = positionals
   if (!out || positionals.length > 1) throw new Error(`One workbook. Usage: ${usage}`)
   if (values.rain !== undefined) {
-    if (!values.station) throw new Error('--station: the name of a station of the sheet Rain; got nothing.')
+    const station = values['new-station'] ?? values.station
+    if (!station || (values.station && values['new-station']))
+      throw new Error('--station: the name of a station of the sheet Rain; or --new-station: the name of one that it has not yet. One of the two.')
     const unit = rainUnits.find((known) => known === values.unit)
     if (values.unit !== undefined && !unit) throw new Error(`--unit takes ${rainUnits.join(', ')}; got ${values.unit}.`)
-    const { bytes, words, notes } = addRain(sourceOf(bytesOf(out), out), textOf(values.rain), values.rain, { station: values.station, unit, id: values.id }, made(), values.replace)
+    const { bytes, words, notes } = addRain(
+      sourceOf(bytesOf(out), out),
+      textOf(values.rain),
+      values.rain,
+      { station, unit, id: values.id, isNew: values['new-station'] !== undefined },
+      made(),
+      values.replace,
+    )
     writeWhole(out, bytes)
-    console.log(`${values.station}: ${words}`)
+    console.log(`${station}: ${words}`)
     for (const note of notes) console.log(note)
     console.log(`Written: ${out}`)
     return

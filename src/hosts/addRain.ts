@@ -3,8 +3,10 @@ import { officeSheets } from '../plan/officeSheets.js'
 import type { Made } from '../plan/plan.js'
 import { placesInWords } from '../takeoff/fields.js'
 import { RainFileError } from '../takeoff/rainFiles.js'
+import { newStationProblem } from '../takeoff/monthMeans.js'
 import { withRain, type RainChoice } from '../takeoff/withRain.js'
-import { writeInto, WorkbookError } from './file.js'
+import { readOfficeTables, Workbook, writeInto, WorkbookError } from './file.js'
+import { addTableRow } from './addTableRow.js'
 import { remember, type Source } from './fileSession.js'
 import { References } from './repoint.js'
 import { drawnNotes, refuseTaken, wordsLost } from './standing.js'
@@ -18,10 +20,13 @@ export interface WithRain {
 export function addRain(source: Source, text: string, file: string, choice: RainChoice, made: Made, mayLose = false): WithRain {
   const workbook = source.workbook!
   const stations = source.raw.Rain.rows.map(({ cells }) => String(cells.Station ?? '')).filter(Boolean)
-  if (!stations.some((known) => known.toLowerCase() === choice.station.trim().toLowerCase()))
-    throw new WorkbookError(`--station: a name in the sheet ${source.raw.Rain.sheet}: ${stations.join(', ')}; got ${choice.station}.`)
+  if (choice.isNew) newStation(source, choice.station, stations)
+  else if (!stations.some((known) => known.toLowerCase() === choice.station.trim().toLowerCase()))
+    throw new WorkbookError(
+      `--station: a name in the sheet ${source.raw.Rain.sheet}: ${stations.join(', ') || 'it has none yet'}; got ${choice.station}. A station that is new there: --new-station.`,
+    )
   try {
-    const { table, words } = withRain(source.raw.RainDays, text, file, choice)
+    const { table, words, row } = withRain(source.raw.RainDays, text, file, choice)
     const raw = { ...source.raw, RainDays: table }
     const isAbsent = source.absent.includes('RainDays')
     const sheet = officeSheets(raw, made).find(({ name }) => name === 'RainDays')!
@@ -35,13 +40,19 @@ export function addRain(source: Source, text: string, file: string, choice: Rain
     const references = new References(workbook, [])
     references.note(plan)
     const notes = [...drawnNotes(workbook.book, [plan]), ...references.follow()]
+    if (row) addTableRow(source, 'Rain', row)
     writeInto(workbook.book, [plan])
-    remember(workbook.book, { name: source.name, raw })
+    remember(workbook.book, { name: source.name, raw: row ? readOfficeTables(new Workbook(workbook.book)).raw : raw })
     return { bytes: workbook.book.bytes(), words, notes }
   } catch (error) {
     if (error instanceof RainFileError) throw new WorkbookError(error.message)
     throw error
   }
+}
+
+function newStation({ raw }: Source, station: string, stations: readonly string[]): void {
+  const reason = newStationProblem(station, stations)
+  if (reason) throw new WorkbookError(`--new-station: ${reason} in the sheet ${raw.Rain.sheet}. Nothing was written.`)
 }
 
 /** A day that is worked out by a formula would become a number; formulas beside the table are among the words that would be lost. */

@@ -79,19 +79,24 @@ export function makeTemplate(raw: RawOffice, made: Made): Uint8Array {
   return book.bytes()
 }
 
-/** `plans` are the sheets of the office that were just written. */
-export function remember(book: Book, { name, raw, workbook = new Workbook(book) }: Pick<Source, 'name' | 'raw'> & Partial<Source>, plans: readonly SheetPlan[] = []): void {
+/** `plans` are the sheets of the office that were just written, `ofJobs` the names of those of jobs. */
+export function remember(
+  book: Book,
+  { name, raw, workbook = new Workbook(book) }: Pick<Source, 'name' | 'raw'> & Partial<Source>,
+  plans: readonly SheetPlan[] = [],
+  ofJobs: ReadonlySet<string> = new Set(),
+): void {
   const isPlain = ({ cells }: SheetPlan) => cells.every(({ formula }) => formula === undefined)
   const written = new Map(plans.filter(isPlain).map((plan) => [plan.name, stateOfPlan(plan)]))
   writeProperty(book, TABLES, fingerprint(raw))
-  writeProperty(book, SHEETS, JSON.stringify(sheetStates(workbook, written)))
+  writeProperty(book, SHEETS, JSON.stringify(sheetStates(workbook, written, ofJobs)))
   writeProperty(book, SOURCE, name)
 }
 
 /** What the sheets held when the file was made, as it remembers. */
-function statesIn(workbook: Workbook): Record<string, string> {
+function statesIn(book: Book): Record<string, string> {
   try {
-    return JSON.parse(readProperty(workbook.book, SHEETS) ?? '{}') as Record<string, string>
+    return JSON.parse(readProperty(book, SHEETS) ?? '{}') as Record<string, string>
   } catch {
     return {}
   }
@@ -104,7 +109,7 @@ export interface Lost {
 }
 
 /** Why a file must not be written over by another; nothing where it may. `standing` is what stands at its place. */
-export function reasonsAgainst(standing: Workbook, source: Source, bytes: Uint8Array, lost: Lost): string[] {
+export function reasonsAgainst(standing: Workbook, source: Source, next: Book, lost: Lost): string[] {
   const reasons: string[] = []
   const from = readProperty(standing.book, SOURCE)
   const was = readProperty(standing.book, TABLES)
@@ -118,13 +123,12 @@ export function reasonsAgainst(standing: Workbook, source: Source, bytes: Uint8A
   if (from === undefined && !isSame) reasons.push('it was not made by this command, and its tables are not those of ' + source.name)
   else if (from !== undefined && from !== source.name && !isSame) reasons.push(`it was made from ${from}, not from ${source.name}`)
   if (raw !== undefined && was !== undefined && !isSame && fingerprint(raw) !== was) reasons.push('its own tables were changed since it was made')
-  const next = openWorkbook(bytes, 'the new file')
-  const [before, now, after] = [statesIn(standing), sheetStates(standing), sheetStates(next)]
+  const [before, now, after] = [statesIn(standing.book), sheetStates(standing), statesIn(next)]
   const typed = Object.keys(now).filter((name) => now[name] !== before[name] && now[name] !== after[name] && after[name] !== undefined)
   if (typed.length) reasons.push(`what stands on ${typed.join(', ')} was changed since it was made`)
   if (lost.words.length) reasons.push(`words would be lost: ${placesInWords(lost.words)}`)
   if (lost.drawn.length) reasons.push('drawings or remarks on the sheets of its takeoffs would be lost')
-  const kept = new Set(next.book.sheets.map(({ name }) => name.toLowerCase()))
+  const kept = new Set(next.sheets.map(({ name }) => name.toLowerCase()))
   const gone = standing.book.sheets.map(({ name }) => name).filter((name) => !kept.has(name.toLowerCase()))
   if (gone.length) reasons.push(`the ${gone.length === 1 ? 'sheet' : 'sheets'} ${gone.join(', ')} would be lost`)
   return reasons

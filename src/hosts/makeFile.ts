@@ -2,7 +2,7 @@
 import type { Flavor } from '../plan/calls.js'
 import type { Earlier } from '../plan/earlier.js'
 import { jobSheetNames, jobSheets } from '../plan/jobSheets.js'
-import { orderTogether, toOrder, type ToOrder } from '../plan/orderTogether.js'
+import { OrderTogether } from '../plan/orderTogether.js'
 import { officeSheets } from '../plan/officeSheets.js'
 import { columnLetters, type Made, type SheetPlan } from '../plan/plan.js'
 import type { SheetKindName } from '../plan/sheets/index.js'
@@ -19,6 +19,7 @@ import { logoOn } from './xlsx/logo.js'
 import { newBook } from './xlsx/newBook.js'
 import { putCells, type PutCell } from './xlsx/putCells.js'
 import { SheetWriter } from './xlsx/writeSheet.js'
+import type { Spool } from './xlsx/zip.js'
 
 export interface JobToWrite {
   takeoff: Takeoff
@@ -26,7 +27,9 @@ export interface JobToWrite {
   earlier?: Earlier
 }
 export interface NewFile {
-  bytes: Uint8Array
+  /** The whole file at once; of many jobs better piece by piece. */
+  readonly bytes: Uint8Array
+  pieces(): Iterable<Uint8Array>
   /** What a person should look at, in words. */
   notes: readonly string[]
   /** Why it must not be written over what stands at its place; nothing where it may. */
@@ -37,12 +40,15 @@ interface MakeOptions {
   mayLose?: boolean
   /** What stands where the file is to be written. */
   standing?: Workbook | undefined
+  /** Where sheets are laid aside until the file is written. */
+  spool?: Spool | undefined
 }
 
 /** The source with the sheets of its takeoffs in it; everything else of the source stands as it stood. Jobs are taken one at a time. */
-export function makeFile(source: Source, jobs: Iterable<JobToWrite>, flavor: Flavor, made: Made, { mayLose = false, standing }: MakeOptions = {}): NewFile {
+export function makeFile(source: Source, jobs: Iterable<JobToWrite>, flavor: Flavor, made: Made, { mayLose = false, standing, spool }: MakeOptions = {}): NewFile {
   const { workbook, raw, places } = source
   const book = workbook?.book ?? newBook()
+  book.spool = spool
   const references =
     workbook &&
     new References(
@@ -52,7 +58,8 @@ export function makeFile(source: Source, jobs: Iterable<JobToWrite>, flavor: Fla
   const writer = new SheetWriter(book, workbook && logoOn(book, raw.House.sheet))
   const found = { lost: [] as string[], renewed: [] as string[], drawn: [] as string[] }
   const lost: Lost = { words: [], drawn: [] }
-  const orders: ToOrder[] = []
+  const orders = new OrderTogether()
+  const ofJobs = new Set<string>()
   const put = (plans: readonly SheetPlan[]): void => {
     if (standing) {
       lost.words.push(...wordsLost(standing, plans))
@@ -72,15 +79,14 @@ export function makeFile(source: Source, jobs: Iterable<JobToWrite>, flavor: Fla
   }
   for (const { takeoff, revision, earlier } of jobs) {
     const plans = jobSheets(takeoff, places, flavor, { ...made, revision }, earlier)
-    orders.push(
-      toOrder(
-        takeoff,
-        plans.find(({ kind }) => kind === 'takeoff')!,
-      ),
+    orders.add(
+      takeoff,
+      plans.find(({ kind }) => kind === 'takeoff')!,
     )
     put(plans)
+    for (const { name } of plans) ofJobs.add(name)
   }
-  if (orders.length > 1) put([orderTogether(orders, made)])
+  if (orders.jobs > 1) put([orders.sheet(made)])
   const tables = officeSheets(raw, made).filter(({ name }) => !workbook || source.absent.some((table) => table === name))
   put([...tables, tablesSheet(made)])
   if (found.lost.length && !mayLose)
@@ -89,9 +95,15 @@ export function makeFile(source: Source, jobs: Iterable<JobToWrite>, flavor: Fla
     )
   const notes = workbook ? [...renewedNote(found.renewed), ...found.drawn, ...references!.follow(), ...withoutJob(workbook, source), ...writeNumbers(workbook, source)] : []
   writer.finish()
-  remember(book, source, tables)
-  const bytes = book.bytes()
-  return { bytes, notes, reasons: standing ? reasonsAgainst(standing, source, bytes, lost) : [] }
+  remember(book, source, tables, ofJobs)
+  return {
+    get bytes() {
+      return book.bytes()
+    },
+    pieces: () => book.pieces(),
+    notes,
+    reasons: standing ? reasonsAgainst(standing, source, book, lost) : [],
+  }
 }
 
 /** Papers alone, to be handed out: their values, and nothing behind them. */

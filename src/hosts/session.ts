@@ -9,6 +9,7 @@ import { readOffice, rowNamed, type Office } from '../takeoff/office.js'
 import { makeTakeoff, type Takeoff } from '../takeoff/takeoff.js'
 import { changesSince, inShort } from '../takeoff/changes.js'
 import { jobFields, keyColumn, tableNames, type JobFieldName, type TableName } from '../takeoff/officeTables.js'
+import { newStationProblem } from '../takeoff/monthMeans.js'
 import type { RainChoice } from '../takeoff/withRain.js'
 import { HostError, type Host, type SheetContent } from './host.js'
 
@@ -88,10 +89,12 @@ export async function addRainDays(host: Host, text: string, file: string, choice
   const { office: raw, missing, absent } = await host.read([])
   if (!raw) throw new HostError(`The tables ${missing.join(', ')} of the workbook are missing; set it up first.`)
   const stations = raw.Rain.rows.map(({ cells }) => String(cells.Station ?? '')).filter(Boolean)
-  if (!stations.includes(choice.station))
+  const reason = choice.isNew ? newStationProblem(choice.station, stations) : undefined
+  if (reason) throw new HostError(`The new station: ${reason}. Nothing was changed.`)
+  if (!choice.isNew && !stations.includes(choice.station))
     throw new HostError(`Daily rain goes to a station of the sheet ${raw.Rain.sheet}${stations.length ? `: ${stations.join(', ')}` : ', which has none yet'}.`)
   const { withRain } = await import(/* webpackChunkName: "setup" */ '../takeoff/withRain.js')
-  const { table, words } = withRain(raw.RainDays, text, file, choice)
+  const { table, words, row } = withRain(raw.RainDays, text, file, choice)
   if (absent.includes('RainDays')) await host.write(officeSheets({ ...raw, RainDays: table }, made).filter(({ name }) => name === 'RainDays'))
   else
     await host.putRows(
@@ -99,7 +102,11 @@ export async function addRainDays(host: Host, text: string, file: string, choice
       table.columns,
       table.rows.map(({ cells }) => table.columns.map((name) => (cells[name] ?? null) as string | number | null)),
     )
-  return words
+  if (!row) return words
+  // The days are there: a station without a row can get one once more.
+  const yours = readOffice(raw, { isLive: true }).headings.get('Rain')
+  const at = await host.addRow('Rain', Object.fromEntries(Object.entries(row).map(([name, value]) => [yours?.get(name) ?? name, value])))
+  return `${words}; its means of the months are in row ${at} of ${raw.Rain.sheet}`
 }
 
 export interface Progress {

@@ -30,13 +30,13 @@ const isTable = (name: string): boolean => tableNames.some((table) => table.toLo
 /** A sheet of a job, or the published tables, as we wrote it: known without reading its cells, for there may be thousands. */
 const isOfJob = (book: Book, { name, part }: BookSheet): boolean => !isTable(name) && isMadeLine(book.start(part, HEADING_WITHIN))
 
-/** A number for each sheet that is not one of a job: its cells, and how many drawings and remarks it has. `written` are sheets whose number is known. */
-export function sheetStates(workbook: Workbook, written: ReadonlyMap<string, string> = new Map()): Record<string, string> {
+/** A number for each sheet that is not one of a job: its cells, and how many drawings and remarks it has. `written` are sheets whose number is known, `ofJobs` sheets of jobs that are. */
+export function sheetStates(workbook: Workbook, written: ReadonlyMap<string, string> = new Map(), ofJobs: ReadonlySet<string> = new Set()): Record<string, string> {
   const states: Record<string, string> = {}
   for (const sheet of workbook.book.sheets) {
     const known = written.get(sheet.name)
     if (known !== undefined) states[sheet.name] = known
-    if (known !== undefined) continue
+    if (known !== undefined || ofJobs.has(sheet.name)) continue
     if (isOfJob(workbook.book, sheet)) continue
     const content = readSheet(workbook, sheet.name)!
     if (!isTable(sheet.name) && isOurs(content, false)) continue

@@ -5,6 +5,7 @@ import type { Made } from '../plan/plan.js'
 import { fieldsOf, type TableName } from '../takeoff/officeTables.js'
 import { officeUpdate, type OfficeUpdate } from '../takeoff/older/update.js'
 import { readOfficeTables, Workbook, WorkbookError, writeInto } from './file.js'
+import { lastRow } from './addTableRow.js'
 import { remember, type Source } from './fileSession.js'
 import { refuseTaken } from './standing.js'
 import type { Book } from './xlsx/book.js'
@@ -47,11 +48,6 @@ export function updateOffice(source: Source, made: Made, only?: readonly string[
 }
 
 const put = (cells: Map<TableName, PutCell[]>, table: TableName, cell: PutCell) => cells.set(table, [...(cells.get(table) ?? []), cell])
-
-const lastRow = ({ raw, places }: Source, table: TableName): number =>
-  raw[table].rows
-    .filter(({ cells }) => Object.values(cells).some((cell) => cell !== null && cell !== undefined && cell !== ''))
-    .reduce((most, { row }) => Math.max(most, row), places[table].firstRow - 1)
 
 /** Headings behind the last one of a table. */
 function addColumns(book: Book, source: Source, table: TableName, names: readonly string[], cells: Map<TableName, PutCell[]>): Map<string, number> {

@@ -1,7 +1,7 @@
 /** The orders of several jobs together: quantities added before they are rounded up to lots, by supplier, with what that saves. */
 import { LOTS_SLACK } from '../calc/estimate/orderQuantity.js'
 import { orderQuantity } from '../calc/index.js'
-import { money, type Line, type Takeoff } from '../takeoff/takeoff.js'
+import { money, type Takeoff } from '../takeoff/takeoff.js'
 import { address, madeLine, quotedSheet, SheetDraft, TITLE_ROWS, type Made, type SheetPlan } from './plan.js'
 import { NO_SUPPLIER, ordered, suppliersOf } from './sheets/orderSheet.js'
 import { takeoffColumns } from './sheets/takeoffSheet.js'
@@ -19,53 +19,62 @@ const headings: Readonly<Record<keyof typeof columns, string>> = {
   saved: 'Saved, $',
 }
 
-/** What of a takeoff is ordered, and where its lines stand: all that is held of a job until the last is laid out. */
-export interface ToOrder {
-  job: string
+/** A line of one job: what of it is used and ordered, and where it stands. Of a thousand jobs there are fifty thousand. */
+interface Ordered {
+  used: number
+  order: number
+  price: number
+  row: number
   sheet: string
-  house: Takeoff['house']
-  lines: readonly { line: OrderedLine; row: number }[]
 }
-type OrderedLine = Pick<Line, 'code' | 'supplier' | 'description' | 'net' | 'override' | 'order' | 'price'> & { isCut: boolean; rule: Pick<Line['rule'], 'unit' | 'waste' | 'lot'> }
-
-export function toOrder({ design, house, lines }: Takeoff, plan: SheetPlan): ToOrder {
-  const rows = new Map(plan.cells.flatMap(({ row, column, value }) => (column === takeoffColumns.code ? [[String(value), row] as const] : [])))
-  const slim = ({ code, supplier, description, net, override, order, price, cut, rule: { unit, waste, lot } }: Line): OrderedLine => ({
-    ...{ code, supplier, description, net, override, order, price, isCut: Boolean(cut) },
-    rule: { unit, waste, lot },
-  })
-  const bought = lines.filter(({ rule, order }) => ordered.includes(rule.kind) && order > 0)
-  return { job: design.name, sheet: plan.name, house, lines: bought.map((line) => ({ line: slim(line), row: rows.get(line.code)! })) }
-}
-
+/** Lines of the same code, waste, lot and supplier; a different rule is a different thing to buy. */
 interface Shared {
   code: string
   supplier: string
-  lines: { line: OrderedLine; row: number; sheet: string }[]
+  description: string
+  unit: string
+  waste: number
+  lot: number
+  isCut: boolean
+  lines: Ordered[]
 }
 
-/** Lines of the same code, waste, lot and supplier; a different rule is a different thing to buy. */
-function sharedLines(jobs: readonly ToOrder[]): Shared[] {
-  const found = new Map<string, Shared>()
-  for (const { sheet, lines } of jobs)
-    for (const { line, row } of lines) {
-      const key = [line.supplier, line.code, line.rule.unit, line.rule.waste, line.rule.lot].join('\n')
-      const known = found.get(key) ?? { code: line.code, supplier: line.supplier, lines: [] }
-      known.lines.push({ line, row, sheet })
-      found.set(key, known)
-    }
-  return [...found.values()]
-}
-
-const used = ({ override, net }: OrderedLine): number => override ?? net
-export function together({ lines }: Shared): { order: number; apart: number; saved: number; price: number } {
-  const [{ line }] = lines as [Shared['lines'][number]]
-  const apart = lines.reduce((sum, one) => sum + one.line.order, 0)
+export function together({ lines, waste, lot, isCut }: Shared): { order: number; apart: number; saved: number; price: number } {
+  const apart = lines.reduce((sum, line) => sum + line.order, 0)
   // What is cut into pieces is ordered by the stick of each job: an offcut of one site is no pipe on another.
-  const order = line.isCut ? apart : orderQuantity.run({ net: lines.reduce((sum, one) => sum + used(one.line), 0), waste: line.rule.waste, lot: line.rule.lot })
+  const order = isCut ? apart : orderQuantity.run({ net: lines.reduce((sum, line) => sum + line.used, 0), waste, lot })
   // Prices may have been typed over for one job: the lowest is the one to ask for.
-  const price = Math.min(...lines.map((one) => one.line.price ?? 0))
+  const price = Math.min(...lines.map((line) => line.price))
   return { order, apart, price, saved: money((apart - order) * price) }
+}
+
+/** Collects what jobs order, one after the other; nothing else of them is held. */
+export class OrderTogether {
+  private readonly shared = new Map<string, Shared>()
+  private readonly names: string[] = []
+  private house: Takeoff['house'] | undefined
+
+  get jobs(): number {
+    return this.names.length
+  }
+
+  add({ design, house, lines }: Takeoff, plan: SheetPlan): void {
+    this.names.push(design.name)
+    this.house ??= house
+    const rows = new Map(plan.cells.flatMap(({ row, column, value }) => (column === takeoffColumns.code ? [[String(value), row] as const] : [])))
+    for (const { code, supplier, description, net, override, order, price = 0, cut, rule } of lines) {
+      if (!ordered.includes(rule.kind) || order <= 0) continue
+      const { unit, waste, lot } = rule
+      const key = [supplier, code, unit, waste, lot].join('\n')
+      let known = this.shared.get(key)
+      if (!known) this.shared.set(key, (known = { code, supplier, description, unit, waste, lot, isCut: Boolean(cut), lines: [] }))
+      known.lines.push({ used: override ?? net, order, price, row: rows.get(code)!, sheet: plan.name })
+    }
+  }
+
+  sheet(made: Made): SheetPlan {
+    return orderTogether(this.names, [...this.shared.values()], this.house!, made)
+  }
 }
 
 /** A formula holds so many jobs: longer ones pass Excel's 8,192 characters. */
@@ -81,14 +90,12 @@ const told = (names: readonly string[]): string =>
   names.length <= NAMES_TOLD ? names.join(', ') : `${names.slice(0, NAMES_TOLD).join(', ')} and ${(names.length - NAMES_TOLD).toLocaleString('en-US')} others`
 
 /** One sheet over the jobs of one making, live over their takeoffs. */
-export function orderTogether(jobs: readonly ToOrder[], made: Made): SheetPlan {
+function orderTogether(names: readonly string[], shared: readonly Shared[], house: Takeoff['house'], made: Made): SheetPlan {
   const draft = new SheetDraft()
-  const names = jobs.map(({ job }) => job)
-  const shared = sharedLines(jobs)
   const groups = Math.max(...shared.map(({ lines }) => inGroups(lines).length))
   const hasParts = groups > 1
   draft.heading(`Order of ${names.length.toLocaleString('en-US')} jobs`, `Order together: ${told(names)}. Quantities are added before they are rounded up to lots`, madeLine(made))
-  draft.letterhead(columns.saved, jobs[0]!.house.head)
+  draft.letterhead(columns.saved, house.head)
   draft.next()
   for (const [name, column] of Object.entries(columns))
     draft.put(column, ['order', 'apart', 'price', 'saved'].includes(name) ? 'headingRight' : 'heading', headings[name as keyof typeof columns])
@@ -108,18 +115,17 @@ export function orderTogether(jobs: readonly ToOrder[], made: Made): SheetPlan {
 
   function row(one: Shared): void {
     const { code, lines } = one
-    const [{ line }] = lines as [Shared['lines'][number]]
     const { order, apart, price, saved: less } = together(one)
-    const cell = (of: Shared['lines'][number], column: number) => `${quotedSheet(of.sheet)}!${address(of.row, column)}`
+    const cell = (of: Ordered, column: number) => `${quotedSheet(of.sheet)}!${address(of.row, column)}`
     const at = (column: number) => address(draft.row, column, false)
     const [waste, lot] = [cell(lines[0]!, takeoffColumns.waste), cell(lines[0]!, takeoffColumns.lot)]
-    const decimals = Number.isInteger(line.rule.lot) ? 0 : 2
+    const decimals = Number.isInteger(one.lot) ? 0 : 2
     const [net, sum, prices] = formulas(lines, cell)
     draft.put(columns.code, 'faintWrapped', code, { format: 'text' })
-    draft.put(columns.text, 'wrapped', line.description)
+    draft.put(columns.text, 'wrapped', one.description)
     draft.put(columns.jobs, 'number', lines.length, { format: 0 })
-    draft.put(columns.order, 'number', order, { format: decimals, formula: line.isCut ? sum : `ROUNDUP((${net})*(1+${waste})/${lot}*(1-${LOTS_SLACK}),0)*${lot}` })
-    draft.put(columns.unit, 'unit', line.rule.unit)
+    draft.put(columns.order, 'number', order, { format: decimals, formula: one.isCut ? sum : `ROUNDUP((${net})*(1+${waste})/${lot}*(1-${LOTS_SLACK}),0)*${lot}` })
+    draft.put(columns.unit, 'unit', one.unit)
     draft.put(columns.apart, 'number', apart, { format: decimals, formula: sum })
     draft.put(columns.price, 'number', price, { format: 2, formula: lines.length === 1 ? prices : `MIN(${prices})` })
     draft.put(columns.saved, 'number', less, { format: 2, formula: `ROUND((${at(columns.apart)}-${at(columns.order)})*${at(columns.price)},2)` })
@@ -127,8 +133,8 @@ export function orderTogether(jobs: readonly ToOrder[], made: Made): SheetPlan {
   }
 
   /** What is used, what is ordered apart, and the prices: of all jobs at once, or over parts of them that have cells of their own. */
-  function formulas(lines: Shared['lines'], cell: (of: Shared['lines'][number], column: number) => string): [net: string, sum: string, prices: string] {
-    const of = (some: Shared['lines']): [string, string, string] => [
+  function formulas(lines: Shared['lines'], cell: (of: Ordered, column: number) => string): [net: string, sum: string, prices: string] {
+    const of = (some: readonly Ordered[]): [string, string, string] => [
       some.map((line) => `IF(${cell(line, takeoffColumns.yours)}="",${cell(line, takeoffColumns.net)},${cell(line, takeoffColumns.yours)})`).join('+'),
       some.map((line) => cell(line, takeoffColumns.order)).join('+'),
       some.map((line) => cell(line, takeoffColumns.price)).join(','),
@@ -136,11 +142,7 @@ export function orderTogether(jobs: readonly ToOrder[], made: Made): SheetPlan {
     if (lines.length <= JOBS_A_FORMULA) return of(lines)
     const cells = inGroups(lines).map((some, group) => {
       const [net, sum, prices] = of(some)
-      const values = [
-        some.reduce((all, { line }) => all + used(line), 0),
-        some.reduce((all, { line }) => all + line.order, 0),
-        Math.min(...some.map(({ line }) => line.price ?? 0)),
-      ]
+      const values = [some.reduce((all, line) => all + line.used, 0), some.reduce((all, line) => all + line.order, 0), Math.min(...some.map((line) => line.price))]
       return [net, sum, `MIN(${prices})`].map((formula, part) => {
         const { row: at, column } = draft.put(FIRST_PART + group * parts.length + part, 'number', values[part]!, { format: 2, formula })
         return address(at, column, false)
@@ -156,7 +158,7 @@ export function orderTogether(jobs: readonly ToOrder[], made: Made): SheetPlan {
     headingRow: TITLE_ROWS,
     landscape: true,
     footer: ORDER_TOGETHER,
-    paper: jobs[0]!.house.paper,
+    paper: house.paper,
     ...(hasParts ? { print: { percent: 100, lastColumn: columns.saved } } : {}),
   })
 }

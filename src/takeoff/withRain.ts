@@ -1,5 +1,6 @@
 /** The days of a rain file put among those that the office has. */
 import { dateText, placesInWords, problemText, type Problem } from './fields.js'
+import { stationRow } from './monthMeans.js'
 import type { RawTable } from './office.js'
 import { readRainDays, recordWords, stationOf, type RainUnit } from './rainDays.js'
 import { readRainFile, RainFileError } from './rainFiles.js'
@@ -8,13 +9,21 @@ export interface RainChoice {
   station: string
   unit?: RainUnit | undefined
   id?: string | undefined
+  /** The station has no row in the sheet Rain yet: it gets one, its means from the days. */
+  isNew?: boolean | undefined
+}
+export interface WithRain {
+  table: RawTable
+  words: string
+  /** The row of a new station. */
+  row?: Readonly<Record<string, string | number>>
 }
 
 /** Two readings of a day that differ by less are one reading, rounded twice. */
 const SAME_IN = 0.006
 
 /** The sheet's rows with a station's days in them: a day of the file takes the place of the same day, all other days stay. */
-export function withRain(table: RawTable, text: string, file: string, { station, unit, id }: RainChoice): { table: RawTable; words: string } {
+export function withRain(table: RawTable, text: string, file: string, { station, unit, id, isNew = false }: RainChoice): WithRain {
   const { days, notes } = readRainFile(text, file, { ...(unit ? { unit } : {}), ...(id ? { station: id } : {}) })
   const first: Problem[] = []
   readRainDays(table, first)
@@ -44,5 +53,7 @@ export function withRain(table: RawTable, text: string, file: string, { station,
   const record = readRainDays(next, problems).get(stationOf(heading).station.toLowerCase())!
   if (problems.length) throw new RainFileError(`${file}: ${placesInWords(problems.map(({ allowed, came }) => `${allowed}; got ${came}`))}. Nothing was written.`)
   const changed = replaced ? [`${replaced} earlier ${replaced === 1 ? 'reading' : 'readings'} of the same days replaced by other ones`] : []
-  return { table: next, words: [recordWords(record), ...changed, ...notes].join('; ') }
+  if (isNew && !record.years.length)
+    throw new RainFileError(`${file}: a whole year of days at least, to give the station its means; got ${recordWords(record)}. Nothing was written.`)
+  return { table: next, words: [recordWords(record), ...changed, ...notes].join('; '), ...(isNew ? { row: stationRow(station.trim(), record, file) } : {}) }
 }

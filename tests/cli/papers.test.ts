@@ -5,12 +5,13 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { openWorkbook, readSheet } from '../../src/hosts/file.js'
-import { ORDER_TOGETHER } from '../../src/plan/orderTogether.js'
+import type { SheetPlan } from '../../src/plan/plan.js'
+import type { Takeoff } from '../../src/takeoff/takeoff.js'
 import { orderQuantity } from '../../src/calc/index.js'
 import { compareWithCalc } from '../support/recalculate.js'
 import { hasCalc } from '../support/calc.js'
 import { jobSheets } from '../../src/plan/jobSheets.js'
-import { orderTogether, toOrder } from '../../src/plan/orderTogether.js'
+import { ORDER_TOGETHER, OrderTogether } from '../../src/plan/orderTogether.js'
 import { standardPlaces } from '../../src/plan/places.js'
 import { officeSheets } from '../../src/plan/officeSheets.js'
 import { tablesSheet } from '../../src/plan/tablesSheet.js'
@@ -68,18 +69,19 @@ describe('the care plan as a calendar', () => {
   })
 })
 
+const togetherOf = (each: readonly { takeoff: Takeoff; plans: readonly SheetPlan[] }[]): SheetPlan => {
+  const orders = new OrderTogether()
+  for (const { takeoff, plans } of each)
+    orders.add(
+      takeoff,
+      plans.find(({ kind }) => kind === 'takeoff')!,
+    )
+  return orders.sheet(made)
+}
 describe('orders of several jobs together', () => {
   const takeoffs = ['Wicket Mill', 'Pipit Hollow', 'Ember Yard'].map((name) => demoTakeoff(name))
   const each = takeoffs.map((takeoff) => ({ takeoff, plans: jobSheets(takeoff, standardPlaces(), 'native', made) }))
-  const plan = orderTogether(
-    each.map(({ takeoff, plans }) =>
-      toOrder(
-        takeoff,
-        plans.find(({ kind }) => kind === 'takeoff')!,
-      ),
-    ),
-    made,
-  )
+  const plan = togetherOf(each)
   const row = (code: string) => {
     const at_ = plan.cells.find(({ value, column }) => column === 2 && value === code)!.row
     return Object.fromEntries(plan.cells.filter((cell) => cell.row === at_).map(({ column, value }) => [column, value]))
@@ -98,6 +100,22 @@ describe('orders of several jobs together', () => {
     const { differences, compared } = await compareWithCalc({ sheets: [...each.flatMap(({ plans }) => plans), plan, ...officeSheets(raw, made), tablesSheet(made)] }, 1e-9)
     expect(differences).toEqual([])
     expect(compared).toBeGreaterThan(3000)
+  })
+  it.runIf(hasCalc)('of a hundred and twenty jobs keep to Excel’s longest formula, and Calc works out the same', async () => {
+    const raw = startingOffice(true)
+    const many = togetherOf(Array.from({ length: 120 }, (_, at_) => each[at_ % 3]!))
+    // ECMA-376, part 1, 18.3.1.40, and Excel’s specifications: 8,192 characters, 255 arguments.
+    for (const { formula = '' } of many.cells) {
+      expect(formula.length).toBeLessThanOrEqual(8192)
+      expect(formula.split(',').length).toBeLessThanOrEqual(255)
+    }
+    const [tape] = many.cells.filter(({ value, column }) => column === 2 && value === 'TAPE')
+    const cell = (column: number) => many.cells.find((one) => one.row === tape!.row && one.column === column)!.value
+    // Forty times each of the three.
+    const net = takeoffs.reduce((sum, { lines }) => sum + 40 * lines.find(({ code }) => code === 'TAPE')!.net, 0)
+    expect([cell(4), cell(5), cell(7)]).toEqual([120, Math.ceil((net * 1.05) / 1000) * 1000, 120_000])
+    const { differences } = await compareWithCalc({ sheets: [...each.flatMap(({ plans }) => plans), many, ...officeSheets(raw, made), tablesSheet(made)] }, 1e-9)
+    expect(differences).toEqual([])
   })
   it('stand in the file of several jobs, and in that of one do not', async () => {
     await run('--job', 'Wicket Mill', '--job', 'Ember Yard', '--out', at('two.xlsx'))

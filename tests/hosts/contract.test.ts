@@ -277,6 +277,14 @@ describe.each([
     await addRainDays(rig.host, 'date,rain_mm\n2031-01-02,25.4', 'r.csv', { station: 'Low Fallow' }, made)
     expect(days(await read(), 'Low Fallow').get('2031-01-02')).toBe(1)
     expect(days(await read(), 'Alder Reach').get('2031-01-01')).toBe(0.5)
+    // A station that the sheet Rain has not yet gets a row there, its means from the days: half an inch a day.
+    const year = Array.from({ length: 365 }, (_, day) => `${new Date(Date.UTC(2030, 0, 1 + day)).toISOString().slice(0, 10)},0.5`).join('\n')
+    const made_ = { station: 'Heron Edge', isNew: true }
+    expect(await addRainDays(rig.host, `date,rain_in\n${year}`, 'r.csv', made_, made)).toMatch(/1 year of days, 2030 to 2030; .*its means of the months are in row \d+ of Rain/)
+    const station = (await rig.host.read([])).office!.Rain.rows.find(({ cells }) => cells.Station === 'Heron Edge')!
+    expect([station.cells.Jan_in, station.cells.Feb_in, station.cells.Apr_in]).toEqual([15.5, 14, 15])
+    await expect(addRainDays(rig.host, `date,rain_in\n${year}`, 'r.csv', made_, made)).rejects.toThrow('Heron Edge is there')
+    await expect(addRainDays(rig.host, text, 'r.csv', { station: 'Half Year', isNew: true }, made)).rejects.toThrow('a whole year of days at least')
     // What is wrong with the file, or stands in the way, is said; the sheet stays as it is.
     await expect(addRainDays(rig.host, 'date,rain_in\n2031-01-01,-1', 'r.csv', { station: 'Alder Reach' }, made)).rejects.toThrow('r.csv')
     await expect(addRainDays(rig.host, text, 'r.csv', { station: 'Nowhere' }, made)).rejects.toThrow('Daily rain goes to a station of the sheet Rain')

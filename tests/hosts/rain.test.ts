@@ -4,6 +4,7 @@ import { addRain } from '../../src/hosts/addRain.js'
 import { makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
 import { readZip, unpack } from '../../src/hosts/xlsx/zip.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
+import { readOffice } from '../../src/takeoff/office.js'
 import { dateText } from '../../src/takeoff/fields.js'
 import { inExceljs, savedBy } from '../support/xlsx.js'
 
@@ -23,6 +24,19 @@ describe('rain of days', () => {
     expect([after.get(day), after.get('2031-01-01'), after.get('2031-01-02')]).toEqual([3.21, 0.5, null])
     expect(words).toContain('1 earlier reading of the same days replaced')
     expect([...before].filter(([date, rain]) => date !== day && after.get(date) !== rain)).toEqual([])
+  })
+  it('a station that is new gets a row in Rain, its means from the days; a slip of the pen makes none', () => {
+    const year = Array.from({ length: 365 }, (_, day) => `${new Date(Date.UTC(2030, 0, 1 + day)).toISOString().slice(0, 10)},0.5`).join('\n')
+    const addNew = (name: string, isNew: boolean) => addRain(sourceOf(template, 'OFFICE.xlsx'), `date,rain_in\n${year}`, 'r.csv', { station: name, isNew }, made)
+    expect(() => addNew('Alder Reech', false)).toThrow(/--station: a name in the sheet Rain: .*got Alder Reech\. A station that is new there: --new-station/)
+    expect(() => addNew('Alder Reach', true)).toThrow('--new-station: a name that no station has yet')
+    const before = sourceOf(template, 'x').raw.Rain.rows.length
+    const { raw } = sourceOf(addNew('Heron Edge', true).bytes, 'x')
+    expect(raw.Rain.rows.length).toBe(before + 1)
+    const { cells } = raw.Rain.rows.at(-1)!
+    // Half an inch a day.
+    expect([cells.Station, cells.Jan_in, cells.Feb_in, cells.Apr_in]).toEqual(['Heron Edge', 15.5, 14, 15])
+    expect(readOffice(raw).rain.get('heron edge')!.years.length).toBe(1)
   })
   it('notes, formulas and another sheet of that name stand in the way', async () => {
     const workbook = await inExceljs(template)

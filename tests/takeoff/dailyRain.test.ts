@@ -7,6 +7,7 @@ import { supplyReliability } from '../../src/calc/index.js'
 import { dailyBalance, medianYear } from '../../src/takeoff/dailyBalance.js'
 import { ProblemsError, type Problem } from '../../src/takeoff/fields.js'
 import { readOffice } from '../../src/takeoff/office.js'
+import { monthMeans, newStationProblem } from '../../src/takeoff/monthMeans.js'
 import { readRainDays, recordWords, stationOf, type RainRecord } from '../../src/takeoff/rainDays.js'
 import { readRainFile } from '../../src/takeoff/rainFiles.js'
 import { workJob } from '../../src/takeoff/takeoff.js'
@@ -51,6 +52,10 @@ describe('open records (NOAA GHCN-Daily; sums from the notes that came with the 
     expect(college.years.map(({ missing }) => missing).every((missing) => missing === 0)).toBe(true)
     expect(college.leftOut).toEqual([{ year: 2021, missing: 300 }])
     expect(recordWords(college)).toBe('21 years of days, 2000 to 2020; left out: 2021, 300 days missing; largest day 7.45 in on 2017-08-27')
+  })
+  it('means of the months add to the mean year: 21,650.9 mm in 21 years', () => {
+    // Each of the twelve is rounded to a hundredth of an inch: half of that twelve times.
+    expect(Math.abs(sum(monthMeans(college)) - 21650.9 / 25.4 / 21)).toBeLessThan(12 * 0.005)
   })
   it('Merced: sums, and its 18 missing days by year', () => {
     expect([yearOf(merced, 2013), yearOf(merced, 2016)]).toEqual([expect.closeTo(96.5, 1), expect.closeTo(386.4, 1)])
@@ -360,5 +365,35 @@ describe('the daily proof', () => {
   it('is made only where the row asks for it and there are days', () => {
     expect(sheetOf(proven({ DailyProof: 'no' }))).toBeUndefined()
     expect(sheetOf(takeoffOf({ ...leastRow, DailyProof: 'yes', RainStation: 'Low Fallow' }))).toBeUndefined()
+  })
+})
+
+describe('a station that has days alone', () => {
+  const yearsOf = (...rain: readonly ((month: number) => number)[]): RainRecord => ({
+    station: 'Here',
+    years: rain.map((of, at) => ({
+      year: 2001 + at,
+      rain_in: Float64Array.from({ length: 365 }, (_, day) => of(new Date(Date.UTC(2001, 0, 1 + day)).getUTCMonth())),
+      missing: 0,
+    })),
+    leftOut: [],
+    largest: undefined,
+  })
+  it('gets its twelve means by month: by hand', () => {
+    // 0.1 in on each day of one year, 0.3 in on each of the next: 0.2 in a day.
+    const even = monthMeans(
+      yearsOf(
+        () => 0.1,
+        () => 0.3,
+      ),
+    )
+    expect(even).toEqual([6.2, 5.6, 6.2, 6, 6.2, 6, 6.2, 6.2, 6, 6.2, 6, 6.2])
+    // Rain in December alone: 31 days of 0.5 in.
+    expect(monthMeans(yearsOf((month) => (month === 11 ? 0.5 : 0)))).toEqual([0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 15.5])
+  })
+  it('has a name of its own, that is no unit', () => {
+    expect(newStationProblem('Heron Edge', ['Alder Reach'])).toBeUndefined()
+    expect(newStationProblem(' alder reach', ['Alder Reach'])).toContain('alder reach is there')
+    for (const name of ['', '  ', 'Heron Edge, mm', 'x'.repeat(61)]) expect(newStationProblem(name, [])).toContain('1 to 60 characters that does not end in a unit')
   })
 })

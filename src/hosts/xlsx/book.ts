@@ -1,6 +1,6 @@
 /** An .xlsx workbook as its parts: read sheet by sheet as asked for, written with every part that is not ours left as it was. */
 import { attribute, attributes, edited, escapeXml, inside, tags, XmlError, type Edit, type Tag } from './xml.js'
-import { mustBeReadable, pack, readZip, unpack, unpackStart, WorkbookError, writeZip, type Part } from './zip.js'
+import { joined, laidAside, mustBeReadable, pack, readZip, unpack, unpackStart, WorkbookError, zipPieces, type Part, type Spool } from './zip.js'
 
 const RELATIONSHIPS = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships'
 export const MAIN = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main'
@@ -142,9 +142,13 @@ export class Book {
     this.settle(part)
     const name = this.byLowerName.get(part.toLowerCase())
     if (name === undefined) return
-    this.packed(name)
+    const part_ = this.packed(name)
+    if (this.spool && this.texts.has(name)) this.parts.set(name, laidAside(part_, this.spool))
     this.texts.delete(name)
   }
+
+  /** Where parts that are done with are laid aside; they stay in memory where there is no such place. */
+  spool: Spool | undefined
 
   remove(part: string): void {
     const name = this.byLowerName.get(part.toLowerCase())
@@ -156,10 +160,15 @@ export class Book {
   }
 
   bytes(): Uint8Array {
+    return joined([...this.pieces()])
+  }
+
+  /** The bytes of the file, piece by piece; refused before the first where it could not be read again. */
+  pieces(): Iterable<Uint8Array> {
     for (const part of [...this.waiting.keys()]) this.settle(part)
     const parts = [...this.parts.keys()].map((name) => this.packed(name))
     mustBeReadable(parts)
-    return writeZip(parts)
+    return zipPieces(parts)
   }
 
   /** Walks through the tags of a part; what is no XML is refused in words. */

@@ -4,7 +4,7 @@ import { crc32 as plainCrc32 } from './deflate.js'
 
 const PACK_LEVEL = 6
 
-export const deflate = (content: Uint8Array): Uint8Array => zlib.deflateRawSync(content, { level: PACK_LEVEL })
+export const deflate = (content: Uint8Array): Uint8Array => new Uint8Array(zlib.deflateRawSync(content, { level: PACK_LEVEL }))
 export const inflate = (packed: Uint8Array, size: number): Uint8Array => (size === 0 ? new Uint8Array() : zlib.inflateRawSync(packed, { maxOutputLength: size }))
 /** Node has it since 20.15. */
 export const crc32: (bytes: Uint8Array) => number = 'crc32' in zlib ? (zlib.crc32 as (bytes: Uint8Array) => number) : plainCrc32

@@ -21,6 +21,23 @@ export interface Part {
   readonly size: number
   readonly flags: number
   readonly time: number
+  /** The length of `raw`, where that is not at hand. */
+  readonly packedSize?: number
+}
+
+/** Where packed parts are laid aside, out of memory; answers how to fetch them. */
+export interface Spool {
+  put(bytes: Uint8Array): () => Uint8Array
+}
+export function laidAside(part: Part, spool: Spool): Part {
+  const { name, method, crc, size, flags, time, raw } = part
+  const fetch = spool.put(raw)
+  return {
+    ...{ name, method, crc, size, flags, time, packedSize: raw.length },
+    get raw() {
+      return fetch()
+    },
+  }
 }
 
 const CENTRAL = 0x02014b50
@@ -118,10 +135,10 @@ export function pack(name: string, content: Uint8Array): Part {
 /** Refuses what could not be read again once it is written. */
 export function mustBeReadable(parts: Iterable<Part>): void {
   let [count, packed, unpacked] = [0, 0, 0]
-  for (const { raw, size } of parts) {
+  for (const part of parts) {
     count++
-    packed += raw.length
-    unpacked += size
+    packed += part.packedSize ?? part.raw.length
+    unpacked += part.size
   }
   if (count <= MOST_PARTS && packed <= MOST_PACKED_BYTES && unpacked <= MOST_UNPACKED_BYTES) return
   throw new WorkbookError(
@@ -129,47 +146,68 @@ export function mustBeReadable(parts: Iterable<Part>): void {
   )
 }
 
-/** The parts as the bytes of a zip, in their order. */
-export function writeZip(parts: Iterable<Part>): Uint8Array {
+/** The parts as a zip, in their order, piece by piece: no more than one part is held. */
+export function* zipPieces(parts: Iterable<Part>): Generator<Uint8Array> {
   const encoder = new TextEncoder()
-  const list = [...parts].map((part) => ({ part, name: encoder.encode(part.name) }))
-  const length = list.reduce((sum, { part, name }) => sum + 30 + 46 + 2 * name.length + part.raw.length, 22)
-  const bytes = new Uint8Array(length)
-  const view = new DataView(bytes.buffer)
+  const directory: Uint8Array[] = []
   let at = 0
-  const places = list.map(({ part, name }) => {
-    const place = at
-    view.setUint32(at, LOCAL, true)
-    header(at + 4, part, name.length)
-    bytes.set(name, at + 30)
-    bytes.set(part.raw, at + 30 + name.length)
-    at += 30 + name.length + part.raw.length
-    return place
-  })
-  const directory = at
-  list.forEach(({ part, name }, index) => {
-    view.setUint32(at, CENTRAL, true)
-    view.setUint16(at + 4, 20, true)
-    header(at + 6, part, name.length)
-    view.setUint32(at + 42, places[index]!, true)
-    bytes.set(name, at + 46)
-    at += 46 + name.length
-  })
-  view.setUint32(at, END, true)
-  view.setUint16(at + 8, list.length, true)
-  view.setUint16(at + 10, list.length, true)
-  view.setUint32(at + 12, at - directory, true)
-  view.setUint32(at + 16, directory, true)
-  return bytes
-
-  function header(from: number, { method, crc, size, raw, flags, time }: Part, nameLength: number): void {
-    view.setUint16(from, 20, true)
-    view.setUint16(from + 2, flags, true)
-    view.setUint16(from + 4, method, true)
-    view.setUint32(from + 6, time, true)
-    view.setUint32(from + 10, crc, true)
-    view.setUint32(from + 14, raw.length, true)
-    view.setUint32(from + 18, size, true)
-    view.setUint16(from + 22, nameLength, true)
+  for (const part of parts) {
+    const name = encoder.encode(part.name)
+    const { raw } = part
+    directory.push(entry(CENTRAL, part, raw.length, name, at))
+    yield entry(LOCAL, part, raw.length, name)
+    yield raw
+    at += LOCAL_BYTES + name.length + raw.length
   }
+  yield* directory
+  const end = new Uint8Array(END_BYTES)
+  const view = new DataView(end.buffer)
+  view.setUint32(0, END, true)
+  view.setUint16(8, directory.length, true)
+  view.setUint16(10, directory.length, true)
+  view.setUint32(
+    12,
+    directory.reduce((sum, { length }) => sum + length, 0),
+    true,
+  )
+  view.setUint32(16, at, true)
+  yield end
+}
+const LOCAL_BYTES = 30
+const CENTRAL_BYTES = 46
+const END_BYTES = 22
+
+/** What stands before a part, or, where it tells the part's place, in the directory at the end. */
+function entry(kind: typeof LOCAL | typeof CENTRAL, { method, crc, size, flags, time }: Part, packed: number, name: Uint8Array, place = 0): Uint8Array {
+  const start = kind === LOCAL ? LOCAL_BYTES : CENTRAL_BYTES
+  const bytes = new Uint8Array(start + name.length)
+  const view = new DataView(bytes.buffer)
+  view.setUint32(0, kind, true)
+  // The directory says first by what version of the format the part was written.
+  if (kind === CENTRAL) view.setUint16(4, 20, true)
+  const from = kind === LOCAL ? 4 : 6
+  view.setUint16(from, 20, true)
+  view.setUint16(from + 2, flags, true)
+  view.setUint16(from + 4, method, true)
+  view.setUint32(from + 6, time, true)
+  view.setUint32(from + 10, crc, true)
+  view.setUint32(from + 14, packed, true)
+  view.setUint32(from + 18, size, true)
+  view.setUint16(from + 22, name.length, true)
+  if (kind === CENTRAL) view.setUint32(42, place, true)
+  bytes.set(name, start)
+  return bytes
+}
+
+/** The parts as the bytes of a zip. */
+export const writeZip = (parts: Iterable<Part>): Uint8Array => joined([...zipPieces(parts)])
+
+export function joined(pieces: readonly Uint8Array[]): Uint8Array {
+  const bytes = new Uint8Array(pieces.reduce((sum, { length }) => sum + length, 0))
+  let at = 0
+  for (const piece of pieces) {
+    bytes.set(piece, at)
+    at += piece.length
+  }
+  return bytes
 }
