@@ -85,7 +85,7 @@ async function show(data: object, from: string = `${new Date().toISOString()} ${
   )
   app = mounted
   await mounted.mount(gridElement)
-  host = new GridHost(model)
+  host = new GridHost(model, () => composer()?.focus())
   host.onChange(() => {
     clearTimeout(timer)
     timer = setTimeout(() => void keepNow(), pause)
@@ -105,6 +105,8 @@ let fileName = 'cistern-sheet'
 /** The file behind the grid, where one was opened. */
 let opened: OpenedFile | undefined
 let host: GridHost
+/** Where the grid takes what is typed. */
+const composer = () => gridElement.querySelector<HTMLElement>('.o-grid-composer .o-composer')
 
 const starting = (isDemo: boolean) => gridData(templateWorkbook(startingOffice(isDemo), made()))
 
@@ -225,7 +227,7 @@ window.addEventListener('beforeunload', (event) => {
   void keepNow()
   event.preventDefault()
 })
-walkAreas([() => document.getElementById('open-file'), () => gridElement.querySelector<HTMLElement>('.o-grid-composer .o-composer'), () => document.getElementById('job-search')])
+walkAreas([() => document.getElementById('open-file'), composer, () => document.getElementById('job-search')])
 
 void show(starting(true)).then(async () => {
   const live = await liveSessions()

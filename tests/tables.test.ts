@@ -5,6 +5,7 @@ import { conductors } from '../src/tables/conductors.js'
 import { conduits } from '../src/tables/conduits.js'
 import { breakers } from '../src/tables/breakers.js'
 import { tables } from '../src/tables/index.js'
+import { motorCurrent } from '../src/calc/index.js'
 import { motors } from '../src/tables/motors.js'
 import { pipes } from '../src/tables/pipes.js'
 import { pitBatters } from '../src/tables/soils.js'
@@ -74,6 +75,16 @@ describe('tables', () => {
     // Printed to 0.001 in².
     for (const { conduit, size, inside_in, area_in2 } of conduits.rows) expect(Math.abs((Math.PI / 4) * n(inside_in) ** 2 - n(area_in2)), `${conduit} ${size}`).toBeLessThan(0.002)
     expect(conduits.rows).toHaveLength(20)
+  })
+  it('motors: the rows that were read in the code are said to be, all others are from memory', () => {
+    // NFPA 70, Tables 430.248 and 430.250: the rows whose 115 and 230 V, or 208 and 460 V, were read.
+    const read = motors.rows.filter((_, at) => motors.sourceOf(at).locator !== 'Tables 430.248 and 430.250').map(({ phases, power_hp }) => `${phases} x ${power_hp}`)
+    expect(read).toEqual([...[0.5, 0.75, 1, 1.5, 2, 3, 5].map((hp) => `1 x ${hp}`), ...[0.5, 0.75, 1, 1.5, 2, 3, 5, 7.5].map((hp) => `3 x ${hp}`)])
+  })
+  it('motors: a power that is not listed is answered with those that are, for its phases and voltage', () => {
+    expect(() => motorCurrent.run({ power_hp: 7, voltage_V: 230, phases: 3 })).toThrow(/0\.5, 0\.75, 1, 1\.5, 2, 3, 5, 7\.5, 10 hp, listed for 3 phase and 230 V/)
+    // Table 430.248 begins at 1/6 hp.
+    expect(() => motorCurrent.run({ power_hp: 7, voltage_V: 115, phases: 1 })).toThrow(/one of 0\.17?\d*, 0\.25, 0\.33\d*, 0\.5/)
   })
   it('motors and breakers rise; a motor at half the voltage draws twice', () => {
     for (const row of motors.rows) if (typeof row.at115_A === 'number') expect(Math.abs(n(row.at115_A) / n(row.at230_A) - 2)).toBeLessThan(0.02)

@@ -41,7 +41,11 @@ export class GridHost implements Host {
   private places: OfficePlaces = standardPlaces()
   private nextId = 1
 
-  constructor(readonly model: GridModel) {}
+  constructor(
+    readonly model: GridModel,
+    /** Brings the keyboard to the cells: who goes to a cell goes there to type. */
+    private readonly focus: () => void = () => undefined,
+  ) {}
 
   private get getters(): Getters {
     return this.model.getters as unknown as Getters
@@ -322,6 +326,7 @@ export class GridHost implements Host {
     const col = (place?.columnOf(column) ?? 1) - 1
     this.unfold(col)
     this.selectCell(col, Math.max(0, row - 1))
+    this.focus()
   }
 
   /** A column that is folded comes into sight. */

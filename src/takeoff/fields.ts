@@ -68,7 +68,7 @@ export interface Problem {
   column: string
   allowed: string
   came: string
-  /** The code of a price that nobody has filled in. */
+  /** The code, or the model, of a price that nobody has filled in. */
   unpriced?: string
   /** A heading that may be a column of ours under another name: a person can say so. */
   renamed?: { table: string; heading: string; field: string }

@@ -7,6 +7,9 @@ import { renamedHeadings, renamedProblem, withOurHeadings, wrongHeadings, yourHe
 import { ownCell, ownFieldsIn } from './ownFields.js'
 import { readRainDays, type RainRecord } from './rainDays.js'
 
+/** A price can come later than all else: without it there is no total, and every figure is there all the same. */
+const PRICE = 'Price_usd'
+
 export interface RawRow {
   /** Row number on its sheet, for messages. */
   row: number
@@ -107,7 +110,8 @@ function readTable(table: TableName, raw: RawTable, ownFields: readonly string[]
             seen.set(`${name}\n${known}`, rawRow.row)
           }
         } catch (error) {
-          problems.push(problemAt(raw.sheet, rawRow.row, name, error))
+          const isMissingPrice = name === PRICE && (cell === null || cell === undefined || cell === '')
+          problems.push({ ...problemAt(raw.sheet, rawRow.row, name, error), ...(isMissingPrice ? { unpriced: String(cells[key] ?? '') } : {}) })
           cells[name] = null
         }
       }

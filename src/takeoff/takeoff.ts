@@ -169,10 +169,11 @@ export function makeTakeoff(office: Office, job: Row, kept: Kept = nothingKept):
 export function workJob(office: Office, job: Row, kept: Kept = nothingKept, like?: Design): Worked {
   const { rules, problems: ruleProblems } = rulesOf(office)
   const first = [...problemsOf(office, job), ...ruleProblems, ...kept.problems]
-  if (first.length) return { design: undefined, takeoff: undefined, problems: first }
+  if (!first.every(isUnpriced)) return { design: undefined, takeoff: undefined, problems: first }
   const design = designJob(office, job, kept.figures, like)
   const { problems: variantProblems } = alternativesOf(office, job, design.number('TankCount'))
   const problems: Problem[] = [
+    ...first.filter((problem) => isOfChosen(office, design, problem)),
     ...variantProblems,
     ...chosenItems(office, job, rules).problems,
     ...houseOf(office).problems,
@@ -181,9 +182,18 @@ export function workJob(office: Office, job: Row, kept: Kept = nothingKept, like
     ...typedProblems(office, design, kept.inputs),
     ...siteProblems(office, design, kept),
   ]
-  if (problems.length) return { design, takeoff: undefined, problems }
+  if (!problems.every(isUnpriced)) return { design, takeoff: undefined, problems }
   const { lines, laborHours } = makeLines(office, design, rules, kept, problems)
   return { design, takeoff: summed(office, job, design, rules, lines, laborHours, kept), problems }
+}
+
+/** A price that nobody has filled in yet stands in the way of the total alone. */
+const isUnpriced = ({ unpriced }: Problem): boolean => unpriced !== undefined
+/** Of pumps and pressure tanks without a price the one that was chosen matters; before, any might have been. */
+function isOfChosen(office: Office, design: Design, { sheet, row }: Problem): boolean {
+  if (sheet === office.sheets.Pumps) return rowNamed(office, 'Pumps', String(design.single('PumpModel') ?? ''))?.row === row
+  if (sheet === office.sheets.PressureTanks) return office.tables.PressureTanks.find(({ cells }) => cells.Volume_gal === design.single('PressureTank_gal'))?.row === row
+  return true
 }
 
 function optionsOf(office: Office, job: Row, design: Design, kept: Kept): readonly Option[] {
@@ -533,6 +543,8 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
     if (rule.price) {
       const value = evaluate(rule.price.text)
       if (isAmount(value)) return [value, 1]
+      // The price of the tank, pump or pressure tank itself is missing: that is said where it belongs.
+      if ((value === null || value === '') && problems.some((one) => isUnpriced(one) && one.sheet !== office.sheets.Prices)) return [undefined, 1]
       problem('Price', 'a formula that gives a price, $0 to 1,000,000,000', came(value))
       return [undefined, 1]
     }

@@ -220,6 +220,13 @@ export class Pane {
                   h('strong', {}, table),
                   `: ${words}`,
                 ),
+            table === 'Rain' && !rows
+              ? h(
+                  'button',
+                  { type: 'button', class: 'problem', id: 'first-rain', on: { click: () => this.rain.start() } },
+                  'or its file of daily rain: the means come from the days',
+                )
+              : '',
           )
         }),
       ),
@@ -304,7 +311,8 @@ export class Pane {
   /** Prices that nobody has filled in are one line: which, and the way to the first of them. */
   private missingPrices(prices: readonly Problem[]): HTMLElement {
     const codes = prices.map(({ unpriced }) => unpriced)
-    const [first] = prices
+    // The list begins with those that carry most of the money.
+    const [first] = [...prices].sort((one, other) => one.row - other.row)
     return h(
       'li',
       { class: 'missing-prices' },

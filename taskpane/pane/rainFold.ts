@@ -9,6 +9,8 @@ const unitWords: Readonly<Record<RainUnit, string>> = { in: 'inches', mm: 'milli
 
 export interface RainFold {
   element: HTMLElement
+  /** Opens it at the file. */
+  start(): void
   /** Shows the stations of the office. */
   show(stations: readonly string[]): void
 }
@@ -57,6 +59,11 @@ export function rainFold(add: (text: string, file: string, choice: RainChoice) =
   )
   return {
     element,
+    start() {
+      element.open = true
+      element.scrollIntoView({ block: 'nearest' })
+      file.focus()
+    },
     show(stations) {
       const before = stations.includes(wanted) ? wanted : station.value
       wanted = ''

@@ -1,18 +1,20 @@
 /** The local workbook page as a person uses it, in headless Chromium: from a job row to a takeoff, overridden, saved and opened again. */
 import { takeoffColumns } from '../../src/plan/sheets/takeoffSheet.js'
-import { readFileSync } from 'node:fs'
+import { mkdtempSync, readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import ExcelJS from 'exceljs'
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
-import { jobFields } from '../../src/takeoff/officeTables.js'
+import { fieldsOf, jobFields } from '../../src/takeoff/officeTables.js'
 import { writeWorkbook } from '../../src/hosts/file.js'
 import { templateWorkbook } from '../../src/plan/workbook.js'
 import { hasChromium } from '../support/browser.js'
 import { inBrowser, unlessChromiumDies } from '../support/inBrowser.js'
 import { demoRows, leastRow, officeWith } from '../support/office.js'
+import { inExceljs } from '../support/xlsx.js'
+import { startingOffice } from '../../src/takeoff/demo.js'
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 const fieldNames = Object.keys(jobFields)
@@ -246,6 +248,87 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     await page.reload()
     await page.waitForSelector('.glance h2', { timeout: 30_000 })
     expect(await page.evaluate(keptCount)).toBe(0)
+  })
+
+  it('a first job in an empty office by keyboard alone: at most 40 cells to its figures, then prices, takeoff and a quote that can be printed', async () => {
+    const { page, errors } = await opened()
+    let [typed, pressed] = [0, 0]
+    const press = async (selector: string) => {
+      await page.focus(selector)
+      await page.keyboard.press('Enter')
+      pressed++
+    }
+    /** Cells side by side; an empty one keeps its default. */
+    const typeAcross = async (values: readonly unknown[]) => {
+      for (const [at, value] of values.entries()) {
+        if (at) await page.keyboard.press('Tab')
+        if (value === '') continue
+        await page.keyboard.type(String(value))
+        typed++
+      }
+    }
+    /** What a row must say, in the order of its columns; the price comes later. */
+    const required = (table: 'Tanks' | 'Pumps'): unknown[] => {
+      const cells = demoRows(table)[table === 'Tanks' ? 2 : 4]!
+      return Object.entries(fieldsOf(table)).flatMap(([name, field]) => (name === 'Price_usd' ? [] : [field.required ? cells[name] : '']))
+    }
+    await press('#new-empty')
+    await page.waitForSelector('.first-steps')
+    await press('.first-steps li:nth-child(1) button')
+    await typeAcross(required('Tanks'))
+    await page.keyboard.press('Enter')
+    await press('.first-steps li:nth-child(3) button')
+    await typeAcross(required('Pumps'))
+    await page.keyboard.press('Enter')
+    // A station from its file of days: no mean is typed.
+    await press('#first-rain')
+    const days = Array.from({ length: 3 * 365 }, (_, at) => `${new Date(Date.UTC(2021, 0, 1 + at)).toISOString().slice(0, 10)},${at % 4 ? 0 : 0.4}`)
+    await page.setInputFiles('#rain-file', { name: 'gauge.csv', mimeType: 'text/csv', buffer: Buffer.from(`date,rain_in\n${days.join('\n')}`) })
+    await page.focus('#rain-new')
+    await typeAcross(['Heron Edge'])
+    await press('.add-rain')
+    await statusSays(page, /Heron Edge: 3 years of days, 2021 to 2023; .*its means of the months are in row 6 of Rain/)
+    await press('.first-steps li:nth-child(4) button')
+    await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('new-Job')
+    await typeAcross(['Sedge End', '300 m2', 'Heron', '3', 'Quern', '20', '20', '90', '100'])
+    await page.keyboard.press('Enter')
+    await page.waitForSelector('.glance .section', { timeout: 30_000 })
+    expect(await page.textContent('.glance h2')).toBe('Sedge End')
+    expect(await page.textContent('.glance .sum')).toMatch(/\d+ × Quern \d+, [\d,]+ gal.*no total yet/)
+    expect(await page.textContent('.glance .verdicts')).toContain('Not given')
+    // Aims: 40 cells and 6 buttons; the rain file is chosen beside.
+    expect([typed, pressed]).toEqual([32, 6])
+
+    // Prices, in any order: what is missing is a list, and each place a button away. Down the column every row gets one.
+    for (const sheet of ['Tanks', 'Pumps']) {
+      await page.focus(`button.problem:has-text("${sheet}, row 6, Price_usd")`)
+      await page.keyboard.press('Enter')
+      await page.keyboard.type('900')
+      await page.keyboard.press('Enter')
+    }
+    await page.focus('.missing-prices > button')
+    await page.keyboard.press('Enter')
+    const first = await activeCell(page)
+    expect([first.sheet, first.row]).toEqual(['Prices', 6])
+    const rows = startingOffice(false).Prices.rows.length
+    for (let row = 0; row < rows; row++) {
+      await page.keyboard.type('12.5')
+      await page.keyboard.press('Enter')
+    }
+    await page.waitForFunction(() => /\$[\d,]{4,}/.test(document.querySelector('.glance .sum')?.textContent ?? ''), null, { timeout: 30_000 })
+    await page.focus('fluent-button.make')
+    await page.keyboard.press('Enter')
+    await statusSays(page, /1 takeoff made: Takeoff Sedge End/)
+    await page.focus('#save-file')
+    const [download] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Enter')])
+    const folder = mkdtempSync(join(tmpdir(), 'first-job-'))
+    await download.saveAs(join(folder, 'first.xlsx'))
+    expect(errors).toEqual([])
+    const quote = (await inExceljs(readFileSync(join(folder, 'first.xlsx')))).getWorksheet('Quote Sedge End')!
+    const words: string[] = []
+    quote.eachRow((row) => row.eachCell((cell) => words.push(cell.text)))
+    expect(words.join('\n')).toMatch(/Sedge End[\s\S]*PRICE[\s\S]*Tanks\n\d+/)
+    expect(quote.pageSetup.fitToWidth).toBe(1)
   })
 
   it('a second job by keyboard alone: nine fields at the most, and its figures stand there', async () => {

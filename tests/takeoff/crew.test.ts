@@ -9,6 +9,7 @@ import { keptFrom } from '../../src/plan/kept.js'
 import { standardPlaces } from '../../src/plan/places.js'
 import type { SheetPlan } from '../../src/plan/plan.js'
 import { crewSteps } from '../../src/takeoff/crewSteps.js'
+import { Design } from '../../src/takeoff/design.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
 import { knownNames } from '../../src/takeoff/names.js'
 import { readOffice } from '../../src/takeoff/office.js'
@@ -47,6 +48,15 @@ describe('the steps', () => {
     expect(deep).not.toEqual(expect.arrayContaining(['B2']))
     const cts = codes(takeoffOf({ ...dry, WaterLinePipe: 'PE CTS' }))
     expect([cts.includes('E1'), cts.includes('E2')]).toEqual([false, true])
+  })
+  it('a pit of 20 ft is dug as the class of its soil says, a deeper one as the engineer drew it (29 CFR 1926 Subpart P, App. B: beyond 20 ft designed by a registered engineer)', () => {
+    const stepsAt = (PitDepth_ft: number) => {
+      const takeoff = demoTakeoff('Wicket Mill')
+      const design = new Design(readOffice(startingOffice(true)), takeoff.design.job, Object.fromEntries(takeoff.design.sized), { PitDepth_ft })
+      return crewSteps.filter(({ code, when }) => ['A5', 'B1', 'B2', 'B6'].includes(code) && design.holds(when)).map(({ code }) => code)
+    }
+    expect(stepsAt(20)).toEqual(['B1', 'B2'])
+    expect(stepsAt(20.01)).toEqual(['A5', 'B6'])
   })
   it('hold where a look is needed before the work goes on', () => {
     const sheet = crewOf(demoTakeoff('Wicket Mill'))

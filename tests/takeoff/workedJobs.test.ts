@@ -1,8 +1,10 @@
 /** Three jobs worked by hand: the arithmetic is written out, the sources stand beside it, nothing is copied from our own output. */
 import { describe, expect, it } from 'vitest'
-import { readOffice } from '../../src/takeoff/office.js'
-import { workJob, type Takeoff } from '../../src/takeoff/takeoff.js'
-import { lineOf } from '../support/office.js'
+import { ProblemsError } from '../../src/takeoff/fields.js'
+import { readOffice, rowNamed } from '../../src/takeoff/office.js'
+import type { TableName } from '../../src/takeoff/officeTables.js'
+import { makeTakeoff, workJob, type Takeoff } from '../../src/takeoff/takeoff.js'
+import { demoRows, demoTakeoff, lineOf, officeWith } from '../support/office.js'
 import { given, lowHouse, officeOf, shallow, wetPit, type WorkedRow } from '../support/workedRows.js'
 
 const FT3 = 1728 / 231
@@ -13,6 +15,32 @@ function workedOf(job: WorkedRow): Takeoff {
   expect(problems).toEqual([])
   return takeoff!
 }
+
+describe('a price that is not there yet', () => {
+  const without = (...tables: readonly TableName[]) =>
+    readOffice(officeWith(Object.fromEntries(tables.map((table) => [table, demoRows(table).map((cells) => ({ ...cells, Price_usd: null }))]))))
+  it.each(['Tanks', 'Pumps', 'PressureTanks'] as const)('of %s leaves every quantity and verdict, and no takeoff is made', (table) => {
+    const office = without(table)
+    const job = rowNamed(office, 'Jobs', 'Wicket Mill')!
+    const { takeoff, problems } = workJob(office, job)
+    const whole = demoTakeoff('Wicket Mill')
+    // One price, of the model that the job uses.
+    expect(problems.map(({ sheet, column, unpriced }) => [sheet, column, unpriced === undefined])).toEqual([[table, 'Price_usd', false]])
+    expect(takeoff!.lines.map(({ code, net }) => [code, net])).toEqual(whole.lines.map(({ code, net }) => [code, net]))
+    expect(takeoff!.design.verdicts()).toEqual(whole.design.verdicts())
+    expect(() => makeTakeoff(office, job)).toThrow(ProblemsError)
+  })
+  it('of the tank hides no mistake of a rule that gives a price', () => {
+    const office = readOffice(
+      officeWith({
+        Tanks: demoRows('Tanks').map((cells) => ({ ...cells, Price_usd: null })),
+        Items: demoRows('Items').map((cells) => (cells.Code === 'PUMP' ? { ...cells, Price: '"none"' } : cells)),
+      }),
+    )
+    const { problems } = workJob(office, rowNamed(office, 'Jobs', 'Wicket Mill')!)
+    expect(problems.map(({ sheet, column }) => `${sheet} ${column}`)).toEqual(['Tanks Price_usd', 'Items Price'])
+  })
+})
 
 describe('one shallow tank with daily rain', () => {
   const takeoff = workedOf(shallow)
