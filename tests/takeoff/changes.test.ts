@@ -76,6 +76,8 @@ describe('a price to look at', () => {
     // A vent is $38: from $40 it fell by 5 %, from $30 it rose by 26.7 %.
     expect(flagOf('2026-11-01', 40)).toBe('')
     expect(flagOf('2026-11-01', 30)).toBe('price moved +27 % since revision 4')
+    // From half a dollar to $38: 75 times as much more.
+    expect(flagOf('2026-11-01', 0.5)).toBe('price moved +7500 % since revision 4')
     expect(flagOf('2026-11-01', 40, { PriceMove: 0.04 })).toBe('price moved -5 % since revision 4')
     expect(flagOf('2026-11-01', 40, { PriceMove: 0.05 })).toBe('')
   })

@@ -4,7 +4,7 @@ import { ProblemsError } from '../../src/takeoff/fields.js'
 import { readOffice, rowNamed } from '../../src/takeoff/office.js'
 import type { TableName } from '../../src/takeoff/officeTables.js'
 import { makeTakeoff, workJob, type Takeoff } from '../../src/takeoff/takeoff.js'
-import { demoRows, demoTakeoff, lineOf, officeWith } from '../support/office.js'
+import { demoRows, demoTakeoff, leastRow, lineOf, officeWith, takeoffOf } from '../support/office.js'
 import { given, lowHouse, officeOf, shallow, wetPit, type WorkedRow } from '../support/workedRows.js'
 
 const FT3 = 1728 / 231
@@ -15,6 +15,15 @@ function workedOf(job: WorkedRow): Takeoff {
   expect(problems).toEqual([])
   return takeoff!
 }
+
+describe('the house set', () => {
+  it('is part of the takeoff where the job brings it, and where the house lies below the water', () => {
+    const sets = (more: WorkedRow['row']) => lineOf(takeoffOf({ ...leastRow, ...more }), 'HOUSE-VALVE')?.net ?? 0
+    expect(sets({ HouseSet: 'no', WaterLineRise_ft: 10 })).toBe(0)
+    expect(sets({ HouseSet: 'yes', WaterLineRise_ft: 10 })).toBe(1)
+    expect(sets({ HouseSet: 'no', WaterLineRise_ft: -20 })).toBe(1)
+  })
+})
 
 describe('a price that is not there yet', () => {
   const without = (...tables: readonly TableName[]) =>
