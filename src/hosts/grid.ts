@@ -1,13 +1,13 @@
 /** The host of the local workbook page: the grid's model, written with its own commands so that undo keeps working. */
 import type { Model } from '@odoo/o-spreadsheet'
-import { rowHeights } from '../plan/heights.js'
 import { looks } from '../plan/looks.js'
 import { standardPlaces, withYourHeadings, type OfficePlaces, type TablePlace } from '../plan/places.js'
 import { columnLetters, type PlanCell, type SheetPlan } from '../plan/plan.js'
 import { yourHeadings } from '../takeoff/headings.js'
 import { withOptional, type RawTable } from '../takeoff/office.js'
 import { fieldsOf, keyColumn, requiredTables, tableNames, wantedTables, type TableName } from '../takeoff/officeTables.js'
-import { cellContent, gridBorder, gridFormat, gridStyle, isOwnText } from './gridData.js'
+import { cellContent, gridFormat, gridStyle, isOwnText } from './gridData.js'
+import { FILL, fillOf } from './gridFill.js'
 import { HEADINGS_WITHIN } from './gridTexts.js'
 import { together } from './gridTogether.js'
 import { HostError, inTheWay, type Host, type Place, type SheetCell, type SheetContent, type Snapshot } from './host.js'
@@ -214,7 +214,6 @@ export class GridHost implements Host {
       this.dispatch('CREATE_SHEET', { sheetId: `made-${this.nextId++}-${plan.name}`, name: plan.name, position: this.getters.getSheetIds().length, rows, cols })
       return
     }
-    this.clear(existing)
     const size = this.getters.getSheetSize(existing)
     const grow = (dimension: 'ROW' | 'COL', from: number, to: number) => {
       if (from < to) this.dispatch('ADD_COLUMNS_ROWS', { sheetId: existing, sheetName: plan.name, dimension, base: from - 1, position: 'after', quantity: to - from })
@@ -225,23 +224,7 @@ export class GridHost implements Host {
 
   private writeSheet(plan: SheetPlan): void {
     const sheetId = this.getters.getSheetIdByName(plan.name)!
-    for (const cell of plan.cells) {
-      const format = gridFormat(cell.format)
-      this.dispatch('UPDATE_CELL', {
-        sheetId,
-        col: cell.column - 1,
-        row: cell.row - 1,
-        content: cellContent(cell),
-        style: gridStyle(looks[cell.role]),
-        ...(format ? { format } : {}),
-      })
-      const border = gridBorder(looks[cell.role])
-      if (Object.keys(border).length) this.dispatch('SET_BORDER', { sheetId, col: cell.column - 1, row: cell.row - 1, border })
-    }
-    plan.widths.forEach((width, at) => this.dispatch('RESIZE_COLUMNS_ROWS', { sheetId, dimension: 'COL', elements: [at], size: Math.round(width * 7.2) }))
-    const bySize = new Map<number, number[]>()
-    for (const [row, points] of rowHeights(plan)) bySize.set(Math.round((points * 96) / 72), [...(bySize.get(Math.round((points * 96) / 72)) ?? []), row - 1])
-    for (const [size, elements] of bySize) this.dispatch('RESIZE_COLUMNS_ROWS', { sheetId, dimension: 'ROW', elements, size })
+    this.dispatch(FILL, fillOf(plan, sheetId))
     this.dispatch('SET_GRID_LINES_VISIBILITY', { sheetId, areGridLinesVisible: false })
     if (plan.folded) {
       const group = { sheetId, dimension: 'COL', start: plan.folded.first - 1, end: plan.folded.last - 1 }

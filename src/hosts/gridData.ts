@@ -15,8 +15,8 @@ export interface GridStyle {
 }
 
 /** Pixels for a unit of column width. */
-const PIXELS_PER_WIDTH = 7.2
-const PIXELS_PER_POINT = 96 / 72
+export const PIXELS_PER_WIDTH = 7.2
+export const PIXELS_PER_POINT = 96 / 72
 
 export function gridStyle(look: Look): GridStyle {
   return {

@@ -1,5 +1,6 @@
 /** A command of our own for the grid: many writes as one step, evaluated once at its end and undone as one. */
 import { lockedSheetAllowedCommands, registries, UIPlugin } from '@odoo/o-spreadsheet'
+import { registerFill } from './gridFill.js'
 import { HostError } from './host.js'
 
 const TOGETHER = 'CISTERN_TOGETHER'
@@ -18,6 +19,7 @@ export function registerTogether(): void {
   registered = true
   // It writes to sheets of its own choice: that the sheet in view is locked says nothing of them.
   lockedSheetAllowedCommands.add(TOGETHER as never)
+  registerFill()
   registries.featurePluginRegistry.add('cistern_together', TogetherPlugin as never)
 }
 

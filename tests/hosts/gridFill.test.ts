@@ -1,0 +1,99 @@
+/** Sheets that are written in one step against the same sheets loaded as data: cell by cell, and back and forth. */
+import { Model } from '@odoo/o-spreadsheet'
+import { describe, expect, it } from 'vitest'
+import { GridEngine } from '../../src/hosts/gridEngine.js'
+import { GridHost } from '../../src/hosts/grid.js'
+import { gridData } from '../../src/hosts/gridData.js'
+import { registerTogether } from '../../src/hosts/gridTogether.js'
+import { makeTakeoffs } from '../../src/hosts/session.js'
+import { jobSheets } from '../../src/plan/jobSheets.js'
+import { standardPlaces } from '../../src/plan/places.js'
+import type { SheetPlan } from '../../src/plan/plan.js'
+import { tablesSheet } from '../../src/plan/tablesSheet.js'
+import { templateWorkbook } from '../../src/plan/workbook.js'
+import { startingOffice } from '../../src/takeoff/demo.js'
+import { demoTakeoff } from '../support/office.js'
+
+void new GridEngine()
+registerTogether()
+const made = { date: '2026-11-25', revision: 1, version: 'test' }
+const template = () => templateWorkbook(startingOffice(true), made)
+const onGrid = (plans: readonly SheetPlan[]) => plans.filter(({ toScale }) => !toScale)
+
+interface Getters {
+  getSheetIdByName(name: string): string | undefined
+  getSheetIds(): string[]
+  getSheetName(id: string): string
+  getCell(position: object): { style?: object; format?: string } | undefined
+  getCellText(position: object, options: object): string
+  getEvaluatedCell(position: object): { value: unknown; formattedValue: string }
+  getCellBorder(position: object): object | null
+  getColSize(sheetId: string, col: number): number
+  getRowSize(sheetId: string, row: number): number
+  getPaneDivisions(sheetId: string): object
+}
+const gettersOf = (model: Model) => model.getters as unknown as Getters
+/** All that is seen of a sheet within the reach of its plan. */
+function seen(model: Model, { name, cells }: SheetPlan): unknown[] {
+  const getters = gettersOf(model)
+  const sheetId = getters.getSheetIdByName(name)!
+  const [rows, cols] = [Math.max(...cells.map(({ row }) => row)), Math.max(...cells.map(({ column }) => column))]
+  const list: unknown[] = [getters.getPaneDivisions(sheetId)]
+  for (let col = 0; col < cols; col++) list.push(['col', col, getters.getColSize(sheetId, col)])
+  for (let row = 0; row < rows; row++) {
+    list.push(['row', row, getters.getRowSize(sheetId, row)])
+    for (let col = 0; col < cols; col++) {
+      const position = { sheetId, row, col }
+      const cell = getters.getCell(position)
+      const { value } = getters.getEvaluatedCell(position)
+      const text = getters.getCellText(position, { showFormula: true })
+      const border = getters.getCellBorder(position)
+      if (cell || border) list.push([row, col, text, value, cell?.style ?? {}, cell?.format ?? '', border])
+    }
+  }
+  return list
+}
+
+describe('a sheet written in one step', () => {
+  const plans = jobSheets(demoTakeoff('Wicket Mill'), standardPlaces(), 'native', made)
+  it('is the one that is loaded as data: contents, values, looks, borders, sizes', async () => {
+    const model = new Model(gridData(template()) as never)
+    await makeTakeoffs(new GridHost(model), ['Wicket Mill'], { flavor: 'native', made })
+    const loaded = new Model(gridData({ sheets: [...template().sheets, tablesSheet(made), ...plans] }) as never)
+    for (const plan of onGrid(plans)) expect(seen(model, plan), plan.name).toEqual(seen(loaded, plan))
+  })
+  it('is undone and done again as a whole, and made again over what was typed', async () => {
+    const model = new Model(gridData(template()) as never)
+    const host = new GridHost(model)
+    const names = () => gettersOf(model).getSheetIds().length
+    const before = names()
+    await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'native', made })
+    const first = onGrid(plans).map((plan) => seen(model, plan))
+    expect(names()).toBe(before + onGrid(plans).length + 1)
+    model.dispatch('REQUEST_UNDO' as never, {} as never)
+    expect(names()).toBe(before)
+    model.dispatch('REQUEST_REDO' as never, {} as never)
+    expect(onGrid(plans).map((plan) => seen(model, plan))).toEqual(first)
+    // Words and looks of somebody's own on a sheet of ours go when it is made again, as they did cell by cell.
+    const sheetId = gettersOf(model).getSheetIdByName('Working Wicket Mill')!
+    model.dispatch('UPDATE_CELL' as never, { sheetId, row: 7, col: 1, content: 'typed', style: { bold: true } } as never)
+    await host.write(plans)
+    expect(onGrid(plans).map((plan) => seen(model, plan))).toEqual(first)
+  })
+  it('a cell typed on it afterwards is worked out with all that rests on it', async () => {
+    const model = new Model(gridData(template()) as never)
+    const host = new GridHost(model)
+    await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'native', made })
+    const takeoff = plans.find(({ kind }) => kind === 'takeoff')!
+    const total = takeoff.definedNames!.find(({ name }) => name.endsWith('.Total'))!
+    const getters = gettersOf(model)
+    const at = { sheetId: getters.getSheetIdByName(takeoff.name)!, row: total.row - 1, col: total.column - 1 }
+    const before = Number(getters.getEvaluatedCell(at).value)
+    expect(before).toBeCloseTo(demoTakeoff('Wicket Mill').total, 6)
+    // Prices of the list and figures of Design are live: the run of the power feed, typed over.
+    const design = plans.find(({ kind }) => kind === 'design')!
+    const run = design.cells.find(({ value }) => value === 'PowerRun_ft')!
+    model.dispatch('UPDATE_CELL' as never, { sheetId: getters.getSheetIdByName(design.name)!, row: run.row - 1, col: run.column, content: '900' } as never)
+    expect(Number(getters.getEvaluatedCell(at).value)).toBeGreaterThan(before)
+  })
+})
