@@ -7,6 +7,7 @@ import { coreTypes, lockedSheetAllowedCommands, registries } from '@odoo/o-sprea
 import { rowHeights } from '../plan/heights.js'
 import { looks } from '../plan/looks.js'
 import type { SheetPlan } from '../plan/plan.js'
+import { changed, type GridPlugin, type PluginRegistry } from './gridPlugins.js'
 import { cellContent, gridBorder, gridFormat, gridStyle, PIXELS_PER_POINT, PIXELS_PER_WIDTH } from './gridData.js'
 
 export const FILL = 'CISTERN_FILL'
@@ -35,33 +36,21 @@ const isFill = (command: Command): command is FillCommand => command.type === FI
 const isPlace = (command: Command): command is PlaceCommand => command.type === PLACE
 
 /** What of the grid's plugins is used here. */
-interface Plugin {
-  handle(command: Command): void
-  beforeHandle(command: Command): void
-  dispatch(type: string, payload: object): unknown
-  history: { update(...path: unknown[]): void }
-  getters: { getNumberRows(sheetId: string): number; getNumberCols(sheetId: string): number }
-}
-interface CellPlugin extends Plugin {
+interface CellPlugin extends GridPlugin {
   importCell(sheetId: string, content: string, style: object | undefined, format: string | undefined): { id: GridCellId }
 }
-interface SheetPlugin extends Plugin {
+interface SheetPlugin extends GridPlugin {
   sheets: Record<string, { rows: { cells: Record<number, GridCellId | undefined> }[] }>
 }
-interface SizePlugin extends Plugin {
+interface SizePlugin extends GridPlugin {
   sizes: Record<string, { COL: (number | undefined)[]; ROW: (number | undefined)[] }>
 }
-interface RowSizePlugin extends Plugin {
+interface RowSizePlugin extends GridPlugin {
   initializeSheet(sheetId: string): void
 }
-interface EvaluationPlugin extends Plugin {
+interface EvaluationPlugin extends GridPlugin {
   shouldRebuildDependenciesGraph: boolean
 }
-interface Registry {
-  get(name: string): unknown
-  replace(name: string, plugin: unknown): unknown
-}
-
 /** The command that makes a sheet, which is there and large enough, into the one of the plan. */
 export function fillOf(plan: SheetPlan, sheetId: string): Omit<FillCommand, 'type'> {
   const register = <T>() => {
@@ -98,24 +87,19 @@ export function fillOf(plan: SheetPlan, sheetId: string): Omit<FillCommand, 'typ
   }
 }
 
-/** Puts a handler of the command behind that of a plugin of the grid. */
-function extended<P extends Plugin>(registry: Registry, name: string, handle: (plugin: P, command: Command) => void, when: 'handle' | 'beforeHandle' = 'handle'): void {
-  const Known = registry.get(name) as new (...args: unknown[]) => P
-  const method = (Known.prototype as Plugin)[when]
-  class Extended extends (Known as new (...args: unknown[]) => Plugin) {}
-  Object.defineProperty(Extended.prototype, when, {
-    value(this: P, command: Command) {
-      method.call(this, command)
-      handle(this, command)
+/** Puts a handler of the two commands behind that of a plugin of the grid. */
+const extended = <P extends GridPlugin>(registry: PluginRegistry, name: string, handle: (plugin: P, command: Command) => void): void =>
+  changed<P>(registry, name, {
+    handle(plugin, before, command) {
+      before(command)
+      handle(plugin, command as Command)
     },
-  })
-  registry.replace(name, Extended)
-}
+  } as Parameters<typeof changed<P>>[2])
 
 /** Must be called before a model is made. */
 export function registerFill(): void {
-  const core = registries.corePluginRegistry as unknown as Registry
-  const views = registries.coreViewsPluginRegistry as unknown as Registry
+  const core = registries.corePluginRegistry as unknown as PluginRegistry
+  const views = registries.coreViewsPluginRegistry as unknown as PluginRegistry
   const inverse = registries.inverseCommandRegistry as unknown as { add(name: string, of: (command: Command) => Command[]): void }
   for (const type of [FILL, PLACE]) {
     ;(coreTypes as Set<string>).add(type)
@@ -177,12 +161,10 @@ export function registerFill(): void {
   extended<RowSizePlugin>(views, 'row_size', (plugin, command) => {
     if (isFill(command)) plugin.initializeSheet(command.sheetId)
   })
-  extended<EvaluationPlugin>(
-    views,
-    'evaluation',
-    (plugin, command) => {
-      if (isFill(command)) plugin.shouldRebuildDependenciesGraph = true
+  changed<EvaluationPlugin>(views, 'evaluation', {
+    beforeHandle(plugin, before, command) {
+      before(command)
+      if (isFill(command as Command)) plugin.shouldRebuildDependenciesGraph = true
     },
-    'beforeHandle',
-  )
+  })
 }

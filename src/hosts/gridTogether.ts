@@ -1,6 +1,7 @@
 /** A command of our own for the grid: many writes as one step, evaluated once at its end and undone as one. */
 import { lockedSheetAllowedCommands, registries, UIPlugin } from '@odoo/o-spreadsheet'
 import { registerFill } from './gridFill.js'
+import { registerQuick } from './gridQuick.js'
 import { HostError } from './host.js'
 
 const TOGETHER = 'CISTERN_TOGETHER'
@@ -20,6 +21,7 @@ export function registerTogether(): void {
   // It writes to sheets of its own choice: that the sheet in view is locked says nothing of them.
   lockedSheetAllowedCommands.add(TOGETHER as never)
   registerFill()
+  registerQuick()
   registries.featurePluginRegistry.add('cistern_together', TogetherPlugin as never)
 }
 

@@ -1,4 +1,4 @@
-/** Sheets that are written in one step against the same sheets loaded as data: cell by cell, and back and forth. */
+/** Sheets that are written in one step, and what the grid is spared, against the same sheets loaded as data: cell by cell, and back and forth. */
 import { Model } from '@odoo/o-spreadsheet'
 import { describe, expect, it } from 'vitest'
 import { GridEngine } from '../../src/hosts/gridEngine.js'
@@ -31,6 +31,10 @@ interface Getters {
   getColSize(sheetId: string, col: number): number
   getRowSize(sheetId: string, row: number): number
   getPaneDivisions(sheetId: string): object
+  getRowDimensions(sheetId: string, row: number): { start: number }
+  getSheetSize(sheetId: string): { numberOfRows: number }
+  isRowHidden(sheetId: string, row: number): boolean
+  getCustomColors(): string[]
 }
 const gettersOf = (model: Model) => model.getters as unknown as Getters
 /** All that is seen of a sheet within the reach of its plan. */
@@ -79,6 +83,31 @@ describe('a sheet written in one step', () => {
     model.dispatch('UPDATE_CELL' as never, { sheetId, row: 7, col: 1, content: 'typed', style: { bold: true } } as never)
     await host.write(plans)
     expect(onGrid(plans).map((plan) => seen(model, plan))).toEqual(first)
+  })
+  it('rows stand where their heights put them, made new, made again and typed over', async () => {
+    const model = new Model(gridData(template()) as never)
+    const host = new GridHost(model)
+    const getters = gettersOf(model)
+    const wrong = () =>
+      getters.getSheetIds().flatMap((sheetId) => {
+        let start = 0
+        return Array.from({ length: getters.getSheetSize(sheetId).numberOfRows }, (_, row) => {
+          const [at, hidden] = [getters.getRowDimensions(sheetId, row), getters.isRowHidden(sheetId, row)]
+          const isRight = at.start === start
+          start += hidden ? 0 : getters.getRowSize(sheetId, row)
+          return isRight ? [] : [`${getters.getSheetName(sheetId)} ${row}`]
+        }).flat()
+      })
+    await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'native', made })
+    expect(wrong()).toEqual([])
+    const [design] = plans.filter(({ kind }) => kind === 'design')
+    // Made again with a row that is three times as high.
+    await host.write([{ ...design!, cells: design!.cells.map((cell) => (cell.row === 9 ? { ...cell, value: 'word '.repeat(200), formula: undefined as never } : cell)) }])
+    expect(wrong()).toEqual([])
+    model.dispatch('UPDATE_CELL' as never, { sheetId: getters.getSheetIdByName('Jobs')!, row: 7, col: 1, content: 'x', style: { fontSize: 36, textColor: '#123456' } } as never)
+    expect(wrong()).toEqual([])
+    // The colors in use are gathered when somebody asks for them.
+    expect(getters.getCustomColors()).toEqual(expect.arrayContaining(['#1F2A30', '#123456']))
   })
   it('a cell typed on it afterwards is worked out with all that rests on it', async () => {
     const model = new Model(gridData(template()) as never)
