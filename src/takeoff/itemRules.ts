@@ -6,7 +6,7 @@ import { ruleProblem } from './checkRules.js'
 import type { Problem } from './fields.js'
 import type { Office, Row } from './office.js'
 import { sectionNamed, sections, type ItemKind } from './officeTables.js'
-import { items010 } from './older/items010.js'
+import { numberOfRow010, rows010 } from './older/rows010.js'
 import { readTemplate, templateFormula } from './template.js'
 
 /** Sums over other lines that When and Quantity may use: hours of people, and tons of stone ordered. */
@@ -102,9 +102,7 @@ const depth = (text: string): number => {
 const sumWords: ReadonlySet<string> = new Set(['added by hand', 'summary', 'order cost', 'overhead', 'markup', 'tax', 'total', 'further work'])
 
 /** Rows that 0.1.0 wrote and nobody touched: their units are not held against the office. */
-const ITEM_COLUMNS = ['Code', 'When', 'Quantity', 'Unit'] as const
-const olderRows = new Set(items010.map((row) => ITEM_COLUMNS.map((column) => String(row[column] ?? '')).join('\n')))
-export const isOlderRow = (row: Row): boolean => olderRows.has(ITEM_COLUMNS.map((column) => String(row.cells[column] ?? '')).join('\n'))
+export const isOlderRow = (row: Row): boolean => rows010.has(numberOfRow010(row.cells))
 
 export function readItemRules(office: Office): { rules: ItemRule[]; problems: Problem[] } {
   const problems: Problem[] = []

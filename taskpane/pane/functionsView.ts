@@ -47,7 +47,7 @@ function described(calculation: AnyCalculation, insert: (formula: string) => voi
     ),
     ...(calculation.notes ?? []).map((note: string) => h('p', { class: 'note' }, note)),
     h('p', { class: 'sample' }, h('code', {}, call)),
-    h('fluent-button', { class: 'insert', on: { click: () => insert(call) } }, 'Insert into the active cell'),
+    h('button', { type: 'button', class: 'button insert', on: { click: () => insert(call) } }, 'Insert into the active cell'),
   )
 }
 

@@ -1,8 +1,4 @@
 /** The pane: pick a job, see what it says, make its takeoff. One bundle for Excel and for the local workbook page. */
-import '@fluentui/web-components/button.js'
-import '@fluentui/web-components/progress-bar.js'
-import { setTheme } from '@fluentui/web-components/theme/set-theme.js'
-import { webDarkTheme, webLightTheme } from '@fluentui/tokens'
 import type { Host } from '../../src/hosts/host.js'
 import { addJob, addRainDays, makeTakeoffs, nameHeading, open, setUp, type Opened, type Outcome } from '../../src/hosts/session.js'
 import type { Flavor } from '../../src/plan/calls.js'
@@ -50,11 +46,11 @@ export class Pane {
   )
   private readonly glance = h('section', { class: 'glance-holder', 'aria-live': 'off' })
   private readonly problems = h('section', { class: 'problems', hidden: true, 'aria-label': 'Problems' })
-  private readonly make = h('fluent-button', { class: 'make', appearance: 'primary', on: { click: () => void this.run() } }, 'Make takeoff')
-  private readonly cancel = h('fluent-button', { class: 'cancel', hidden: true, on: { click: () => this.running?.abort() } }, 'Cancel')
+  private readonly make = h('button', { type: 'button', class: 'button primary make', on: { click: () => void this.run() } }, 'Make takeoff')
+  private readonly cancel = h('button', { type: 'button', class: 'button cancel', hidden: true, on: { click: () => this.running?.abort() } }, 'Cancel')
   private readonly all = h('input', { type: 'checkbox', id: 'all-jobs' })
   private readonly flavor = h('select', { id: 'flavor' }, h('option', { value: 'native' }, 'ordinary formulas'), h('option', { value: 'cells' }, 'with cell functions'))
-  private readonly progress = h('fluent-progress-bar', { class: 'progress', hidden: true, 'aria-label': 'Writing sheets' })
+  private readonly progress = h('progress', { class: 'progress', hidden: true, 'aria-label': 'Writing sheets' })
   private readonly status = h('p', { class: 'status', role: 'status' })
   private readonly actions = h(
     'section',
@@ -96,13 +92,12 @@ export class Pane {
     private readonly made: () => Made,
     private readonly settings: Settings,
   ) {
-    applyTheme()
     const functions = h(
       'details',
       { class: 'fold', id: 'functions' },
       h('summary', {}, 'Functions'),
       functionsView((formula) => void this.insert(formula)),
-      host.wake ? h('fluent-button', { class: 'wake', on: { click: () => void this.wake() } }, 'Wake cells that show #NAME?') : h('span', {}),
+      host.wake ? h('button', { type: 'button', class: 'button wake', on: { click: () => void this.wake() } }, 'Wake cells that show #NAME?') : h('span', {}),
     )
     functions.open = this.settings.get('functionsOpen')
     functions.addEventListener('toggle', () => this.settings.set('functionsOpen', functions.open))
@@ -164,8 +159,8 @@ export class Pane {
         {},
         `This workbook has no table ${missing.join(', ')} yet. Setting it up adds them on sheets of their own; nothing that exists is changed. A sheet whose name or first heading was changed counts as missing: change it back.`,
       ),
-      h('fluent-button', { appearance: 'primary', class: 'set-up', on: { click: () => void this.setUp(false) } }, 'Set up this workbook'),
-      h('fluent-button', { class: 'set-up-demo', on: { click: () => void this.setUp(true) } }, 'Set up with the demo jobs'),
+      h('button', { type: 'button', class: 'button primary set-up', on: { click: () => void this.setUp(false) } }, 'Set up this workbook'),
+      h('button', { type: 'button', class: 'button set-up-demo', on: { click: () => void this.setUp(true) } }, 'Set up with the demo jobs'),
     )
   }
 
@@ -376,8 +371,8 @@ export class Pane {
           return isAgreed
         },
         onProgress: async ({ job, done, of }) => {
-          this.progress.setAttribute('max', String(of))
-          this.progress.setAttribute('value', String(done))
+          this.progress.max = of
+          this.progress.value = done
           if (job) this.say(`Writing ${job}, ${done + 1} of ${of}`)
           await new Promise((resolve) => setTimeout(resolve))
         },
@@ -413,7 +408,8 @@ export class Pane {
   private busy(isBusy: boolean): void {
     this.progress.hidden = !isBusy
     this.cancel.hidden = !isBusy
-    this.make.toggleAttribute('disabled-focusable', isBusy)
+    // It keeps the focus of who pressed it; pressed again, it does nothing.
+    this.make.setAttribute('aria-disabled', String(isBusy))
   }
 
   private async insert(formula: string): Promise<void> {
@@ -468,29 +464,3 @@ const isMissingPrice = ({ unpriced }: Problem): boolean => unpriced !== undefine
 const distinct = (list: readonly Problem[]): readonly Problem[] => [...new Map(list.map((problem) => [problemText(problem), problem])).values()]
 
 const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error))
-
-/** Fluent's tokens with our one accent; they follow the theme of the system. */
-function applyTheme(): void {
-  const dark = matchMedia('(prefers-color-scheme: dark)')
-  const accent = { light: '#8A4B2A', lightHover: '#733D21', dark: '#E0A98A', darkHover: '#EBC0A8' }
-  const set = () => {
-    const own = dark.matches
-      ? {
-          colorBrandBackground: accent.dark,
-          colorBrandBackgroundHover: accent.darkHover,
-          colorBrandBackgroundPressed: accent.dark,
-          colorNeutralForegroundOnBrand: '#1E2326',
-          colorCompoundBrandBackground: accent.dark,
-        }
-      : {
-          colorBrandBackground: accent.light,
-          colorBrandBackgroundHover: accent.lightHover,
-          colorBrandBackgroundPressed: accent.lightHover,
-          colorNeutralForegroundOnBrand: '#FFFFFF',
-          colorCompoundBrandBackground: accent.light,
-        }
-    setTheme({ ...(dark.matches ? webDarkTheme : webLightTheme), ...own })
-  }
-  set()
-  dark.addEventListener('change', set)
-}

@@ -21,7 +21,7 @@ export function rainFold(add: (text: string, file: string, choice: RainChoice) =
   const name = h('input', { type: 'text', id: 'rain-new', class: 'search', autocomplete: 'off', placeholder: 'its name, as jobs will have it' })
   const unit = h('select', { id: 'rain-unit' }, h('option', { value: '' }, 'as the file says'), ...rainUnits.map((name) => h('option', { value: name }, unitWords[name])))
   const id = h('input', { type: 'text', id: 'rain-id', class: 'search', autocomplete: 'off', placeholder: 'only where the file has several' })
-  const button = h('fluent-button', { class: 'add-rain', on: { click: () => void start() } }, 'Add the days')
+  const button = h('button', { type: 'button', class: 'button add-rain', on: { click: () => void start() } }, 'Add the days')
   /** The station that the days went to last: a new one is known when the office is read again. */
   let wanted = ''
   async function start(): Promise<void> {

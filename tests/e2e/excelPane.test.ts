@@ -37,10 +37,10 @@ describe.runIf(hasChromium)('the pane of the Excel build', unlessChromiumDies, (
     const { page, errors, strangers, address } = await watchedPage({ viewport: { width: 350, height: 900 } })
     await page.route(`${OFFICE}**`, (route) => route.fulfill({ contentType: 'text/javascript', body: officeStandIn() }))
     await page.goto(`${address}taskpane.html`)
-    await page.click('fluent-button.set-up-demo')
+    await page.click('button.set-up-demo')
     await page.waitForSelector('.glance h2')
     await page.selectOption('#job-picker', 'Wicket Mill')
-    await page.click('fluent-button.make')
+    await page.click('button.make')
     await page.waitForFunction(() => document.querySelector('.status')?.textContent?.includes('1 takeoff made'))
     const book = await page.evaluate(() => {
       const { memoryBook, CustomFunctions: custom } = window as unknown as {

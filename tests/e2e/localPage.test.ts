@@ -129,7 +129,7 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     await typeInto(page, 'Jobs', NEW_ROW, columnOf('Cover_ft'), '2')
 
     // Two tanks: one tie, two boots.
-    await page.click('fluent-button.make')
+    await page.click('button.make')
     await statusSays(page, /1 takeoff made: Takeoff Typed 1/)
     expect((await activeCell(page)).sheet).toBe('Takeoff Typed 1')
     const boots = await page.evaluate(() => {
@@ -141,7 +141,7 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     expect((await cellIn(page, 'Takeoff Typed 1', boots, takeoffColumns.order)).value).toBe(2)
     await typeInto(page, 'Takeoff Typed 1', boots, takeoffColumns.yours, '7')
     expect((await cellIn(page, 'Takeoff Typed 1', boots, takeoffColumns.order)).value).toBe(7)
-    await page.click('fluent-button.make')
+    await page.click('button.make')
     await page.waitForFunction(() => document.querySelector('.cancel')?.hasAttribute('hidden'))
     await statusSays(page, /1 takeoff made/)
     expect((await cellIn(page, 'Takeoff Typed 1', boots, takeoffColumns.order)).value).toBe(7)
@@ -224,7 +224,7 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
 
   it('a saved file has its lists, borders and hidden sheets', async () => {
     const { page } = await opened()
-    await page.click('fluent-button.make')
+    await page.click('button.make')
     await statusSays(page, /1 takeoff made/)
     await page.evaluate(() => {
       const model = (window as unknown as GridWindow).cisternModel
@@ -316,7 +316,7 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
       await page.keyboard.press('Enter')
     }
     await page.waitForFunction(() => /\$[\d,]{4,}/.test(document.querySelector('.glance .sum')?.textContent ?? ''), null, { timeout: 30_000 })
-    await page.focus('fluent-button.make')
+    await page.focus('button.make')
     await page.keyboard.press('Enter')
     await statusSays(page, /1 takeoff made: Takeoff Sedge End/)
     await page.focus('#save-file')
@@ -401,7 +401,7 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
       throw new Error(`Tab never reaches ${matches}.`)
     }
     await reach('#job-picker')
-    await reach('fluent-button.make')
+    await reach('button.make')
     await page.keyboard.press('Enter')
     await statusSays(page, /1 takeoff made: Takeoff Pipit Hollow/)
     await reach('#functions > summary')
@@ -410,7 +410,7 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     await page.keyboard.type('PEAKFLOW')
     await reach('#function-PEAKFLOW > summary')
     await page.keyboard.press('Enter')
-    await reach('#function-PEAKFLOW fluent-button.insert')
+    await reach('#function-PEAKFLOW button.insert')
     const before = await activeCell(page)
     await page.keyboard.press('Enter')
     await statusSays(page, /=CISTERN\.PEAKFLOW\(2500,4\.7\) is in /)
@@ -435,7 +435,7 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     const { page } = await opened()
     await page.check('#all-jobs')
     await page.selectOption('#flavor', 'native')
-    await page.click('fluent-button.make')
+    await page.click('button.make')
     await statusSays(page, /5 takeoffs made/)
     const errors = await page.evaluate(() => {
       const { getters } = (window as unknown as GridWindow).cisternModel

@@ -9,6 +9,8 @@ import { updateOffice } from '../../src/hosts/updateOffice.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
 import { readOffice, rowNamed } from '../../src/takeoff/office.js'
 import { wantedTables } from '../../src/takeoff/officeTables.js'
+import { items010 } from '../../src/takeoff/older/items010.js'
+import { numberOfRow010, rows010 } from '../../src/takeoff/older/rows010.js'
 import { officeUpdate } from '../../src/takeoff/older/update.js'
 import { makeTakeoff, workJob } from '../../src/takeoff/takeoff.js'
 import { lineOf } from '../support/office.js'
@@ -17,6 +19,14 @@ import { inExceljs } from '../support/xlsx.js'
 const made = { date: '2026-11-25', revision: 1, version: 'test' }
 const bytes = new Uint8Array(readFileSync(join(import.meta.dirname, '../data/made-by-0.1.0.xlsx')))
 const older = () => sourceOf(bytes, 'OLD.xlsx')
+
+describe('rows of Items that 0.1.0 wrote', () => {
+  it('are known by a short number each, and no row of today is', () => {
+    expect([...rows010].sort()).toEqual([...new Set(items010.map((row) => numberOfRow010(row)))].sort())
+    expect(rows010.size).toBeGreaterThan(80)
+    expect(rows010.has(numberOfRow010({ Code: 'LOCATE', Quantity: '2', Unit: 'job' }))).toBe(false)
+  })
+})
 
 describe('a workbook of 0.1.0', () => {
   const source = older()
