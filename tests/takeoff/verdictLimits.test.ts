@@ -265,3 +265,20 @@ describe('each verdict at its limit, just inside and just beyond', () => {
     for (const { rule } of verdictRules) expect(formula(rule).evaluate({ value: () => undefined })).not.toBe('pass')
   })
 })
+
+/** Sentences that state figures and leave the word to the verdict. */
+const plain: readonly string[] = ['UpliftVerdict', 'WeightVerdict', 'TrafficVerdict', 'PortVerdict', 'FrostVerdict', 'DutyVerdict', 'FillVerdict']
+
+describe('the sentence of a verdict', () => {
+  it.each(verdictRules.filter(({ name, says }) => typeof says !== 'string' && !plain.includes(name)))('$name: what is said of a stop is said of nothing else', ({ name, says }) => {
+    const cases = says as readonly (readonly [when: string, words: string])[]
+    const verdictsOf = new Map<number, Set<string>>()
+    for (const [given, verdict] of limits[name] ?? []) {
+      const all: Readonly<Record<string, number | string>> = { ...others, ...given }
+      const holds = (when: string) => when === '' || formula(when).evaluate({ value: (wanted) => all[wanted] ?? 0 }) === true
+      const at = cases.findIndex(([when]) => holds(when))
+      verdictsOf.set(at, (verdictsOf.get(at) ?? new Set()).add(verdict))
+    }
+    for (const [at, verdicts] of verdictsOf) expect(verdicts.has('stop') && verdicts.size > 1, `${cases[at]![1]} (${[...verdicts].join(', ')})`).toBe(false)
+  })
+})

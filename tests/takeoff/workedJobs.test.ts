@@ -16,6 +16,16 @@ function workedOf(job: WorkedRow): Takeoff {
   return takeoff!
 }
 
+describe('what was sized', () => {
+  it('says of the tanks, and of nothing else, that no count reaches the wish', () => {
+    const { design } = takeoffOf({ ...leastRow, People: 40, WantedReliability: 1 })
+    expect(design.number('Reliability')).toBeLessThan(1)
+    expect(design.whySized('TankCount')).toMatch(/no count up to 12 reaches the wanted reliability/)
+    expect(design.whySized('PumpModel')).toBe('sized by the tool')
+    expect(takeoffOf({ ...leastRow, People: 1, WantedReliability: 0.3 }).design.whySized('TankCount')).toBe('sized by the tool')
+  })
+})
+
 describe('the house set', () => {
   it('is part of the takeoff where the job brings it, and where the house lies below the water', () => {
     const sets = (more: WorkedRow['row']) => lineOf(takeoffOf({ ...leastRow, ...more }), 'HOUSE-VALVE')?.net ?? 0
