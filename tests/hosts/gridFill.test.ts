@@ -48,11 +48,11 @@ function seen(model: Model, { name, cells }: SheetPlan): unknown[] {
     list.push(['row', row, getters.getRowSize(sheetId, row)])
     for (let col = 0; col < cols; col++) {
       const position = { sheetId, row, col }
-      const standing = getters.getCell(position)
+      const { style = {}, format = '' } = getters.getCell(position) ?? {}
       const { value } = getters.getEvaluatedCell(position)
       const text = getters.getCellText(position, { showFormula: true })
       const border = getters.getCellBorder(position)
-      if (standing || border) list.push([row, col, text, value, standing?.style ?? {}, standing?.format ?? '', border])
+      if (text !== '' || border || Object.keys(style).length) list.push([row, col, text, value, style, format, border])
     }
   }
   return list
