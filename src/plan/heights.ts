@@ -17,6 +17,7 @@ const CHARACTERS_PER_WIDTH = 1.22
 
 /** Lines that a text takes when words are not broken. */
 function linesOf(text: string, width: number): number {
+  if (text.length <= width) return 1
   let [lines, used] = [1, 0]
   for (const word of text.split(' ')) {
     const length = word.length
@@ -56,7 +57,15 @@ export function fittedToPage(plan: SheetPlan): SheetPlan {
   return { ...plan, print: { percent: byHeight >= LEAST_PERCENT ? Math.min(byWidth, byHeight) : byWidth } }
 }
 
-export function rowHeights(plan: SheetPlan): Map<number, number> {
+const known = new WeakMap<SheetPlan, ReadonlyMap<number, number>>()
+/** Asked for several times of a plan, which does not change. */
+export function rowHeights(plan: SheetPlan): ReadonlyMap<number, number> {
+  let heights = known.get(plan)
+  if (!heights) known.set(plan, (heights = heightsOf(plan)))
+  return heights
+}
+
+function heightsOf(plan: SheetPlan): ReadonlyMap<number, number> {
   const heights = new Map<number, number>()
   for (const { row, column, role, value, look = looks[role] } of plan.cells) {
     const width = (plan.widths[column - 1] ?? 10) * CHARACTERS_PER_WIDTH * (10 / (look.size ?? 10))

@@ -29,6 +29,8 @@ export class StyleBook {
   private readonly part: string
   private readonly lists = new Map<ListName, List>()
   private readonly known = new Map<string, number>()
+  /** Most cells wear one of our looks, which are the same things all along. */
+  private readonly byLook = new Map<Look, Map<string | undefined, number>>()
   private readonly face: string
   private prefix = ''
   private isChanged = false
@@ -97,6 +99,15 @@ export class StyleBook {
 
   /** The number of the cell format that wears a look and a number format. */
   of(look: Look, format: string | undefined): number {
+    let ofLook = this.byLook.get(look)
+    if (!ofLook) this.byLook.set(look, (ofLook = new Map()))
+    let index = ofLook.get(format)
+    if (index === undefined) ofLook.set(format, (index = this.sameAs(look, format)))
+    return index
+  }
+
+  /** Looks that are the same, said twice, are one format. */
+  private sameAs(look: Look, format: string | undefined): number {
     const key = `${JSON.stringify(look)} ${format ?? ''}`
     let index = this.known.get(key)
     if (index === undefined) this.known.set(key, (index = this.make(look, format)))

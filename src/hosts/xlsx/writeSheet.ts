@@ -234,8 +234,7 @@ export class SheetWriter {
     const rows = [...new Set([...byRow.keys(), ...heights.keys()])].sort((one, other) => one - other)
     const data = rows.map((row) => {
       const height = heights.get(row)
-      // A cell written twice counts as written last.
-      const cells = [...new Map((byRow.get(row) ?? []).map((cell) => [cell.column, cell])).values()].sort((one, other) => one.column - other.column)
+      const cells = inColumns(byRow.get(row) ?? [])
       return `<row r="${row}"${height === undefined ? '' : ` ht="${Math.round(height * 100) / 100}" customHeight="1"`}>${cells.map((cell) => this.cell(plan.name, cell)).join('')}</row>`
     })
     const { left, center, right } = footOf(plan)
@@ -490,6 +489,11 @@ export class SheetWriter {
 /** The sign that unfolds stands before the folded columns, beside those that are shown. */
 const sheetProperties = (isFitted: boolean, isFolded: boolean): string =>
   isFitted || isFolded ? `<sheetPr>${isFolded ? '<outlinePr summaryRight="0"/>' : ''}${isFitted ? '<pageSetUpPr fitToPage="1"/>' : ''}</sheetPr>` : ''
+/** From left to right; a cell written twice counts as written last. */
+function inColumns(cells: readonly PlanCell[]): readonly PlanCell[] {
+  if (cells.every(({ column }, at) => at === 0 || column > cells[at - 1]!.column)) return cells
+  return [...new Map(cells.map((cell) => [cell.column, cell])).values()].sort((one, other) => one.column - other.column)
+}
 const foldOf = ({ folded }: SheetPlan, column: number): string =>
   !folded ? '' : column >= folded.first && column <= folded.last ? ' hidden="1" outlineLevel="1"' : column === folded.first - 1 ? ' collapsed="1"' : ''
 
