@@ -137,6 +137,14 @@ describe('a line whose quantity and price both changed', () => {
   })
 })
 
+describe('changes in a few words', () => {
+  it('are what they add, the lines among them, and each verdict that turned', () => {
+    const change = (what: 'verdict' | 'price', code: string, money: number | null) => ({ what, code, words: 'Uplift of an empty tank', from: 'check', to: 'pass', money })
+    expect(inShort([change('price', 'VENT', -12.5), change('verdict', '', null)], 3)).toBe('since revision 3 -$12.50; 1 change of lines; Uplift of an empty tank: check to pass')
+    expect(inShort([change('price', 'VENT', 12), change('price', 'TAPE', 1)], 1)).toBe('since revision 1 +$13.00; 2 changes of lines')
+  })
+})
+
 describe('a takeoff made again', () => {
   it('without a change says so; with a price and a quantity, to the cent what each adds', async () => {
     const first = make(template)

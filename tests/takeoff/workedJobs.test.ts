@@ -1,8 +1,8 @@
 /** Three jobs worked by hand: the arithmetic is written out, the sources stand beside it, nothing is copied from our own output. */
 import { describe, expect, it } from 'vitest'
-import { ProblemsError } from '../../src/takeoff/fields.js'
+import { checkedOrRaw, ProblemsError } from '../../src/takeoff/fields.js'
 import { readOffice, rowNamed } from '../../src/takeoff/office.js'
-import type { TableName } from '../../src/takeoff/officeTables.js'
+import { fieldsOf, jobFields, type TableName } from '../../src/takeoff/officeTables.js'
 import { makeTakeoff, workJob, type Takeoff } from '../../src/takeoff/takeoff.js'
 import { demoRows, demoTakeoff, leastRow, lineOf, officeWith, takeoffOf } from '../support/office.js'
 import { given, lowHouse, officeOf, shallow, wetPit, type WorkedRow } from '../support/workedRows.js'
@@ -16,6 +16,23 @@ function workedOf(job: WorkedRow): Takeoff {
   return takeoff!
 }
 
+describe('what a cell says once it is checked', () => {
+  const { Length_ft, Model } = fieldsOf('Tanks')
+  it.each([
+    ['Length_ft', Length_ft!, '3 m', 9.842519685],
+    ['Length_ft', Length_ft!, 'wide', 'wide'],
+    ['Model', Model!, ' Quern 1800 ', 'Quern 1800'],
+    ['TankModel', jobFields.TankModel, ' Quern 1800 ', 'Quern 1800'],
+    ['TankModel', jobFields.TankModel, 1800, 1800],
+    ['Date', jobFields.Date, null, null],
+  ] as const)('%s: %#', (name, field, raw, said) => {
+    const value = checkedOrRaw(name, field, raw)
+    // 3 m / 0.3048 m.
+    if (typeof said === 'number') expect(value).toBeCloseTo(said, 8)
+    else expect(value).toBe(said)
+  })
+})
+
 describe('what was sized', () => {
   it('says of the tanks, and of nothing else, that no count reaches the wish', () => {
     const { design } = takeoffOf({ ...leastRow, People: 40, WantedReliability: 1 })
@@ -23,6 +40,13 @@ describe('what was sized', () => {
     expect(design.whySized('TankCount')).toMatch(/no count up to 12 reaches the wanted reliability/)
     expect(design.whySized('PumpModel')).toBe('sized by the tool')
     expect(takeoffOf({ ...leastRow, People: 1, WantedReliability: 0.3 }).design.whySized('TankCount')).toBe('sized by the tool')
+  })
+})
+
+describe('the depth of the trench, where a row is silent', () => {
+  it('is 36 in, or 6 in below frost (IPC 305.4, from memory)', () => {
+    const depth = (FrostDepth_in: number) => takeoffOf({ ...leastRow, FrostDepth_in }).design.number('TrenchDepth_in')
+    expect([0, 20, 30, 31, 48].map(depth)).toEqual([36, 36, 36, 37, 54])
   })
 })
 
