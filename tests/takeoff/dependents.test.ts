@@ -5,7 +5,7 @@ import { Design } from '../../src/takeoff/design.js'
 import type { CellValue } from '../../src/takeoff/fields.js'
 import { knownNames } from '../../src/takeoff/names.js'
 import { readOffice } from '../../src/takeoff/office.js'
-import { jobFields } from '../../src/takeoff/officeTables.js'
+import { jobFields, type JobFieldName } from '../../src/takeoff/officeTables.js'
 import { designJob } from '../../src/takeoff/sizing.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
 
@@ -17,16 +17,15 @@ const another = (value: CellValue | undefined, others: readonly CellValue[]): Ce
   typeof value === 'number' ? value * 1.25 + 1 : (others.find((other) => other !== value && other !== null && other !== undefined) ?? (value === 'yes' ? 'no' : 'yes'))
 
 describe('a trial that changes one input', () => {
-  for (const job of office.tables.Jobs)
+  // A first flush, so that it matters how often it is lost.
+  for (const job of office.tables.Jobs.map((row) => ({ ...row, cells: { ...row.cells, FirstFlush_in: 0.05 } })))
     it(`has every figure as if ${job.cells.Job} were worked out from the start`, () => {
       const base = designJob(office, job)
       all(base)
       const sized = Object.fromEntries(base.sized)
       for (const field of [...Object.keys(jobFields).filter((name) => name !== 'Job'), 'OverflowCount', 'TieShare', 'BlockedAtInlet', 'BlockedShare']) {
-        const value = another(
-          base.sized.get(field) ?? job.cells[field],
-          office.tables.Jobs.map(({ cells }) => cells[field] ?? null),
-        )
+        const known = jobFields[field as JobFieldName] as { spec?: { options?: readonly string[] } } | undefined
+        const value = another(base.sized.get(field) ?? job.cells[field], [...(known?.spec?.options ?? []), ...office.tables.Jobs.map(({ cells }) => cells[field] ?? null)])
         const row = { ...job, cells: { ...job.cells, [field]: value }, defaulted: new Set([...job.defaulted].filter((name) => name !== field)) }
         const { [field]: _, ...rest } = sized
         const found = field in jobFields ? {} : { [field]: value }
