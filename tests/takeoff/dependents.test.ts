@@ -4,7 +4,7 @@ import { isError } from '../../src/formula/value.js'
 import { Design } from '../../src/takeoff/design.js'
 import type { CellValue } from '../../src/takeoff/fields.js'
 import { knownNames } from '../../src/takeoff/names.js'
-import { readOffice } from '../../src/takeoff/office.js'
+import { readOffice, type Row } from '../../src/takeoff/office.js'
 import { jobFields, type JobFieldName } from '../../src/takeoff/officeTables.js'
 import { designJob } from '../../src/takeoff/sizing.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
@@ -18,7 +18,7 @@ const another = (value: CellValue | undefined, others: readonly CellValue[]): Ce
 
 describe('a trial that changes one input', () => {
   // A first flush, so that it matters how often it is lost.
-  for (const job of office.tables.Jobs.map((row) => ({ ...row, cells: { ...row.cells, FirstFlush_in: 0.05 } })))
+  for (const job of office.tables.Jobs.map((row): Row => ({ ...row, cells: { ...row.cells, FirstFlush_in: 0.05 } })))
     it(`has every figure as if ${job.cells.Job} were worked out from the start`, () => {
       const base = designJob(office, job)
       all(base)
