@@ -1,6 +1,7 @@
 /** Three jobs worked by hand: the arithmetic is written out, the sources stand beside it, nothing is copied from our own output. */
 import { describe, expect, it } from 'vitest'
 import { checkedOrRaw, ProblemsError } from '../../src/takeoff/fields.js'
+import { Design } from '../../src/takeoff/design.js'
 import { readOffice, rowNamed } from '../../src/takeoff/office.js'
 import { fieldsOf, jobFields, type TableName } from '../../src/takeoff/officeTables.js'
 import { makeTakeoff, workJob, type Takeoff } from '../../src/takeoff/takeoff.js'
@@ -15,6 +16,23 @@ function workedOf(job: WorkedRow): Takeoff {
   expect(problems).toEqual([])
   return takeoff!
 }
+
+describe('a storm beyond what the overflow pipe carries', () => {
+  it('stands higher by bore, friction less fall, and exit: by hand', () => {
+    const { design } = takeoffOf(leastRow)
+    // Twice the flow that the pipe carries by its slope asks for four times its fall: three feet more than the foot it has, over a bore of 6 in.
+    const figures = { RoofFlow_gpm: 400, InletCount: 1, DrainCapacity_gpm: 200, DrainBore_in: 6, OverflowFall_in: 12 }
+    const full = new Design(readOffice(officeWith({ Jobs: [leastRow] })), design.job, Object.fromEntries(design.sized), figures)
+    const exit_ft = ((400 * 231) / 1728 / 60 / ((Math.PI / 4) * 0.5 ** 2)) ** 2 / (2 * 32.174)
+    expect(full.number('OutletHead_ft')).toBeCloseTo(0.5 + 3 + exit_ft, 9)
+  })
+  it('with one overflow blocked, all the others are on the far tank or the next', () => {
+    for (const name of ['Fernlow 12', 'Thistle Brow', 'Wicket Mill']) {
+      const { design } = demoTakeoff(name)
+      expect(design.number('BlockedAtInlet') + design.number('BlockedNext'), name).toBe(design.number('OverflowCount') - 1)
+    }
+  })
+})
 
 describe('what a cell says once it is checked', () => {
   const { Length_ft, Model } = fieldsOf('Tanks')
