@@ -83,6 +83,7 @@ async function main(): Promise<void> {
   const reports: string[] = []
   const calendars: string[] = []
   const unanswered: string[] = []
+  const notes: string[] = []
   /** One job after the other, each let go of when it is written; with a problem in one of them, all are looked at and nothing is written. */
   function* worked(): Generator<JobToWrite> {
     for (const job of jobs) {
@@ -90,12 +91,13 @@ async function main(): Promise<void> {
       const { earlier, revision, ...result } = work(office, job, name, { input, out, before: standingBook, source: source.workbook })
       for (const problem of result.problems) problems.set(problemText(problem), problem)
       if (values.json) views.push(JSON.stringify(jobView(name, result, [])))
-      if (problems.size) continue
-      const takeoff = result.takeoff!
-      reports.push(...report(takeoff), ...(earlier.before ? [`  ${inShort(changesSince(earlier.before, takeoff), earlier.before.revision)}`] : []))
-      if (values.calendar !== undefined) calendars.push(careCalendar(takeoff.design, made().date, made().version))
-      if (openStops(takeoff) > 0) unanswered.push(name)
-      yield { takeoff, revision, earlier }
+      if (!problems.size) {
+        const takeoff = result.takeoff!
+        reports.push(...report(takeoff), ...(earlier.before ? [`  ${inShort(changesSince(earlier.before, takeoff), earlier.before.revision)}`] : []))
+        if (values.calendar !== undefined) calendars.push(careCalendar(takeoff.design, made().date, made().version))
+        if (openStops(takeoff) > 0) unanswered.push(name)
+        yield { takeoff, revision, earlier }
+      }
       for (const workbook of [source.workbook, standingBook]) workbook?.close(Object.values(jobSheetNames(name)))
     }
     const listed = allProblems()
@@ -124,7 +126,6 @@ async function main(): Promise<void> {
     notes.push(...file.notes)
     return file.pieces()
   }
-  const notes: string[] = []
   let bytes: Uint8Array | Iterable<Uint8Array> | undefined
   if (values.calendar !== undefined) mayWriteCalendar(values.calendar, jobs.length, values.replace)
   try {

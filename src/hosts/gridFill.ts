@@ -14,12 +14,14 @@ export const FILL = 'CISTERN_FILL'
 const PLACE = 'CISTERN_PLACE'
 
 type GridCellId = number
+type GridBorder = ReturnType<typeof gridBorder>
+const isSame = (one: unknown, other: unknown): boolean => JSON.stringify(one) === JSON.stringify(other)
 interface FillCommand {
   type: typeof FILL
   sheetId: string
   styles: readonly object[]
   formats: readonly string[]
-  borders: readonly object[]
+  borders: readonly GridBorder[]
   /** Row, column, content; the places of its look and format in those lists, -1 for none. */
   cells: readonly (readonly [row: number, col: number, content: string, style: number, format: number, border: number])[]
   /** Pixels, by place. */
@@ -65,7 +67,7 @@ export function fillOf(plan: SheetPlan, sheetId: string): Omit<FillCommand, 'typ
     }
     return { list, placeOf }
   }
-  const [styles, formats, borders] = [register<object>(), register<string>(), register<object>()]
+  const [styles, formats, borders] = [register<object>(), register<string>(), register<GridBorder>()]
   // A cell written twice counts as written last.
   const cells = new Map<string, FillCommand['cells'][number]>()
   for (const cell of plan.cells) {
@@ -132,17 +134,16 @@ export function registerFill(): void {
   })
   extended(core, 'borders', (plugin, command) => {
     if (!isFill(command)) return
-    const grid: (Record<string, unknown> | undefined)[][] = []
-    const at = (col: number, row: number) => ((grid[col] ??= [])[row] ??= {})
-    const places = [...command.cells].filter(([, , , , , border]) => border >= 0)
-    // As when each is set after the other: a border takes the place of the neighbour's on the same edge.
-    for (const [row, col, , , , number] of places) {
-      const border = command.borders[number] as Record<string, unknown>
-      grid[col] ??= []
-      grid[col][row] = { ...border }
-      if (border.left && col > 0 && grid[col - 1]?.[row]?.right) delete at(col - 1, row).right
-      if (border.top && row > 0 && JSON.stringify(grid[col]?.[row - 1]?.bottom) !== JSON.stringify(border.top)) if (grid[col]?.[row - 1]) delete at(col, row - 1).bottom
-      if (border.bottom && JSON.stringify(grid[col]?.[row + 1]?.top) !== JSON.stringify(border.bottom)) if (grid[col]?.[row + 1]) delete at(col, row + 1).top
+    const grid: GridBorder[][] = []
+    // As when each is set after the other: where two cells say something else of the edge between them, the later one counts.
+    for (const [row, col, , , , number] of command.cells) {
+      if (number < 0) continue
+      const border = command.borders[number]!
+      const column = (grid[col] ??= [])
+      column[row] = { ...border }
+      const [above, below] = [column[row - 1], column[row + 1]]
+      if (border.top && above && !isSame(above.bottom, border.top)) delete above.bottom
+      if (border.bottom && below && !isSame(below.top, border.bottom)) delete below.top
     }
     plugin.history.update('borders', command.sheetId, grid)
   })

@@ -71,7 +71,8 @@ export function makeFile(source: Source, jobs: Iterable<JobToWrite>, flavor: Fla
       found.lost.push(...wordsLost(workbook, plans))
       found.renewed.push(...wordsRenewed(workbook, plans))
       found.drawn.push(...drawnNotes(book, plans))
-      for (const plan of plans) references!.note(plan)
+      // The tables of ours stand where they stood: formulas that point there mean what they did.
+      for (const plan of plans) if (plan.kind !== 'office' && plan.kind !== 'tables') references!.note(plan)
       workbook.close(plans.map(({ name }) => name))
     }
     // What is refused in the end is told of all jobs, and nothing of it written.

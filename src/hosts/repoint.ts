@@ -27,7 +27,6 @@ function keysOf(value: (row: number, column: number) => unknown, rows: Iterable<
 }
 
 interface Move {
-  name: string
   before: ReadonlyMap<number, string>
   after: ReadonlyMap<string, number>
   /** Letters of columns that stand elsewhere now. */
@@ -87,7 +86,6 @@ export class References {
     const oldColumns = headings ? [headings.columns.get('code')! + 1, headings.columns.get('description')! + 1] : columns
     const inOrder = (rows: Iterable<number>) => [...new Set(rows)].sort((one, other) => one - other)
     this.moves.set(plan.name.toLowerCase(), {
-      name: plan.name,
       before: keysOf((row, column) => old.get(row)?.get(column)?.value, inOrder(old.keys()), oldColumns).byRow,
       after: keysOf((row, column) => planned.get(`${row} ${column}`), inOrder(plan.cells.map(({ row }) => row)), columns).byKey,
       column: new Map([...(headings?.columns ?? [])].map(([name, at]) => [columnLetters(at + 1), columnLetters(takeoffColumns[name])])),

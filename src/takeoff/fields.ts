@@ -61,6 +61,9 @@ export const keyed = (spec: KeyArg, label: string, help: string, more: { require
   ...more,
 })
 
+/** A spreadsheet that looks a name up takes these for any sign. */
+export const WILDCARDS = /[*?~]/
+
 export interface Problem {
   sheet: string
   /** 0 for the headings. */

@@ -47,7 +47,7 @@ export interface ItemRule {
 }
 
 /** Excel's limits: characters of a formula, and levels of nesting. */
-const LONGEST_FORMULA = 8192
+export const LONGEST_FORMULA = 8192
 const DEEPEST = 64
 
 /** The size of the unit that a line is counted in; nothing for pieces, jobs and loads. */

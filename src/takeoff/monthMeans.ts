@@ -1,6 +1,7 @@
 /** Mean rain of the twelve months, from the whole years of a record of days: what the sheet Rain holds of a station. */
 import { roundTo } from '../rounding.js'
-import { monthNames } from './officeTables.js'
+import { WILDCARDS } from './fields.js'
+import { fieldsOf, monthNames } from './officeTables.js'
 import { stationOf, type RainRecord } from './rainDays.js'
 
 /** A hundredth of an inch is what a gauge reads. */
@@ -12,12 +13,13 @@ export function monthMeans({ years }: RainRecord): readonly number[] {
   return sums.map((sum) => roundTo(sum / years.length, DECIMALS))
 }
 
-const LONGEST_STATION = 60
 /** Why a name is none for a new station; nothing where it is one. */
 export function newStationProblem(station: string, stations: readonly string[]): string | undefined {
   const name = station.trim()
-  if (name === '' || name.length > LONGEST_STATION || stationOf(name).station !== name)
-    return `a name of 1 to ${LONGEST_STATION} characters that does not end in a unit; got "${station}"`
+  const { Station } = fieldsOf('Rain')
+  const longest = (Station as { longest: number }).longest
+  if (name === '' || name.length > longest || WILDCARDS.test(name) || stationOf(name).station !== name)
+    return `a name of 1 to ${longest} characters, without * ? or ~, that does not end in a unit; got "${station}"`
   if (stations.some((known) => known.toLowerCase() === name.toLowerCase())) return `a name that no station has yet; ${name} is there: its days are added to it without this`
   return undefined
 }

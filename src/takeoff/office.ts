@@ -1,7 +1,7 @@
 /** Reads the office's tables: raw rows in, checked rows and problems out. Nothing is thrown away in silence. */
 import { badInput, shown } from '../errors.js'
 import { roundTo } from '../rounding.js'
-import { bareLetters, checkedOrRaw, checkField, problemAt, type CellValue, type Field, type Problem } from './fields.js'
+import { bareLetters, checkedOrRaw, checkField, problemAt, WILDCARDS, type CellValue, type Field, type Problem } from './fields.js'
 import { CURVE_POINTS, fieldsOf, keyColumn, MOST_ROWS, optionalTables, tableNames, type TableName } from './officeTables.js'
 import { renamedHeadings, renamedProblem, withOurHeadings, wrongHeadings, yourHeadings } from './headings.js'
 import { ownCell, ownFieldsIn } from './ownFields.js'
@@ -98,10 +98,11 @@ function readTable(table: TableName, raw: RawTable, ownFields: readonly string[]
       const defaulted = new Set<string>()
       for (const [name, field] of Object.entries(fields)) {
         const cell = rawRow.cells[name]
+        const isEmpty = cell === null || cell === undefined || cell === ''
         try {
           cells[name] = checkField(name, field, cell, names)
-          if ((cell === null || cell === undefined || cell === '') && field.default !== undefined) defaulted.add(name)
-          if (name === key && /[*?~]/.test(String(cells[name]))) throw badInput(name, 'no * ? or ~, which a spreadsheet takes for wildcards', cell)
+          if (isEmpty && field.default !== undefined) defaulted.add(name)
+          if (name === key && WILDCARDS.test(String(cells[name]))) throw badInput(name, 'no * ? or ~, which a spreadsheet takes for wildcards', cell)
           if (isLive && table !== 'Jobs') mustHoldItself(name, field, cell)
           if (field.kind === 'text' && field.unique) {
             const known = String(cells[name]).toLowerCase()
@@ -110,7 +111,7 @@ function readTable(table: TableName, raw: RawTable, ownFields: readonly string[]
             seen.set(`${name}\n${known}`, rawRow.row)
           }
         } catch (error) {
-          const isMissingPrice = name === PRICE && (cell === null || cell === undefined || cell === '')
+          const isMissingPrice = name === PRICE && isEmpty
           problems.push({ ...problemAt(raw.sheet, rawRow.row, name, error), ...(isMissingPrice ? { unpriced: String(cells[key] ?? '') } : {}) })
           cells[name] = null
         }

@@ -117,6 +117,11 @@ describe('orders of several jobs together', () => {
     const { differences } = await compareWithCalc({ sheets: [...each.flatMap(({ plans }) => plans), many, ...officeSheets(raw, made), tablesSheet(made)] }, 1e-9)
     expect(differences).toEqual([])
   })
+  it('keep to it with the longest names of sheets too', () => {
+    const long = each.map(({ takeoff, plans }) => ({ takeoff, plans: plans.map((one) => ({ ...one, name: `${one.name} ${'x'.repeat(31)}`.slice(0, 31) })) }))
+    const many = togetherOf(Array.from({ length: 120 }, (_, at_) => long[at_ % 3]!))
+    expect(Math.max(...many.cells.map(({ formula = '' }) => formula.length))).toBeLessThanOrEqual(8192)
+  })
   it('stand in the file of several jobs, and in that of one do not', async () => {
     await run('--job', 'Wicket Mill', '--job', 'Ember Yard', '--out', at('two.xlsx'))
     expect(openWorkbook(readFileSync(at('two.xlsx')), 'x').book.sheetNamed(ORDER_TOGETHER)).toBeDefined()

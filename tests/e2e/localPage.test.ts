@@ -296,7 +296,7 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     expect(await page.textContent('.glance h2')).toBe('Sedge End')
     expect(await page.textContent('.glance .sum')).toMatch(/\d+ × Quern \d+, [\d,]+ gal.*no total yet/)
     expect(await page.textContent('.glance .verdicts')).toContain('Not given')
-    // Aims: 40 cells and 6 buttons; the rain file is chosen beside.
+    // 9 cells of the tank, 13 of the pump, the station’s name, 9 of the job; the rain file is chosen beside. Aims: 40 and 6.
     expect([typed, pressed]).toEqual([32, 6])
 
     // Prices, in any order: what is missing is a list, and each place a button away. Down the column every row gets one.

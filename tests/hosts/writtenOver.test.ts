@@ -9,6 +9,8 @@ import { makeFile } from '../../src/hosts/makeFile.js'
 import { readZip, unpack, writeZip } from '../../src/hosts/xlsx/zip.js'
 import { sheetStates } from '../../src/hosts/standing.js'
 import { readProperty } from '../../src/hosts/xlsx/properties.js'
+import type { Spool } from '../../src/hosts/xlsx/zip.js'
+import { fileSpool } from '../../src/cli/common.js'
 import { withPrefixes, withoutPrefixes } from '../../src/hosts/xlsx/writeSheet.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
 import { readOffice, rowNamed } from '../../src/takeoff/office.js'
@@ -246,6 +248,15 @@ describe('what a file remembers of its sheets', () => {
       expect(told).toEqual(found)
       expect(Object.keys(found).length).toBeGreaterThan(10)
     }
+  })
+})
+
+describe('parts laid aside on disk', () => {
+  it('make the same file, byte for byte, as those that stay in memory; onto an office’s workbook too', () => {
+    const office = readOffice(startingOffice(true))
+    const jobs = ['Pipit Hollow', 'Wicket Mill'].map((job) => ({ takeoff: makeTakeoff(office, rowNamed(office, 'Jobs', job)!), revision: 1 }))
+    const bytes = (source: Source, spool?: Spool) => Buffer.concat([...makeFile(source, jobs, 'native', made, { spool }).pieces()])
+    for (const source of [() => demoSource(startingOffice(true)), () => sourceOf(template, 'OWN.xlsx')]) expect(bytes(source(), fileSpool()).equals(bytes(source()))).toBe(true)
   })
 })
 

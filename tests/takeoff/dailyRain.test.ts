@@ -394,6 +394,7 @@ describe('a station that has days alone', () => {
   it('has a name of its own, that is no unit', () => {
     expect(newStationProblem('Heron Edge', ['Alder Reach'])).toBeUndefined()
     expect(newStationProblem(' alder reach', ['Alder Reach'])).toContain('alder reach is there')
-    for (const name of ['', '  ', 'Heron Edge, mm', 'x'.repeat(61)]) expect(newStationProblem(name, [])).toContain('1 to 60 characters that does not end in a unit')
+    for (const name of ['', '  ', 'Heron Edge, mm', 'Heron*', 'x'.repeat(61)])
+      expect(newStationProblem(name, [])).toContain('1 to 60 characters, without * ? or ~, that does not end in a unit')
   })
 })

@@ -49,6 +49,8 @@ export class Book {
   private readonly nextRelation = new Map<string, number>()
   private knowsRelations: boolean | undefined
   readonly mainPart: string
+  /** Where parts that are done with are laid aside; they stay in memory where there is no such place. */
+  spool: Spool | undefined
   private list: BookSheet[] = []
   private readonly byName = new Map<string, BookSheet>()
 
@@ -142,13 +144,10 @@ export class Book {
     this.settle(part)
     const name = this.byLowerName.get(part.toLowerCase())
     if (name === undefined) return
-    const part_ = this.packed(name)
-    if (this.spool && this.texts.has(name)) this.parts.set(name, laidAside(part_, this.spool))
+    const packed = this.packed(name)
+    if (this.spool && this.texts.has(name)) this.parts.set(name, laidAside(packed, this.spool))
     this.texts.delete(name)
   }
-
-  /** Where parts that are done with are laid aside; they stay in memory where there is no such place. */
-  spool: Spool | undefined
 
   remove(part: string): void {
     const name = this.byLowerName.get(part.toLowerCase())

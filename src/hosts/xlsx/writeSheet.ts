@@ -5,6 +5,7 @@ import { rowHeights } from '../../plan/heights.js'
 import { cellFormat, looks } from '../../plan/looks.js'
 import { columnLetters, EMPTY_ROW_POINTS, footOf, inQuotes, TITLE_ROWS, type PlanCell, type PlanValidation, type SheetPlan } from '../../plan/plan.js'
 import { isErrorText } from '../../takeoff/fields.js'
+import { LONGEST_FORMULA } from '../../takeoff/itemRules.js'
 import { MAIN, relsOf, type Book } from './book.js'
 import { dayZero } from './cells.js'
 import { anchors, DRAWING_TYPE, drawingXml, picturesIn } from './drawingPart.js'
@@ -41,10 +42,7 @@ export const withoutPrefixes = (formula: string): string => inOuterText(formula,
 const plainCall = new RegExp(`\\b${NAMESPACE}\\.([A-Z][A-Z0-9]*)\\(`, 'g')
 export const STORED_PREFIX = `_xldudf_${NAMESPACE}_`
 /** True when a formula calls a cell function. */
-export const callsCellFunction = (formula: string): boolean => formula.search(plainCall) >= 0
-/** Excel takes no longer formula. */
-export const LONGEST_FORMULA = 8192
-
+const callsCellFunction = (formula: string): boolean => formula.search(plainCall) >= 0
 /** What is remembered of a sheet that is written: its names stand in the list of the whole workbook. */
 interface Named extends Pick<SheetPlan, 'name' | 'definedNames'> {
   area: { lastRow: number; lastColumn: number } | undefined
@@ -506,7 +504,7 @@ const isLong = (plan: SheetPlan): boolean => {
   return points * shrunk > (plan.landscape ? PAGE_POINTS : PAGE_POINTS * 1.35)
 }
 
-/** So many texts of cells are remembered as they are written; a job has some 3,000. */
+/** So many texts of cells are remembered as they are written; a job of the demo has some 4,600. */
 const MOST_WORDS_KEPT = 20_000
 
 const METADATA = `${HEAD}<metadata xmlns="${MAIN}" xmlns:xda="http://schemas.microsoft.com/office/spreadsheetml/2017/dynamicarray"><metadataTypes count="1"><metadataType name="XLDAPR" minSupportedVersion="120000" copy="1" pasteAll="1" pasteValues="1" merge="1" splitFirst="1" rowColShift="1" clearFormats="1" clearComments="1" assign="1" coerce="1" cellMeta="1"/></metadataTypes><futureMetadata name="XLDAPR" count="1"><bk><extLst><ext uri="{bdbb8cdc-fa1e-496e-a857-3c3f30c029c3}"><xda:dynamicArrayProperties fDynamic="1" fCollapsed="0"/></ext></extLst></bk></futureMetadata><cellMetadata count="1"><bk><rc t="1" v="0"/></bk></cellMetadata></metadata>`

@@ -115,11 +115,11 @@ export function unpackStart(part: Part, length: number, file: string): Uint8Arra
   const start = new Uint8Array(Math.min(length, part.size))
   let filled = 0
   try {
-    const inflate = new Inflate((bytes) => {
+    const stream = new Inflate((bytes) => {
       start.set(bytes.subarray(0, start.length - filled), filled)
       filled = Math.min(start.length, filled + bytes.length)
     })
-    for (let at = 0; filled < start.length && at < part.raw.length; at += STEP_BYTES) inflate.push(part.raw.subarray(at, at + STEP_BYTES), at + STEP_BYTES >= part.raw.length)
+    for (let at = 0; filled < start.length && at < part.raw.length; at += STEP_BYTES) stream.push(part.raw.subarray(at, at + STEP_BYTES), at + STEP_BYTES >= part.raw.length)
   } catch {
     throw new WorkbookError(`${file}: the workbook is damaged: ${part.name} cannot be unpacked.`)
   }
