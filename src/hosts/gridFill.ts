@@ -15,7 +15,6 @@ const PLACE = 'CISTERN_PLACE'
 
 type GridCellId = number
 type GridBorder = ReturnType<typeof gridBorder>
-const isSame = (one: unknown, other: unknown): boolean => JSON.stringify(one) === JSON.stringify(other)
 interface FillCommand {
   type: typeof FILL
   sheetId: string
@@ -135,15 +134,13 @@ export function registerFill(): void {
   extended(core, 'borders', (plugin, command) => {
     if (!isFill(command)) return
     const grid: GridBorder[][] = []
-    // As when each is set after the other: where two cells say something else of the edge between them, the later one counts.
-    for (const [row, col, , , , number] of command.cells) {
+    // Where two cells say something else of the edge between them, the lower one counts, as when a sheet is loaded.
+    for (const [row, col, , , , number] of [...command.cells].sort(([one], [other]) => one - other)) {
       if (number < 0) continue
       const border = command.borders[number]!
       const column = (grid[col] ??= [])
       column[row] = { ...border }
-      const [above, below] = [column[row - 1], column[row + 1]]
-      if (border.top && above && !isSame(above.bottom, border.top)) delete above.bottom
-      if (border.bottom && below && !isSame(below.top, border.bottom)) delete below.top
+      if (border.top && column[row - 1]) delete column[row - 1]!.bottom
     }
     plugin.history.update('borders', command.sheetId, grid)
   })

@@ -1,5 +1,6 @@
 /** What the values of a job are worked out from, by name: a trial with another choice works out anew what rests on it, and takes over all else. */
 import { formula } from '../formula/formula.js'
+import type { JobName } from './names.js'
 import { CURVE_POINTS, monthNames } from './officeTables.js'
 import { catchmentColumns, curveCell, curveColumns, monthColumns, monthRain, monthStart, recordColumns, recordFigures, results } from './results/index.js'
 import { verdictRules } from './verdicts.js'
@@ -11,18 +12,23 @@ interface Reads {
   names: readonly string[]
   from: readonly string[]
 }
+/** Names that no formula tells, checked as they are typed. */
+const told = (...names: readonly JobName[]): readonly string[] => names
 const readsOfAll = (): Reads[] => [
   ...[...results, ...verdictRules].map((rule) => ({ names: [rule.name], from: namesIn([rule.formula]) })),
   {
     names: monthColumns.map(({ name }) => name),
     // The use of the sheet Uses comes on top of that of the row.
-    from: ['DailyUse_gal_per_day', ...namesIn([...monthColumns.map((column) => column.formula), ...Object.values(monthStart), ...monthNames.map((_, month) => monthRain(month))])],
+    from: [
+      ...told('DailyUse_gal_per_day'),
+      ...namesIn([...monthColumns.map((column) => column.formula), ...Object.values(monthStart), ...monthNames.map((_, month) => monthRain(month))]),
+    ],
   },
   {
     names: [...recordColumns.map(({ name }) => name), ...recordFigures],
-    from: ['RainStation', 'InchYield_gal', 'FirstFlush_in', 'FirstFlushEach', 'MonthUse_gal_per_day', 'UsableStorage_gal', 'YearDemand_gal'],
+    from: told('RainStation', 'InchYield_gal', 'FirstFlush_in', 'FirstFlushEach', 'MonthUse_gal_per_day', 'UsableStorage_gal', 'YearDemand_gal'),
   },
-  { names: catchmentColumns.map(({ name }) => name), from: ['RoofArea_ft2', 'RoofSurface', ...namesIn(catchmentColumns.map((column) => column.formula))] },
+  { names: catchmentColumns.map(({ name }) => name), from: [...told('RoofArea_ft2', 'RoofSurface'), ...namesIn(catchmentColumns.map((column) => column.formula))] },
   ...curveColumns.map(({ name }) => ({ names: [name], from: namesIn(Array.from({ length: CURVE_POINTS }, (_, point) => curveCell(name, point))) })),
   { names: ['Curve'], from: curveColumns.map(({ name }) => name) },
 ]

@@ -86,6 +86,15 @@ describe('what is refused', () => {
     const liar = writeZip([{ ...pack('[Content_Types].xml', new Uint8Array()), raw: packed, size: 100, method: 8 }])
     expect(() => openWorkbook(liar, 'liar.xlsx')).toThrow(/^liar\.xlsx: /)
   })
+  it('a formula longer than Excel takes is not written', () => {
+    // ECMA-376 does not say; Excel’s own specifications: 8,192 characters.
+    const sheet = (length: number) => ({
+      ...templateWorkbook(startingOffice(false), made).sheets[0]!,
+      cells: [{ row: 7, column: 3, role: 'number' as const, value: 1, formula: `1+${'1'.repeat(length - 2)}` }],
+    })
+    expect(writeWorkbook({ sheets: [sheet(8192)] }).length).toBeGreaterThan(1000)
+    expect(() => writeWorkbook({ sheets: [sheet(8193)] })).toThrow(/!C7: a formula of at most 8,192 characters; it has 8,193\. Nothing was written/)
+  })
   it('too many parts, a part twice, a password, an older file', () => {
     const many = writeZip(Array.from({ length: 40_001 }, (_, at) => pack(`p${at}`, new Uint8Array())))
     expect(() => openWorkbook(many, 'many.xlsx')).toThrow('many.xlsx: at most 40,000 parts are read; it has 40,001.')

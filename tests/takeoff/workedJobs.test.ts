@@ -86,7 +86,8 @@ describe('a price that is not there yet', () => {
     const { takeoff, problems } = workJob(office, job)
     const whole = demoTakeoff('Wicket Mill')
     // One price, of the model that the job uses.
-    expect(problems.map(({ sheet, column, unpriced }) => [sheet, column, unpriced === undefined])).toEqual([[table, 'Price_usd', false]])
+    const model = { Tanks: 'TankModel', Pumps: 'PumpModel', PressureTanks: 'PressureTankModel' } as const
+    expect(problems.map(({ sheet, column, unpriced }) => [sheet, column, unpriced])).toEqual([[table, 'Price_usd', whole.design.single(model[table])]])
     expect(takeoff!.lines.map(({ code, net }) => [code, net])).toEqual(whole.lines.map(({ code, net }) => [code, net]))
     expect(takeoff!.design.verdicts()).toEqual(whole.design.verdicts())
     expect(() => makeTakeoff(office, job)).toThrow(ProblemsError)
