@@ -38,7 +38,7 @@ export function rainFold(add: (text: string, file: string, choice: RainChoice) =
     })
   }
   const line = (words: string, control: HTMLElement) => h('p', {}, h('label', { for: control.id }, `${words} `), control)
-  const newName = line('Name of the new station', name)
+  const newName = line('Name of the new station; its means of the months come from the days', name)
   const showName = () => void (newName.hidden = station.value !== NEW)
   station.addEventListener('change', showName)
   const element = h(
@@ -70,7 +70,7 @@ export function rainFold(add: (text: string, file: string, choice: RainChoice) =
       fill(
         station,
         ...stations.map((known) => h('option', { value: known, selected: known === before }, known)),
-        h('option', { value: NEW, selected: before === NEW && stations.length > 0 }, 'a new station: its means come from the days'),
+        h('option', { value: NEW, selected: before === NEW && stations.length > 0 }, 'a new station'),
       )
       showName()
     },
