@@ -301,11 +301,13 @@ function checkCurve(name: string, spec: CurveArg, raw: unknown): Points {
 /** A column of numbers within their span, which a record of days nearly always is: read in one pass. All else takes the way that finds words for what is wrong. */
 function plainColumn(spec: SeriesArg, raw: readonly unknown[]): Float64Array | undefined {
   if (raw.length === 0 || raw.length > MAX_PERIODS) return undefined
+  const { least, most } = spec
   const numbers = new Float64Array(raw.length)
   for (let at = 0; at < raw.length; at++) {
     const row = raw[at]
-    const item: unknown = Array.isArray(row) && row.length === 1 ? row[0] : undefined
-    if (typeof item !== 'number' || !(item >= spec.least && item <= spec.most)) return undefined
+    if (!Array.isArray(row) || row.length !== 1) return undefined
+    const item: unknown = row[0]
+    if (typeof item !== 'number' || !(item >= least && item <= most)) return undefined
     numbers[at] = item
   }
   return numbers
