@@ -1,7 +1,7 @@
 /** What the tests of both panes share: one Chromium, one server, watched pages. */
 import type { Server } from 'node:http'
 import type { Browser, BrowserContextOptions } from 'playwright-core'
-import { afterAll, beforeAll, beforeEach } from 'vitest'
+import { afterAll, afterEach, beforeAll, beforeEach } from 'vitest'
 import { launch, serve, watchedPage } from './browser.js'
 
 /** Chromium itself dies now and then in its first second; such a test is tried once more in a new one. Any other failure stands. */
@@ -16,6 +16,10 @@ export function inBrowser() {
   })
   beforeEach(async () => {
     if (!browser?.isConnected()) browser = await launch()
+  })
+  // A page left open works on beside the next ones.
+  afterEach(async () => {
+    await Promise.all(browser?.contexts().map((context) => context.close()) ?? [])
   })
   afterAll(async () => {
     await browser?.close()
