@@ -200,7 +200,7 @@ export class ExcelHost implements Host {
         const copy = drawn.shift()!.copyTo(worksheets.getItem(plan.name))
         copy.name = OUR_PICTURE + drawing.picture.title
         copy.left = cell.left + (drawing.offset ?? 0)
-        copy.top = cell.top
+        copy.top = cell.top + (drawing.ownRow_pt ?? 0)
       }
       await context.sync()
     } finally {
@@ -512,7 +512,7 @@ function putLogo(logo: Excel.Shape, sheet: Excel.Worksheet, plan: SheetPlan): vo
 
 /** A sheet that holds the pictures of several, one below the other. */
 function allPictures(name: string, plans: readonly SheetPlan[]): SheetPlan {
-  const drawings = plans.flatMap((plan) => plan.drawings!).map((drawing, at) => ({ ...drawing, row: 1 + at * ROWS_A_PICTURE, column: 1 }))
+  const drawings = plans.flatMap((plan) => plan.drawings!).map(({ picture, page }, at) => ({ picture, page, row: 1 + at * ROWS_A_PICTURE, column: 1 }))
   return {
     name,
     kind: 'pictures',

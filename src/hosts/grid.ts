@@ -1,12 +1,14 @@
 /** The host of the local workbook page: the grid's model, written with its own commands so that undo keeps working. */
 import type { Model } from '@odoo/o-spreadsheet'
+import { paperSvg } from '../plan/drawing/paperSvg.js'
+import { OUR_PICTURE } from '../plan/drawing/picture.js'
 import { looks } from '../plan/looks.js'
 import { standardPlaces, withYourHeadings, type OfficePlaces, type TablePlace } from '../plan/places.js'
 import { columnLetters, type PlanCell, type SheetPlan } from '../plan/plan.js'
 import { yourHeadings } from '../takeoff/headings.js'
 import { withOptional, type RawTable } from '../takeoff/office.js'
 import { fieldsOf, keyColumn, requiredTables, tableNames, wantedTables, type TableName } from '../takeoff/officeTables.js'
-import { cellContent, gridFormat, gridStyle, isOwnText } from './gridData.js'
+import { cellContent, gridFormat, gridStyle, isOwnText, PIXELS_PER_POINT } from './gridData.js'
 import { FILL, fillOf } from './gridFill.js'
 import { HEADINGS_WITHIN } from './gridTexts.js'
 import { together } from './gridTogether.js'
@@ -32,7 +34,10 @@ interface Getters {
   getEvaluatedCell(position: Position): { value: SheetCell['value']; type: string; format?: string }
   getCell(position: Position): { isFormula?: boolean; content?: string } | undefined
   getCellText(position: Position, options?: object): string
+  getFigures(sheetId: string): readonly { id: string }[]
 }
+
+const inPixels = (points: number) => Math.round(points * PIXELS_PER_POINT)
 
 export class GridHost implements Host {
   readonly name = 'this page'
@@ -146,7 +151,7 @@ export class GridHost implements Host {
     )
   }
 
-  /** Sheets of jobs as they were laid out last: the grid shows no drawings, a file does. */
+  /** Sheets of jobs as they were laid out last, with their drawings, which a file gets as shapes. */
   readonly made = new Map<string, SheetPlan>()
 
   async write(all: readonly SheetPlan[]): Promise<readonly string[]> {
@@ -222,6 +227,24 @@ export class GridHost implements Host {
     grow('COL', size.numberOfCols, cols)
   }
 
+  /** The grid shows pictures and draws no shapes; a file gets the shapes themselves, whatever becomes of the picture. */
+  private putPictures(plan: SheetPlan, sheetId: string): void {
+    for (const { id } of this.getters.getFigures(sheetId)) if (id.startsWith(OUR_PICTURE)) this.dispatch('DELETE_FIGURE', { sheetId, figureId: id })
+    plan.drawings?.forEach((drawing, at) => {
+      const { svg, width_pt, height_pt } = paperSvg(drawing)
+      const size = { width: inPixels(width_pt), height: inPixels(height_pt) }
+      this.dispatch('CREATE_IMAGE', {
+        sheetId,
+        figureId: `${OUR_PICTURE}${sheetId} ${at + 1}`,
+        col: drawing.column - 1,
+        row: drawing.row - 1,
+        offset: { x: inPixels(drawing.offset ?? 0), y: inPixels(drawing.ownRow_pt ?? 0) },
+        size,
+        definition: { path: `data:image/svg+xml,${encodeURIComponent(svg)}`, size, mimetype: 'image/svg+xml' },
+      })
+    })
+  }
+
   private writeSheet(plan: SheetPlan): void {
     const sheetId = this.getters.getSheetIdByName(plan.name)!
     this.dispatch(FILL, fillOf(plan, sheetId))
@@ -232,6 +255,7 @@ export class GridHost implements Host {
       this.dispatch('FOLD_HEADER_GROUP', group)
     }
     if (plan.frozenRows) this.dispatch('FREEZE_ROWS', { sheetId, quantity: plan.frozenRows })
+    this.putPictures(plan, sheetId)
   }
 
   async addRow(name: TableName, cells: Readonly<Record<string, string | number>>): Promise<number> {

@@ -1,4 +1,5 @@
 /** Heights of rows, from the length of their wrapped texts: no host measures text for us. */
+import { laidOut } from './drawing/picture.js'
 import { looks } from './looks.js'
 import { EMPTY_ROW_POINTS, type SheetPlan } from './plan.js'
 
@@ -73,5 +74,7 @@ function heightsOf(plan: SheetPlan): ReadonlyMap<number, number> {
     const points = needed === 1 ? ROW_POINTS : (needed * LINE_POINTS * Math.max(10, look.size ?? 10)) / 10 + AIR_POINTS
     heights.set(row, Math.max(heights.get(row) ?? 0, points, role === 'siteEntry' ? SITE_POINTS : 0))
   }
+  for (const { row, picture, page, ownRow_pt } of plan.drawings ?? [])
+    if (ownRow_pt !== undefined) heights.set(row, Math.max(heights.get(row) ?? 0, Math.ceil(laidOut(picture, { ...page, withBar: true }).height) + 2 * ownRow_pt))
   return heights.set(1, TITLE_POINTS + (plan.logo_pt ?? 0))
 }

@@ -88,6 +88,8 @@ export interface SheetDrawing {
   /** Points from the column's left edge. */
   offset?: number
   page: Page
+  /** Its row is as high as it is, so that no page ends within it; with so many points of air above and below. */
+  ownRow_pt?: number
 }
 
 export interface SheetPlan {

@@ -379,6 +379,7 @@ describe('Excel in memory, what can go wrong', () => {
     const on = await pictures(13)
     const drawn = (title: string) => [`Cistern Sheet: ${title}`, true]
     expect(on('Crew')).toEqual([drawn('Section, house to the right'), drawn('Plan, house to the right')])
+    expect(on('Design')).toEqual([drawn('Section, house to the right'), drawn('Plan, house to the right')])
     expect(on('Handover')).toEqual([drawn('Section, house to the right'), drawn('Plan, house to the right')])
     expect(on('Quote')).toEqual([drawn('Section, house to the right')])
     expect(on('Year')).toEqual([drawn('Water through the year')])

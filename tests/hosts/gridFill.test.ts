@@ -6,6 +6,7 @@ import { GridHost } from '../../src/hosts/grid.js'
 import { gridData } from '../../src/hosts/gridData.js'
 import { registerTogether } from '../../src/hosts/gridTogether.js'
 import { makeTakeoffs } from '../../src/hosts/session.js'
+import { laidOut } from '../../src/plan/drawing/picture.js'
 import { jobSheets } from '../../src/plan/jobSheets.js'
 import { standardPlaces } from '../../src/plan/places.js'
 import type { SheetPlan } from '../../src/plan/plan.js'
@@ -35,6 +36,8 @@ interface Getters {
   getSheetSize(sheetId: string): { numberOfRows: number }
   isRowHidden(sheetId: string, row: number): boolean
   getCustomColors(): string[]
+  getFigures(sheetId: string): readonly { id: string }[]
+  getImage(id: string): { path: string }
 }
 const gettersOf = (model: Model) => model.getters as unknown as Getters
 /** All that is seen of a sheet within the reach of its plan. */
@@ -65,6 +68,32 @@ describe('a sheet written in one step', () => {
     await makeTakeoffs(new GridHost(model), ['Wicket Mill'], { flavor: 'native', made })
     const loaded = new Model(gridData({ sheets: [...template().sheets, tablesSheet(made), ...plans] }) as never)
     for (const plan of onGrid(plans)) expect(seen(model, plan), plan.name).toEqual(seen(loaded, plan))
+  })
+  it('has the pictures of its plan as pictures, once each, made again and undone too; none is more than drawn', async () => {
+    const model = new Model(gridData(template()) as never)
+    const host = new GridHost(model)
+    const pictures = () =>
+      onGrid(plans).map(({ name }) => {
+        const sheetId = gettersOf(model).getSheetIdByName(name)
+        return sheetId === undefined ? 0 : gettersOf(model).getFigures(sheetId).length
+      })
+    const drawn = onGrid(plans).map(({ drawings = [] }) => drawings.length)
+    expect(drawn.reduce((sum, count) => sum + count)).toBeGreaterThan(5)
+    await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'native', made })
+    expect(pictures()).toEqual(drawn)
+    await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'native', made })
+    expect(pictures()).toEqual(drawn)
+    const sheetId = gettersOf(model).getSheetIdByName('Crew Wicket Mill')!
+    const [section] = gettersOf(model).getFigures(sheetId)
+    const { path } = gettersOf(model).getImage(section!.id)
+    const svg = decodeURIComponent(path.replace('data:image/svg+xml,', ''))
+    const crew = plans.find(({ name }) => name === 'Crew Wicket Mill')!.drawings![0]!
+    expect(svg).toMatch(/^<svg xmlns="http:\/\/www.w3.org\/2000\/svg" .*<\/svg>$/)
+    // A shape for a shape, and all the words of the drawing in the file.
+    expect(svg.match(/<(?:polygon|circle) /g)).toHaveLength(crew.picture.shapes.filter(({ kind }) => kind !== 'path').length)
+    for (const { words } of laidOut(crew.picture, { ...crew.page, withBar: true }).texts) expect(svg).toContain(`>${words}</text>`)
+    for (let round = 0; round < 2; round++) model.dispatch('REQUEST_UNDO')
+    expect(pictures().every((count) => count === 0)).toBe(true)
   })
   it('is undone and done again as a whole, and made again over what was typed', async () => {
     const model = new Model(gridData(template()) as never)

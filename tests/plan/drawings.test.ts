@@ -5,6 +5,9 @@ import { planPicture } from '../../src/plan/drawing/planPicture.js'
 import { sectionPicture } from '../../src/plan/drawing/sectionPicture.js'
 import { svgPicture } from '../../src/plan/drawing/svgPicture.js'
 import { yearPicture } from '../../src/plan/drawing/yearPicture.js'
+import { rowHeights } from '../../src/plan/heights.js'
+import { jobSheets } from '../../src/plan/jobSheets.js'
+import { standardPlaces } from '../../src/plan/places.js'
 import type { Design } from '../../src/takeoff/design.js'
 import { demoRows, demoTakeoff, leastRow, takeoffOf } from '../support/office.js'
 import { inUnits, type Shown } from '../../taskpane/pane/units.js'
@@ -105,5 +108,23 @@ describe('labels', () => {
             }
           }
     }
+  })
+})
+
+describe('on the Design sheet', () => {
+  it.each([1, 3, 6, 12])('%d tanks: section and plan stand in one row, which no page cuts, and is as high as they are', (TankCount) => {
+    const takeoff = takeoffOf({ ...leastRow, TankCount, PumpModel: 'Lark 150' })
+    const design = jobSheets(takeoff, standardPlaces(), 'native', { date: '2026-11-26', revision: 1, version: 'test' }).find(({ kind }) => kind === 'design')!
+    const [first, second, ...more] = design.drawings!
+    expect(more).toEqual([])
+    expect(second!.row).toBe(first!.row)
+    expect(design.cells.filter(({ row }) => row === first!.row)).toEqual([])
+    const height = rowHeights(design).get(first!.row)!
+    for (const { picture, page, ownRow_pt } of design.drawings!) expect(laidOut(picture, { ...page, withBar: true }).height + 2 * ownRow_pt!).toBeLessThanOrEqual(height)
+    // Excel makes no row higher, and a page of letter laid across holds 540 points between its margins, heading included.
+    expect(height).toBeLessThan(409)
+    const columns = design.widths.slice(0, second!.column - 1).reduce((sum, width) => sum + width, 0)
+    // One unit of a column's width is 5 points at the least.
+    expect(first!.page.width).toBeLessThan((columns - design.widths[0]!) * 5)
   })
 })

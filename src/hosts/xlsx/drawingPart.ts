@@ -37,7 +37,7 @@ export function anchors(drawings: readonly SheetDrawing[]): string {
   return drawings.map(anchored).join('')
 
   function anchored(drawing: SheetDrawing): string {
-    const { picture, row, column, offset = 0 } = drawing
+    const { picture, row, column, offset = 0, ownRow_pt = 0 } = drawing
     const layout = laidOut(picture, { ...drawing.page, withBar: !picture.isChart })
     const [wide, high] = [emu(layout.width), emu(layout.height)]
     const frame = `<a:off x="0" y="0"/><a:ext cx="${wide}" cy="${high}"/>`
@@ -52,7 +52,7 @@ export function anchors(drawings: readonly SheetDrawing[]): string {
       ]),
     ]
     return [
-      `<xdr:oneCellAnchor ${NAMESPACES}><xdr:from><xdr:col>${column - 1}</xdr:col><xdr:colOff>${emu(offset)}</xdr:colOff><xdr:row>${row - 1}</xdr:row><xdr:rowOff>0</xdr:rowOff></xdr:from><xdr:ext cx="${wide}" cy="${high}"/>`,
+      `<xdr:oneCellAnchor ${NAMESPACES}><xdr:from><xdr:col>${column - 1}</xdr:col><xdr:colOff>${emu(offset)}</xdr:colOff><xdr:row>${row - 1}</xdr:row><xdr:rowOff>${emu(ownRow_pt)}</xdr:rowOff></xdr:from><xdr:ext cx="${wide}" cy="${high}"/>`,
       `<xdr:grpSp><xdr:nvGrpSpPr><xdr:cNvPr id="${nextId++}" name="${escapeXml(OUR_PICTURE + picture.title)}" descr="${escapeXml(picture.description)}"/><xdr:cNvGrpSpPr><a:grpSpLocks noChangeAspect="1"/></xdr:cNvGrpSpPr></xdr:nvGrpSpPr>`,
       `<xdr:grpSpPr><a:xfrm>${frame}<a:chOff x="0" y="0"/><a:chExt cx="${wide}" cy="${high}"/></a:xfrm></xdr:grpSpPr>`,
       ...parts,

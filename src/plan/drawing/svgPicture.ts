@@ -7,7 +7,7 @@ const LEAST_PIPE = 2
 
 const f = (value: number): string => String(Math.round(value * 100) / 100)
 /** Names come from cells: none may end the attribute or the element that it stands in. */
-const escaped = (words: string): string => words.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;')
+export const svgEscaped = (words: string): string => words.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;')
 const PIPES: readonly string[] = ['inlet', 'overflow', 'tie', 'waterline', 'conduit']
 
 /** `kind` is a class of the whole; `mostHeight` keeps a deep picture from filling the pane. */
@@ -25,10 +25,10 @@ export function svgPicture(picture: Picture, kind: string, width: number, mostHe
   const line = (list: readonly (readonly [number, number])[], role: string) => `<polyline class="${role}" points="${points(list)}"/>`
   const texts = layout.texts.map(
     ({ words, x, y, anchor, leader }) =>
-      `${leader ? line(leader, 'leader') : ''}<text class="label" x="${f(x)}" y="${f(y + TEXT_SIZE * 0.35)}" text-anchor="${anchor}">${escaped(words)}</text>`,
+      `${leader ? line(leader, 'leader') : ''}<text class="label" x="${f(x)}" y="${f(y + TEXT_SIZE * 0.35)}" text-anchor="${anchor}">${svgEscaped(words)}</text>`,
   )
   return [
-    `<svg class="${kind}" viewBox="0 0 ${f(width)} ${f(layout.height)}" role="img" aria-label="${escaped(picture.description)}" xmlns="http://www.w3.org/2000/svg">`,
+    `<svg class="${kind}" viewBox="0 0 ${f(width)} ${f(layout.height)}" role="img" aria-label="${svgEscaped(picture.description)}" xmlns="http://www.w3.org/2000/svg">`,
     PATTERNS,
     ...picture.shapes.map(shape),
     ...layout.measures.map((list) => line(list, 'dimension')),

@@ -12,9 +12,12 @@ import { templateFormula, type Words } from '../../takeoff/template.js'
 import { verdictRules, type RestingVerdict, type VerdictName } from '../../takeoff/verdicts.js'
 import { decimalsOf, symbolOf } from '../../units.js'
 import { cellValue } from '../calls.js'
+import { planPicture } from '../drawing/planPicture.js'
+import { sectionPicture } from '../drawing/sectionPicture.js'
 import type { NamePlaces } from '../places.js'
 import { address, SheetDraft, TITLE_ROWS, type PlanCell, type PlanValidation, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
+import { measureOf } from './drawingSheet.js'
 
 /** Columns of the sheet. */
 export const designColumns = { name: 3, value: 4, asMade: 8 } as const
@@ -31,10 +34,14 @@ export const workedNames: readonly string[] = resultGroups.flatMap((group) => gr
 /** House figures, which may be typed over and are kept. */
 export const constantNames: readonly string[] = resultGroups.flatMap((group) => group.results.filter(isConstant).map(({ name }) => name))
 
+/** Of section and plan, without their words above and below. */
+const PICTURE_POINTS = 110
+
 /** The rows of the sheet, in order; a name's row is its place in this list. */
 type SheetRow =
   | { kind: 'section'; text: string }
   | { kind: 'gap' }
+  | { kind: 'pictures' }
   | { kind: 'caution'; caution: RaisedCaution | undefined }
   | { kind: 'key'; work: WorkId }
   | { kind: 'verdict' | 'input' | 'flag' | 'found' | 'result'; name: string }
@@ -54,6 +61,8 @@ const rowsOf = (design: Design): readonly SheetRow[] => [
   { kind: 'section', text: 'CAUTIONS, WORST FIRST' },
   ...design.cautions().map((caution) => ({ kind: 'caution' as const, caution })),
   { kind: 'caution', caution: undefined },
+  { kind: 'gap' },
+  { kind: 'pictures' },
   { kind: 'gap' },
   ...resultGroups.flatMap(({ title, results: rules }): SheetRow[] => [
     { kind: 'section', text: title.toUpperCase() },
@@ -96,6 +105,7 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
   draft.next()
   for (const row of rowsOf(design)) {
     if (row.kind === 'section') section(row.text)
+    else if (row.kind === 'pictures') pictures()
     else if (row.kind === 'verdict') verdictRow(row.name)
     else if (row.kind === 'caution') cautionRow(row.caution)
     else if (row.kind === 'input') inputRow(row.name)
@@ -108,6 +118,14 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
 
   function section(text: string): void {
     for (let column = 2; column <= LAST_COLUMN; column++) draft.put(column, 'section', column === 2 ? text : null)
+  }
+
+  function pictures(): void {
+    const measure = measureOf(design)
+    draft.drawings.push(
+      { picture: sectionPicture(design, measure), row: draft.row, column: 2, page: { size: 9, width: 330, mostHeight: PICTURE_POINTS }, ownRow_pt: 6 },
+      { picture: planPicture(design, measure), row: draft.row, column: 6, page: { size: 9, width: 250, mostHeight: PICTURE_POINTS }, ownRow_pt: 6 },
+    )
   }
 
   function verdictRow(name: string): void {
@@ -196,7 +214,7 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
 
   return draft.sheet(sheet, {
     kind: 'design',
-    widths: [1, 26, 25, 13, 9, 56, 13, 9],
+    widths: [1, 27.5, 23.5, 13, 9, 56, 13, 9],
     headingRow: TITLE_ROWS,
     landscape: true,
     footer: design.name,
