@@ -103,7 +103,7 @@ function readTable(table: TableName, raw: RawTable, ownFields: readonly string[]
           cells[name] = checkField(name, field, cell, names)
           if (isEmpty && field.default !== undefined) defaulted.add(name)
           if (name === key && WILDCARDS.test(String(cells[name]))) throw badInput(name, 'no * ? or ~, which a spreadsheet takes for wildcards', cell)
-          if (isLive && table !== 'Jobs') mustHoldItself(name, field, cell)
+          if (isLive && !READ_BY_US.includes(table)) mustHoldItself(name, field, cell)
           if (field.kind === 'text' && field.unique) {
             const known = String(cells[name]).toLowerCase()
             const first = seen.get(`${name}\n${known}`)
@@ -140,6 +140,9 @@ function headingProblems(table: TableName, raw: RawTable): Problem[] {
     return [{ sheet: raw.sheet, row: 0, column: heading, allowed, came: heading === meant ? 'a second one' : `"${heading}"` }]
   })
 }
+
+/** Tables whose cells no formula reads: what a person means there is enough, 2 as well as the text "2". */
+const READ_BY_US: readonly TableName[] = ['Jobs', 'Variants', 'Headings']
 
 function mustHoldItself(name: string, field: Field, cell: unknown): void {
   const value = checkedOrRaw(name, field, cell)

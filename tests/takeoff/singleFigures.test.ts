@@ -1,0 +1,67 @@
+/** Single figures and words that no whole job of the other tests shows apart, each reckoned by hand. */
+import { describe, expect, it } from 'vitest'
+import { inShort } from '../../src/takeoff/changes.js'
+import { dailyBalance } from '../../src/takeoff/dailyBalance.js'
+import { problemText } from '../../src/takeoff/fields.js'
+import { readOffice } from '../../src/takeoff/office.js'
+import { demoRows, leastRow, lineOf, officeWith, takeoffOf } from '../support/office.js'
+
+describe('by hand', () => {
+  it('an empty tank is lifted from its floor: rise, cover and height less the slab', () => {
+    const { design } = takeoffOf({ ...leastRow, WaterLineRise_ft: 10, Cover_ft: 2 })
+    // A Quern 1800 is 6.5 ft high on a floor of 6 in.
+    expect(design.number('Lift_ftw')).toBeCloseTo(10 + 2 + 6.5 - 0.5, 9)
+  })
+  it('two inlet tanks and no roof of their own share the storm by half', () => {
+    const { design } = takeoffOf({ ...leastRow, TankCount: 2, InletTanks: 2 }, { Catchments: [] })
+    expect(design.number('NextFlow_gpm')).toBeCloseTo(design.number('RoofFlow_gpm') / 2, 9)
+  })
+  it('one roof that drains into the next tank makes it an inlet tank, whatever the others do', () => {
+    const roof = (Inlet: string) => ({ Job: 'Least', Area_ft2: 500, Surface: 'metal', Inlet })
+    const { design } = takeoffOf({ ...leastRow, TankCount: 3 }, { Catchments: [roof('far'), roof('next')] })
+    expect(design.singleOf('InletTanks')).toBe(2)
+    expect(design.number('NextShare')).toBeCloseTo(500 / (2000 + 500 + 500), 9)
+  })
+  it('the house valve comes with a house that lies half a foot below the water', () => {
+    // Full, the water stands its cover and more under the ground at the tanks; the house lies that and 6 in lower.
+    const level = takeoffOf({ ...leastRow }).design.number('WaterLevel_ft')
+    const job = (below_ft: number) => takeoffOf({ ...leastRow, HouseSet: 'no', WaterLineRise_ft: -level - below_ft })
+    expect(job(0.5).design.number('HouseBelow_ft')).toBeCloseTo(0.5, 9)
+    expect(lineOf(job(0.5), 'HOUSE-VALVE')?.order).toBe(1)
+    expect(lineOf(job(-0.5), 'HOUSE-VALVE')).toBeUndefined()
+  })
+  it('a change that moves no money adds +$0.00', () => {
+    expect(inShort([{ what: 'line', code: 'TAPE', words: 'Tape', from: null, to: null, money: 0 } as never], 2)).toBe('since revision 2 +$0.00; 1 change of lines')
+  })
+  it('a record of 365 days in a tank of 100 gal: every figure of its year', () => {
+    // 3 in on the first day and on the last, 10 gal an inch of it less 0.5 in of first flush: 25 gal each. 1 gal a day is drawn from the day after.
+    const rain_in = Float64Array.from({ length: 365 }, (_, day) => (day === 0 || day === 364 ? 3 : 0))
+    const record = { years: [{ year: 2001, rain_in, missing: 0 }] } as never
+    const { years, longestShort } = dailyBalance(record, { inch_gal: 10, flush_in: 0.5, flushEach: 'day', use_gal_per_day: Array.from({ length: 12 }, () => 1), storage_gal: 100 })
+    expect(years).toEqual([
+      {
+        year: 2001,
+        days: 365,
+        rain_in: 6,
+        caught_gal: 50,
+        wanted_gal: 365,
+        supplied_gal: 25,
+        spilled_gal: 0,
+        met: 25,
+        // 25 days run into January 26th: it ends dry, and so does every month but December, which ends with the last day's rain.
+        dryMonths: 11,
+      },
+    ])
+    // From January 27th to the end.
+    expect(longestShort).toBe(365 - 26)
+  })
+})
+
+it('a sheet whose cells formulas read takes the figure itself, no text that means it; what is empty, a date, or written larger is no such text', () => {
+  const [first, second, third, ...more] = demoRows('Tanks')
+  const tanks = [{ ...first, Length_ft: '10 ft' }, { ...second, Traffic: '' }, { ...third, Traffic: null }, { ...third, Model: 'Another', Traffic: 'NONE' }, ...more]
+  const prices = demoRows('Prices').map((row, at) => (at === 0 ? { ...row, PriceDate: '2026-03-01' } : row))
+  const problems = (isLive: boolean) => readOffice(officeWith({ Tanks: tanks, Prices: prices }), { isLive }).problems.map(problemText)
+  expect(problems(true)).toEqual(['Tanks, row 6, Length_ft: the number 10 itself: formulas read this cell; got "10 ft".'])
+  expect(problems(false)).toEqual([])
+})
