@@ -180,7 +180,8 @@ export function readItemRules(office: Office): { rules: ItemRule[]; problems: Pr
       sum: [...lineSums].reverse().find((name) => [quantity, when].some((part) => part?.names.includes(name))),
     })
   }
-  rules.sort((one, other) => order.indexOf(one.section) - order.indexOf(other.section) || one.row - other.row)
+  // Rules of a section stay in the order of their rows.
+  rules.sort((one, other) => order.indexOf(one.section) - order.indexOf(other.section))
   return { rules, problems }
 }
 

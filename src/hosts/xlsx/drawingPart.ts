@@ -83,11 +83,10 @@ export function anchors(drawings: readonly SheetDrawing[]): string {
     const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)]
     const [left, top] = [Math.min(...xs), Math.min(...ys)]
     const [wide, high] = [Math.max(...xs) - left, Math.max(...ys) - top]
-    const steps = points.map(([x, y], at) => `<a:${at ? 'lnTo' : 'moveTo'}><a:pt x="${emu(x - left)}" y="${emu(y - top)}"/></a:${at ? 'lnTo' : 'moveTo'}>`).join('')
-    return shape(name, '', box(left, top, wide, high), custom(emu(wide), emu(high), steps + (isClosed ? '<a:close/>' : ''), isClosed), filled(look) + lined(look))
+    return shape(name, '', box(left, top, wide, high), custom(wide, high, steps(points, left, top) + (isClosed ? '<a:close/>' : ''), isClosed), filled(look) + lined(look))
   }
 
-  /** Stone as small six-sided pebbles inside an area, all in one shape, at places that are the same every time. */
+  /** Stone as small broken pieces of five sides inside an area, all in one shape, at places that are the same every time. */
   function pebbles(points: readonly (readonly [number, number])[]): string {
     const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)]
     const [left, top, right, bottom] = [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)]
@@ -99,12 +98,16 @@ export function anchors(drawings: readonly SheetDrawing[]): string {
       for (let x = left + (row % 2 ? pitch / 2 : 0); x < right && paths.length < MOST_PEBBLES; x += pitch) {
         const [cx, cy] = [x + jitter(), y + jitter()]
         if (![0, 1, 2, 3].every((at) => isInside(points, cx + radius * Math.cos((at * Math.PI) / 2), cy + radius * Math.sin((at * Math.PI) / 2)))) continue
-        const corners = Array.from({ length: 6 }, (_, at) => [cx - left + radius * Math.cos((at * Math.PI) / 3), cy - top + radius * Math.sin((at * Math.PI) / 3)] as const)
-        paths.push(`${corners.map(([px, py], at) => `<a:${at ? 'lnTo' : 'moveTo'}><a:pt x="${emu(px)}" y="${emu(py)}"/></a:${at ? 'lnTo' : 'moveTo'}>`).join('')}<a:close/>`)
+        const turn = jitter()
+        const corners = Array.from({ length: 5 }, (_, at) => {
+          const angle = turn + (at * 2 * Math.PI) / 5
+          return [cx + radius * Math.cos(angle), cy + radius * Math.sin(angle)] as const
+        })
+        paths.push(`${steps(corners, left, top)}<a:close/>`)
       }
     if (!paths.length) return ''
     const look: Drawn = { line: palette.stoneDark, thick: 0.3 }
-    return shape('stone', '', box(left, top, right - left, bottom - top), custom(emu(right - left), emu(bottom - top), paths.join(''), false), filled(look) + lined(look))
+    return shape('stone', '', box(left, top, right - left, bottom - top), custom(right - left, bottom - top, paths.join(''), false), filled(look) + lined(look))
   }
 
   function label(words: string, left: number, middle: number, width: number, anchor: 'middle' | 'end', size: number): string {
@@ -120,8 +123,12 @@ const MOST_PEBBLES = 400
 export const emu = (points: number): number => Math.round(points * EMU_PER_POINT)
 const box = (left: number, top: number, width: number, height: number): string =>
   `<a:xfrm><a:off x="${emu(left)}" y="${emu(top)}"/><a:ext cx="${emu(width)}" cy="${emu(height)}"/></a:xfrm>`
-const custom = (wide: number, high: number, steps: string, isFilled: boolean) => ({
-  path: `<a:custGeom><a:avLst/><a:gdLst/><a:ahLst/><a:cxnLst/><a:rect l="0" t="0" r="r" b="b"/><a:pathLst><a:path w="${wide}" h="${high}"${isFilled ? '' : ' fill="none"'}>${steps}</a:path></a:pathLst></a:custGeom>`,
+/** A path has units of its own, so many to a point: half the digits, and finer than any printer. */
+const inPath = (points: number): number => Math.round(points * 50)
+const steps = (points: readonly (readonly [number, number])[], left: number, top: number): string =>
+  points.map(([x, y], at) => `<a:${at ? 'lnTo' : 'moveTo'}><a:pt x="${inPath(x - left)}" y="${inPath(y - top)}"/></a:${at ? 'lnTo' : 'moveTo'}>`).join('')
+const custom = (wide: number, high: number, path: string, isFilled: boolean) => ({
+  path: `<a:custGeom><a:avLst/><a:gdLst/><a:ahLst/><a:cxnLst/><a:rect l="0" t="0" r="r" b="b"/><a:pathLst><a:path w="${inPath(wide)}" h="${inPath(high)}"${isFilled ? '' : ' fill="none"'}>${path}</a:path></a:pathLst></a:custGeom>`,
 })
 const filled = ({ fill, isHatched }: Drawn): string =>
   isHatched
