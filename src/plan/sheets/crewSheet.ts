@@ -219,7 +219,7 @@ function crewSheet({ takeoff, design, names, heading, entryCodes, cuts }: JobCon
 
   return draft.sheet(sheet, {
     kind: 'crew',
-    widths: [1, 4, 5, 50, 14, 11, 14],
+    widths: [1, 4, 5.6, 49.4, 14, 11, 14],
     headingRow: 3,
     landscape: false,
     footer: design.name,
