@@ -33,6 +33,8 @@ export interface Unsaved {
   session: string
   when: string
   data: unknown
+  /** Sheets of jobs that were made here, as JSON, for the drawings that a file gets. */
+  made?: readonly string[]
   /** The file that stands behind the grid, where one was opened, and what of it the page does not show. */
   file?: { bytes: Uint8Array; name: string; lacking: string } | undefined
 }

@@ -7,6 +7,7 @@ import { gridData } from '../src/hosts/gridData.js'
 import { registerGridFunctions } from '../src/hosts/gridFunctions.js'
 import { registerTexts } from '../src/hosts/gridTexts.js'
 import { registerTogether } from '../src/hosts/gridTogether.js'
+import type { SheetPlan } from '../src/plan/plan.js'
 import { templateWorkbook } from '../src/plan/workbook.js'
 import { startingOffice } from '../src/takeoff/demo.js'
 import { typeOverAtOnce } from './gridTyping.js'
@@ -50,15 +51,25 @@ const isUnsaved = (): boolean => model !== undefined && at() !== safe
 /** Asks before unsaved work leaves the page. It stays in the browser's database all the same. */
 const mayLeave = (): boolean => !isUnsaved() || window.confirm('The workbook on the page has changes that were not saved as .xlsx. Leave it?')
 
+/** What a saved file takes from the plan of a sheet that was made here; a sheet that is a drawing is in no grid and kept whole. */
+const keptPlans = new WeakMap<SheetPlan, string>()
+function keptPlan(plan: SheetPlan): string {
+  let text = keptPlans.get(plan)
+  if (text === undefined) keptPlans.set(plan, (text = JSON.stringify(plan.toScale ? plan : { ...plan, cells: [] })))
+  return text
+}
+
 async function keepNow(): Promise<void> {
   clearTimeout(timer)
   if (at() === kept || at() === safe) return
   kept = at()
   const start = performance.now()
   const data = content()
+  const plans = [...host.made.values()].map(keptPlan)
   // A large workbook is kept less often: keeping it takes no more than a twentieth of the time.
   pause = Math.max(KEEP_AFTER_MS, 20 * (performance.now() - start))
-  await keepUnsaved({ format: KEPT_FORMAT, session, when: new Date().toISOString(), data, file: opened && { bytes: opened.bytes, name: opened.name, lacking } }).catch(() =>
+  const file = opened && { bytes: opened.bytes, name: opened.name, lacking }
+  await keepUnsaved({ format: KEPT_FORMAT, session, when: new Date().toISOString(), data, made: plans, file }).catch(() =>
     say('This browser keeps no unsaved work: save the file before closing.'),
   )
 }
@@ -155,9 +166,10 @@ const holdSession = (name: string): void => void navigator.locks?.request(`${LOC
 const liveSessions = async (): Promise<readonly (string | undefined)[]> => ((await navigator.locks?.query())?.held ?? []).map(({ name }) => name)
 
 /** The grid as it was left, and behind it the file that it was opened from. */
-async function continueWith({ data, session: name, file }: Unsaved): Promise<void> {
+async function continueWith({ data, session: name, made: plans = [], file }: Unsaved): Promise<void> {
   try {
     await show(data as object, name)
+    for (const plan of plans.map((text) => JSON.parse(text) as SheetPlan)) host.made.set(plan.name, plan)
     safe = ''
     lacking = file?.lacking ?? ''
     opened = undefined

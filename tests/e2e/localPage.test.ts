@@ -9,6 +9,7 @@ import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { fieldsOf, jobFields } from '../../src/takeoff/officeTables.js'
 import { writeWorkbook } from '../../src/hosts/file.js'
+import { Book } from '../../src/hosts/xlsx/book.js'
 import { templateWorkbook } from '../../src/plan/workbook.js'
 import { hasChromium } from '../support/browser.js'
 import { inBrowser, unlessChromiumDies } from '../support/inBrowser.js'
@@ -385,6 +386,30 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     await page.waitForSelector('#restore:not([hidden]) button', { timeout: 30_000 })
     await page.click('#restore button')
     await page.waitForSelector('#job-picker option[value="Renamed"]', { state: 'attached', timeout: 30_000 })
+  })
+
+  it('a takeoff that was made before a reload has its drawings on the page and in the file that is saved after it', async () => {
+    const { page } = await opened()
+    await page.click('button.make')
+    await statusSays(page, /^1 takeoff made/)
+    const shown = () =>
+      page.evaluate(() => {
+        const { getters } = (window as unknown as GridWindow).cisternModel
+        return (getters.getSheetIds!() as string[]).reduce((sum, id) => sum + (getters.getFigures!(id) as unknown[]).length, 0)
+      })
+    const before = await shown()
+    expect(before).toBeGreaterThan(5)
+    await expect.poll(() => page.evaluate(keptCount), { timeout: 30_000 }).toBe(1)
+    await page.reload()
+    await page.waitForSelector('#restore:not([hidden]) button', { timeout: 30_000 })
+    await page.click('#restore button')
+    await expect.poll(shown, { timeout: 30_000 }).toBe(before)
+    const [download] = await Promise.all([page.waitForEvent('download'), page.click('#save-file')])
+    const saved = join(mkdtempSync(join(tmpdir(), 'drawn-')), 'saved.xlsx')
+    await download.saveAs(saved)
+    const drawn = new Book(readFileSync(saved), 'saved.xlsx').names().filter((name) => /drawings\/drawing\d+\.xml$/.test(name))
+    // Quote, Crew, Design, Handover and Year have pictures, and Drawing is one.
+    expect(drawn).toHaveLength(6)
   })
 
   it('keyboard alone: picks a job, makes its takeoff, finds and inserts a function', async () => {
