@@ -2,8 +2,9 @@
 import { describe, expect, it } from 'vitest'
 import { inShort } from '../../src/takeoff/changes.js'
 import { dailyBalance } from '../../src/takeoff/dailyBalance.js'
-import { problemText } from '../../src/takeoff/fields.js'
+import { problemText, type Problem } from '../../src/takeoff/fields.js'
 import { readOffice } from '../../src/takeoff/office.js'
+import { readRainDays } from '../../src/takeoff/rainDays.js'
 import { demoRows, leastRow, lineOf, officeWith, takeoffOf } from '../support/office.js'
 
 describe('by hand', () => {
@@ -64,4 +65,17 @@ it('a sheet whose cells formulas read takes the figure itself, no text that mean
   const problems = (isLive: boolean) => readOffice(officeWith({ Tanks: tanks, Prices: prices }), { isLive }).problems.map(problemText)
   expect(problems(true)).toEqual(['Tanks, row 6, Length_ft: the number 10 itself: formulas read this cell; got "10 ft".'])
   expect(problems(false)).toEqual([])
+})
+
+it('a day may bring 75 in of rain and no more; 1,905 mm are as much', () => {
+  // Somewhat more than the most that was ever read: 71.85 in at Foc-Foc, La Réunion, in 1966 (World Meteorological Organization; from memory).
+  const refused = (heading: string, value: number) => {
+    const problems: Problem[] = []
+    readRainDays({ sheet: 'RainDays', columns: ['Date', heading], rows: [{ row: 6, cells: { Date: '2001-01-01', [heading]: value } }] }, problems)
+    return problems.map(({ allowed }) => allowed)
+  }
+  expect(refused('Here', 75)).toEqual([])
+  expect(refused('Here', 75.01)).toEqual(['rain of a day, 0 to 75 in, T for a trace'])
+  expect(refused('Here (mm)', 1905)).toEqual([])
+  expect(refused('Here (mm)', 1905.1)).toEqual(['rain of a day, 0 to 1905 mm, T for a trace'])
 })
