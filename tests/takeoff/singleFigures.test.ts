@@ -23,6 +23,18 @@ describe('by hand', () => {
     expect(design.singleOf('InletTanks')).toBe(2)
     expect(design.number('NextShare')).toBeCloseTo(500 / (2000 + 500 + 500), 9)
   })
+  it('a drain that is not dug has no deep end', () => {
+    // Cover of 4 ft puts the inlet deeper than the line's trench of 24 in, but no drain runs there.
+    const { design } = takeoffOf({ ...leastRow, Cover_ft: 4, TrenchDepth_in: 24, InletRun_ft: 0, OverflowRun_ft: 0 })
+    expect(design.number('InletDeep_ft')).toBeGreaterThan(2)
+    expect(design.number('DeepestTrench_ft')).toBeCloseTo(2, 9)
+  })
+  it('no earth is left over where the fill, rammed, takes all that was dug', () => {
+    const { design } = takeoffOf({ ...leastRow, WaterLineRun_ft: 400, TrenchDepth_in: 118, InletRun_ft: 0, OverflowRun_ft: 0 })
+    const [dig, fill] = [design.number('TrenchDig_yd3'), design.number('TrenchFill_yd3')]
+    expect(fill / design.number('CompactedShare')).toBeGreaterThan(dig)
+    expect(design.number('TrenchSpoil_yd3')).toBe(0)
+  })
   it('the house valve comes with a house that lies half a foot below the water', () => {
     // Full, the water stands its cover and more under the ground at the tanks; the house lies that and 6 in lower.
     const level = takeoffOf({ ...leastRow }).design.number('WaterLevel_ft')
