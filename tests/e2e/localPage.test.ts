@@ -302,10 +302,11 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
 
     // Prices, in any order: what is missing is a list, and each place a button away. Down the column every row gets one.
     for (const sheet of ['Tanks', 'Pumps']) {
-      await page.focus(`button.problem:has-text("${sheet}, row 6, Price_usd")`)
-      await page.keyboard.press('Enter')
+      await page.locator(`button.problem:has-text("${sheet}, row 6, Price_usd")`).press('Enter')
+      await expect.poll(async () => (await activeCell(page)).sheet).toBe(sheet)
       await page.keyboard.type('900')
       await page.keyboard.press('Enter')
+      await page.waitForSelector(`button.problem:has-text("${sheet}, row 6, Price_usd")`, { state: 'detached' })
     }
     await page.focus('.missing-prices > button')
     await page.keyboard.press('Enter')
@@ -315,8 +316,9 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     for (let row = 0; row < rows; row++) {
       await page.keyboard.type('12.5')
       await page.keyboard.press('Enter')
+      expect((await cellIn(page, 'Prices', 6 + row, first.column)).value, `row ${6 + row}`).toBe(12.5)
     }
-    await page.waitForFunction(() => /\$[\d,]{4,}/.test(document.querySelector('.glance .sum')?.textContent ?? ''), null, { timeout: 30_000 })
+    await expect.poll(() => page.textContent('.glance .sum'), { timeout: 60_000 }).toMatch(/\$[\d,]{4,}/)
     await page.focus('button.make')
     await page.keyboard.press('Enter')
     await statusSays(page, /1 takeoff made: Takeoff Sedge End/)
