@@ -58,6 +58,7 @@ export function smallestByTime(tank: TankWalk, share: number): number | undefine
   const some = tank.begin()
   const begin = some && smallestByTime(some, share)
   let size = Math.min(sizeOf(begin ?? (10 * tank.wanted_gal) / periods), MOST)
+  // What an eighth of a record says is a few percent off; a wish that no tank meets is to be known soon.
   let stride = Math.ceil(size / 50) + 1
   let [short, lacking] = [-1, wanted]
   let [enough, over] = [MOST + 1, 0]
