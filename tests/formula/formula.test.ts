@@ -5,9 +5,9 @@ import { allowedFunctions } from '../../src/formula/functions.js'
 import { isError, type Value } from '../../src/formula/value.js'
 import { GridEngine } from '../../src/hosts/gridEngine.js'
 
-const values: Record<string, Value> = { A: 7, B: 2.5, Name: 'Quern', Empty: '', List: [3, 1, 4, 1, 5], Words: ['x', 'Y', 'z', 'x', ''] }
+const values: Record<string, Value> = { A: 7, B: 2.5, Name: 'Quern', Empty: '', Blank: null, List: [3, 1, 4, 1, 5], Words: ['x', 'Y', 'z', 'x', ''] }
 const cells: Record<string, string> = { A1: '7', B1: '2.5', C1: 'Quern', E1: '3', E2: '1', E3: '4', E4: '1', E5: '5', F1: 'x', F2: 'Y', F3: 'z', F4: 'x' }
-const places: Record<string, string> = { A: 'A1', B: 'B1', Name: 'C1', Empty: 'D1', List: 'E1:E5', Words: 'F1:F5' }
+const places: Record<string, string> = { A: 'A1', B: 'B1', Name: 'C1', Empty: 'D1', Blank: 'D1', List: 'E1:E5', Words: 'F1:F5' }
 const engine = new GridEngine({}, cells)
 
 const texts = [
@@ -67,6 +67,15 @@ const texts = [
   'ISNUMBER(Name)',
   'Empty=""',
   'IF(Empty="",1,2)',
+  'Blank=""',
+  '""=Blank',
+  'Blank=0',
+  '0=Blank',
+  'Blank<"a"',
+  '"a">Blank',
+  'Blank<1',
+  'Blank>-1',
+  'Blank="a"',
   'A&""',
   'TRUE',
   'IF(TRUE,1,2)',

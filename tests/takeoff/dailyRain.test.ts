@@ -285,6 +285,12 @@ describe('files of rain', () => {
     expect(() => readRainFile(quoted, 'f', { unit: 'mm' })).toThrow('f: one station, or the ID of one of them (--id); it has A1, B2.')
     expect(readRainFile('ID,DATE,ELEMENT,DATA_VALUE,M_FLAG,Q_FLAG,S_FLAG\nUSW00003904,20000101,PRCP,254,,,W', 'f').days[0]!.rain_in).toBe(1)
   })
+  it('takes the reading of a day that comes twice, once without one', () => {
+    const day = [{ date: '2001-01-01', rain_in: 2 }]
+    expect(readRainFile('date,rain_in\n2001-01-01,\n2001-01-01,2', 'f').days).toEqual(day)
+    expect(readRainFile('date,rain_in\n2001-01-01,2\n2001-01-01,', 'f').days).toEqual(day)
+    expect(readRainFile('date,rain_in\n2001-01-01,2\n2001-01-01,2', 'f').days).toEqual(day)
+  })
   it.each([
     ['USW00003904,20000101,TMAX,254,,,W,', {}, 'f: readings of PRCP, rain; it has TMAX.'],
     ['A2345678901,20000101,PRCP,1,,,W,\nB2345678901,20000101,PRCP,1,,,W,', {}, /one station, or the ID of one of them \(--id\); it has A2345678901, B2345678901/],

@@ -43,6 +43,14 @@ describe('by hand', () => {
     expect(lineOf(job(0.5), 'HOUSE-VALVE')?.order).toBe(1)
     expect(lineOf(job(-0.5), 'HOUSE-VALVE')).toBeUndefined()
   })
+  it('two tied tanks, one foot apart, come level to a hundredth of a foot', () => {
+    const { design } = takeoffOf({ ...leastRow, TankCount: 2 })
+    // Falling head between two vessels of the same area A through an orifice (textbook of hydraulics): t = A (1 − √0.01) / (C a √2g), C 0.6; 4 in schedule 40 is 4.026 in wide (ASTM D1785).
+    const orifice_ft2 = (Math.PI / 4) * (4.026 / 12) ** 2
+    const seconds = (design.number('TankInside_ft2') * (1 - 0.1)) / (0.6 * orifice_ft2 * Math.sqrt(2 * 32.174))
+    // The last figure of standard gravity is all that differs.
+    expect(design.number('LevelingTime_s')).toBeCloseTo(seconds, 2)
+  })
   it('a change that moves no money adds +$0.00', () => {
     expect(inShort([{ what: 'line', code: 'TAPE', words: 'Tape', from: null, to: null, money: 0 } as never], 2)).toBe('since revision 2 +$0.00; 1 change of lines')
   })
