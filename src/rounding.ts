@@ -5,5 +5,8 @@ export function roundTo(x: number, digits: number, how: (value: number) => numbe
   return (Math.sign(x) * how(scaled)) / factor
 }
 
+/** Money to the cent. */
+export const money = (value: number): number => roundTo(value, 2)
+
 /** Money in words, to the cent. */
 export const dollars = (value: number): string => `$${value.toLocaleString('en-US', { minimumFractionDigits: 2, maximumFractionDigits: 2 })}`

@@ -1,6 +1,7 @@
 /** The sheets of one job: their names, and the plan of all of them. */
 import { cutList } from '../takeoff/cutList.js'
-import { sheetNameProblem, type Takeoff } from '../takeoff/takeoff.js'
+import { sheetNameProblem } from '../takeoff/tableProblems.js'
+import { type Takeoff } from '../takeoff/takeoff.js'
 import { cellsWriter, nativeWriter, type Flavor } from './calls.js'
 import { nothingEarlier, type Earlier } from './earlier.js'
 import { NamePlaces, type OfficePlaces } from './places.js'

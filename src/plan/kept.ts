@@ -1,5 +1,5 @@
 /** Reads back what people wrote on the sheets of a job, so that it stays when they are made again. */
-import { nothingKept, type Kept } from '../takeoff/takeoff.js'
+import { nothingKept, type Kept } from '../takeoff/typed.js'
 import type { JobSheetNames } from './jobSheets.js'
 import type { Rows } from './keptCells.js'
 import { bothWritten, fromEntries } from './keptEntries.js'

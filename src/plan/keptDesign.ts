@@ -1,7 +1,7 @@
 /** Reads back from a design sheet what was typed over its figures. */
 import type { Problem } from '../takeoff/fields.js'
 import { isOwnField } from '../takeoff/ownFields.js'
-import type { Kept, TypedInput } from '../takeoff/takeoff.js'
+import type { Kept, TypedInput } from '../takeoff/typed.js'
 import { AS_MADE, constantNames, inputNames, VALUE, workedNames } from './sheets/designSheet.js'
 import { amount, isEmptySheet, PASTED, text, type Rows } from './keptCells.js'
 

@@ -1,5 +1,5 @@
 /** Reads back what was written into the entries of a job's sheets: by code and heading, wherever rows and columns have moved to. */
-import type { CrewWritten, Kept } from '../takeoff/takeoff.js'
+import type { CrewWritten, Kept } from '../takeoff/typed.js'
 import { plain, text, type Rows } from './keptCells.js'
 import type { EntryList } from './sheetKind.js'
 import { BOX, BY_HAND, crewHeadings, DO_NOT_START, isCrewHeading } from './sheets/crewSheet.js'

@@ -1,6 +1,6 @@
 /** Reads back from a takeoff sheet the estimator's own quantities, prices and lines: by heading and code, wherever rows and columns have moved to. */
 import type { Problem } from '../takeoff/fields.js'
-import type { AddedLine, Kept, Override } from '../takeoff/takeoff.js'
+import type { AddedLine, Kept, Override } from '../takeoff/typed.js'
 import type { JobSheetNames } from './jobSheets.js'
 import { amount, isEmptySheet, PASTED, text, type Cell, type Rows } from './keptCells.js'
 import { partHeadings, sectionsBySums, sumLabels, takeoffColumns, takeoffHeading, type TakeoffColumn } from './sheets/takeoffSheet.js'

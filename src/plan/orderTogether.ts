@@ -1,7 +1,8 @@
 /** The orders of several jobs together: quantities added before they are rounded up to lots, by supplier, with what that saves. */
 import { LOTS_SLACK } from '../calc/estimate/orderQuantity.js'
 import { orderQuantity } from '../calc/index.js'
-import { money, type Takeoff } from '../takeoff/takeoff.js'
+import { money } from '../rounding.js'
+import { type Takeoff } from '../takeoff/takeoff.js'
 import { address, madeLine, quotedSheet, SheetDraft, TITLE_ROWS, type Made, type SheetPlan } from './plan.js'
 import { NO_SUPPLIER, ordered, suppliersOf } from './sheets/orderSheet.js'
 import { takeoffColumns } from './sheets/takeoffSheet.js'

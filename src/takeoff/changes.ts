@@ -1,6 +1,6 @@
 /** What changed between two makings of a takeoff: lines, quantities, prices, money, verdicts that turned. */
-import { dollars, roundTo } from '../rounding.js'
-import { money, type Takeoff } from './takeoff.js'
+import { dollars, money, roundTo } from '../rounding.js'
+import { type Takeoff } from './takeoff.js'
 
 export interface EarlierLine {
   description: string

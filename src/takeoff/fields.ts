@@ -77,6 +77,9 @@ export interface Problem {
   renamed?: { table: string; heading: string; field: string }
 }
 
+/** A price that nobody has filled in yet stands in the way of the total alone. */
+export const isUnpriced = ({ unpriced }: Problem): boolean => unpriced !== undefined
+
 export const placeText = ({ sheet, row, column }: Problem): string => `${sheet}, ${row === 0 ? 'headings' : `row ${row}`}, ${column}`
 export const refusalText = ({ allowed, came }: Problem): string => `: ${allowed}${came ? `; got ${came}` : ''}.`
 /** A problem as one line: where, what is allowed, what came. */

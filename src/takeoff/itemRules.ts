@@ -209,3 +209,11 @@ function refusal(read: Formula, column: RuleColumn | 'words', ownFields: readonl
 }
 
 const cellText = (row: Row, column: string) => String(row.cells[column] ?? '').trim()
+
+/** Rules are read once for an office, however many jobs follow. */
+const rulesByOffice = new WeakMap<Office, ReturnType<typeof readItemRules>>()
+export function rulesOf(office: Office): ReturnType<typeof readItemRules> {
+  let found = rulesByOffice.get(office)
+  if (!found) rulesByOffice.set(office, (found = readItemRules(office)))
+  return found
+}

@@ -6,7 +6,8 @@ import { careOf, careTasks } from '../../src/takeoff/careTasks.js'
 import { assumableFields } from '../../src/takeoff/assumed.js'
 import { problemText } from '../../src/takeoff/fields.js'
 import { readOffice } from '../../src/takeoff/office.js'
-import { nothingKept, workJob } from '../../src/takeoff/takeoff.js'
+import { nothingKept } from '../../src/takeoff/typed.js'
+import { workJob } from '../../src/takeoff/takeoff.js'
 import { demoTakeoff, leastRow, officeWith, takeoffOf } from '../support/office.js'
 
 const made = { date: '2026-11-25', revision: 1, version: 'test' }

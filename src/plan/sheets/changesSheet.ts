@@ -1,6 +1,6 @@
 /** The Changes: what each making changed, newest first, kept from one to the next; the last of them as a change order to be signed. */
 import { changesSince, type KeptChange } from '../../takeoff/changes.js'
-import { money } from '../../takeoff/takeoff.js'
+import { money } from '../../rounding.js'
 import { shortHash } from '../../shortHash.js'
 import { SheetDraft, TITLE_ROWS, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'

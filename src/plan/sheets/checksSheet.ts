@@ -1,5 +1,5 @@
 /** The Checks: sums that must agree, each a live formula with both sides, so that a cell typed over or a row put in shows. */
-import { money } from '../../takeoff/takeoff.js'
+import { money } from '../../rounding.js'
 import { address, SheetDraft, TITLE_ROWS, type SheetPlan } from '../plan.js'
 import { hasProof, proofSums } from './proofSheet.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'

@@ -1,9 +1,9 @@
 /** The Quote: one page for the customer. What is offered, the price by section, what it rests on, and no cost of ours. */
 import { formula } from '../../formula/formula.js'
-import { dollars } from '../../rounding.js'
+import { dollars, money } from '../../rounding.js'
 import { closingCaution } from '../../takeoff/cautions.js'
 import type { Design } from '../../takeoff/design.js'
-import { money, type Takeoff } from '../../takeoff/takeoff.js'
+import { type Takeoff } from '../../takeoff/takeoff.js'
 import { templateFormula, type Words } from '../../takeoff/template.js'
 import { verdictRules, type VerdictName } from '../../takeoff/verdicts.js'
 import { sectionPicture } from '../drawing/sectionPicture.js'
@@ -85,7 +85,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
   restsOn()
   section('Not in this price')
   for (const words of notInPrice) sentence(words)
-  const leftOut = takeoff.without.map((code) => takeoff.leftOut.get(code) ?? code)
+  const leftOut = takeoff.without.map((code) => takeoff.leftOut(code))
   if (leftOut.length) sentence(`Left out by agreement: ${leftOut.join('; ')}.`)
   terms()
   filledIn()

@@ -2,7 +2,7 @@
 import { assumable, assumableFields } from '../../takeoff/assumed.js'
 import type { Design } from '../../takeoff/design.js'
 import { jobFields, type JobFieldName } from '../../takeoff/officeTables.js'
-import { SITE_PREFIX } from '../../takeoff/takeoff.js'
+import { SITE_PREFIX } from '../../takeoff/jobProblems.js'
 import { verdictRules } from '../../takeoff/verdicts.js'
 import { symbolOf } from '../../units.js'
 import { fittedToPage } from '../heights.js'

@@ -1,0 +1,138 @@
+/** What stands in a job's way though each of its cells is well: figures that do not go together, results without a value, words typed where they do not count. */
+import { shown } from '../errors.js'
+import { isError } from '../formula/value.js'
+import { roundTo } from '../rounding.js'
+import type { Design } from './design.js'
+import type { Problem } from './fields.js'
+import { rulesOf } from './itemRules.js'
+import { rowNamed, type Office, type Row } from './office.js'
+import { jobFields } from './officeTables.js'
+import { results } from './results/index.js'
+import type { Kept, TypedInput } from './typed.js'
+
+/** The field to look at first where a result has no value. */
+const fieldBehind: Readonly<Record<string, string>> = {
+  LineBore_in: 'WaterLineSize',
+  MotorCurrent_A: 'Voltage_V',
+  Cable: 'PowerRun_ft',
+  CableAmpacity_A: 'CableSize',
+  FeederDrop_V: 'CableSize',
+}
+
+/** Figures of a row that do not go together. */
+export function rowProblems(office: Office, job: Row, design: Design): Problem[] {
+  const at = (column: string, allowed: string, value: unknown): Problem => ({ sheet: office.sheets.Jobs, row: job.row, column, allowed, came: shown(value) })
+  const found: Problem[] = []
+  const [cutIn, cutOut] = [design.number('CutIn_psi'), design.number('CutOut_psi')]
+  if (cutIn >= cutOut) found.push(at('CutOut_psi', `above the cut-in, ${cutIn} psi`, cutOut))
+  if (design.number('TrenchDepth_in') < design.number('FrostDepth_in'))
+    found.push(at('TrenchDepth_in', `at least the frost depth, ${design.number('FrostDepth_in')} in`, design.number('TrenchDepth_in')))
+  if (design.single('CableMetal') === 'aluminum') found.push(at('CableMetal', 'copper: the cable goes down into the water', 'aluminum'))
+  found.push(...secondModelProblems(office, job, design))
+  const [dead, water] = [design.number('DeadDepth_in'), 12 * design.number('TankWaterDepth_ft')]
+  if (dead >= water) found.push(at('DeadDepth_in', `below the water depth of ${String(design.single('TankModel'))}, ${roundTo(water, 1)} in`, dead))
+  // Roof water enters the far tank, which is of the second model where there is one.
+  const farModel = design.number('SecondTanks') > 0 ? job.cells.SecondModel : job.cells.TankModel
+  const ports = design.number('FarTankPorts')
+  if (ports < 1 || (ports === 1 && design.number('TankCount') === 1))
+    found.push({
+      sheet: office.sheets.Tanks,
+      row: rowNamed(office, 'Tanks', farModel ?? null)?.row ?? 0,
+      column: 'Ports',
+      allowed: ports < 1 ? 'one upper port at least, for inlet and overflow; two on a single tank' : 'two upper ports on a single tank, inlet and overflow',
+      came: shown(ports),
+    })
+  if (design.number('InletTanks') === 2 && design.number('TankCount') === 1) found.push(at('InletTanks', '1 where there is one tank', 2))
+  return found
+}
+
+/** Columns that two models of one row share: they stand on one bed, are tied low, and hold their water at one height. */
+const SHARED = ['Height_ft', 'Floor_in', 'Lid_in', 'WaterDepth_ft', 'Port_in'] as const
+
+/** Two models that cannot stand in one row, a count that leaves no tank at the pump, and an office whose rules know one model alone. */
+function secondModelProblems(office: Office, job: Row, design: Design): Problem[] {
+  const { SecondModel: model = null, SecondCount: count = null, TankModel: first = null } = job.cells
+  const at = (column: string, allowed: string, value: unknown): Problem => ({ sheet: office.sheets.Jobs, row: job.row, column, allowed, came: shown(value) })
+  if (model === null) return Number(count ?? 1) === jobFields.SecondCount.default ? [] : [at('SecondCount', 'empty where there is no SecondModel', count)]
+  if (model === first) return [at('SecondModel', `another model than TankModel, or nothing`, model)]
+  const found: Problem[] = []
+  const tanks = design.number('TankCount')
+  if (Number(count) >= tanks) found.push(at('SecondCount', `fewer than the tanks of the row, ${tanks}: the tank at the pump is of TankModel`, count))
+  const [one, other] = [first, model].map((name) => rowNamed(office, 'Tanks', name))
+  for (const column of SHARED) {
+    const [mine, theirs] = [one?.cells[column] ?? null, other?.cells[column] ?? null]
+    if (other && mine !== theirs)
+      found.push({
+        sheet: office.sheets.Tanks,
+        row: other.row,
+        column,
+        allowed: `${shown(mine)} as ${String(first)} has it: two models in one row stand on one bed and are tied low`,
+        came: shown(theirs),
+      })
+  }
+  if (!rulesOf(office).rules.some(({ quantity }) => quantity.names.includes('SecondTanks')))
+    found.push({
+      sheet: office.sheets.Items,
+      row: 0,
+      column: 'Quantity',
+      allowed: 'a row over SecondTanks, as TANK-2 of a new workbook: the rules of this office know one model alone, and --update brings them',
+      came: 'none',
+    })
+  return found
+}
+
+/** Results that came out as errors, and mixes that are never built. */
+export function designProblems(office: Office, job: Row, design: Design): Problem[] {
+  const at = (column: string, allowed: string, value: string): Problem => ({ sheet: office.sheets.Jobs, row: job.row, column, allowed, came: value })
+  const failed = results.flatMap(({ name, label }) => {
+    const value = design.singleOf(name)
+    return isError(value) ? [at(fieldBehind[name] ?? `${label} (${name})`, value.message ? value.message.replace(/\.$/, '') : `a figure; it came out as ${value.code}`, '')] : []
+  })
+  const distinct = failed.filter((problem, index) => failed.findIndex((other) => other.allowed === problem.allowed) === index)
+  // What rests on a failed figure fails without words of its own: the figure that has words is named, else the first.
+  const withWords = distinct.filter(({ allowed }) => !allowed.startsWith('a figure;'))
+  const named = withWords.length ? withWords : distinct.slice(0, 1)
+  if (design.verdict('FittingsVerdict') === 'stop') {
+    named.push(
+      at(
+        'LineFittings',
+        `${design.single('LineFit') === 'CTS' ? 'CTS compression' : 'IPS insert'} on ${String(design.single('WaterLinePipe'))}: IPS and CTS are never mixed`,
+        `"${String(design.single('LineFittings'))}"`,
+      ),
+    )
+  }
+  return named
+}
+
+/** The row of Jobs is what counts: an input typed over on the Design sheet goes there, or back to what it was. */
+export function typedProblems(office: Office, design: Design, inputs: readonly TypedInput[]): Problem[] {
+  return inputs
+    .filter(({ name, value }) => String(design.singleOf(name) ?? '') !== value)
+    .map(({ sheet, row, name, value, asMade }) => ({
+      sheet,
+      row,
+      column: name,
+      allowed: `${asMade || 'empty'} as it was made, or the same in the row of ${office.sheets.Jobs}`,
+      came: value || 'nothing',
+    }))
+}
+
+/** Before the name of a field on the Site list. */
+export const SITE_PREFIX = 'V '
+
+/** What was found on site counts once it stands in the row of Jobs: until then the takeoff would price something else. */
+export function siteProblems(office: Office, design: Design, kept: Kept): Problem[] {
+  return Object.entries(kept.crew.cells).flatMap(([code, { done = '' }]) => {
+    const name = code.startsWith(SITE_PREFIX) ? code.slice(SITE_PREFIX.length) : ''
+    if (!Object.hasOwn(jobFields, name) || done === '' || String(done) === String(design.singleOf(name))) return []
+    return [
+      {
+        sheet: office.sheets.Jobs,
+        row: design.job.row,
+        column: name,
+        allowed: `what was found on site, ${String(done)}, or the Site list cleared of it`,
+        came: shown(design.job.cells[name] ?? ''),
+      },
+    ]
+  })
+}

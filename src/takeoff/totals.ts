@@ -1,0 +1,67 @@
+/** The sums under a takeoff: sections, kinds, overhead, profit and tax. */
+import { money } from '../rounding.js'
+import type { Design } from './design.js'
+import { houseOf, shareOf } from './house.js'
+import type { ItemRule } from './itemRules.js'
+import type { Line } from './lines.js'
+import type { Office } from './office.js'
+import { itemKinds, type ItemKind } from './officeTables.js'
+import type { AddedLine, Kept } from './typed.js'
+
+/** What the lines of a takeoff come to, to the cent. */
+export interface Totals {
+  sections: readonly { section: string; lines: readonly Line[]; total: number }[]
+  /** Lines put in by hand. */
+  added: readonly AddedLine[]
+  addedTotal: number
+  orderCost: number
+  byKind: Readonly<Record<ItemKind, number>>
+  overhead: number
+  markup: number
+  tax: number
+  total: number
+  /** Overrides whose line is no longer part of the takeoff. */
+  unused: readonly string[]
+}
+
+export function totalsOf(office: Office, design: Design, rules: readonly ItemRule[], lines: readonly Line[], kept: Kept): Totals {
+  const grouped = [...new Set(rules.map(({ section }) => section))].map((section) => {
+    const own = lines.filter((line) => line.rule.section === section)
+    return { section, lines: own, total: money(own.reduce((sum, line) => sum + line.amount, 0)) }
+  })
+  const codes = new Set(lines.map((line) => line.code))
+  const dropped = Object.entries(kept.overrides).filter(([code]) => !codes.has(code))
+  /** A code that no rule could give is a line that somebody put in; one of a rule is a line that this job needs no more. */
+  const isOfRule = (code: string) =>
+    rules.some(({ key }) =>
+      new RegExp(
+        `^${key
+          .split(/\{\w+\}/)
+          .map((part) => part.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'))
+          .join('.+')}$`,
+      ).test(code),
+    )
+  const added = [...kept.added, ...dropped.flatMap(([code, { line }]) => (line && !isOfRule(code) ? [line] : []))]
+  const addedTotal = money(added.reduce((sum, line) => sum + money((line.quantity ?? 0) * (line.price ?? 0)), 0))
+  const orderCost = money(grouped.reduce((sum, { total }) => sum + total, 0) + addedTotal)
+  const ofKind = (kind: ItemKind) => money(lines.filter(({ rule }) => rule.kind === kind).reduce((sum, line) => sum + line.amount, kind === 'other' ? addedTotal : 0))
+  const byKind = Object.fromEntries(itemKinds.map((kind) => [kind, ofKind(kind)])) as Record<ItemKind, number>
+  const { house } = houseOf(office)
+  const share = (kinds: readonly ItemKind[]) => shareOf(kinds, byKind, orderCost)
+  const overhead = money(orderCost * share(house.overheadOn) * design.number('Overhead'))
+  const markup = money(orderCost * share(house.markupOn) * design.number('Markup'))
+  const tax = money((orderCost + overhead + markup) * share(house.taxOn) * design.number('Tax'))
+  const total = money(orderCost + overhead + markup + tax)
+  return {
+    sections: grouped.filter((group) => group.lines.length),
+    added,
+    addedTotal,
+    orderCost,
+    byKind,
+    overhead,
+    markup,
+    tax,
+    total,
+    unused: dropped.filter(([code, { line }]) => !line || isOfRule(code)).map(([code]) => code),
+  }
+}
