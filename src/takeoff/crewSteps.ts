@@ -43,6 +43,11 @@ export const crewSteps: readonly CrewStep[] = [
       ],
       { when: isWetOrUnknown, figure: 'a tank floats in {FloatDepth_ft}', hold: 'foreman' },
     ],
+    [
+      'A7',
+      'Bank the pit’s edge against surface water, a pump stands ready; before a storm, water into the tanks.',
+      { when: 'PitWater="dry"', figure: 'a tank floats in {FloatDepth_ft}' },
+    ],
     ['B8', 'Strip topsoil over pit and trenches and stack it apart.', { figure: '{Topsoil_in} deep' }],
     [
       'B1',
@@ -118,7 +123,7 @@ export const crewSteps: readonly CrewStep[] = [
     [
       'E8',
       [
-        ['TrenchDepth_in>=60', 'Dig the trench of water line and cable, sloped like the pit or with a trench box; ladder within 25 ft.'],
+        ['TrenchDepth_in>=60', 'Dig the trench of water line and cable in a trench box, or sloped {FillBatter} across to 1 up; ladder within 25 ft.'],
         ['', 'Dig the trench of water line and cable; spoil back from the edge.'],
       ],
       { figure: '{TrenchDepth_in} deep, {LineTrench_ft} long' },
@@ -137,7 +142,7 @@ export const crewSteps: readonly CrewStep[] = [
     ['E3', 'Lay the line loose in the trench, {LineSlack_ft} of slack at the tank wall.', { figure: 'trench {TrenchDepth_in}, line {LineRating_psi}' }],
     [
       'E5',
-      'Press the line with a hand pump and water, never air, while its joints lie open to view; no drop may show, no joint may weep.',
+      'Press the line with a hand pump and water, never air, while its joints lie open to view; top it up until the pipe has stretched: then no drop may show, no joint may weep.',
       { figure: 'to {LinePressureMost_psi}', hold: 'foreman' },
     ],
     ['G6', 'Stone carried over the water line at the pump end, fabric, then {CleanEarth_in} of clean earth over the line.', { figure: '{PumpEndStone_in} over the bed' }],
@@ -153,7 +158,7 @@ export const crewSteps: readonly CrewStep[] = [
     [
       'I2',
       [
-        ['DeepestTrench_ft>=5', 'Dig the trenches of the drains, sloped like the pit or with a trench box; ladder within 25 ft.'],
+        ['DeepestTrench_ft>=5', 'Dig the trenches of the drains in a trench box, or sloped {FillBatter} across to 1 up, fill being class C; ladder within 25 ft.'],
         ['', 'Dig the trenches of the drains; spoil back from the edge.'],
       ],
       { figure: '{DrainTrench_ft} wide, {OverflowDeep_ft} at the deep end' },

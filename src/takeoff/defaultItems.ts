@@ -34,7 +34,7 @@ const bySection: Record<Section, readonly ItemRow[]> = {
     { code: 'HAUL', description: 'Haul surplus earth, a truck load', quantity: 'Loads', unit: 'load', kind: 'subcontract', why: '{SpoilLoose_yd3} loose of pit and trenches in trucks of {Truck_yd3}' },
     { code: 'FENCE', description: 'Fence and signs round the open pit', quantity: '2*(PitTopLength_ft+PitTopWidth_ft)+8*FenceClear_ft', unit: 'ft', lot: 50, hours: 0.01, kind: 'equipment', why: 'Round the pit top, {FenceClear_ft} off each edge' },
     { code: 'LADDER', description: 'Ladder in the pit', when: 'OR(PitDepth_ft>=4,DeepestTrench_ft>=4)', quantity: 'ROUNDUP(PitLength_ft/LadderEvery_ft,0)', unit: 'each', hours: 0.25, kind: 'equipment', why: 'Within 25 ft of everyone, pit {PitDepth_ft} deep' },
-    { code: 'TRENCH-BOX', description: 'Trench box, a day', when: 'DeepestTrench_ft>=5', quantity: '1', unit: 'day', hours: 2, kind: 'equipment', why: 'A trench is {DeepestTrench_ft} deep: sloped like the pit, or in a box' },
+    { code: 'TRENCH-BOX', description: 'Trench box, a day', when: 'DeepestTrench_ft>=5', quantity: '1', unit: 'day', hours: 2, kind: 'equipment', why: 'A trench is {DeepestTrench_ft} deep: in a box, or sloped {FillBatter} across to 1 up' },
     { code: 'DEWATER', description: 'Pump the pit dry, a day', when: 'PitWater<>"dry"', quantity: 'Dewater_day', unit: 'day', hours: 1, kind: 'equipment', allowance: 'yes', why: 'From digging until the ballast is in: {PitOpen_day}; water in the pit: {PitWater}' },
   ],
   Tanks: [
@@ -83,6 +83,7 @@ const bySection: Record<Section, readonly ItemRow[]> = {
     { code: 'WALL-SLEEVE', description: 'House wall sleeve with seal', quantity: '1', unit: 'each', hours: 1, why: 'Where the line enters the house' },
     { code: 'HOUSE-VALVE', description: 'House valve, drain and pressure gauge', when: 'OR(HouseSet="yes",HouseBelow_ft>0)', quantity: '1', unit: 'set', hours: 1, why: 'Where the job brings the house set, and where the house lies below the water' },
     { code: 'PRESSURE-TANK', description: 'Pressure tank with switch, {PressureTankModel}', quantity: '1', unit: 'each', hours: 2, price: 'PressureTankPrice_usd', why: '{PressureTank_gal}, so that the pump runs {LeastRun_min} at each start: {PressureTankNeeded_gal} needed' },
+    { code: 'RELIEF', description: 'Pressure relief valve at the pressure tank, piped to a drain', quantity: '1', unit: 'each', hours: 0.5, why: 'Should the switch stick, {TankSees_psi} stand at a tank made for {PressureTankRating_psi}' },
     { code: 'TREATMENT', description: 'Treatment set: filters and lamp', when: 'TreatmentLoss_psi>0', quantity: '1', unit: 'set', hours: 2, why: 'Where the job brings treatment, {TreatmentLoss_psi} lost in it' },
     { code: 'REDUCER', description: 'Pressure-reducing valve, after tank and switch', when: 'HouseStanding_psi>HouseMost_psi', quantity: '1', unit: 'each', hours: 0.75, why: '{HouseStanding_psi} can stand at the house; {HouseMost_psi} at most' },
     { code: 'SIPHON-BREAK', description: 'Siphon breaker at the high point of the line', when: 'HouseBelow_ft>0', quantity: '1', unit: 'each', hours: 0.5, why: 'The house lies {HouseBelow_ft} below the water' },

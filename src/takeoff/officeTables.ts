@@ -31,6 +31,7 @@ export const jobFields = {
   TankModel: rowOf('Tanks', 'Tank model', 'A model of the sheet Tanks.', { required: true }),
   TankCount: number('Tanks', 'Leave empty to take the fewest that reach the wanted reliability.', countTo(MOST_TANKS)),
   InletRun_ft: number('Inlet run', 'Drain from the downspouts to the far tank.', { least: 0, most: 2000, default: 20 }),
+  DownspoutRise_ft: number('Rise to the downspouts', 'How much higher the ground is at the downspouts than at the tanks; below zero where it is lower. Empty: level.', { least: -50, most: 200, default: 0 }),
   OverflowRun_ft: number('Overflow run', 'Drain from the overflow to where it may spill.', { least: 0, most: 2000, default: 20 }),
   OutfallDrop_ft: number('Fall to the outfall', 'How much lower the ground is where the overflow spills than at the tanks.', { least: -20, most: 500, default: 0 }),
   WaterLineRun_ft: number('Water-line run', 'Buried line from the pump tank to the house.', { least: 1, most: 5000, default: 100 }),
@@ -83,6 +84,7 @@ export const jobFields = {
   PipeC: number('Pipe C', 'Hazen–Williams C that duty and switch are figured with; flow, surge and highest pressure take new pipe, 150.', { least: 100, most: 150, default: 140 }),
   WaterTemperature_F: number('Water temperature', 'Warmest water in the line; lowers the rating of polyethylene above 77 °F.', { least: 33, most: 122, default: 60 }),
   Voltage_V: number('Voltage', 'Of the pump circuit.', { least: 110, most: 480, default: 230 }),
+  SupplyPhases: number('Phases of the supply', 'At the panel: 1, or 3 where the site has three-phase power.', { least: 1, most: 3, only: [1, 3], default: 1 }),
   DropLimit: number('Drop limit', 'Voltage drop allowed, as a share.', { least: 0.005, most: 0.1, default: 0.03 }),
   CableMetal: oneOf('Cable metal', 'Of the pump feed, which goes down into the water: copper.', ['copper', 'aluminum'], { default: 'copper' }),
   CableSize: keyed(wireKey, 'Cable size', 'Leave empty to take the smallest that keeps the drop limit and the ampacity.'),
@@ -178,6 +180,7 @@ const useFields: Fields = {
 const pressureTankFields: Fields = {
   Model: text('Model', 'Name of the pressure tank, once each.', { required: true, unique: true, longest: 40 }),
   Volume_gal: number('Volume', 'Total volume.', { least: 1, most: 1000, required: true }),
+  Rating_psi: number('Rating', 'Highest pressure, of its plate.', { least: 30, most: 300, default: 100 }),
   Price_usd: number('Price', '', { least: 0, most: 100_000, required: true }),
 }
 

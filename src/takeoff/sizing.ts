@@ -105,12 +105,14 @@ function cheapestLayout(trial: Trial, given: (name: string) => boolean, job: Row
     }
   }
   if (cheapest) return cheapest
-  if (best!.rank < 2) return best!
-  const design = trial(best!.sized, best!.found)
+  // A size that no table holds leaves nothing to try: its figures are errors, which are told by name.
+  if (!best) return { sized: { DrainSize_in: sizes[0]!, InletTanks: inletTanks[0]! }, found: {}, rise_ft: NaN, rank: 2, weight: NaN }
+  if (best.rank < 2) return best
+  const design = trial(best.sized, best.found)
   const tried = given('DrainSize_in') ? `${sizes[0]} in drains` : 'drains of 4, 6 or 8 in'
   const room = Math.round((design.number('StormRise_ft') - design.number('AirSpace_ft')) * 100) / 100
   const note = `No layout of ${tried} on ${inletTanks.length > 1 ? 'one or two inlet tanks' : inletTanks[0] === 1 ? 'one inlet tank' : 'two inlet tanks'} passes; the lowest water is ${room > 0 ? `${room} ft too high` : 'low enough, but ports are missing'}. What changes it: more or larger ports (Tanks: Ports, Port_in), more room under the lid, another tank for a second inlet, or less roof on these tanks.`
-  return { ...best!, found: { ...best!.found, LayoutNote: note } }
+  return { ...best, found: { ...best.found, LayoutNote: note } }
 }
 
 /** How storms divide, each worked out once: layouts that differ in their drains alone share it. */
@@ -161,7 +163,7 @@ function firstPump(office: Office, trial: Trial, voltage_V: number): { model: Ce
   const { design } = nearest
   const round = (value: number) => Math.round(value * 10) / 10
   const lever = !onVoltage.length
-    ? `on ${round(design.number('PumpVoltage_V'))} V: add a pump for ${voltage_V} V to the sheet Pumps, or bring that voltage`
+    ? `on ${round(design.number('PumpVoltage_V'))} V, ${design.number('PumpPhases') === 3 ? 'three-phase' : 'single-phase'}: add a pump for ${voltage_V} V${design.number('PumpPhases') > design.number('SupplyPhases') ? ', single-phase,' : ''} to the sheet Pumps, or bring that supply`
     : shortBy(nearest) > 0
       ? `short by ${round(shortBy(nearest))} ft: a stronger pump, a larger line (${round(design.number('LineLoss_ftw'))} ft are lost in it), less flow or less pressure at the house`
       : `past the end of its curve, which stops at ${round(Math.max(...design.column('CurveFlow_gpm')))} gpm: a smaller pump, or more flow at the house`

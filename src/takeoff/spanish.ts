@@ -38,6 +38,7 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
     ['PitWater="not known"', 'No se conoce el agua subterránea: tenga una bomba lista; bombee antes de que suba el agua y hasta que los tanques tengan lastre y relleno.'],
     ['', 'Bombee la excavación antes de llegar al agua subterránea y hasta que los tanques tengan lastre y relleno.'],
   ],
+  A7: 'Haga un bordo contra el agua de lluvia en la orilla de la excavación y tenga una bomba lista; antes de una tormenta, agua en los tanques.',
   B8: 'Retire la tierra vegetal sobre la excavación y las zanjas y apílela aparte.',
   B1: 'Trace la excavación: arriba {PitTopLength_ft} a lo largo de la fila por {PitTopWidth_ft}, marcado el lado de la casa; tierra excavada, piedra y máquinas a 2 pies del borde.',
   B2: [
@@ -74,20 +75,26 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   D2: 'Saque el aire de un tanque tras otro, de todos, y observe el manómetro. No se pare en tapas ni placas: {PlateForce_lbf} sobre una placa. Las lecturas van al registro; una prueba repetida lleva su propia línea.',
   D3: 'Deje entrar aire hasta que el manómetro marque cero; después afloje. No rellene antes de que todos los tanques hayan pasado.',
   E8: [
-    ['TrenchDepth_in>=60', 'Excave la zanja de la línea de agua y del cable, en declive como la excavación o con caja de zanja; escalera a no más de 25 pies.'],
+    [
+      'TrenchDepth_in>=60',
+      'Excave la zanja de la línea de agua y del cable con caja de zanja, o en declive de {FillBatter} horizontal por 1 vertical; escalera a no más de 25 pies.',
+    ],
     ['', 'Excave la zanja de la línea de agua y del cable; la tierra lejos del borde.'],
   ],
   G2: 'Piedra alrededor de las conexiones y en el extremo de la bomba hasta la línea, para que las dos descansen sobre ella.',
   E1: 'Adaptador macho largo, 1-1/4 x {WaterLineSize}, en el cople fundido; tubo {WaterLinePipe} sobre insertos, dos abrazaderas todo de acero inoxidable por unión, tornillos donde llegue el desarmador. Ninguna llama dentro o encima de tanque, excavación o zanja.',
   E2: 'Adaptador macho de compresión, 1-1/4 x {WaterLineSize}, en el cople fundido; tubo {WaterLinePipe} en conexiones de compresión, un refuerzo interior (stiffener) en cada extremo; sin conexiones de inserción, sin llama.',
   E3: 'Tienda la línea floja en la zanja, con {LineSlack_ft} de holgura en la pared del tanque.',
-  E5: 'Presione la línea con una bomba de mano y agua, nunca aire, mientras las uniones están a la vista; la presión no baja y ninguna unión gotea.',
+  E5: 'Presione la línea con una bomba de mano y agua, nunca aire, mientras las uniones están a la vista; agregue agua hasta que el tubo se haya estirado: después la presión no baja y ninguna unión gotea.',
   G6: 'Piedra hasta cubrir la línea de agua en el extremo de la bomba, tela filtrante, después {CleanEarth_in} de tierra limpia sobre la línea.',
   G1: 'Agua en los tanques como lastre; los tanques conectados quedan al mismo nivel.',
   G5: 'Relleno sin rocas en capas parejas alrededor de los tanques, igual por todos los lados, hasta las bocas.',
   G4: 'Solo ahora se puede parar la bomba de la excavación.',
   I2: [
-    ['DeepestTrench_ft>=5', 'Excave las zanjas de los drenajes, en declive como la excavación o con caja de zanja; escalera a no más de 25 pies.'],
+    [
+      'DeepestTrench_ft>=5',
+      'Excave las zanjas de los drenajes con caja de zanja, o en declive de {FillBatter} horizontal por 1 vertical, pues el relleno es de clase C; escalera a no más de 25 pies.',
+    ],
     ['', 'Excave las zanjas de los drenajes; la tierra lejos del borde.'],
   ],
   I1: [
@@ -137,7 +144,11 @@ export const spanishCautions: Readonly<Record<string, readonly [short: string, t
   ],
   'trench walls': [
     'Zanja de 5 pies',
-    'Una zanja tiene {DeepestTrench_ft} de hondo en su extremo hondo: desde 5 pies lleva declive de {Batter} horizontal por 1 vertical como la excavación, o caja de zanja, inspeccionada cada día y después de lluvia.',
+    'Una zanja tiene {DeepestTrench_ft} de hondo en su extremo hondo: desde 5 pies lleva caja de zanja, o declive de {FillBatter} horizontal por 1 vertical: el relleno y el suelo removido son de clase C, sea la excavación como sea. Inspeccionada cada día y después de lluvia.',
+  ],
+  footings: [
+    'Socava muros',
+    'La excavación se abre {PitEdge_ft} más allá de las paredes de los tanques: ningún muro, zapata, poste, árbol ni pavimento queda dentro ni se excava por debajo, si no está apuntalado como dice un ingeniero registrado.',
   ],
   'tank entry': ['Tanque: espacio confinado', 'Un tanque es un espacio confinado, también vacío y nuevo: no entre sin permiso, prueba de aire, ventilación, asistente y rescate.'],
   lifting: [
@@ -160,6 +171,10 @@ export const spanishCautions: Readonly<Record<string, readonly [short: string, t
       [
         'PitWater="not known"',
         'Nadie ha dicho a qué profundidad está el agua subterránea: {FloatDepth_ft} de agua alrededor levantan un tanque vacío y sin cubrir, también después de una tormenta. Bombee la excavación hasta el relleno y lastre cada tanque con {Ballast_in} de agua.',
+      ],
+      [
+        'WaterAboveBase_ft=0',
+        'El agua subterránea queda más abajo que los tanques, pero una tormenta llena una excavación: {FloatDepth_ft} de agua alrededor levantan un tanque vacío y sin cubrir. Haga un bordo contra el agua de lluvia, tenga una bomba lista hasta el relleno, y ponga agua en los tanques antes de una tormenta.',
       ],
       [
         'Ballast_in=0',
@@ -210,7 +225,24 @@ export const spanishCautions: Readonly<Record<string, readonly [short: string, t
     'Casa más baja que los tanques',
     'La casa queda {HouseBelow_ft} más baja que el agua: la línea puede correr sola y vaciar los tanques. Un rompesifón en su punto alto y una válvula que cierre en la casa.',
   ],
-  'drinking water': ['No beber sin tratamiento', 'El agua de techo no es agua potable sin tratamiento. Marque cada salida y cada línea que la lleva.'],
+  'drinking water': [
+    'No beber sin tratamiento',
+    [
+      [
+        'AND(People>0,TreatmentLoss_psi=0)',
+        'El agua de techo no es agua potable sin tratamiento, y este trabajo no trae ninguno a una casa de {People|persona|personas}. Marque cada salida y cada línea que la lleva.',
+      ],
+      ['', 'El agua de techo no es agua potable sin tratamiento. Marque cada salida y cada línea que la lleva.'],
+    ],
+  ],
+  sewer: [
+    'Lejos del drenaje sanitario',
+    'Mantenga la línea de agua a 5 pies de tierra sin remover del drenaje sanitario de la casa, o 12 pulgadas por encima de su lomo, y los tanques tan lejos de la fosa séptica y de su campo de absorción como digan las reglas de salud.',
+  ],
+  relief: [
+    'La válvula de alivio se queda',
+    'Si el interruptor se traba, la bomba llega a {TankSees_psi} en el tanque de presión: la válvula de alivio se ajusta a no más de lo que dice la placa del tanque, con tubo a un drenaje, nunca tapada.',
+  ],
   backflow: ['No junte las redes', 'Nunca una la línea de la cisterna a una red pública sin espacio de aire o un ensamblaje aprobado de prevención de reflujo.'],
 }
 export const spanishClosing = 'Los códigos locales, el inspector y la práctica con licencia deciden; estas hojas ayudan a presupuestar y no son un diseño.'

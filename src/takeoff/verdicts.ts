@@ -49,15 +49,29 @@ const rules = [
   ),
   verdict('PitVerdict', 'Pit depth', 'IF(PitDepth_ft>20,"stop","pass")', 'The pit is {PitDepth_ft} deep.', 'over 20 ft an engineer designs its protection', cite('osha1926', '1926.652 and Appendix F'), LIFE),
   verdict(
+    'FootingVerdict',
+    'Buildings beside the pit',
+    'IF(NearestBuilding_ft<PitEdge_ft,"stop",IF(NearestBuilding_ft<FootingClear_ft,"check","pass"))',
+    [
+      ['NearestBuilding_ft<PitEdge_ft', 'By the runs, the nearest of house, panel and downspouts is {NearestBuilding_ft} away, and the pit opens {PitEdge_ft} beyond the tank walls: nothing is dug under a footing without support or the word of a registered engineer. Move the tanks, or shore the pit as the engineer draws it.'],
+      ['NearestBuilding_ft<FootingClear_ft', 'By the runs, the nearest of house, panel and downspouts is {NearestBuilding_ft} away; the pit opens {PitEdge_ft} beyond the tank walls, and a footing within {FootingClear_ft} loads them. Measure, and ask the engineer.'],
+      ['', 'By the runs, the nearest of house, panel and downspouts is {NearestBuilding_ft} away; the pit opens {PitEdge_ft} beyond the tank walls.'],
+    ],
+    'no footing within the pit’s slope, nor near enough to load its walls',
+    cite('osha1926', '1926.651(i): no excavation below the base of a footing unsupported'),
+    LIFE,
+  ),
+  verdict(
     'UpliftVerdict',
     'Uplift of an empty tank',
-    'IF(GroundwaterAssumed=1,"check",IF(UpliftSafety="no uplift","pass",IF(UpliftSafety>=1.3,"pass",IF(UpliftSafety>=1.1,"check","stop"))))',
+    'IF(GroundwaterAssumed=1,"check",IF(UpliftSafety="no uplift","pass",IF(OR(UpliftSafety<1.1,AND(MAX(WeightRatio,SecondRatio)>1.15,UpliftFigured<1.1)),"stop",IF(OR(UpliftSafety<1.3,AND(MAX(WeightRatio,SecondRatio)>1.15,UpliftFigured<1.3)),"check","pass"))))',
     [
       ['GroundwaterAssumed=1', 'Depth of the groundwater is not known: {FloatDepth_ft} of water round an empty, uncovered tank lifts it.'],
-      ['UpliftSafety="no uplift"', 'The groundwater at {GroundwaterDepth_ft} stays below the tanks’ base.'],
+      ['UpliftSafety="no uplift"', 'The groundwater at {GroundwaterDepth_ft} stays below the tanks’ base. Should a storm fill the ground round them, weight is {UpliftAtGrade} times the uplift.'],
+      ['MAX(WeightRatio,SecondRatio)>1.15', 'Backfilled and empty, a tank and its cover weigh {UpliftSafety} times the uplift of {WaterAboveBase_ft} of groundwater over its base; by the weight of its walls, floor and lid, well under the typed one, {UpliftFigured} times. Have the maker confirm the weight.'],
       ['', 'Backfilled and empty, a tank and its cover weigh {UpliftSafety} times the uplift of {WaterAboveBase_ft} of groundwater over its base.'],
     ],
-    '1.3 wanted; under 1.1 the tank may float',
+    '1.3 wanted; under 1.1 the tank may float; both weights where the typed one is over 1.15 of the figured',
     cite('femaP259', 'factor 1.3 for tanks; 1.1 is the lowest in use'),
     LIFE,
   ),
@@ -106,6 +120,7 @@ const rules = [
     'IF(TrafficRank<=TrafficAllowed,"pass","stop")',
     [
       ['TrafficRank=0', 'Nothing drives over the tanks; fence them off.'],
+      ['AND(TrafficRank>1,TrafficRank<=TrafficAllowed)', 'Over the tanks pass {Traffic}, a wheel pressing {WheelPressure_psf} through {Cover_ft} of cover; the maker allows: {TrafficOver}. Rims stand flush: frames and lids rated for it, of the maker’s choice, in the price.'],
       ['', 'Over the tanks pass {Traffic}, a wheel pressing {WheelPressure_psf} through {Cover_ft} of cover; the maker allows: {TrafficOver}.'],
     ],
     'what the maker allows',
@@ -126,10 +141,10 @@ const rules = [
   verdict(
     'SwitchVerdict',
     'Pressure switch',
-    'IF(OR(CutOut_psi>=ShutOffAtHouse_psi,HousePressure_psi>=CutOut_psi),"stop",IF(OR(CutOut_psi>ShutOffAtHouse_psi-5,HousePressure_psi>(CutIn_psi+CutOut_psi)/2),"check","pass"))',
+    'IF(OR(CutOut_psi>=ShutOffAtHouse_psi,SwitchWanted_psi>=CutOut_psi),"stop",IF(OR(CutOut_psi>ShutOffAtHouse_psi-5,SwitchWanted_psi>(CutIn_psi+CutOut_psi)/2),"check","pass"))',
     [
-      ['HousePressure_psi>=CutOut_psi', '{HousePressure_psi} are wanted at the house, and the switch stops the pump at {CutOut_psi}: that pressure never comes. Raise the switch or want less.'],
-      ['AND(HousePressure_psi>(CutIn_psi+CutOut_psi)/2,CutOut_psi<ShutOffAtHouse_psi)', '{HousePressure_psi} are wanted at the house; between {CutIn_psi} and {CutOut_psi} they come half of the time. The pump reaches {ShutOffAtHouse_psi} there at lowest water.'],
+      ['SwitchWanted_psi>=CutOut_psi', '{HousePressure_psi} are wanted at the house and {StationLoss_psi} are lost in treatment and backflow behind the switch, which stops the pump at {CutOut_psi}: that pressure never comes. Raise the switch or want less.'],
+      ['AND(SwitchWanted_psi>(CutIn_psi+CutOut_psi)/2,CutOut_psi<ShutOffAtHouse_psi)', '{HousePressure_psi} are wanted at the house, {SwitchWanted_psi} at the switch, treatment and backflow counted; between {CutIn_psi} and {CutOut_psi} they come less than half of the time. The pump reaches {ShutOffAtHouse_psi} there at lowest water.'],
       ['CutOut_psi>=ShutOffAtHouse_psi', 'The pump reaches {ShutOffAtHouse_psi} at the house at lowest water and the switch waits for {CutOut_psi}: the pump would never stop.'],
       ['', 'The switch stops the pump at {CutOut_psi}; it reaches {ShutOffAtHouse_psi} at the house at lowest water, {ShutOffAtHouseFull_psi} with full tanks.'],
     ],
@@ -138,7 +153,32 @@ const rules = [
     LIFE,
   ),
   verdict('AmpacityVerdict', 'Cable ampacity', 'IF(CableAmpacity_A>=1.25*MotorCurrent_A,"pass","stop")', '{Cable} AWG carries {CableAmpacity_A}; 125 % of {MotorCurrent_A} is needed.', '125 % of the full-load current', cite('nec', '430.22'), LIFE),
-  verdict('SupplyVerdict', 'Pump voltage', 'IF((Voltage_V>=0.95*PumpVoltage_V)*(Voltage_V<=1.05*PumpVoltage_V)=1,"pass","stop")', 'The circuit is {Voltage_V}, the pump {PumpVoltage_V}.', 'within 5 % of the nameplate', cite('practice', 'circuit within 5 % of the nameplate'), LIFE),
+  verdict(
+    'SupplyVerdict',
+    'Pump voltage',
+    'IF((Voltage_V>=0.95*PumpVoltage_V)*(Voltage_V<=1.05*PumpVoltage_V)*(PumpPhases<=SupplyPhases)=1,"pass","stop")',
+    [
+      ['PumpPhases>SupplyPhases', 'The pump takes three-phase power, and the supply is single-phase: another pump, or say in SupplyPhases that the site has three phases.'],
+      ['OR(Voltage_V<0.95*PumpVoltage_V,Voltage_V>1.05*PumpVoltage_V)', 'The circuit is {Voltage_V} and the pump {PumpVoltage_V}: more than 5 % apart.'],
+      ['', 'The circuit is {Voltage_V}, the pump {PumpVoltage_V}.'],
+    ],
+    'within 5 % of the nameplate, no more phases than the supply has',
+    cite('practice', 'circuit within 5 % of the nameplate'),
+    LIFE,
+  ),
+  verdict(
+    'ReliefVerdict',
+    'Pressure that the tank at the house stands',
+    'IF(CutOut_psi>PressureTankRating_psi,"stop","pass")',
+    [
+      ['CutOut_psi>PressureTankRating_psi', 'The switch stops the pump at {CutOut_psi}; the pressure tank is made for {PressureTankRating_psi}.'],
+      ['TankSees_psi>PressureTankRating_psi', 'Should the switch stick, the pump reaches {TankSees_psi} at the tank, which is made for {PressureTankRating_psi}: the relief valve opens there at the latest and passes the pump’s whole flow.'],
+      ['', 'Should the switch stick, the pump reaches {TankSees_psi} at the tank, which is made for {PressureTankRating_psi}.'],
+    ],
+    'cut-out within the tank’s rating; a relief valve where the pump can pass it',
+    cite('memory', 'IPC 606.5.10: a relief valve at each hydropneumatic tank, set no higher than its rating'),
+    LIFE,
+  ),
   verdict('TrenchVerdict', 'Cover over the cable', 'IF(TrenchDepth_in-CableOutside_in>=CableCover_in,"pass","stop")', 'Trench {TrenchDepth_in}, less {CableOutside_in} of cable; the cable needs {CableCover_in} over its top.', 'cover by the wiring method', cite('nec', 'Table 300.5'), LIFE),
   verdict('ConduitCoverVerdict', 'Cover over the conduit on the lid', 'IF(ConduitHas_in>=ConduitCover_in,"pass","stop")', [
     ['ConduitHas_in>=ConduitCover_in', 'On the lid the conduit has {ConduitHas_in} over it; {ConduitCover_in} are needed.'],
@@ -158,10 +198,11 @@ const rules = [
     'the wanted share, on a daily record, no month dry in the median year',
     cite('reliability', 'the wanted share is the owner’s choice'),
   ),
-  verdict('DrainVerdict', 'Inlet drains', 'IF(DrainCover_in<0,"stop",IF(RoofFlow_gpm<=InletCount*DrainCapacity_gpm,"pass","check"))', [
-    ['DrainCover_in<0', 'With this fall the inlet drain comes out of the ground before the house: set the tanks deeper, lay it flatter, or bring the roof water nearer.'],
+  verdict('DrainVerdict', 'Inlet drains', 'IF(DrainCover_in<0,"stop",IF(AND(RoofFlow_gpm<=InletCount*DrainCapacity_gpm,OR(TrafficRank<2,DrainCover_in>=24)),"pass","check"))', [
+    ['DrainCover_in<0', 'With this fall the inlet drain comes out of the ground before the house: set the tanks deeper, lay it flatter, or bring the roof water nearer. The ground at the downspouts is taken {DownspoutRise_ft} over that at the tanks.'],
+    ['AND(TrafficRank>1,DrainCover_in<24)', 'The inlet drain has {DrainCover_in} over it at the least, and {Traffic} pass: where they cross it, 24 in, or a slab as the engineer says. {RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each.'],
     ['', '{RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each, by the {DrainTable} table.'],
-  ], 'flow of the design storm, pipe just full', cite('epaManual', 'Manning, pipe just full')),
+  ], 'flow of the design storm, pipe just full; 24 in of cover under wheels', cite('epaManual', 'Manning, pipe just full; cover from memory, ASTM D2321')),
   verdict('PortVerdict', 'Upper ports', 'IF(OR(PortsShort>0,OverflowCount<1),"stop",IF(OverflowCount<InletPorts,"check","pass"))', [
     ['PortsShort>0', '{InletPorts|inlet port|inlet ports} and {OverflowCount|overflow|overflows}, {PortsShort} more than the tanks have; the far one has {FarTankPorts}. {LayoutNote}'],
     ['', '{InletPorts|inlet port|inlet ports} and {OverflowCount|overflow|overflows}; the far tank has {FarTankPorts|upper port|upper ports}.'],
@@ -191,7 +232,7 @@ const rules = [
     'the drain comes out at or above the ground',
     cite('derivation', 'overflow invert, fall of the drain, fall of the ground'),
   ),
-  verdict('SlopeVerdict', 'Drain slope', 'IF(DrainSlope_in_per_ft>=0.125,"pass","check")', '{DrainSlope_in_per_ft}.', '1/8 in/ft at least for 4 to 6 in pipe', cite('chicago', 'minimum slope, 3 to 6 in')),
+  verdict('SlopeVerdict', 'Drain slope', 'IF(DrainSlope_in_per_ft>=IF(DrainSize_in<8,0.125,0.0625),"pass","check")', '{DrainSlope_in_per_ft}.', '1/8 in/ft at least for 3 to 6 in pipe, 1/16 from 8 in', cite('chicago', 'minimum slope')),
   verdict(
     'FrostVerdict',
     'Frost',
@@ -222,6 +263,17 @@ const rules = [
     ['FlowAtMean_gpm=0', 'The pump gives nothing at the pressures of the switch: no pressure tank can be sized.'],
     ['', 'A pressure tank of {PressureTank_gal} gives {Drawdown_gal} between {CutIn_psi} and {CutOut_psi}; {PressureTankNeeded_gal} are needed so that the pump runs {LeastRun_min} at each start. It starts about {Starts_per_day}; {StartsAllowed_per_day} is the most for its motor.'],
   ], 'the least run at each start; starts by motor size', cite('starts')),
+  verdict(
+    'DoseVerdict',
+    'First disinfection',
+    'IF(Dose_mg_per_L>=10,"pass","check")',
+    [
+      ['Dose_mg_per_L<10', '{Dose_mg_per_L} of chlorine for {Contact_h} is less than any published method for new tanks.'],
+      ['', '{Dose_mg_per_L} of chlorine, left in for {Contact_h}; the health authority decides.'],
+    ],
+    '10 mg/L at least for a day',
+    cite('memory', 'AWWA C652: 10 mg/L left after 24 h, or stronger for less'),
+  ),
   verdict('DropVerdict', 'Voltage drop', 'IF(FeederDropShare<=DropLimit,"pass","check")', '{FeederDrop_V} over {FeederLength_ft}, {FeederDropShare%}; at most {DropLimit%}.', 'the drop limit of the job', cite('nec', 'informational note to 210.19, 3 %: advice, not a rule')),
   verdict('StartDropVerdict', 'Voltage drop at the start', 'IF(StartDropShare<=StartDropLimit,"pass","check")', 'At {StartMultiple} times full load the feed loses {StartDropShare%}; the office allows {StartDropLimit%}.', 'figure of the office', cite('practice', 'locked rotor six times full load')),
   verdict(

@@ -234,11 +234,13 @@ describe('verdicts turn where they should', () => {
       .map(({ name }) => name)
     expect(names[0]).toBe('pit walls')
     expect(names).toContain('flotation')
-    expect(
-      takeoffOf({ ...leastRow, GroundwaterDepth_ft: 60 })
-        .design.cautions()
-        .map(({ name }) => name),
-    ).not.toContain('flotation')
+    // Deep groundwater is no promise: 19,200 lb on 60 ft² float in 5.1 ft, and a storm fills a pit of 9 ft (29 CFR 1926.651(h)).
+    const dry = takeoffOf({ ...leastRow, GroundwaterDepth_ft: 60 }).design.cautions()
+    expect(dry.find(({ name }) => name === 'flotation')?.words).toMatch(/a storm fills a pit: 5\.13? ft of water/)
+    // A tank heavier than all the water it could stand in: 62.4 x 60 x 6.5 = 24,336 lb.
+    const heavy = { Tanks: demoRows('Tanks').map((cells) => (cells.Model === 'Quern 1800' ? { ...cells, Weight_lb: 24_400, Wall_in: 6 } : cells)) }
+    const none = takeoffOf({ ...leastRow, GroundwaterDepth_ft: 60 }, heavy).design.cautions()
+    expect(none.map(({ name }) => name)).not.toContain('flotation')
   })
 })
 
@@ -302,8 +304,8 @@ describe('flows at the switch', () => {
   it.each([
     ['FlowAtCutIn_gpm', 'CutIn_psi'],
     ['FlowAtCutOut_gpm', 'CutOut_psi'],
-  ] as const)('%s is where the pump’s curve meets lift, switch, treatment and line', (name, at) => {
-    // Water treatment and a preventer, so that every term counts.
+  ] as const)('%s is where the pump’s curve meets lift, switch and line', (name, at) => {
+    // Treatment and a preventer stand behind tank and switch: nothing of theirs is lost ahead of the switch.
     const { design } = takeoffOf({ ...leastRow, TreatmentLoss_psi: 6, Backflow: 'preventer', PumpModel: 'Lark 150', CutIn_psi: 40, CutOut_psi: 60, HousePressure_psi: 45 })
     const n = (wanted: JobName) => design.number(wanted)
     const flow = n(name)
@@ -312,7 +314,7 @@ describe('flows at the switch', () => {
     const share = (flow - flows[above - 1]!) / (flows[above]! - flows[above - 1]!)
     const curve = heads[above - 1]! + share * (heads[above]! - heads[above - 1]!)
     // Head of the system by hand: lift, 2.31 ft a psi, and Hazen–Williams losses by the power of 1.852.
-    const system = n('Lift_ftw') + 2.31 * (n(at) + n('StationLoss_psi')) + n('LineLoss_ftw') * (flow / n('HouseFlow_gpm')) ** 1.852
+    const system = n('Lift_ftw') + 2.31 * n(at) + n('LineLoss_ftw') * (flow / n('HouseFlow_gpm')) ** 1.852
     expect(n('StationLoss_psi')).toBeGreaterThan(10)
     expect(flow).toBeGreaterThan(1)
     // The rule finds the flow to a small part of a foot of head.

@@ -17,7 +17,21 @@ const line = { LineRating_psi: 200, LineDerating: 1, LinePressureMost_psi: 200, 
 const fitting = { LineFit: 'IPS', LineFittings: 'IPS insert' }
 
 /** Names that a row does not turn on. */
-const others: Readonly<Record<string, number>> = { HousePressure_psi: 45, CutIn_psi: 40, YearDemand_gal: 30_000, DrainCover_in: 12, LineVelocity_fps: 1, FlowAtMean_gpm: 10 }
+const others: Readonly<Record<string, number>> = {
+  WeightRatio: 1,
+  UpliftFigured: 1.4,
+  SecondRatio: 1,
+  TrafficRank: 0,
+  PumpPhases: 1,
+  SupplyPhases: 1,
+  DrainSize_in: 4,
+  SwitchWanted_psi: 45,
+  CutIn_psi: 40,
+  YearDemand_gal: 30_000,
+  DrainCover_in: 12,
+  LineVelocity_fps: 1,
+  FlowAtMean_gpm: 10,
+}
 
 const limits: Readonly<Record<string, readonly Row[]>> = {
   // 29 CFR 1926 Subpart P, Appendix A: submerged soil is class C; nobody passes what nobody knows.
@@ -44,6 +58,35 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ GroundwaterAssumed: 0, UpliftSafety: 1.09 }, 'stop'],
     [{ GroundwaterAssumed: 0, UpliftSafety: 'no uplift' }, 'pass'],
     [{ GroundwaterAssumed: 1, UpliftSafety: 'no uplift' }, 'check'],
+    // A typed weight of more than 1.15 times walls, floor and lid (common practice, no source) is not what the tank is held down by.
+    [{ GroundwaterAssumed: 0, UpliftSafety: 1.4, UpliftFigured: 1.2, WeightRatio: 1.15 }, 'pass'],
+    [{ GroundwaterAssumed: 0, UpliftSafety: 1.4, UpliftFigured: 1.2, WeightRatio: 1.16 }, 'check'],
+    [{ GroundwaterAssumed: 0, UpliftSafety: 1.4, UpliftFigured: 1.3, WeightRatio: 1.16 }, 'pass'],
+    [{ GroundwaterAssumed: 0, UpliftSafety: 1.4, UpliftFigured: 1.1, SecondRatio: 1.16 }, 'check'],
+    [{ GroundwaterAssumed: 0, UpliftSafety: 1.2, UpliftFigured: 1.09, SecondRatio: 1.16 }, 'stop'],
+    [{ GroundwaterAssumed: 0, UpliftSafety: 1.2, UpliftFigured: 1.09, WeightRatio: 1.14 }, 'check'],
+  ],
+  // 29 CFR 1926.651(i): nothing is dug below the base of a footing unsupported. A pit of 9 ft in class C, 2 ft of room: 2 + 1.5 x 9 = 15.5 ft.
+  FootingVerdict: [
+    [{ NearestBuilding_ft: 15.5, PitEdge_ft: 15.5, FootingClear_ft: 15.5 }, 'pass'],
+    [{ NearestBuilding_ft: 15.4, PitEdge_ft: 15.5, FootingClear_ft: 15.5 }, 'stop'],
+    // Class A opens 2 + 0.75 x 9 = 8.75 ft; common practice, no source: nearer than the line of class C it loads the walls.
+    [{ NearestBuilding_ft: 8.75, PitEdge_ft: 8.75, FootingClear_ft: 15.5 }, 'check'],
+    [{ NearestBuilding_ft: 8.7, PitEdge_ft: 8.75, FootingClear_ft: 15.5 }, 'stop'],
+    [{ NearestBuilding_ft: 15.4, PitEdge_ft: 8.75, FootingClear_ft: 15.5 }, 'check'],
+    [{ NearestBuilding_ft: 15.6, PitEdge_ft: 8.75, FootingClear_ft: 15.5 }, 'pass'],
+  ],
+  // IPC 606.5.10 (from memory): a relief valve at each hydropneumatic tank; none helps where the switch itself is set above the plate.
+  ReliefVerdict: [
+    [{ CutOut_psi: 100, PressureTankRating_psi: 100, TankSees_psi: 140 }, 'pass'],
+    [{ CutOut_psi: 99, PressureTankRating_psi: 100, TankSees_psi: 90 }, 'pass'],
+    [{ CutOut_psi: 101, PressureTankRating_psi: 100, TankSees_psi: 140 }, 'stop'],
+  ],
+  // AWWA C652 (from memory): 10 mg/L for a day.
+  DoseVerdict: [
+    [{ Dose_mg_per_L: 10 }, 'pass'],
+    [{ Dose_mg_per_L: 10.1 }, 'pass'],
+    [{ Dose_mg_per_L: 9.9 }, 'check'],
   ],
   BallastVerdict: [
     [{ Ballast_in: 57, BallastMost_in: 57, GroundwaterAssumed: 0 }, 'pass'],
@@ -110,10 +153,10 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
   // A pump that never reaches the cut-out never stops.
   SwitchVerdict: [
     // A pressure that the switch never lets come, and one that comes half of the time.
-    [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, HousePressure_psi: 60 }, 'stop'],
-    [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, HousePressure_psi: 59.9 }, 'check'],
-    [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, HousePressure_psi: 50.1 }, 'check'],
-    [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, HousePressure_psi: 50 }, 'pass'],
+    [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, SwitchWanted_psi: 60 }, 'stop'],
+    [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, SwitchWanted_psi: 59.9 }, 'check'],
+    [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, SwitchWanted_psi: 50.1 }, 'check'],
+    [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, SwitchWanted_psi: 50 }, 'pass'],
     [{ CutOut_psi: 60, ShutOffAtHouse_psi: 60 }, 'stop'],
     [{ CutOut_psi: 60, ShutOffAtHouse_psi: 59 }, 'stop'],
     [{ CutOut_psi: 60, ShutOffAtHouse_psi: 60.1 }, 'check'],
@@ -134,6 +177,10 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ Voltage_V: 230, PumpVoltage_V: 230 }, 'pass'],
     [{ Voltage_V: 218, PumpVoltage_V: 230 }, 'stop'],
     [{ Voltage_V: 242, PumpVoltage_V: 230 }, 'stop'],
+    // Three phases where there is one.
+    [{ Voltage_V: 230, PumpVoltage_V: 230, PumpPhases: 3, SupplyPhases: 1 }, 'stop'],
+    [{ Voltage_V: 230, PumpVoltage_V: 230, PumpPhases: 3, SupplyPhases: 3 }, 'pass'],
+    [{ Voltage_V: 230, PumpVoltage_V: 230, PumpPhases: 1, SupplyPhases: 3 }, 'pass'],
   ],
   // NEC Table 300.5: 24 in over a direct-burial cable, 18 in over PVC conduit.
   TrenchVerdict: [
@@ -160,6 +207,11 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ RoofFlow_gpm: 319, InletCount: 2, DrainCapacity_gpm: 160 }, 'pass'],
     [{ RoofFlow_gpm: 321, InletCount: 2, DrainCapacity_gpm: 160 }, 'check'],
     [{ DrainCover_in: -0.1, RoofFlow_gpm: 1, InletCount: 1, DrainCapacity_gpm: 160 }, 'stop'],
+    // ASTM D2321 (from memory): 24 in under wheels of cars and trucks.
+    [{ DrainCover_in: 24, TrafficRank: 2, RoofFlow_gpm: 1, InletCount: 1, DrainCapacity_gpm: 160 }, 'pass'],
+    [{ DrainCover_in: 23.9, TrafficRank: 2, RoofFlow_gpm: 1, InletCount: 1, DrainCapacity_gpm: 160 }, 'check'],
+    [{ DrainCover_in: 12, TrafficRank: 1, RoofFlow_gpm: 1, InletCount: 1, DrainCapacity_gpm: 160 }, 'pass'],
+    [{ DrainCover_in: 30, TrafficRank: 3, RoofFlow_gpm: 161, InletCount: 1, DrainCapacity_gpm: 160 }, 'check'],
   ],
   PortVerdict: [
     [ports, 'pass'],
@@ -182,8 +234,11 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ ...outfall, OutfallDepth_ft: 0.01 }, 'stop'],
     [{ ...outfall, OutfallAssumed: 1, OutfallDepth_ft: -5 }, 'check'],
   ],
-  // City of Chicago, Table 18-29-704.1: 1/8 in/ft from 3 to 6 in.
+  // City of Chicago, Table 18-29-704.1: 1/8 in/ft from 3 to 6 in, 1/16 from 8 in.
   SlopeVerdict: [
+    [{ DrainSlope_in_per_ft: 0.0625, DrainSize_in: 8 }, 'pass'],
+    [{ DrainSlope_in_per_ft: 0.06, DrainSize_in: 8 }, 'check'],
+    [{ DrainSlope_in_per_ft: 0.12, DrainSize_in: 6 }, 'check'],
     [{ DrainSlope_in_per_ft: 0.125 }, 'pass'],
     [{ DrainSlope_in_per_ft: 0.13 }, 'pass'],
     [{ DrainSlope_in_per_ft: 0.12 }, 'check'],

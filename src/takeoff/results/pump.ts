@@ -9,7 +9,7 @@ const meets = (lift: string, psi: string, loss: string) =>
   `IFERROR(PUMPDUTY.FLOW(Curve,${lift}+2.31*(${psi}),HouseFlow_gpm,${loss}),IF(${lift}+2.31*(${psi})>=MAX(CurveHead_ftw),0,MAX(CurveFlow_gpm)))`
 const headAt = (flow: string, point: string) =>
   `INDEX(CurveHead_ftw,${point})+(${flow}-INDEX(CurveFlow_gpm,${point}))*(INDEX(CurveHead_ftw,${point}+1)-INDEX(CurveHead_ftw,${point}))/(INDEX(CurveFlow_gpm,${point}+1)-INDEX(CurveFlow_gpm,${point}))`
-const ofSwitch = (what: string) => cite('derivation', `${what}, lowest water, C of the job`)
+const ofSwitch = (what: string) => cite('derivation', `${what}, lowest water, C of the job; the switch ahead of the filters`)
 
 export const pumpResults = [
   result('PumpPower_hp', 'Pump motor', ofPump('Power_hp'), office),
@@ -19,11 +19,12 @@ export const pumpResults = [
   result('Lift_ftw', 'Lift from an empty tank', 'WaterLineRise_ft+Cover_ft+TankHeight_ft-TankFloor_in/12', geometry),
   result('LiftFull_ftw', 'Lift from full tanks', 'WaterLineRise_ft+WaterLevel_ft', geometry),
   result('StationLoss_psi', 'Treatment and backflow at the house', 'TreatmentLoss_psi+IF(Backflow="preventer",BackflowLoss_psi,0)', sum),
-  result('TotalHead_ftw', 'Head the pump must give', 'TOTALHEAD(Lift_ftw,HousePressure_psi+StationLoss_psi,LineLoss_ftw)', system),
+  result('SwitchWanted_psi', 'Pressure wanted at the switch', 'HousePressure_psi+StationLoss_psi', cite('derivation', 'tank and switch ahead of treatment and backflow')),
+  result('TotalHead_ftw', 'Head the pump must give', 'TOTALHEAD(Lift_ftw,SwitchWanted_psi,LineLoss_ftw)', system),
   result('CurvePoint', 'Point of the curve below the flow', `MIN(MATCH(HouseFlow_gpm,CurveFlow_gpm,1),${CURVE_POINTS - 1})`, chord),
   result('PumpHead_ftw', 'Head of the pump at the house flow', `IF(HouseFlow_gpm>MAX(CurveFlow_gpm),0,${headAt('HouseFlow_gpm', 'CurvePoint')})`, chord),
   result('PumpShort_ftw', 'Head that is missing', 'MAX(0,TotalHead_ftw-PumpHead_ftw)', sum),
-  result('DutyFlow_gpm', 'Flow at the wanted pressure, lowest water', meets('Lift_ftw', 'HousePressure_psi+StationLoss_psi', 'LineLoss_ftw'), system),
+  result('DutyFlow_gpm', 'Flow at the wanted pressure, lowest water', meets('Lift_ftw', 'SwitchWanted_psi', 'LineLoss_ftw'), system),
   result(
     'ActualFlow_gpm',
     'Flow at the wanted pressure, full tanks, new pipe',
@@ -40,8 +41,8 @@ export const pumpResults = [
   result('ShutOff_psi', 'Shut-off pressure of the pump', 'MAX(CurveHead_ftw)/2.31', cite('hiData', 'section I-A, H = 2.31 p')),
   result('ShutOffAtHouse_psi', 'Shut-off pressure at the house, lowest water', '(MAX(CurveHead_ftw)-Lift_ftw)/2.31', cite('hiData', 'section I-A, H = 2.31 p')),
   result('ShutOffAtHouseFull_psi', 'Shut-off pressure at the house, full tanks', '(MAX(CurveHead_ftw)-LiftFull_ftw)/2.31', cite('hiData', 'section I-A, H = 2.31 p')),
-  result('FlowAtCutIn_gpm', 'Flow at cut-in', meets('Lift_ftw', 'CutIn_psi+StationLoss_psi', 'LineLoss_ftw'), ofSwitch('cut-in')),
-  result('FlowAtCutOut_gpm', 'Flow at cut-out', meets('Lift_ftw', 'CutOut_psi+StationLoss_psi', 'LineLoss_ftw'), ofSwitch('cut-out')),
+  result('FlowAtCutIn_gpm', 'Flow at cut-in', meets('Lift_ftw', 'CutIn_psi', 'LineLoss_ftw'), ofSwitch('cut-in')),
+  result('FlowAtCutOut_gpm', 'Flow at cut-out', meets('Lift_ftw', 'CutOut_psi', 'LineLoss_ftw'), ofSwitch('cut-out')),
   result(
     'FlowAtMean_gpm',
     'Flow at the mean of the switch, full tanks',
@@ -67,6 +68,14 @@ export const pumpResults = [
     'IFERROR(INDEX(PressureTanks[Price_usd],MATCH(PressureTank_gal,PressureTanks[Volume_gal],0)),INDEX(Prices[Price_usd],MATCH("PRESSURE-TANK",Prices[Code],0)))',
     office,
   ),
+  result(
+    'PressureTankRating_psi',
+    'Pressure that the tank is made for',
+    'IFERROR(IF(INDEX(PressureTanks[Rating_psi],MATCH(PressureTank_gal,PressureTanks[Volume_gal],0))="",UsualRating_psi,INDEX(PressureTanks[Rating_psi],MATCH(PressureTank_gal,PressureTanks[Volume_gal],0))),UsualRating_psi)',
+    office,
+  ),
+  result('UsualRating_psi', 'Pressure tank that the table does not rate', '100', practice('100 psi on most plates; read it')),
+  result('TankSees_psi', 'Pressure at the tank, should the switch stick', 'ShutOffAtHouseFull_psi', cite('hiData', 'H = 2.31 p')),
   result('Drawdown_gal', 'Drawdown of the pressure tank', 'PressureTank_gal*DrawdownShare', cite('drawdown')),
   result(
     'ShortestCycle_min',

@@ -16,6 +16,18 @@ export const safetyResults = (traffic: readonly string[]) =>
       'IF(GroundwaterAssumed=1,"not known",IF(WaterAboveBase_ft>0,UPLIFTSAFETY(IF(IsSecondLighter=1,SecondLength_ft,TankLength_ft),IF(IsSecondLighter=1,SecondWidth_ft,TankWidth_ft),TankHeight_ft,IF(IsSecondLighter=1,SecondWeight_lb,TankWeight_lb),WaterAboveBase_ft,Cover_ft),"no uplift"))',
       cite('femaP259'),
     ),
+    result(
+      'UpliftFigured',
+      'The same with the weight of walls, floor and lid',
+      'IF(GroundwaterAssumed=1,"not known",IF(WaterAboveBase_ft>0,MIN(UPLIFTSAFETY(TankLength_ft,TankWidth_ft,TankHeight_ft,WeightFigured_lb,WaterAboveBase_ft,Cover_ft),IF(SecondTanks=0,UPLIFTSAFETY(TankLength_ft,TankWidth_ft,TankHeight_ft,WeightFigured_lb,WaterAboveBase_ft,Cover_ft),UPLIFTSAFETY(SecondLength_ft,SecondWidth_ft,TankHeight_ft,SecondFigured_lb,WaterAboveBase_ft,Cover_ft))),"no uplift"))',
+      cite('femaP259', 'should the typed weight be too high'),
+    ),
+    result(
+      'UpliftAtGrade',
+      'Holding weight over uplift, water up to the ground',
+      'MIN(UPLIFTSAFETY(TankLength_ft,TankWidth_ft,TankHeight_ft,TankWeight_lb,TankHeight_ft+Cover_ft,Cover_ft),UPLIFTSAFETY(SecondLength_ft,SecondWidth_ft,TankHeight_ft,SecondWeight_lb,TankHeight_ft+Cover_ft,Cover_ft))',
+      cite('femaP259', 'fill round the tanks that a storm has filled'),
+    ),
     result('FloatDepth_ft', 'Water around an empty, uncovered tank that lifts it', 'MIN(TankWeight_lb/TankPlan_ft2,SecondWeight_lb/SecondPlan_ft2)/62.4', cite('femaP259', 'buoyancy = 62.4 x volume displaced')),
     result(
       'BallastFor_ft',
@@ -62,7 +74,7 @@ export const safetyResults = (traffic: readonly string[]) =>
     result('SecondRatio', 'The same of the second model', 'SecondWeight_lb/IF(SecondTanks=0,WeightFigured_lb,SecondFigured_lb)', sum),
     result('LegPull_lb', 'Pull in a sling leg, two counted, 60°', 'SLINGTENSION(HeaviestTank_lb,2,60)', cite('slings')),
     result('Rigging_lb', 'Rigging and hook block', '800', practice('spreader, chains, block')),
-    result('PickLoad_lb', 'Load on the hook', 'MAX(HeaviestTank_lb,WeightFigured_lb,IF(SecondTanks=0,0,SecondFigured_lb))+Rigging_lb', cite('derivation', 'the heavier of typed and figured weight, and the rigging')),
+    result('PickLoad_lb', 'Load on the hook', 'HeaviestTank_lb+Rigging_lb', sum),
     result('CraneSetback_ft', 'Outriggers from the pit’s edge', '3', practice('outside the line from the pit foot at the soil’s slope; farther where the competent person says')),
     result('OutriggerBase_ft', 'Outriggers, across', '18', practice('truck crane')),
     result('SetUps', 'Crane set-ups', '1', practice('beside the middle of the row')),

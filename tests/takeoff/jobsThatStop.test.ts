@@ -1,0 +1,125 @@
+/** Whole jobs that an engineer would stop or look into, each with the rule and the arithmetic by hand. */
+import { describe, expect, it } from 'vitest'
+import { demoRows, leastRow, lineOf, takeoffOf } from '../support/office.js'
+
+const tanks = (more: object) => ({ Tanks: demoRows('Tanks').map((cells) => (cells.Model === 'Quern 1800' ? { ...cells, ...more } : cells)) })
+
+describe('pit and house', () => {
+  // 29 CFR 1926.651(i)(1). A Quern 1800 under 2 ft of cover on 6 in of stone stands in a pit of 9 ft: in class C it opens 2 + 1.5 x 9 = 15.5 ft beyond the walls.
+  const near = (more: object) => takeoffOf({ ...leastRow, SoilClass: 'C', GroundwaterDepth_ft: 30, InletRun_ft: 40, WaterLineRun_ft: 60, PowerRun_ft: 60, ...more }).design
+  it('the slope of a pit never runs under a house', () => {
+    expect(near({}).number('PitEdge_ft')).toBeCloseTo(15.5, 9)
+    expect(near({}).verdict('FootingVerdict')).toBe('pass')
+    for (const run of ['WaterLineRun_ft', 'PowerRun_ft', 'InletRun_ft']) {
+      expect(near({ [run]: 15 }).verdict('FootingVerdict'), run).toBe('stop')
+      expect(near({ [run]: 16 }).verdict('FootingVerdict'), run).toBe('pass')
+    }
+    // Downspouts at the tanks themselves have no run, and say nothing of a house.
+    expect(near({ InletRun_ft: 0 }).verdict('FootingVerdict')).toBe('pass')
+    // Class A opens 2 + 0.75 x 9 = 8.75 ft; a house 10 ft away loads its walls.
+    expect(near({ SoilClass: 'A', WaterLineRun_ft: 10 }).verdict('FootingVerdict')).toBe('check')
+  })
+  it('a drain’s trench in the fill of a pit is class C, whatever the pit stands in', () => {
+    // Subpart P, Appendix A: disturbed soil is never class A; granular fill is C, Table B-1: 1.5 to 1.
+    const { design } = takeoffOf({ ...leastRow, SoilClass: 'rock', Cover_ft: 4, OutfallDrop_ft: 9 })
+    expect(design.number('Batter')).toBe(0)
+    expect(design.cautions().find(({ name }) => name === 'trench walls')?.words).toContain('sloped 1.5 across to 1 up')
+  })
+})
+
+describe('weights', () => {
+  it('what is lifted is the heavier of typed and figured weight, a sling leg too', () => {
+    // Walls, floor and lid of a Quern 1800: 150 x (60 x 6.5 - 9.333 x 5.333 x 5.5) = 17,433 lb; on two legs at 60° each 17,433 / 2 / sin 60° = 10,065 lb (29 CFR 1926.251).
+    const { design } = takeoffOf(leastRow, tanks({ Weight_lb: 15_750 }))
+    expect(design.number('HeaviestTank_lb')).toBeCloseTo(17_433, 0)
+    expect(design.number('LegPull_lb')).toBeCloseTo(10_065, 0)
+  })
+  it('a tank is not held down by a typed weight far over that of its walls', () => {
+    // Groundwater at grade, cover of 2 ft under water: (21,600 + 60 x 2 x 57.6) / (62.4 x 60 x 6.5) = 1.17; with 17,433 lb, 1.00.
+    const { design } = takeoffOf({ ...leastRow, SoilClass: 'C', GroundwaterDepth_ft: 0, Cover_ft: 2 }, tanks({ Weight_lb: 21_600 }))
+    expect(design.number('UpliftSafety')).toBeCloseTo(1.17, 2)
+    expect(design.number('UpliftFigured')).toBeCloseTo(1.0, 2)
+    expect(design.verdict('UpliftVerdict')).toBe('stop')
+  })
+})
+
+describe('pressure and power', () => {
+  it('what treatment takes, the switch must give', () => {
+    // Tank and switch stand ahead of the filters: 45 + 20 = 65 psi are wanted where the pump stops at 60; with 8 psi they lie above the mean of 50.
+    const job = (TreatmentLoss_psi: number) =>
+      takeoffOf({
+        ...leastRow,
+        WaterLineRise_ft: 5,
+        HouseFlow_gpm: 8,
+        PumpModel: 'Lark 150',
+        HousePressure_psi: 45,
+        CutIn_psi: 40,
+        CutOut_psi: 60,
+        TreatmentLoss_psi,
+      }).design.verdict('SwitchVerdict')
+    expect([job(0), job(5), job(5.1), job(8), job(15), job(20)]).toEqual(['pass', 'pass', 'check', 'check', 'stop', 'stop'])
+  })
+  it('a pressure tank has its relief valve, and no switch is set above its plate', () => {
+    const job = takeoffOf({ ...leastRow, PumpModel: 'Lark 150' })
+    expect(lineOf(job, 'RELIEF')?.order).toBe(1)
+    const plate = (Rating_psi: number | null) => ({ PressureTanks: demoRows('PressureTanks').map((cells) => ({ ...cells, Rating_psi })) })
+    const high = { ...leastRow, PumpModel: 'Lark 150', HousePressure_psi: 80, CutIn_psi: 70, CutOut_psi: 101 }
+    expect(takeoffOf(high, plate(150)).design.verdict('ReliefVerdict')).toBe('pass')
+    expect(takeoffOf(high, plate(100)).design.verdict('ReliefVerdict')).toBe('stop')
+    // Common practice, no source: a tank that nobody rated is taken for 100 psi.
+    expect(takeoffOf(high, plate(null)).design.verdict('ReliefVerdict')).toBe('stop')
+  })
+  it('no three-phase pump is chosen for a house of one phase', () => {
+    const pumps = demoRows('Pumps').map((cells) => ({ ...cells, Phases: 3 }))
+    const on = (SupplyPhases: number | null) => takeoffOf({ ...leastRow, SupplyPhases }, { Pumps: pumps }).design
+    expect(on(null).verdict('SupplyVerdict')).toBe('stop')
+    expect(on(null).singleOf('PumpNote')).toMatch(/three-phase: add a pump for 230 V, single-phase, to the sheet Pumps/)
+    expect(on(3).verdict('SupplyVerdict')).toBe('pass')
+    expect(on(3).singleOf('PumpNote')).toBe('')
+  })
+  it('fittings of 1 in lose what 1 in fittings lose, however wide the line', () => {
+    // 40 gpm through 1.049 in: 0.0891 ft³/s / 0.00600 ft² = 14.85 ft/s, head 3.43 ft; check valve, elbow and entrance by their K.
+    const { design } = takeoffOf({ ...leastRow, HouseFlow_gpm: 40, WaterLineSize: '2' })
+    const head_ft = (40 / 448.83 / ((Math.PI / 4) * (1.049 / 12) ** 2)) ** 2 / (2 * 32.174)
+    expect(head_ft).toBeCloseTo(3.43, 2)
+    const inserts_ft = (40 / 448.83 / ((Math.PI / 4) * (2.067 / 12) ** 2)) ** 2 / (2 * 32.174)
+    // The last figures of gravity and of a gallon are all that differ.
+    expect(design.number('LineFittings_ftw')).toBeCloseTo(design.number('ScrewedResistance') * head_ft + design.number('FittingResistance') * inserts_ft, 2)
+    expect(design.number('ScrewedResistance')).toBeGreaterThan(3)
+  })
+})
+
+describe('drains and traffic', () => {
+  it('the ground at the downspouts counts: uphill a drain follows it, downhill it comes out', () => {
+    const drain = (DownspoutRise_ft: number, InletRun_ft: number) => takeoffOf({ ...leastRow, InletRun_ft, DrainSlope_in_per_ft: 0.25, DownspoutRise_ft }).design
+    const level = drain(0, 20)
+    const invert_ft = level.number('PortInvert_ft')
+    // 20 ft at 1/4 in/ft fall 5 in.
+    expect(level.number('InletAtHouse_ft')).toBeCloseTo(invert_ft - 5 / 12, 9)
+    // 200 ft at 1/4 in/ft would need 50 in of fall, and the house stands 12 ft higher: the drain falls those 12 ft, as deep at the house as at the tank.
+    expect(drain(12, 200).number('InletFall_in')).toBeCloseTo(144, 9)
+    expect(drain(12, 200).number('InletAtHouse_ft')).toBeCloseTo(invert_ft, 9)
+    expect(drain(12, 200).verdict('DrainVerdict')).not.toBe('stop')
+    // A foot higher over 20 ft: it lies 12 - 5 = 7 in deeper at the house than its fall alone would have it.
+    expect(drain(0.25, 20).number('InletAtHouse_ft')).toBeCloseTo(invert_ft - 5 / 12 + 0.25, 9)
+    // A house 4 ft lower than the tanks: no drain runs up to them.
+    expect(drain(-4, 20).verdict('DrainVerdict')).toBe('stop')
+  })
+  it('cars and trucks change what the conduit needs and where rims stand', () => {
+    // NEC Table 300.5: PVC conduit 24 in under streets and parking, 18 in elsewhere. 1.7 ft of cover less 1.315 in of conduit: 19.1 in.
+    const job = (Traffic: string) => takeoffOf({ ...leastRow, Cover_ft: 1.7, Traffic }, tanks({ Traffic: 'trucks' })).design
+    expect(job('none').number('ConduitHas_in')).toBeCloseTo(20.4 - 1.315, 9)
+    expect([job('none').verdict('ConduitCoverVerdict'), job('lawn machines').verdict('ConduitCoverVerdict')]).toEqual(['pass', 'pass'])
+    expect([job('cars').verdict('ConduitCoverVerdict'), job('trucks').verdict('ConduitCoverVerdict')]).toEqual(['stop', 'stop'])
+    expect([job('none').number('RiserProud_in'), job('cars').number('RiserProud_in')]).toEqual([3, 0])
+  })
+  it('ports of every size that the table allows are worked through or refused by name', () => {
+    for (const Port_in of [3, 4, 6, 8]) {
+      const codes = ['PORT-STUB', 'PORT-CLAMP', 'PORT-BEND', 'FLAP', 'PLUG'].map((code) => (Port_in === 4 ? code : `${code}-${Port_in}`))
+      const prices = [...demoRows('Prices').filter(({ Code }) => !codes.includes(String(Code))), ...codes.map((Code) => ({ Code, Price_usd: 10 }))]
+      const { design } = takeoffOf({ ...leastRow, TankCount: 2 }, { ...tanks({ Port_in }), Prices: prices })
+      // Schedule 40 (ASTM D1785): the bore of a size lies within a tenth of its name.
+      expect(Math.abs(design.number('PortBore_in') - Port_in), String(Port_in)).toBeLessThan(0.1)
+    }
+  })
+})
