@@ -3,6 +3,7 @@ import { takeoffHeadings } from '../plan/keptTakeoff.js'
 import { columnLetters, isMadeLine, type SheetPlan } from '../plan/plan.js'
 import { TAKEOFF_HEADING_ROW, takeoffColumns, type TakeoffColumn } from '../plan/sheets/takeoffSheet.js'
 import { placesInWords } from '../takeoff/fields.js'
+import { markOfWords, wordsMadeIn } from '../plan/sheets/asMade.js'
 import type { SheetContent } from './host.js'
 
 /** Empty, or with the heading lines of our sheets. */
@@ -12,11 +13,35 @@ export const isOurs = (content: SheetContent, mayBeEmpty: boolean): boolean =>
 /** Headings of ours that later versions word otherwise, by column. */
 const olderHeadings: readonly string[] = ['3 Name, or where a limit is from']
 
-/** Cells that a person filled where a sheet of ours has none, or over words of a formula of ours: they would be gone when it is made again. */
-export function lostWords(plan: SheetPlan, standing: SheetContent | undefined): string[] {
-  // What the crew writes beside its sheets is read back with them.
-  if (plan.kind === 'crew' || plan.kind === 'test' || !standing || !isOurs(standing, false)) return []
+const placeText = (plan: SheetPlan, row: number, at: number, words: string): string => `${plan.name}!${columnLetters(at + 1)}${row + 1} (${words})`
+const shortened = (value: unknown): string => `"${String(value).slice(0, 40)}"`
+
+/** Cells that a person filled where a sheet of ours has none, or over words of a formula of ours: they would be gone when it is made again. `made` are marks of what it was made with. */
+export function lostWords(plan: SheetPlan, standing: SheetContent | undefined, made?: ReadonlySet<string>): string[] {
+  if (!standing || !isOurs(standing, false)) return []
   const content = plan.kind === 'takeoff' ? aligned(standing) : standing
+  return [...new Set([...besideOurs(plan, content), ...(made ? amongOurs(plan, content, made) : [])])]
+}
+
+/** Words in cells between ours: none that the sheet was made with, and none that it says again. */
+function amongOurs(plan: SheetPlan, content: SheetContent, made: ReadonlySet<string>): string[] {
+  const says = plan.cells.flatMap(({ value }) => (typeof value === 'string' ? [value] : []))
+  const { folded } = plan
+  // Words of a line are looked at beside what the line says now.
+  const lines = new Set(plan.kind === 'takeoff' ? wordsOver(plan, content).map(({ place }) => place) : [])
+  return content.flatMap((cells, row) =>
+    cells.flatMap(({ value, formula }, at) => {
+      if (typeof value !== 'string' || value.trim() === '' || formula !== undefined || isMadeLine(value)) return []
+      if (folded && at + 1 >= folded.first && at + 1 <= folded.last) return []
+      const place = placeText(plan, row, at, shortened(value))
+      return made.has(markOfWords(value)) || says.some((words) => words.includes(value.trim())) || lines.has(place) ? [] : [place]
+    }),
+  )
+}
+
+function besideOurs(plan: SheetPlan, content: SheetContent): string[] {
+  // What the crew writes beside its sheets is read back with them.
+  if (plan.kind === 'crew' || plan.kind === 'test') return []
   const columns = new Set(plan.cells.map(({ column }) => column))
   const lost = plan.kind === 'takeoff' ? wordsOver(plan, content).flatMap(({ place, isFormula }) => (isFormula ? [place] : [])) : []
   const headings = new Set(plan.cells.filter(({ row }) => row <= plan.frozenRows).map(({ row, column }) => `${row} ${column}`))
@@ -26,9 +51,17 @@ export function lostWords(plan: SheetPlan, standing: SheetContent | undefined): 
     for (const [at, { value, formula }] of cells.entries()) {
       if ((value === null || value === '') && formula === undefined) continue
       const isFree = !columns.has(at + 1) || (row < plan.frozenRows && !headings.has(`${row + 1} ${at + 1}`) && !ourHeadings.has(`${at + 1} ${value}`))
-      if (isFree) lost.push(`${plan.name}!${columnLetters(at + 1)}${row + 1} (${formula === undefined ? `"${String(value).slice(0, 40)}"` : `=${formula.slice(0, 40)}`})`)
+      if (isFree) lost.push(placeText(plan, row, at, formula === undefined ? shortened(value) : `=${formula.slice(0, 40)}`))
     }
   return lost
+}
+
+/** What the sheets of a job would lose, as `read` finds them standing. */
+export function wordsLostOf(plans: readonly SheetPlan[], read: (sheet: string) => SheetContent | undefined): string[] {
+  const changes = plans.find(({ kind }) => kind === 'changes')
+  const standing = changes && read(changes.name)
+  const made = standing && wordsMadeIn(standing)
+  return plans.flatMap((plan) => lostWords(plan, read(plan.name), made?.get(plan.kind)))
 }
 
 /** Plain words of lines that are written anew and said something else before: typed over here, or changed in Items; which of the two, nobody can tell. */
@@ -62,12 +95,12 @@ function wordsOver(plan: SheetPlan, content: SheetContent): { place: string; isF
   return [...content.entries()].flatMap(([at, cells]) => {
     const row = rowOfCode.get(String(cells[takeoffColumns.code - 1]?.value ?? ''))
     if (row === undefined) return []
-    return (['description', 'why'] as const).flatMap((name) => {
+    return (['description', 'unit', 'kind', 'why'] as const).flatMap((name) => {
       const column = takeoffColumns[name]
       const { value, formula } = cells[column - 1] ?? { value: null }
       const ours = cellOf(row, column)
       if (!ours || formula !== undefined || value === null || value === '' || value === ours.value) return []
-      return [{ place: `${plan.name}!${columnLetters(column)}${at + 1} ("${String(value).slice(0, 40)}")`, isFormula: ours.formula !== undefined }]
+      return [{ place: placeText(plan, at, column - 1, shortened(value)), isFormula: ours.formula !== undefined }]
     })
   })
 }

@@ -229,7 +229,7 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
 }
 
 function layOut(making: Making, office: Office, places: OfficePlaces, name: string, standing: ReadonlyMap<string, SheetContent>, { flavor, made, mayLose }: MakeOptions): LaidOut {
-  const { earlierFrom, isOurs, jobSheetNames, jobSheets, keptFrom, lostWords, renewedNote, renewedWords } = making
+  const { earlierFrom, isOurs, jobSheetNames, jobSheets, keptFrom, renewedNote, renewedWords, wordsLostOf } = making
   const names = jobSheetNames(name)
   const own = Object.values(names)
   const job = rowNamed(office, 'Jobs', name)
@@ -246,7 +246,7 @@ function layOut(making: Making, office: Office, places: OfficePlaces, name: stri
   )
   const revision = (earlier.before?.revision ?? 0) + 1
   const plans: SheetPlan[] = jobSheets(takeoff, places, flavor, { ...made, revision }, earlier)
-  const lost = plans.flatMap((plan) => lostWords(plan, standing.get(plan.name)))
+  const lost = wordsLostOf(plans, (sheet) => standing.get(sheet))
   if (lost.length && !mayLose?.(lost))
     throw new HostError(
       `Words on sheets that are made again would be lost: ${placesInWords(lost)}. Move them to a sheet of your own, or make the takeoff once more to write over them. Nothing was changed.`,

@@ -3,7 +3,7 @@ import { isMadeLine, type SheetPlan } from '../plan/plan.js'
 import { tableNames } from '../takeoff/officeTables.js'
 import { readSheet, Workbook, WorkbookError } from './file.js'
 import type { SheetCell, SheetContent } from './host.js'
-import { isOurs, lostWords, renewedWords } from './lostWords.js'
+import { isOurs, renewedWords, wordsLostOf } from './lostWords.js'
 import { shortHash } from '../shortHash.js'
 import type { Book, BookSheet } from './xlsx/book.js'
 import { picturesIn } from './xlsx/drawingPart.js'
@@ -70,7 +70,7 @@ function* cellTexts(content: SheetContent, drawn: number): Generator<string> {
 }
 
 /** Cells that a person filled where a sheet of ours has none, or over words of a formula of ours: they would be gone when it is made again. */
-export const wordsLost = (workbook: Workbook, plans: readonly SheetPlan[]): string[] => plans.flatMap((plan) => lostWords(plan, readSheet(workbook, plan.name)))
+export const wordsLost = (workbook: Workbook, plans: readonly SheetPlan[]): string[] => wordsLostOf(plans, (sheet) => readSheet(workbook, sheet))
 /** Plain words of lines that are written anew and said something else before. */
 export const wordsRenewed = (workbook: Workbook, plans: readonly SheetPlan[]): string[] => plans.flatMap((plan) => renewedWords(plan, readSheet(workbook, plan.name)))
 

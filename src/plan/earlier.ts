@@ -5,6 +5,7 @@ import type { JobSheetNames } from './jobSheets.js'
 import { text, type Cell, type Rows } from './keptCells.js'
 import { designHeadings } from './keptDesign.js'
 import { takeoffHeadings } from './keptTakeoff.js'
+import { asMadeIn } from './sheets/asMade.js'
 import { changesHeadings, markOf } from './sheets/changesSheet.js'
 
 export interface Earlier {
@@ -19,13 +20,17 @@ const number = (cell: Cell | undefined): number => (text(cell) === '' ? 0 : Numb
 export function earlierFrom(names: JobSheetNames, read: (sheet: string) => Rows | undefined): Earlier {
   const [takeoff, design, changes] = [read(names.takeoff), read(names.design), read(names.changes)]
   const kept = changes ? keptChanges(changes, names.changes) : { changes: [], problems: [] }
-  return { before: takeoff && beforeOf(takeoff, design), ...kept }
+  return { before: takeoff && beforeOf(takeoff, design, changes), ...kept }
 }
 
-function beforeOf(rows: Rows, design: Rows | undefined): Before | undefined {
+/** As it was made; sheets of earlier versions tell how they stand alone. */
+function beforeOf(rows: Rows, design: Rows | undefined, changes: Rows | undefined): Before | undefined {
   const headings = takeoffHeadings(rows)
   const made = rows.slice(0, 6).flatMap((row) => row.map((cell) => /Made (\S+), revision (\d+)/.exec(text(cell))).filter(Boolean))[0]
   if (!headings || !made) return undefined
+  const [date, revision] = [made[1]!, Number(made[2])]
+  const asMade = changes && asMadeIn(changes)
+  if (asMade) return { date, revision, ...asMade }
   const lines = new Map<string, EarlierLine>()
   let [cost, total] = [0, 0]
   for (const row of rows.slice(headings.row + 1)) {
@@ -42,7 +47,7 @@ function beforeOf(rows: Rows, design: Rows | undefined): Before | undefined {
       lines.set(key, known ? { ...known, order: known.order + order, amount: known.amount + amount } : { description, order, price: number(cell('price')), amount })
     }
   }
-  return { date: made[1]!, revision: Number(made[2]), lines, cost, total, verdicts: verdictsIn(design) }
+  return { date, revision, lines, cost, total, verdicts: verdictsIn(design) }
 }
 
 /** Verdict words of a Design sheet by their labels, which stand left of the names. */

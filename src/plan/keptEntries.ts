@@ -1,12 +1,15 @@
 /** Reads back what was written into the entries of a job's sheets: by code and heading, wherever rows and columns have moved to. */
 import type { CrewWritten, Kept } from '../takeoff/typed.js'
-import { plain, text, type Rows } from './keptCells.js'
+import type { Problem } from '../takeoff/fields.js'
+import { plain, text, type Cell, type Rows } from './keptCells.js'
 import type { EntryList } from './sheetKind.js'
 import { BOX, BY_HAND, crewHeadings, DO_NOT_START, isCrewHeading } from './sheets/crewSheet.js'
 import { sheetKinds } from './sheets/index.js'
 import { entryWords } from './sheets/testSheet.js'
 
 const lists = sheetKinds.flatMap(({ lists: own }) => own ?? [])
+/** What people put into the box of a step. */
+const TICKS: readonly string[] = ['☑', '☒', '✓', '✔', 'x', 'X']
 const SIGNATURE = /^(Tested by|For the owner|Inspector), date$/
 
 /** Where the words of a list's headings stand in a row; undefined where it is no heading of that list. */
@@ -21,11 +24,12 @@ function headingAt(row: Rows[number], list: EntryList): ReadonlyMap<string, numb
 
 /** Entries under our own codes. All else that was written is kept in words, as a line of the crew's own. */
 export function fromEntries(rows: Rows, sheet: string): Pick<Kept, 'crew' | 'problems'> {
+  const problems: Problem[] = []
   const cells: Record<string, Record<string, string | number>> = {}
   const added: { text: string; done: string }[] = []
   let list: EntryList | undefined
   let columns: ReadonlyMap<string, number> = new Map()
-  for (const row of rows) {
+  for (const [at, row] of rows.entries()) {
     const heading = lists.map((known) => ({ known, at: headingAt(row, known) })).find(({ at }) => at)
     if (heading) {
       list = heading.known
@@ -33,7 +37,7 @@ export function fromEntries(rows: Rows, sheet: string): Pick<Kept, 'crew' | 'pro
       continue
     }
     if (!list) continue
-    readRow(row, list)
+    readRow(row, list, at + 1)
   }
   if (!list) {
     const [heading] = Object.values(crewHeadings)
@@ -44,13 +48,21 @@ export function fromEntries(rows: Rows, sheet: string): Pick<Kept, 'crew' | 'pro
         : [],
     }
   }
-  return { crew: { cells, added }, problems: [] }
+  return { crew: { cells, added }, problems }
 
-  function readRow(row: Rows[number], of: EntryList): void {
+  function readRow(row: Rows[number], of: EntryList, place: number): void {
     const keyOf = (at: number) => [...columns].find(([, column]) => column === at)?.[0] ?? `column ${at + 1}`
     const codeAt = columns.get('code')!
     const code = text(row[codeAt])
-    const typed = row.map((cell, at) => ({ at, key: keyOf(at), words: plain(cell) })).filter(({ at, words }) => at !== codeAt && words !== '' && words !== BOX)
+    // An entry that somebody wrote as a formula counts as its result; where we write formulas, none is an entry.
+    const isEntry = (key: string) => of.isCode(code) && of.entries.includes(key)
+    const wordsIn = (cell: Cell, key: string) => (isEntry(key) ? text(cell) : plain(cell))
+    for (const [at, cell] of row.entries())
+      if (isEntry(keyOf(at)) && cell.formula !== undefined && text(cell) === '' && !/^""$/.test(cell.formula))
+        problems.push({ sheet, row: place, column: of.headings[keyOf(at)] ?? keyOf(at), allowed: 'an entry; the formula was saved without its result', came: `=${cell.formula}` })
+    const typed = row.map((cell, at) => ({ at, key: keyOf(at), words: wordsIn(cell, keyOf(at)) })).filter(({ at, words }) => at !== codeAt && words !== '' && words !== BOX)
+    const ticked = typed.findIndex(({ words }) => TICKS.includes(words))
+    if (ticked >= 0 && of.isCode(code) && !of.onlyEntries && !typed.some(({ key }) => key === 'done')) typed[ticked]!.key = 'done'
     const done = typed.find(({ key }) => key === 'done')?.words ?? ''
     const inWords = (some: typeof typed) => some.map(({ key, words }) => entryWords(key, words)).join('; ')
     const known = `${of.prefix ?? ''}${code}`

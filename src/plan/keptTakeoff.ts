@@ -1,5 +1,6 @@
 /** Reads back from a takeoff sheet the estimator's own quantities, prices and lines: by heading and code, wherever rows and columns have moved to. */
 import type { Problem } from '../takeoff/fields.js'
+import { itemKinds } from '../takeoff/officeTables.js'
 import type { AddedLine, Kept, Override } from '../takeoff/typed.js'
 import type { JobSheetNames } from './jobSheets.js'
 import { amount, isEmptySheet, PASTED, text, type Cell, type Rows } from './keptCells.js'
@@ -58,11 +59,24 @@ export function fromTakeoff(rows: Rows, names: JobSheetNames): Pick<Kept, 'overr
     const place = { sheet, row: headings.row + at + 2 }
     const cell = (name: TakeoffColumn): Cell | undefined => row[headings.columns.get(name) ?? -1]
     const typed = (name: 'yours' | 'net' | 'order' | 'price' | 'amount') => amount(cell(name), sheet, place.row, takeoffHeading(name), problems)
+    for (const name of ['yours', 'price'] as const) {
+      const own = cell(name)?.formula
+      if (own !== undefined && text(cell(name)) === '' && !isOurPrice(own))
+        problems.push({ ...place, column: takeoffHeading(name), allowed: 'a number; the formula was saved without its result', came: `=${own}` })
+    }
     const isPlain = (name: TakeoffColumn) => cell(name)?.formula === undefined
     const isThere = (name: TakeoffColumn) => text(cell(name)) !== '' || !isPlain(name)
     const [code, description] = [text(cell('code')), text(cell('description'))]
     if (description === '' && heads.includes(code)) continue
-    const asLine = (quantity: number | null): AddedLine => ({ code, description, unit: text(cell('unit')), quantity, price: typed('price') ?? null, why: text(cell('why')) })
+    const asLine = (quantity: number | null): AddedLine => ({
+      code,
+      description,
+      unit: text(cell('unit')),
+      quantity,
+      price: typed('price') ?? null,
+      ...kindOf(text(cell('kind'))),
+      why: text(cell('why')),
+    })
     if (code === '' && labels.includes(description) && !isThere('yours') && text(cell('unit')) === '') {
       if (isPlain('amount') && text(cell('amount')) !== '') problems.push({ ...place, column: takeoffHeading('amount'), allowed: 'its formula', came: text(cell('amount')) })
     } else if (code !== '' && isThere('waste') && isThere('lot')) {
@@ -85,9 +99,23 @@ export function fromTakeoff(rows: Rows, names: JobSheetNames): Pick<Kept, 'overr
         overrides[code] = { ...(quantity === undefined ? {} : { quantity }), ...(price === undefined ? {} : { price }), line: asLine(quantity ?? Number(text(cell('net')))) }
     } else {
       const quantity = typed('yours') ?? typed('net') ?? typed('order') ?? null
+      if (text(cell('hours')) !== '' && (code !== '' || description !== ''))
+        problems.push({
+          ...place,
+          column: takeoffHeading('hours'),
+          allowed: 'nothing on a line by hand: hours are paid by a line of their own, or by a row of Items',
+          came: text(cell('hours')),
+        })
       const line = asLine(quantity)
       const lump = quantity === null || line.price === null ? (typed('amount') ?? 0) : 0
       if (code !== '' || description !== '' || quantity !== null || line.price !== null || lump > 0) added.push(lump > 0 ? { ...line, quantity: 1, price: lump } : line)
+    }
+
+    /** What a line by hand buys; a kind that there is not is told. */
+    function kindOf(words: string): Pick<AddedLine, 'kind'> {
+      const kind = itemKinds.find((known) => known === words.toLowerCase())
+      if (words !== '' && !kind) problems.push({ ...place, column: takeoffHeading('kind'), allowed: `one of ${itemKinds.join(', ')}`, came: `"${words}"` })
+      return kind && kind !== 'other' ? { kind } : {}
     }
 
     /** A price that somebody typed: not the one that stood in the list when the takeoff was made. Takeoffs of earlier versions looked it up instead. */

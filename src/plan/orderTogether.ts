@@ -4,7 +4,7 @@ import { orderQuantity } from '../calc/index.js'
 import { money } from '../rounding.js'
 import { type Takeoff } from '../takeoff/takeoff.js'
 import { address, madeLine, quotedSheet, SheetDraft, TITLE_ROWS, type Made, type SheetPlan } from './plan.js'
-import { NO_SUPPLIER, ordered, suppliersOf } from './sheets/orderSheet.js'
+import { linesOrdered, NO_SUPPLIER, suppliersOf } from './sheets/orderSheet.js'
 import { takeoffColumns } from './sheets/takeoffSheet.js'
 
 export const ORDER_TOGETHER = 'Order together'
@@ -28,7 +28,7 @@ interface Ordered {
   row: number
   sheet: string
 }
-/** Lines of the same code, waste, lot and supplier; a different rule is a different thing to buy. */
+/** Lines of the same code and words, waste, lot and supplier; TANK is another thing to buy where its model is another. */
 interface Shared {
   code: string
   supplier: string
@@ -36,14 +36,14 @@ interface Shared {
   unit: string
   waste: number
   lot: number
-  isCut: boolean
+  /** Goods that one truck brings to a yard; hire and services are of one site, and an offcut of one is no pipe on another. */
+  isPooled: boolean
   lines: Ordered[]
 }
 
-export function together({ lines, waste, lot, isCut }: Shared): { order: number; apart: number; saved: number; price: number } {
+export function together({ lines, waste, lot, isPooled }: Shared): { order: number; apart: number; saved: number; price: number } {
   const apart = lines.reduce((sum, line) => sum + line.order, 0)
-  // What is cut into pieces is ordered by the stick of each job: an offcut of one site is no pipe on another.
-  const order = isCut ? apart : orderQuantity.run({ net: lines.reduce((sum, line) => sum + line.used, 0), waste, lot })
+  const order = !isPooled ? apart : orderQuantity.run({ net: lines.reduce((sum, line) => sum + line.used, 0), waste, lot })
   // Prices may have been typed over for one job: the lowest is the one to ask for.
   const price = Math.min(...lines.map((line) => line.price))
   return { order, apart, price, saved: money((apart - order) * price) }
@@ -59,16 +59,17 @@ export class OrderTogether {
     return this.names.length
   }
 
-  add({ design, house, lines }: Takeoff, plan: SheetPlan): void {
+  add(takeoff: Takeoff, plan: SheetPlan): void {
+    const { design, house } = takeoff
     this.names.push(design.name)
     this.house ??= house
     const rows = new Map(plan.cells.flatMap(({ row, column, value }) => (column === takeoffColumns.code ? [[String(value), row] as const] : [])))
-    for (const { code, supplier, description, net, override, order, price = 0, cut, rule } of lines) {
-      if (!ordered.includes(rule.kind) || order <= 0) continue
+    for (const { code, supplier, description, net, override, order, price = 0, listed, cut, rule } of linesOrdered(takeoff)) {
       const { unit, waste, lot } = rule
-      const key = [supplier, code, unit, waste, lot].join('\n')
+      // A price that the rule works out is that of what was chosen, as of a crane.
+      const key = [supplier, code, description, unit, waste, lot, rule.price ? listed : ''].join('\n')
       let known = this.shared.get(key)
-      if (!known) this.shared.set(key, (known = { code, supplier, description, unit, waste, lot, isCut: Boolean(cut), lines: [] }))
+      if (!known) this.shared.set(key, (known = { code, supplier, description, unit, waste, lot, isPooled: rule.kind === 'material' && !cut, lines: [] }))
       known.lines.push({ used: override ?? net, order, price, row: rows.get(code)!, sheet: plan.name })
     }
   }
@@ -95,7 +96,11 @@ function orderTogether(names: readonly string[], shared: readonly Shared[], hous
   const draft = new SheetDraft()
   const groups = Math.max(...shared.map(({ lines }) => inGroups(lines).length))
   const hasParts = groups > 1
-  draft.heading(`Order of ${names.length.toLocaleString('en-US')} jobs`, `Order together: ${told(names)}. Quantities are added before they are rounded up to lots`, madeLine(made))
+  draft.heading(
+    `Order of ${names.length.toLocaleString('en-US')} jobs`,
+    `Order together: ${told(names)}. Goods are added before they are rounded up to lots; hire and services stand as each site needs them`,
+    madeLine(made),
+  )
   draft.letterhead(columns.saved, house.head)
   draft.next()
   for (const [name, column] of Object.entries(columns))
@@ -125,7 +130,7 @@ function orderTogether(names: readonly string[], shared: readonly Shared[], hous
     draft.put(columns.code, 'faintWrapped', code, { format: 'text' })
     draft.put(columns.text, 'wrapped', one.description)
     draft.put(columns.jobs, 'number', lines.length, { format: 0 })
-    draft.put(columns.order, 'number', order, { format: decimals, formula: one.isCut ? sum : `ROUNDUP((${net})*(1+${waste})/${lot}*(1-${LOTS_SLACK}),0)*${lot}` })
+    draft.put(columns.order, 'number', order, { format: decimals, formula: !one.isPooled ? sum : `ROUNDUP((${net})*(1+${waste})/${lot}*(1-${LOTS_SLACK}),0)*${lot}` })
     draft.put(columns.unit, 'unit', one.unit)
     draft.put(columns.apart, 'number', apart, { format: decimals, formula: sum })
     draft.put(columns.price, 'number', price, { format: 2, formula: lines.length === 1 ? prices : `MIN(${prices})` })

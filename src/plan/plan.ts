@@ -115,8 +115,8 @@ export interface SheetPlan {
   folded?: { first: number; last: number }
   /** Letter, where nothing is said. */
   paper?: 'letter' | 'A4'
-  /** Printed at this share of its size, over as many pages as it takes, columns behind the last one on the screen alone; else it is made as narrow as a page. */
-  print?: { percent: number; lastColumn?: number }
+  /** Printed at this share of its size, over as many pages as it takes, else made as narrow as a page; columns behind the last one stand on the screen alone. */
+  print?: { percent?: number; lastColumn?: number }
   /** A sheet that is a drawing to scale: printed as large as it is, no smaller, and a host that draws nothing leaves it out. */
   toScale?: { lastRow: number; lastColumn: number }
 }

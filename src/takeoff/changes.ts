@@ -36,7 +36,7 @@ export interface KeptChange extends Change {
 }
 
 /** Amounts of one code: a line copied by hand stands under the code of ours. */
-function linesOf(takeoff: Takeoff): Map<string, EarlierLine> {
+export function linesByCode(takeoff: Takeoff): Map<string, EarlierLine> {
   const found = new Map<string, EarlierLine>()
   const add = (key: string, line: EarlierLine) => {
     const known = found.get(key)
@@ -53,7 +53,7 @@ const isSame = (one: number, other: number): boolean => roundTo(one, 4) === roun
 
 export function changesSince(before: Before | undefined, takeoff: Takeoff): Change[] {
   if (!before) return [{ what: 'made', code: '', words: 'First made', from: null, to: takeoff.total, money: takeoff.total }]
-  const now = linesOf(takeoff)
+  const now = linesByCode(takeoff)
   const changes: Change[] = []
   for (const [code, line] of before.lines)
     if (!now.has(code) && line.amount !== 0) changes.push({ what: 'line gone', code, words: line.description, from: line.amount, to: null, money: -line.amount })

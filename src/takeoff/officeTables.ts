@@ -244,7 +244,7 @@ const houseFields: Fields = {
   Paper: oneOf('Paper', 'Of all sheets of a job.', ['letter', 'A4'], { default: 'letter' }),
   OverheadOn: text('Overhead on', 'Kinds of cost, commas between, or all.', { longest: 80, default: 'all' }),
   MarkupOn: text('Markup on', 'Kinds of cost, commas between, or all.', { longest: 80, default: 'all' }),
-  TaxOn: text('Tax on', 'Kinds of cost, commas between, or all; the tax takes in their share of overhead and markup.', { longest: 80, default: 'all' }),
+  TaxOn: text('Tax on', 'Kinds of cost, commas between, or all; the tax takes in the overhead and markup that lie on them.', { longest: 80, default: 'all' }),
   PriceDates: oneOf('Price dates', 'needed: a price without a date cannot be used.', ['as they are', 'needed'], { default: 'as they are' }),
   OldestPrice_day: number('Oldest price', 'A price that is older, against the date of the job, is pointed out.', { least: 1, most: 3650, default: 365 }),
   PriceMove: number('Price move', 'A price that moved by a larger share since the takeoff was last made is pointed out.', { least: 0.01, most: 10, default: 0.25 }),

@@ -42,15 +42,23 @@ export function totalsOf(office: Office, design: Design, rules: readonly ItemRul
       ).test(code),
     )
   const added = [...kept.added, ...dropped.flatMap(([code, { line }]) => (line && !isOfRule(code) ? [line] : []))]
-  const addedTotal = money(added.reduce((sum, line) => sum + money((line.quantity ?? 0) * (line.price ?? 0)), 0))
+  const amountOf = ({ quantity, price }: AddedLine) => money((quantity ?? 0) * (price ?? 0))
+  const addedTotal = money(added.reduce((sum, line) => sum + amountOf(line), 0))
   const orderCost = money(grouped.reduce((sum, { total }) => sum + total, 0) + addedTotal)
-  const ofKind = (kind: ItemKind) => money(lines.filter(({ rule }) => rule.kind === kind).reduce((sum, line) => sum + line.amount, kind === 'other' ? addedTotal : 0))
+  const byHand = (wanted: ItemKind) => added.filter(({ kind = 'other' }) => kind === wanted).reduce((sum, line) => sum + amountOf(line), 0)
+  const ofKind = (kind: ItemKind) => money(lines.filter(({ rule }) => rule.kind === kind).reduce((sum, line) => sum + line.amount, byHand(kind)))
   const byKind = Object.fromEntries(itemKinds.map((kind) => [kind, ofKind(kind)])) as Record<ItemKind, number>
   const { house } = houseOf(office)
   const share = (kinds: readonly ItemKind[]) => shareOf(kinds, byKind, orderCost)
   const overhead = money(orderCost * share(house.overheadOn) * design.number('Overhead'))
   const markup = money(orderCost * share(house.markupOn) * design.number('Markup'))
-  const tax = money((orderCost + overhead + markup) * share(house.taxOn) * design.number('Tax'))
+  // What is taxed bears its own overhead and markup, and none that lies on other kinds.
+  const taxed = (on: readonly ItemKind[]) => orderCost * share(house.taxOn.filter((kind) => on.includes(kind)))
+  const base =
+    house.taxOn.length === itemKinds.length
+      ? orderCost + overhead + markup
+      : taxed(itemKinds) + taxed(house.overheadOn) * design.number('Overhead') + taxed(house.markupOn) * design.number('Markup')
+  const tax = money(base * design.number('Tax'))
   const total = money(orderCost + overhead + markup + tax)
   return {
     sections: grouped.filter((group) => group.lines.length),

@@ -1,5 +1,6 @@
 /** What people typed on the sheets of an earlier making, by the code of the line or step that it belongs to. */
 import type { Problem } from './fields.js'
+import type { ItemKind } from './officeTables.js'
 
 /** What an estimator typed over on an earlier takeoff of the job, by the code of the line. */
 export interface Override {
@@ -15,6 +16,8 @@ export interface AddedLine {
   unit: string
   quantity: number | null
   price: number | null
+  /** What the money buys; nothing said counts as other. */
+  kind?: ItemKind
   why: string
 }
 /** What the crew wrote, by the code of the step, tank or reading and what it is. */

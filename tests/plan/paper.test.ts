@@ -26,8 +26,8 @@ const SITE_ROLES = ['site', 'siteOther', 'siteLabel', 'siteFact', 'siteCode', 's
 const sheetsOf = (name: string) => jobSheets(demoTakeoff(name), standardPlaces(), 'native', made)
 function scaleOf(plan: SheetPlan): number {
   if (plan.toScale) return 1
-  if (plan.print) return plan.print.percent / 100
-  return Math.min(1, (plan.landscape ? ACROSS : UPRIGHT) / (plan.widths.reduce((sum, width) => sum + width, 0) * WIDTH))
+  if (plan.print?.percent !== undefined) return plan.print.percent / 100
+  return Math.min(1, (plan.landscape ? ACROSS : UPRIGHT) / (plan.widths.slice(0, plan.print?.lastColumn).reduce((sum, width) => sum + width, 0) * WIDTH))
 }
 
 describe.each([...['Wicket Mill', 'Ember Yard'].flatMap(sheetsOf), ...officeSheets(startingOffice(true), made), tablesSheet(made)].map((plan) => [plan.name, plan] as const))(

@@ -34,8 +34,10 @@ describe('the house', () => {
     const { byKind, orderCost, overhead, markup, tax, total } = takeoffOf(job, { House: [{ ...house, OverheadOn: 'labor, equipment', MarkupOn: 'all', TaxOn: 'material' }] })
     expect(cents(overhead)).toBe(cents((byKind.labor + byKind.equipment) * 0.1))
     expect(cents(markup)).toBe(cents(orderCost * 0.2))
-    // Materials bear the tax with their share of overhead and markup.
-    expect(cents(tax)).toBe(cents((orderCost + overhead + markup) * (byKind.material / orderCost) * 0.08))
+    // Materials bear the tax with the markup that lies on them; overhead lies on labor and equipment alone.
+    expect(cents(tax)).toBe(cents(byKind.material * 1.2 * 0.08))
+    const both = takeoffOf(job, { House: [{ ...house, OverheadOn: 'material, labor', MarkupOn: 'all', TaxOn: 'material' }] })
+    expect(cents(both.tax)).toBe(cents(byKind.material * (1 + 0.1 + 0.2) * 0.08))
     expect(cents(total)).toBe(cents(orderCost + overhead + markup + tax))
   })
   it('an unknown kind, a second row and a price without the date that it asks for are named', () => {

@@ -48,7 +48,7 @@ export function logoOn(book: Book, sheet: string): Logo | undefined {
 export function withRoom(plan: SheetPlan): SheetPlan {
   const cells = plan.cells.map((cell) => (cell.row === 1 ? { ...cell, look: { ...(cell.look ?? looks[cell.role]), isLow: true } } : cell))
   const higher = { ...plan, cells, logo_pt: LOGO_POINTS.height + LOGO_POINTS.air }
-  return plan.print ? fittedToPage(higher) : higher
+  return plan.print?.percent === undefined ? higher : fittedToPage(higher)
 }
 
 /** The part of the workbook that holds the logo; its kind is declared once. */

@@ -52,9 +52,14 @@ interface Named extends Pick<SheetPlan, 'name' | 'definedNames'> {
 const namedOf = (plan: SheetPlan): Named => ({
   name: plan.name,
   definedNames: plan.definedNames,
-  area: plan.toScale ?? (plan.print?.lastColumn ? { lastRow: Math.max(...plan.cells.map(({ row }) => row)), lastColumn: plan.print.lastColumn } : undefined),
+  area: printedArea(plan),
   hasTitles: plan.frozenRows === TITLE_ROWS && plan.kind !== 'working' && isLong(plan),
 })
+/** What of a sheet is printed, where columns behind the last one stand on the screen alone. */
+function printedArea({ toScale, print, cells }: SheetPlan): Named['area'] {
+  const last = print?.lastColumn
+  return toScale ?? (last === undefined ? undefined : { lastRow: Math.max(...cells.flatMap(({ row, column }) => (column <= last ? [row] : []))), lastColumn: last })
+}
 interface StoredFormula {
   text: string
   isCall: boolean
@@ -496,8 +501,9 @@ const foldOf = ({ folded }: SheetPlan, column: number): string =>
   !folded ? '' : column >= folded.first && column <= folded.last ? ' hidden="1" outlineLevel="1"' : column === folded.first - 1 ? ' collapsed="1"' : ''
 
 const isLong = (plan: SheetPlan): boolean => {
+  const { lastRow } = printedArea(plan) ?? { lastRow: Infinity }
   let points = 0
-  for (const height of rowHeights(plan).values()) points += height
+  for (const [row, height] of rowHeights(plan)) if (row <= lastRow) points += height
   // Sheets are shrunk to the width of the page: a wide one takes more rows.
   const width = plan.widths.reduce((sum, one) => sum + one, 0)
   const shrunk = Math.min(1, (plan.landscape ? 130 : 95) / Math.max(1, width))

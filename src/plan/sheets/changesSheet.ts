@@ -4,6 +4,7 @@ import { money } from '../../rounding.js'
 import { shortHash } from '../../shortHash.js'
 import { SheetDraft, TITLE_ROWS, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
+import { AS_MADE_WIDTHS, putAsMade } from './asMade.js'
 
 const columns = { revision: 2, date: 3, what: 4, code: 5, words: 6, from: 7, to: 8, money: 9, mark: 10 } as const
 export const changesHeadings = {
@@ -17,6 +18,8 @@ export const changesHeadings = {
   money: 'Money, $',
   mark: 'Mark',
 } as const
+/** Behind what is printed, and folded: what the next making is held against. */
+const AS_MADE = columns.mark + 2
 const PREFIX = 'C '
 const entryHeadings: Readonly<Record<string, string>> = { code: 'To sign', text: 'Who', done: 'Name and date' }
 const entries: readonly (readonly [code: string, what: string])[] = [
@@ -55,6 +58,7 @@ function changesSheet({ takeoff, earlier, made, heading, design }: JobContext, s
   const last = all[0]?.revision
   for (const [key, column] of Object.entries(columns))
     draft.put(column, ['from', 'to', 'money'].includes(key) ? 'headingRight' : 'heading', changesHeadings[key as keyof typeof columns])
+  putAsMade(draft, takeoff, draft.row, AS_MADE)
   draft.next()
   let revision: number | undefined
   for (const change of all) {
@@ -114,7 +118,9 @@ function changesSheet({ takeoff, earlier, made, heading, design }: JobContext, s
 
   return draft.sheet(sheet, {
     kind: 'changes',
-    widths: [1, 9, 11, 14, 17, 34, 12, 12, 13, 10],
+    widths: [1, 9, 11, 14, 17, 34, 12, 12, 13, 10, 2, ...AS_MADE_WIDTHS],
+    folded: { first: AS_MADE, last: AS_MADE + AS_MADE_WIDTHS.length - 1 },
+    print: { lastColumn: columns.mark },
     headingRow: TITLE_ROWS,
     landscape: true,
     footer: design.name,

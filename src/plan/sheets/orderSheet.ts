@@ -1,5 +1,6 @@
 /** The Order sheet: what to order, by supplier, as the takeoff says it; a cell a line for who ordered it and when. */
 import type { ItemKind } from '../../takeoff/officeTables.js'
+import type { Line } from '../../takeoff/lines.js'
 import type { Takeoff } from '../../takeoff/takeoff.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
@@ -12,19 +13,21 @@ const columns = { code: 2, text: 3, order: 4, unit: 5, done: 6 } as const
 export const orderHeadings: Readonly<Record<string, string>> = { code: 'Order code', text: 'What', order: 'Order', unit: 'In', done: 'Ordered by, date; needed by' }
 export const NO_SUPPLIER = 'Supplier not named in Prices'
 /** Kinds of lines that are bought or hired. */
-export const ordered: readonly ItemKind[] = ['material', 'equipment', 'subcontract']
+const ordered: readonly ItemKind[] = ['material', 'equipment', 'subcontract']
 const ADDED = 'Added by hand'
 
 /** By name, those that nobody named last. */
 export const suppliersOf = (list: readonly { supplier: string }[]): string[] =>
   [...new Set(list.map(({ supplier }) => supplier))].sort((one, other) => Number(one === '') - Number(other === '') || (one < other ? -1 : 1))
-const linesOf = ({ lines }: Takeoff) => lines.filter(({ rule, order }) => ordered.includes(rule.kind) && order > 0)
+/** Lines that somebody is asked for: what the own crew digs is on nobody's order. */
+export const linesOrdered = ({ lines, design }: Takeoff): readonly Line[] =>
+  lines.filter(({ rule, order }) => ordered.includes(rule.kind) && order > 0 && !(rule.isEarthwork && design.single('EarthworkBy') === 'own crew'))
 export const order = sheetKind({
   kind: 'order',
   place: 30,
   prefix: 'Order',
   lists: [{ prefix: ORDER_PREFIX, onlyEntries: true, headings: orderHeadings, entries: ['done'], isCode: (code) => code !== '', isOurWord: (_, key) => key !== 'done' }],
-  codes: (takeoff) => linesOf(takeoff).map(({ code }) => `${ORDER_PREFIX}${code}`),
+  codes: (takeoff) => linesOrdered(takeoff).map(({ code }) => `${ORDER_PREFIX}${code}`),
   plan: orderSheet,
 })
 
@@ -33,7 +36,7 @@ function orderSheet({ takeoff, names, heading, cuts }: JobContext, sheet: string
   const from = names.from(sheet)
   draft.heading(heading.title, 'Order: what to buy and hire, by supplier', heading.made)
   draft.next()
-  const lines = linesOf(takeoff)
+  const lines = linesOrdered(takeoff)
   for (const supplier of suppliersOf(lines)) {
     section(supplier || NO_SUPPLIER)
     for (const { code, description, order, rule, supplier: of } of lines) {

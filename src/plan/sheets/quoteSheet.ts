@@ -50,9 +50,11 @@ export const scope: readonly Words[] = [
   'By the rain of {RainStation} about {Reliability%} of the water wished for ({DailyUse_gal_per_day}); a dry year gives less.',
   'Every tank tested under a vacuum of {TestVacuum_inHg} before it is covered; line, pump and switch tested, the record handed over.',
 ]
-const notInPrice: readonly string[] = [
+const TREATMENT = 'TREATMENT'
+const isTreated = ({ lines }: Takeoff) => lines.some(({ code }) => code === TREATMENT)
+const notInPrice = (takeoff: Takeoff): readonly string[] => [
   'Rock, buried things that nobody showed, contaminated ground, and water in the pit beyond what is listed.',
-  'Work inside the house; treatment for drinking: the stored water is not drinkable without it.',
+  isTreated(takeoff) ? 'Work inside the house but the treatment set.' : 'Work inside the house; treatment for drinking: the stored water is not drinkable without it.',
   'Roads, trees and lawns beyond the trench and pit; delay by weather or by an authority.',
 ]
 
@@ -79,12 +81,13 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
   const open = openStops(takeoff)
   section('What is offered')
   for (const words of scope) sentence(words)
+  if (isTreated(takeoff)) sentence('A treatment set of filters and lamp at the house; tested and kept up, or the water is not for drinking.')
   gap()
   const stopped = prices()
   settledLater(stopped)
   restsOn()
   section('Not in this price')
-  for (const words of notInPrice) sentence(words)
+  for (const words of notInPrice(takeoff)) sentence(words)
   const leftOut = takeoff.without.map((code) => takeoff.leftOut(code))
   if (leftOut.length) sentence(`Left out by agreement: ${leftOut.join('; ')}.`)
   terms()

@@ -7,6 +7,7 @@ import { CUT_SLACK } from '../../takeoff/sticksOfEqual.js'
 import { priceFlag } from '../../takeoff/priceFlags.js'
 import { money } from '../../rounding.js'
 import { type Line } from '../../takeoff/lines.js'
+import type { AddedLine } from '../../takeoff/typed.js'
 import { definedName, type DefinedName } from '../definedNames.js'
 import { lookup } from '../places.js'
 import { address, SheetDraft, TITLE_ROWS, type PlanCell, type SheetPlan } from '../plan.js'
@@ -216,7 +217,7 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
   function addedLines(): void {
     draft.section(columns.why, ADDED_SECTION)
     const first = draft.row
-    const blank = { code: '', description: '', unit: '', quantity: null, price: null, why: '' }
+    const blank: AddedLine = { code: '', description: '', unit: '', quantity: null, price: null, why: '' }
     for (const line of [...takeoff.added, ...Array.from({ length: SPARE_ADDED_ROWS }, () => blank)]) {
       const text = (column: TakeoffColumn, value: string) => draft.put(columns[column], 'inputText', value || null, { format: 'text' })
       text('code', line.code)
@@ -227,7 +228,7 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
       const product = `ROUND(${address(draft.row, columns.yours, false)}*${address(draft.row, columns.price, false)},2)`
       draft.put(columns.amount, 'number', money((line.quantity ?? 0) * (line.price ?? 0)), { format: 2, formula: product })
       text('why', line.why)
-      draft.put(columns.kind, 'faint', 'other')
+      draft.put(columns.kind, 'inputText', line.kind ?? 'other', { format: 'text' })
       draft.next()
     }
     subtotal(ADDED_SUM, first, draft.row - 1, takeoff.addedTotal)
@@ -274,12 +275,13 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
     )
     const markup = line('Markup', takeoff.markup, `ROUND(${base(house.markupOn)}*${rate('Markup')},2)`, 'number', `Markup of the Design sheet, on ${inWords(house.markupOn)}`)
     const priced = `(${amount(cost)}+${amount(overhead)}+${amount(markup)})`
+    const taxed = (on: readonly ItemKind[]) => base(house.taxOn.filter((kind) => on.includes(kind)))
     const tax = line(
       'Tax',
       takeoff.tax,
-      isAll(house.taxOn) ? `ROUND(${priced}*${rate('Tax')},2)` : `IF(${amount(cost)}=0,0,ROUND(${priced}*${base(house.taxOn)}/${amount(cost)}*${rate('Tax')},2))`,
+      `ROUND(${isAll(house.taxOn) ? priced : `(${base(house.taxOn)}+${taxed(house.overheadOn)}*${rate('Overhead')}+${taxed(house.markupOn)}*${rate('Markup')})`}*${rate('Tax')},2)`,
       'number',
-      `Tax of the Design sheet, on ${inWords(house.taxOn)} with overhead and markup`,
+      `Tax of the Design sheet, on ${inWords(house.taxOn)} with ${isAll(house.taxOn) ? '' : 'its '}overhead and markup`,
     )
     const total = line('Total', takeoff.total, `${amount(cost)}+${amount(overhead)}+${amount(markup)}+${amount(tax)}`, 'total')
     const hours = `SUM(${lines(columns.hours)})-SUMPRODUCT((${lines(columns.kind)}="labor")*1,${lines(columns.hours)})`
