@@ -35,7 +35,7 @@ interface Unit {
 }
 
 const list = {
-  ft: { symbol: 'ft', quantity: 'length', size: FOOT_M, also: ['foot', 'feet', "'"] },
+  ft: { symbol: 'ft', quantity: 'length', size: FOOT_M, also: ['foot', 'feet', 'LF', 'lf', "'"] },
   in: { symbol: 'in', quantity: 'length', size: INCH_M, also: ['inch', 'inches', '"'] },
   m: { symbol: 'm', quantity: 'length', size: 1 },
   cm: { symbol: 'cm', quantity: 'length', size: 0.01 },
@@ -190,6 +190,12 @@ for (const name of unitNames) {
 
 export type Reading = { ok: true; value: number } | { ok: false; reason: 'no number' | 'unknown unit' | 'other quantity' }
 
+/** Marks of feet and inches as a telephone or a word processor writes them. */
+const plainMarks = (text: string): string =>
+  text
+    .replace(/[‘’′]/g, "'")
+    .replace(/[“”″]|''/g, '"')
+
 const numberThenUnit = /^([-+\u2212]?[\d.,]+(?:[eE][-+]?\d+)?(?:[\s-]+\d+\/\d+|\/\d+)?)\s*(.*)$/
 
 /**
@@ -197,9 +203,10 @@ const numberThenUnit = /^([-+\u2212]?[\d.,]+(?:[eE][-+]?\d+)?(?:[\s-]+\d+\/\d+|\
  * A text without a unit is already in it.
  */
 export function readAs(text: string, wanted: UnitName | undefined): Reading {
-  const parts = numberThenUnit.exec(text.trim())
+  const written = plainMarks(text.trim())
+  const parts = numberThenUnit.exec(written)
   if (!parts) return { ok: false, reason: 'no number' }
-  const feetAndInches = /^(\d+)\s*(?:ft|feet|')\s*(\d+(?:\.\d+)?|\d+\/\d+|\d+[\s-]\d+\/\d+)\s*(?:in|inches|")$/.exec(text.trim())
+  const feetAndInches = /^(\d+)\s*(?:ft\.?|feet|')\s*-?\s*(\d+(?:\.\d+)?|\d+\/\d+|\d+[\s-]\d+\/\d+)\s*(?:in\.?|inches|")$/.exec(written)
   if (feetAndInches && wanted && unitByName[wanted].quantity === 'length') {
     const inches = parseNumber(feetAndInches[2]!)
     if (inches !== undefined) return { ok: true, value: convert(Number(feetAndInches[1]) * 12 + inches, 'in', wanted) }

@@ -30,6 +30,7 @@ export interface Getters {
   getCellBorder(position: object): Record<'top' | 'bottom' | 'left', { style: string; color: string } | undefined> | null
   getDataValidationRules(sheet: string): readonly Rule[]
   isSheetVisible(sheet: string): boolean
+  isColHiddenByUser(sheet: string, column: number): boolean
 }
 interface Rule {
   ranges: readonly { zone: { top: number; bottom: number; left: number } }[]
@@ -121,8 +122,15 @@ export function planOf(getters: Getters, sheetId: string): SheetPlan {
     tables,
     validations: validationsOf(getters, sheetId, name, tables[0]),
     ...(tables[0] && isStandard(tables[0]) ? foldedColumns(name as TableName) : {}),
+    ...(tables[0] ? {} : hiddenIn(getters, sheetId, widths.length)),
     hidden: !getters.isSheetVisible(sheetId),
   }
+}
+
+/** The column of a sheet of ours that is not for people. */
+function hiddenIn(getters: Getters, sheetId: string, columns: number): Pick<SheetPlan, 'hiddenColumn'> {
+  for (let column = columns; column > 0; column--) if (getters.isColHiddenByUser(sheetId, column - 1)) return { hiddenColumn: column }
+  return {}
 }
 
 /** A formula that cannot be read is saved as the text that was typed. */

@@ -133,14 +133,16 @@ function planOf(sheet: Worksheet, shown: ReadonlyMap<string, string | undefined>
   }
 }
 
-/** Neighbouring columns that are folded together; of several groups the first. */
-function foldedIn(sheet: Worksheet): Pick<SheetPlan, 'folded'> {
+/** Neighbouring columns that are folded together, of several groups the first; else a column that is hidden, of several the last. */
+function foldedIn(sheet: Worksheet): Pick<SheetPlan, 'folded' | 'hiddenColumn'> {
   const isFolded = (at: number) => {
     const { hidden, outlineLevel } = sheet.getColumn(at)
     return hidden && (outlineLevel ?? 0) > 0
   }
-  const first = Array.from({ length: sheet.columnCount }, (_, at) => at + 1).find(isFolded)
-  if (first === undefined) return {}
+  const columns = Array.from({ length: sheet.columnCount }, (_, at) => at + 1)
+  const first = columns.find(isFolded)
+  const hiddenColumn = columns.filter((at) => sheet.getColumn(at).hidden).at(-1)
+  if (first === undefined) return hiddenColumn === undefined ? {} : { hiddenColumn }
   let last = first
   while (last < sheet.columnCount && isFolded(last + 1)) last++
   return { folded: { first, last } }

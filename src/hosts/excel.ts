@@ -628,6 +628,7 @@ function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan, mayFold: boolean): 
     columns.group('ByColumns')
     columns.hideGroupDetails('ByColumns')
   }
+  if (plan.hiddenColumn !== undefined) sheet.getRange(`${columnLetters(plan.hiddenColumn)}:${columnLetters(plan.hiddenColumn)}`).columnHidden = true
   sheet.freezePanes.freezeRows(plan.frozenRows)
   sheet.pageLayout.orientation = plan.landscape ? 'Landscape' : 'Portrait'
   sheet.pageLayout.zoom = { horizontalFitToPages: 1, verticalFitToPages: 0 }

@@ -6,8 +6,8 @@ import { looks } from '../plan/looks.js'
 import { standardPlaces, withYourHeadings, type OfficePlaces, type TablePlace } from '../plan/places.js'
 import { columnLetters, type PlanCell, type SheetPlan } from '../plan/plan.js'
 import { yourHeadings } from '../takeoff/headings.js'
-import { withOptional, type RawTable } from '../takeoff/office.js'
-import { fieldsOf, keyColumn, requiredTables, tableNames, wantedTables, type TableName } from '../takeoff/officeTables.js'
+import { emptyTable, jobNamesIn, withOptional, type RawTable } from '../takeoff/office.js'
+import { fieldsOf, isHeadingOf, keyColumn, requiredTables, tableNames, wantedTables, type TableName } from '../takeoff/officeTables.js'
 import { cellContent, gridFormat, gridStyle, isOwnText, PIXELS_PER_POINT } from './gridData.js'
 import { FILL, fillOf } from './gridFill.js'
 import { HEADINGS_WITHIN } from './gridTexts.js'
@@ -74,7 +74,12 @@ export class GridHost implements Host {
       if (table) found.set(name, table)
     }
     const missing = requiredTables.filter((name) => !found.has(name))
-    const office = missing.length ? undefined : withOptional(Object.fromEntries([...found].map(([name, { raw }]) => [name, raw])))
+    const jobs = jobNamesIn(found.get('Jobs')?.raw ?? emptyTable('Jobs'))
+    const elsewhere = this.elsewhere(
+      wantedTables.filter((name) => !found.has(name)),
+      jobs,
+    )
+    const office = missing.length ? undefined : withOptional(Object.fromEntries([...found].map(([name, { raw }]) => [name, raw])), elsewhere)
     const places: OfficePlaces = { ...standardPlaces(), ...Object.fromEntries([...found].map(([name, { place }]) => [name, place])) }
     this.places = office ? withYourHeadings(places, yourHeadings(office)) : places
     return {
@@ -124,6 +129,22 @@ export class GridHost implements Host {
       }
     }
     return undefined
+  }
+
+  /** Sheets of other names that have the columns of tables which are not there; those of jobs are not asked. */
+  private elsewhere(tables: readonly TableName[], jobs: readonly string[]): Map<TableName, string> {
+    const found = new Map<TableName, string>()
+    if (!tables.length) return found
+    for (const sheetId of this.getters.getSheetIds()) {
+      const name = this.getters.getSheetName(sheetId)
+      if (tableNames.includes(name as TableName) || jobs.some((job) => name.toLowerCase().endsWith(job))) continue
+      const { numberOfRows, numberOfCols } = this.getters.getSheetSize(sheetId)
+      for (let row = 0; row < Math.min(HEADINGS_WITHIN, numberOfRows); row++) {
+        const words = Array.from({ length: numberOfCols }, (_, col) => String(this.getters.getEvaluatedCell({ sheetId, row, col }).value ?? '').trim())
+        for (const table of tables) if (isHeadingOf(table, words)) found.set(table, name)
+      }
+    }
+    return found
   }
 
   private valueAt(position: Position): SheetCell['value'] {
@@ -254,6 +275,7 @@ export class GridHost implements Host {
       this.dispatch('GROUP_HEADERS', group)
       this.dispatch('FOLD_HEADER_GROUP', group)
     }
+    if (plan.hiddenColumn !== undefined) this.dispatch('HIDE_COLUMNS_ROWS', { sheetId, dimension: 'COL', elements: [plan.hiddenColumn - 1] })
     if (plan.frozenRows) this.dispatch('FREEZE_ROWS', { sheetId, quantity: plan.frozenRows })
     this.putPictures(plan, sheetId)
   }

@@ -26,13 +26,12 @@ export function lostWords(plan: SheetPlan, standing: SheetContent | undefined, m
 /** Words in cells between ours: none that the sheet was made with, and none that it says again. */
 function amongOurs(plan: SheetPlan, content: SheetContent, made: ReadonlySet<string>): string[] {
   const says = plan.cells.flatMap(({ value }) => (typeof value === 'string' ? [value] : []))
-  const { folded } = plan
   // Words of a line are looked at beside what the line says now.
   const lines = new Set(plan.kind === 'takeoff' ? wordsOver(plan, content).map(({ place }) => place) : [])
   return content.flatMap((cells, row) =>
     cells.flatMap(({ value, formula }, at) => {
       if (typeof value !== 'string' || value.trim() === '' || formula !== undefined || isMadeLine(value)) return []
-      if (folded && at + 1 >= folded.first && at + 1 <= folded.last) return []
+      if (at + 1 === plan.hiddenColumn) return []
       const place = placeText(plan, row, at, shortened(value))
       return made.has(markOfWords(value)) || says.some((words) => words.includes(value.trim())) || lines.has(place) ? [] : [place]
     }),

@@ -123,7 +123,7 @@ export function papersAlone(jobs: Iterable<JobToWrite>, kinds: readonly SheetKin
 
 /** Takeoffs of jobs that are no more, or have another name now: what people typed there belongs to nobody. */
 function withoutJob(workbook: Workbook, { raw }: Source): string[] {
-  const jobs = new Set(raw.Jobs.rows.map(({ cells }) => jobSheetNames(String(cells.Job ?? '')).takeoff.toLowerCase()))
+  const jobs = new Set(raw.Jobs.rows.map(({ cells }) => jobSheetNames(String(cells.Job ?? '').trim()).takeoff.toLowerCase()))
   const start = jobSheetNames('').takeoff.toLowerCase()
   return workbook.book.sheets.flatMap(({ name }) => {
     if (!name.toLowerCase().startsWith(start) || jobs.has(name.toLowerCase())) return []

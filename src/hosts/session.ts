@@ -149,7 +149,7 @@ interface LaidOut {
 /** Sheets of so many jobs are read at once where they stand already: Excel answers with 5 MB at the most. */
 const READ_TOGETHER = 4
 /** A request of Excel holds 5 MB; jobs are written together up to this. */
-const WRITTEN_TOGETHER_BYTES = 3_500_000
+const WRITTEN_TOGETHER_BYTES = 3_900_000
 /** What a cell costs in a request, empty or not, beside its own content: its place, its format. */
 const CELL_BYTES = 14
 const bytesOf = (plans: readonly SheetPlan[]): number =>

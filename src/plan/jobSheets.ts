@@ -1,5 +1,5 @@
 /** The sheets of one job: their names, and the plan of all of them. */
-import { withWordsMade } from './sheets/asMade.js'
+import { withAsMade } from './sheets/asMade.js'
 import { cutList } from '../takeoff/cutList.js'
 import { sheetNameProblem } from '../takeoff/tableProblems.js'
 import { type Takeoff } from '../takeoff/takeoff.js'
@@ -42,5 +42,5 @@ export function jobSheets(takeoff: Takeoff, places: OfficePlaces, flavor: Flavor
   // Those that all others may point to come first; the rest may point to those left of them.
   const laidOut = new Map([...sheetKinds].sort((one, other) => Number(!one.placed) - Number(!other.placed)).map(({ kind, plan }) => [kind, plan(job, sheets[kind])]))
   const plans = sheetKinds.flatMap(({ kind }) => laidOut.get(kind) ?? []).map((plan) => ({ ...plan, paper: takeoff.house.paper }))
-  return plans.map((plan) => (plan.kind === 'changes' ? withWordsMade(plan, plans) : plan))
+  return plans.map((plan) => (plan.kind === 'changes' ? withAsMade(plan, takeoff, plans) : plan))
 }

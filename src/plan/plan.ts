@@ -113,6 +113,8 @@ export interface SheetPlan {
   logo_pt?: number
   /** Columns that are folded together, so that those that matter stay in sight. */
   folded?: { first: number; last: number }
+  /** A column that is for the next making and not for people. */
+  hiddenColumn?: number
   /** Letter, where nothing is said. */
   paper?: 'letter' | 'A4'
   /** Printed at this share of its size, over as many pages as it takes, else made as narrow as a page; columns behind the last one stand on the screen alone. */
@@ -149,7 +151,7 @@ export const quotedSheet = (name: string): string => (/^[A-Za-z_][A-Za-z0-9_]*$/
 export interface SheetFrame
   extends
     Pick<SheetPlan, 'kind' | 'widths' | 'landscape' | 'footer'>,
-    Partial<Pick<SheetPlan, 'tables' | 'validations' | 'print' | 'paper' | 'toScale' | 'definedNames' | 'folded'>> {
+    Partial<Pick<SheetPlan, 'tables' | 'validations' | 'print' | 'paper' | 'toScale' | 'definedNames' | 'folded' | 'hiddenColumn'>> {
   headingRow: number
 }
 

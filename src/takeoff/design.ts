@@ -10,7 +10,7 @@ import { movedBy } from './dependents.js'
 import { type CellValue } from './fields.js'
 import type { JobName } from './names.js'
 import { officeColumn, type Office, type Row } from './office.js'
-import { CURVE_POINTS, fieldsOf, jobFields, monthNames, tableNames, type TableName } from './officeTables.js'
+import { CURVE_POINTS, fieldsOf, jobFields, MOST_TANKS, monthNames, tableNames, type TableName } from './officeTables.js'
 import type { RainRecord } from './rainDays.js'
 import { catchmentColumns, curveCell, curveColumns, monthColumns, monthDays, monthRain, monthStart, recordColumns, recordFigures, results } from './results/index.js'
 import { templateFormula, type Words } from './template.js'
@@ -138,8 +138,9 @@ export class Design {
 
   /** Why a field that the row leaves empty has its value. */
   whySized(name: string): string {
-    const isShort = name === 'TankCount' && this.number('Reliability') < this.number('WantedReliability')
-    return isShort ? 'sized by the tool: no count up to 12 reaches the wanted reliability, and a tank more brings next to nothing' : 'sized by the tool'
+    if (name !== 'TankCount' || this.number('Reliability') >= this.number('WantedReliability')) return 'sized by the tool'
+    const more = this.number('TankCount') < MOST_TANKS ? 'a tank more brings next to nothing' : 'what is missing is roof, rain or tanks of a larger model'
+    return `sized by the tool: no count up to ${MOST_TANKS} reaches the wanted reliability, and ${more}`
   }
 
   /** A single value, as a sheet or a drawing wants it. */

@@ -19,6 +19,8 @@ export interface RawTable {
   sheet: string
   columns: readonly string[]
   rows: readonly RawRow[]
+  /** The table is not there, and a sheet of another name has its columns. */
+  elsewhere?: string
 }
 export type RawOffice = Readonly<Record<TableName, RawTable>>
 
@@ -43,11 +45,21 @@ export interface Office {
 /** A table that the workbook lacks: no row, under its own name. */
 export const emptyTable = (table: TableName): RawTable => ({ sheet: table, columns: Object.keys(fieldsOf(table)), rows: [] })
 /** Tables as they were found; those that a workbook may lack are empty where it does. */
-export const withOptional = (found: Partial<Record<TableName, RawTable>>): RawOffice =>
+export const withOptional = (found: Partial<Record<TableName, RawTable>>, elsewhere: ReadonlyMap<TableName, string> = new Map()): RawOffice =>
   ({
-    ...Object.fromEntries(optionalTables.map((table) => [table, emptyTable(table)])),
+    ...Object.fromEntries(optionalTables.map((table) => [table, { ...emptyTable(table), ...(elsewhere.has(table) && { elsewhere: elsewhere.get(table) }) }])),
     ...Object.fromEntries(Object.entries(found).filter(([, raw]) => raw)),
   }) as unknown as RawOffice
+
+/** Names of jobs in small letters: the sheets of a job end with its name. */
+export const jobNamesIn = ({ rows }: RawTable): readonly string[] =>
+  rows
+    .map(({ cells }) =>
+      String(cells.Job ?? '')
+        .trim()
+        .toLowerCase(),
+    )
+    .filter(Boolean)
 
 const isEmptyRow = ({ cells }: RawRow) => Object.values(cells).every((cell) => cell === null || cell === undefined || cell === '')
 
@@ -73,7 +85,7 @@ export function readOffice(found: RawOffice, { isLive = false } = {}): Office {
   const rain = readRainDays(raw.RainDays, problems)
   for (const table of tableNames)
     problems.push(...renamedHeadings(raw, table, table === 'Jobs' ? ownFields : []).map((one) => renamedProblem(raw[table].sheet, raw.Headings.sheet, one)))
-  problems.push(...wrongHeadings(found))
+  problems.push(...wrongHeadings(found), ...tableNames.flatMap((table) => elsewhereProblem(table, found[table])))
   const headings = yourHeadings(found)
   return { tables, ownFields, headings, rain, sheets: Object.fromEntries(tableNames.map((table) => [table, raw[table].sheet])) as Office['sheets'], problems }
 }
@@ -129,6 +141,12 @@ function readTable(table: TableName, raw: RawTable, ownFields: readonly string[]
       return { row: rawRow.row, cells, defaulted }
     })
 }
+
+/** A table whose sheet somebody gave another name would count as empty in silence. */
+const elsewhereProblem = (table: TableName, { elsewhere }: RawTable): Problem[] =>
+  elsewhere === undefined
+    ? []
+    : [{ sheet: elsewhere, row: 0, column: keyColumn(table), allowed: `the name ${table} on the tab of this sheet, which has the columns of that table`, came: `"${elsewhere}"` }]
 
 /** A heading that is all but one of ours would count as a column left out, and its defaults would be taken in silence. */
 function headingProblems(table: TableName, raw: RawTable): Problem[] {

@@ -286,6 +286,12 @@ export const wantedTables: readonly TableName[] = optionalTables.filter((name) =
 export const requiredTables: readonly TableName[] = tableNames.filter((name) => !optionalTables.includes(name))
 export const fieldsOf = (table: TableName): Fields => officeTables[table].fields
 export const keyColumn = (table: TableName): string => Object.keys(officeTables[table].fields)[0]!
+/** Whether a row of headings is that of a table: its key, and three quarters of its columns. */
+export function isHeadingOf(table: TableName, words: readonly string[]): boolean {
+  const columns = Object.keys(fieldsOf(table))
+  const found = columns.filter((column) => words.includes(column))
+  return columns.length > 2 && found.length >= 0.75 * columns.length && words.includes(keyColumn(table))
+}
 /** Columns of a table that a new sheet folds together, as places among its own; nothing where all are shown. */
 export function foldedFields(table: TableName): { first: number; last: number } | undefined {
   if (table !== 'Jobs') return undefined

@@ -14,13 +14,16 @@ export function sheetNameProblem(name: string): string | undefined {
   return undefined
 }
 
+/** The sheet of several jobs' orders would be that of a job of this name. */
+const TAKEN = 'together'
+
 /** Problems found while reading that bear on this job: its own row, and every table it draws on. */
 export function problemsOf(office: Office, job: Row): Problem[] {
   const name = String(job.cells.Job ?? '')
   const isNamesake = ({ sheet, column, came }: Problem) => sheet === office.sheets.Jobs && column === 'Job' && came.toLowerCase() === `"${name.toLowerCase()}"`
   const own = office.problems.filter((problem) => bearsOn(office, job, problem) || isNamesake(problem))
   if (!office.tables.Pumps.length) own.push({ sheet: office.sheets.Pumps, row: 0, column: 'Model', allowed: 'one pump at least', came: 'no row' })
-  const reason = sheetNameProblem(`Takeoff ${name}`)
+  const reason = name.toLowerCase() === TAKEN ? 'another name: the sheet Order together is that of several jobs' : sheetNameProblem(`Takeoff ${name}`)
   if (name && reason) own.push({ sheet: office.sheets.Jobs, row: job.row, column: 'Job', allowed: reason, came: `"${name}"` })
   return own
 }

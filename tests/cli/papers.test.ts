@@ -95,6 +95,34 @@ describe('orders of several jobs together', () => {
     expect(row('TAPE')[7]).toBe(3000)
     for (const cell of plan.cells.filter(({ column, role }) => column === 9 && role === 'number')) expect(Number(cell.value)).toBeGreaterThanOrEqual(0)
   })
+  it('goods of one code and another model, size or price stand apart', () => {
+    const models = new Set(takeoffs.map(({ design }) => design.single('TankModel')))
+    const rows = (code: string) =>
+      plan.cells.filter(({ value, column }) => column === 2 && value === code).map(({ row: at_ }) => plan.cells.find((cell) => cell.row === at_ && cell.column === 3)!.value)
+    expect(rows('TANK').sort()).toEqual([...models].map((model) => `Precast tank ${String(model)}`).sort())
+    expect(new Set(rows('PUMP')).size).toBe(rows('PUMP').length)
+    const cranes = new Set(takeoffs.map(({ design }) => design.number('CraneHour_usd')))
+    expect(rows('CRANE').length).toBe(cranes.size)
+  })
+  it('save nothing on hire and services, which each site needs for itself', () => {
+    for (const code of ['EXCAVATOR', 'FENCE', 'COMPACTOR']) {
+      const lines = takeoffs.flatMap(({ lines: own }) => own.filter((one) => one.code === code))
+      const of = row(code)
+      expect([of[5], of[7], of[9]], code).toEqual([lines.reduce((sum, { order }) => sum + order, 0), lines.reduce((sum, { order }) => sum + order, 0), 0])
+    }
+  })
+  it('ask nobody for what the own crew digs', () => {
+    // Wicket Mill and its like are dug by the own crew: hours and machines stand on the takeoff, no unit price.
+    expect(takeoffs.map(({ design }) => design.single('EarthworkBy'))).toEqual(['own crew', 'own crew', 'own crew'])
+    for (const code of ['DIG', 'BACKFILL', 'TRENCH-LINE'])
+      expect(
+        plan.cells.some(({ value, column }) => column === 2 && value === code),
+        code,
+      ).toBe(false)
+    const order = (name: string) => jobSheets(demoTakeoff(name), standardPlaces(), 'native', made).find(({ kind }) => kind === 'order')!
+    expect(order('Wicket Mill').cells.some(({ value }) => value === 'DIG')).toBe(false)
+    expect(order('Thistle Brow').cells.some(({ value }) => value === 'DIG')).toBe(true)
+  })
   it.runIf(hasCalc)('are live: Calc works out the same', async () => {
     const raw = startingOffice(true)
     const { differences, compared } = await compareWithCalc({ sheets: [...each.flatMap(({ plans }) => plans), plan, ...officeSheets(raw, made), tablesSheet(made)] }, 1e-9)

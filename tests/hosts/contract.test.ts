@@ -10,7 +10,7 @@ import { registerTexts } from '../../src/hosts/gridTexts.js'
 import { registerTogether } from '../../src/hosts/gridTogether.js'
 import type { Host } from '../../src/hosts/host.js'
 import { addJob, addRainDays, makeTakeoffs, nameHeading, open, setUp } from '../../src/hosts/session.js'
-import { dateText } from '../../src/takeoff/fields.js'
+import { dateText, problemText } from '../../src/takeoff/fields.js'
 import { crewColumns } from '../../src/plan/sheets/crewSheet.js'
 import { testColumns } from '../../src/plan/sheets/testSheet.js'
 import { jobSheetNames } from '../../src/plan/jobSheets.js'
@@ -207,6 +207,35 @@ describe.each([
     const { made: done } = await make(true)
     expect(done[0]!.notes.join(' ')).toMatch(/Written anew, as the sheet Items has them: .*"Fence, the tall one"/)
     expect(String(rig.cell(names.takeoff, ruled, takeoffColumns.description))).not.toBe('Nells clamp')
+  })
+
+  it('words in empty cells between ours stand in the way too, on every sheet; a making that changes the job has none of its own taken for somebody’s', async () => {
+    const rig = makeRig()
+    await setUp(rig.host, made, true)
+    const asked: (readonly string[])[] = []
+    const make = () => makeTakeoffs(rig.host, ['Wicket Mill'], { flavor: 'cells', made, mayLose: (words) => (asked.push(words), false) })
+    await make()
+    // Another count of tanks, depth and price: other rows and words everywhere.
+    const { places } = await rig.host.read([])
+    const { Jobs } = (await rig.host.read([])).office!
+    const row = Jobs.rows.find(({ cells }) => cells.Job === 'Wicket Mill')!.row
+    rig.type('Jobs', row, places.Jobs.columnOf('TankCount')!, 4)
+    rig.type('Jobs', row, places.Jobs.columnOf('GroundwaterDepth_ft')!, 60)
+    rig.type('Jobs', row, places.Jobs.columnOf('EarthworkBy')!, 'subcontract')
+    expect((await make()).made.length).toBe(1)
+    expect(asked).toEqual([])
+    const free = (sheet: string, column: number): number => {
+      for (let at = 8; at < 60; at++) if ([null, undefined, ''].includes(rig.cell(sheet, at, column) as never)) return at
+      throw new Error(sheet)
+    }
+    const typed = [
+      [names.quote, 4, 'only if the road is dry'],
+      [names.takeoff, takeoffColumns.why, 'ask Bill first'],
+      [names.site, 3, 'gate code 4711'],
+    ] as const
+    for (const [sheet, column, words] of typed) rig.type(sheet, free(sheet, column), column, words)
+    await expect(make()).rejects.toThrow(/would be lost: .*Nothing was changed/)
+    for (const [, , words] of typed) expect(asked.flat().join(' ')).toContain(words)
   })
 
   it('columns of Jobs that have defaults are folded; the place of a problem among them comes into sight', async () => {
@@ -481,6 +510,19 @@ describe('Excel in memory, what can go wrong', () => {
     const price = rig.cell('Prices', 6, 5)
     await expect(setUp(rig.host, made, true)).rejects.toThrow('The sheet Prices stands here already, without a table of that name')
     expect(rig.cell('Prices', 6, 5)).toBe(price)
+  })
+
+  it('the grid: an optional table whose tab has another name is no empty one', async () => {
+    const rig = gridRig()
+    await setUp(rig.host, made, true)
+    const { model } = rig.host as GridHost
+    const getters = model.getters as unknown as { getSheetIdByName(name: string): string }
+    model.dispatch('RENAME_SHEET' as never, { sheetId: getters.getSheetIdByName('Catchments'), oldName: 'Catchments', newName: 'Further roofs' } as never)
+    const { office } = await rig.host.read([])
+    expect(readOffice(office!).problems.map(problemText)).toContain(
+      'Further roofs, headings, Job: the name Catchments on the tab of this sheet, which has the columns of that table; got "Further roofs".',
+    )
+    expect((await makeTakeoffs(rig.host, ['Thistle Brow'], { flavor: 'cells', made })).problems.map(problemText)).toHaveLength(1)
   })
 
   it('sets nothing up over a sheet that stands there', async () => {

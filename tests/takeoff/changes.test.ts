@@ -178,6 +178,32 @@ describe('a takeoff made again', () => {
     expect(kept.at(-1)).toMatchObject({ revision: 1, what: 'made' })
     expect(kept.filter(({ revision }) => revision === 3).length).toBe(changes.length)
   })
+  it('what was typed between two makings is a change, also where a spreadsheet has worked it out since', async () => {
+    const first = make(template)
+    const workbook = await inExceljs(first.bytes)
+    workbook.getWorksheet(names.takeoff)!.eachRow((row) => {
+      if (row.getCell(takeoffColumns.code).value !== 'FENCE') return
+      // Fence from 250 to 300 ft at $0.90, as a spreadsheet shows it once it has recalculated.
+      row.getCell(takeoffColumns.yours).value = 300
+      for (const [column, result] of [
+        ['order', 300],
+        ['amount', 270],
+      ] as const) {
+        const cell = row.getCell(takeoffColumns[column])
+        cell.value = { formula: cell.formula, result } as never
+      }
+    })
+    const second = make(await savedBy(workbook))
+    const changes = changesSince(second.earlier.before, second.takeoff)
+    expect(changes.filter(({ code }) => code !== '').map(({ what, code, from, to, money }) => [what, code, from, to, money])).toEqual(
+      expect.arrayContaining([['quantity', 'FENCE', 250, 300, 45]]),
+    )
+    const sum = changes.reduce((total, { money }) => total + cents(money ?? 0), 0)
+    expect(sum).toBe(cents(second.takeoff.total) - cents(first.takeoff.total))
+    // And once more without a change: nothing.
+    const third = make(second.bytes)
+    expect(changesSince(third.earlier.before, third.takeoff)).toEqual([])
+  })
   it('until then keeps its prices when the list changes, and says by how much the list has moved', async () => {
     const { bytes, takeoff } = make(template)
     const sheet = readSheet(openWorkbook(bytes, 'x'), names.takeoff)!

@@ -89,6 +89,17 @@ describe('pressure and power', () => {
   })
 })
 
+describe('what is said', () => {
+  it('twelve tanks that fall short are no proof that a thirteenth brings nothing', () => {
+    const { design } = takeoffOf({ ...leastRow, People: 30, RoofArea_ft2: 40_000, RainIntensity_in_per_h: 0.2 })
+    expect(design.singleOf('TankCount')).toBe(12)
+    expect(design.whySized('TankCount')).toBe('sized by the tool: no count up to 12 reaches the wanted reliability, and what is missing is roof, rain or tanks of a larger model')
+  })
+  it('a job has no name that would take the sheet of several jobs', () => {
+    expect(() => takeoffOf({ ...leastRow, Job: 'Together' })).toThrow(/Job: another name: the sheet Order together is that of several jobs; got "Together"/)
+  })
+})
+
 describe('drains and traffic', () => {
   it('the ground at the downspouts counts: uphill a drain follows it, downhill it comes out', () => {
     const drain = (DownspoutRise_ft: number, InletRun_ft: number) => takeoffOf({ ...leastRow, InletRun_ft, DrainSlope_in_per_ft: 0.25, DownspoutRise_ft }).design

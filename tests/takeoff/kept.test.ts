@@ -61,6 +61,54 @@ describe('the takeoff sheet', () => {
     expect(lineOf(make(), 'HAUL')).toMatchObject({ price: 181.5 })
     expect(lineOf(make(), 'FENCE')).toMatchObject({ price: 1.1 })
   })
+  it('one that was saved without its result is named, not dropped', async () => {
+    expect(
+      await refusals((cell) => {
+        cell(names.takeoff, 'DIG', columns.yours).value = { formula: '450+50' } as ExcelJS.CellFormulaValue
+        cell(names.takeoff, 'HAUL', columns.price).value = { formula: '165*1.1' } as ExcelJS.CellFormulaValue
+        cell(names.test, 'T1', testColumns.entries).value = { formula: '8.6/2' } as ExcelJS.CellFormulaValue
+      }),
+    ).toEqual([
+      expect.stringMatching(/^Takeoff Wicket Mill, row \d+, Your quantity: a number; the formula was saved without its result; got =450\+50\.$/),
+      expect.stringMatching(/^Takeoff Wicket Mill, row \d+, Unit price, \$: a number; the formula was saved without its result; got =165\*1\.1\.$/),
+      expect.stringMatching(/^Test Wicket Mill, row \d+, .*: an entry; the formula was saved without its result; got =8\.6\/2\.$/),
+    ])
+  })
+  it('an entry that is a formula counts as its result, a ticked box as done', async () => {
+    const { kept } = await again((cell) => {
+      cell(names.test, 'T1', testColumns.entries).value = { formula: '8.6/2', result: 4.3 } as ExcelJS.CellFormulaValue
+      cell(names.crew, 'B3', crewColumns.box).value = '☑'
+      cell(names.crew, 'B5', crewColumns.box).value = 'x'
+      cell(names.crew, 'B5', crewColumns.done).value = 'Ann, 3 May'
+    })
+    expect(Object.values(kept.crew.cells.T1!)).toEqual([4.3])
+    expect(kept.crew.cells.B3).toEqual({ done: '☑' })
+    expect(kept.crew.cells.B5).toEqual({ done: 'Ann, 3 May' })
+  })
+  it('the kind of a line by hand stays and counts; hours of one, and a kind that there is not, are named', async () => {
+    const spare = (cell: (sheet: string, key: string, column: number) => ExcelJS.Cell, workbook: ExcelJS.Workbook) => {
+      const row = Number(cell(names.takeoff, 'ADDED BY HAND', columns.code).row) + 1
+      return (name: keyof typeof columns) => workbook.getWorksheet(names.takeoff)!.getRow(row).getCell(columns[name])
+    }
+    const typed = async (kind: string, hours?: number) =>
+      again((cell, workbook) => {
+        const at = spare(cell, workbook)
+        at('code').value = 'PROBE'
+        at('yours').value = 2
+        at('price').value = 100
+        at('kind').value = kind
+        if (hours !== undefined) at('hours').value = hours
+      })
+    const { make } = await typed('Equipment')
+    const plain = makeTakeoff(office, job)
+    expect(make().added).toMatchObject([{ code: 'PROBE', kind: 'equipment' }])
+    expect(make().byKind.equipment - plain.byKind.equipment).toBeCloseTo(200, 6)
+    expect(make().byKind.other).toBeCloseTo(plain.byKind.other, 6)
+    expect((await typed('hire', 8)).kept.problems.map(problemText)).toEqual([
+      expect.stringMatching(/Hours: nothing on a line by hand.*; got 8\.$/),
+      expect.stringMatching(/Kind: one of material, labor, equipment, subcontract, other; got "hire"\.$/),
+    ])
+  })
   it('untouched, nothing is taken for typed', async () => {
     const { kept } = await again(() => undefined)
     expect(kept).toEqual({ overrides: {}, added: [], figures: {}, inputs: [], crew: { cells: {}, added: [] }, problems: [] })

@@ -33,6 +33,11 @@ describe('the quote', () => {
     expect(prices).not.toContain(takeoff.orderCost)
     expect(words(quote)).not.toMatch(/markup|overhead|hours/i)
   })
+  it('offers the treatment that it charges for, and says so where there is none', () => {
+    expect(words(sheetOf(demoTakeoff('Thistle Brow'), 'quote'))).toContain('A treatment set of filters and lamp at the house')
+    expect(words(sheetOf(demoTakeoff('Thistle Brow'), 'quote'))).not.toContain('treatment for drinking')
+    expect(words(sheetOf(demoTakeoff('Wicket Mill'), 'quote'))).toContain('Work inside the house; treatment for drinking')
+  })
   it('says every check that the price rests on', () => {
     const takeoff = demoTakeoff('Ember Yard')
     const checks = takeoff.design.verdicts().filter(({ verdict }) => verdict === 'check')

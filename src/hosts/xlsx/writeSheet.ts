@@ -497,8 +497,8 @@ function inColumns(cells: readonly PlanCell[]): readonly PlanCell[] {
   if (cells.every(({ column }, at) => at === 0 || column > cells[at - 1]!.column)) return cells
   return [...new Map(cells.map((cell) => [cell.column, cell])).values()].sort((one, other) => one.column - other.column)
 }
-const foldOf = ({ folded }: SheetPlan, column: number): string =>
-  !folded ? '' : column >= folded.first && column <= folded.last ? ' hidden="1" outlineLevel="1"' : column === folded.first - 1 ? ' collapsed="1"' : ''
+const foldOf = ({ folded, hiddenColumn }: SheetPlan, column: number): string =>
+  column === hiddenColumn ? ' hidden="1"' : !folded ? '' : column >= folded.first && column <= folded.last ? ' hidden="1" outlineLevel="1"' : column === folded.first - 1 ? ' collapsed="1"' : ''
 
 const isLong = (plan: SheetPlan): boolean => {
   const { lastRow } = printedArea(plan) ?? { lastRow: Infinity }

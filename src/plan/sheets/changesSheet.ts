@@ -4,7 +4,6 @@ import { money } from '../../rounding.js'
 import { shortHash } from '../../shortHash.js'
 import { SheetDraft, TITLE_ROWS, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
-import { AS_MADE_WIDTHS, putAsMade } from './asMade.js'
 
 const columns = { revision: 2, date: 3, what: 4, code: 5, words: 6, from: 7, to: 8, money: 9, mark: 10 } as const
 export const changesHeadings = {
@@ -18,7 +17,7 @@ export const changesHeadings = {
   money: 'Money, $',
   mark: 'Mark',
 } as const
-/** Behind what is printed, and folded: what the next making is held against. */
+/** Behind what is printed, and hidden: what the next making is held against. */
 const AS_MADE = columns.mark + 2
 const PREFIX = 'C '
 const entryHeadings: Readonly<Record<string, string>> = { code: 'To sign', text: 'Who', done: 'Name and date' }
@@ -58,7 +57,6 @@ function changesSheet({ takeoff, earlier, made, heading, design }: JobContext, s
   const last = all[0]?.revision
   for (const [key, column] of Object.entries(columns))
     draft.put(column, ['from', 'to', 'money'].includes(key) ? 'headingRight' : 'heading', changesHeadings[key as keyof typeof columns])
-  putAsMade(draft, takeoff, draft.row, AS_MADE)
   draft.next()
   let revision: number | undefined
   for (const change of all) {
@@ -118,8 +116,8 @@ function changesSheet({ takeoff, earlier, made, heading, design }: JobContext, s
 
   return draft.sheet(sheet, {
     kind: 'changes',
-    widths: [1, 9, 11, 14, 17, 34, 12, 12, 13, 10, 2, ...AS_MADE_WIDTHS],
-    folded: { first: AS_MADE, last: AS_MADE + AS_MADE_WIDTHS.length - 1 },
+    widths: [1, 9, 11, 14, 17, 34, 12, 12, 13, 10, 2, 14],
+    hiddenColumn: AS_MADE,
     print: { lastColumn: columns.mark },
     headingRow: TITLE_ROWS,
     landscape: true,
