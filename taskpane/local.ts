@@ -140,12 +140,14 @@ async function openFile(file: File): Promise<void> {
 
 async function saveFile(): Promise<void> {
   let bytes: Uint8Array
+  let isOpenedKept = false
   try {
     const { workbookFromGrid } = await import('./gridToXlsx.js')
     const kept = opened?.saved(model, host.made)
     // Sheets taken away or renamed here cannot be written into the file as it was: it is written anew, without what the page does not show.
     const lost = kept ? (kept.anew.length && lacking ? `${lacking}, as far as they stand on ${kept.anew.join(', ')}` : '') : opened ? lacking : ''
     if (lost && !window.confirm(`The file saved here will lack what this page does not show: ${lost}. The file that was opened stays as it is. Save?`)) return
+    isOpenedKept = kept !== undefined
     bytes = kept?.bytes ?? (await workbookFromGrid(model, host.made))
   } catch (error) {
     return void say(`Not saved: ${error instanceof Error ? error.message : String(error)} The workbook on the page stays as it is.`)
@@ -154,11 +156,13 @@ async function saveFile(): Promise<void> {
   safe = kept = at()
   const link = document.createElement('a')
   link.href = URL.createObjectURL(new Blob([bytes as BlobPart], { type: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet' }))
-  link.download = `${fileName}.xlsx`
+  // A workbook with macros keeps the ending that says so; written anew it has none any more.
+  const saved = `${fileName}.${isOpenedKept && opened?.hasMacros ? 'xlsm' : 'xlsx'}`
+  link.download = saved
   link.click()
   setTimeout(() => URL.revokeObjectURL(link.href), 10_000)
   await forgetUnsaved(session)
-  say(`Saved as ${fileName}.xlsx.`)
+  say(`Saved as ${saved}.`)
 }
 
 /** Held as long as the page lives: another tab does not offer the work of this one. */

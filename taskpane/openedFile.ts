@@ -59,6 +59,10 @@ export class OpenedFile {
     this.known = new Map(all.sheets.map((sheet) => [sheet.id, { name: sheet.name, frame: frameOf(all, sheet), cells: cellsOf(model, sheet.id) }]))
   }
 
+  get hasMacros(): boolean {
+    return new Book(this.bytes, this.name).text('[Content_Types].xml').includes('macroEnabled')
+  }
+
   /** The file with the changes of the grid in it, and the sheets that had to be written anew; undefined where sheets were renamed or taken away. */
   saved(model: GridModel, made: ReadonlyMap<string, SheetPlan>): { bytes: Uint8Array; anew: readonly string[] } | undefined {
     const all = exported(model)
@@ -111,7 +115,7 @@ export class OpenedFile {
     if (!cells.length) return
     book.put(part, putCells(book.text(part), cells))
     const last = Math.max(...cells.filter(({ value }) => value !== null).map(({ row }) => row), 0)
-    if (last) stretchTable(book, name, name, { row: last })
+    if (last) stretchTable(book, name, name, { row: last, belowTotals: 'leave' })
   }
 }
 

@@ -27,6 +27,10 @@ const errorOf = (cell: GridValue): Answer => ({
   message: cell.message ?? '',
 })
 
+/** The grid goes on where a spreadsheet has no number any more. */
+const isBoundless = ({ value }: GridValue) => typeof value === 'number' && !Number.isFinite(value)
+const BOUNDLESS: Answer = { error: '#NUM!', message: 'a number larger than a spreadsheet holds' }
+
 function answer(engine: GridEngine, text: string): Answer {
   const formula = text.trim().startsWith('=') ? text.trim() : `=${text.trim()}`
   let result: GridValue | GridValue[][]
@@ -35,8 +39,9 @@ function answer(engine: GridEngine, text: string): Answer {
   } catch (error) {
     return { error: '#NAME?', message: error instanceof Error ? error.message : String(error) }
   }
-  if (!Array.isArray(result)) return isError(result) ? errorOf(result) : { value: result.value }
+  if (!Array.isArray(result)) return isError(result) ? errorOf(result) : isBoundless(result) ? BOUNDLESS : { value: result.value }
   const failed = result.flat().find(isError)
+  if (result.flat().some(isBoundless)) return BOUNDLESS
   if (failed) return errorOf(failed)
   return { rows: result.map((row) => row.map((cell) => cell.value)) }
 }

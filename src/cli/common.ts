@@ -47,6 +47,12 @@ export function fileSpool(): Spool {
   }
 }
 
+/** The same file by another name or through a link. */
+export function isSameFile(one: string, other: string): boolean {
+  const place = (path: string) => (existsSync(path) ? realpathSync(path) : linkedTo(resolve(path)))
+  return place(one) === place(other)
+}
+
 /** Writes beside the target and renames, so that an existing file is whole until its successor is. Its mode and a link to it stay. */
 export function writeWhole(path: string, content: Uint8Array | Iterable<Uint8Array>): void {
   const named = resolve(path)

@@ -1,17 +1,19 @@
-/** Reads CSV as RFC 4180 writes it: quoted fields, doubled quotes, either line ending. Numbers become numbers. */
+/** Reads CSV as RFC 4180 writes it: quoted fields, doubled quotes, either line ending; with semicolons and decimal commas where a file has them. Numbers become numbers. */
 import { parseNumber } from '../units.js'
 
 export function parseCsv(text: string): (string | number | null)[][] {
   const rows: (string | number | null)[][] = []
-  const field = /(?:"((?:[^"]|"")*)"|([^",\r\n][^,\r\n]*|))(,|\r?\n|\r|$)/gy
   const body = text.replace(/^\ufeff/, '')
+  const isSemicolon = hasSemicolons(body)
+  const mark = isSemicolon ? ';' : ','
+  const field = isSemicolon ? /(?:"((?:[^"]|"")*)"|([^";\r\n][^;\r\n]*|))(;|\r?\n|\r|$)/gy : /(?:"((?:[^"]|"")*)"|([^",\r\n][^,\r\n]*|))(,|\r?\n|\r|$)/gy
   if (body.includes('\0') || body.includes('\ufffd')) throw new Error('CSV: a text in UTF-8 is needed; this one is in another encoding.')
   let row: (string | number | null)[] = []
   while (field.lastIndex < body.length) {
     const match = field.exec(body)
     if (!match) throw new Error(`CSV line ${rows.length + 1}: a quote is not closed, or something stands behind a closed one.`)
-    row.push(match[1] !== undefined ? match[1].replace(/""/g, '"') : plainField(match[2]!))
-    if (match[3] !== ',') {
+    row.push(match[1] !== undefined ? match[1].replace(/""/g, '"') : plainField(isSemicolon ? withPoint(match[2]!) : match[2]!))
+    if (match[3] !== mark) {
       rows.push(row)
       row = []
     } else if (field.lastIndex === body.length) row.push(null)
@@ -19,6 +21,21 @@ export function parseCsv(text: string): (string | number | null)[][] {
   if (row.length) rows.push(row)
   return rows
 }
+
+/** As many lines as tell how a file is written. */
+const LOOKED_AT = 50
+/** Every line as many semicolons, and no comma but between digits: a file of a place that writes 0,5. */
+function hasSemicolons(body: string): boolean {
+  const lines = body
+    .slice(0, 20_000)
+    .split(/\r?\n|\r/)
+    .slice(0, LOOKED_AT)
+    .filter((line) => line.trim() !== '')
+    .map((line) => line.replace(/"(?:[^"]|"")*"/g, ''))
+  const counts = new Set(lines.slice(0, Math.max(1, lines.length - 1)).map((line) => line.split(';').length - 1))
+  return counts.size === 1 && !counts.has(0) && !lines.some((line) => /(?<!\d),|,(?!\d)/.test(line))
+}
+const withPoint = (text: string): string => (/^\s*[-+]?\d+,\d+\s*$/.test(text) ? text.replace(',', '.') : text)
 
 function plainField(text: string): string | number | null {
   if (text.trim() === '') return null

@@ -1,6 +1,5 @@
 /** Makes takeoff workbooks, or prints what they say: `takeoff [OFFICE.xlsx] [--job NAME | --all] [--out OUT.xlsx] [--json] …`. */
 import { existsSync, statSync } from 'node:fs'
-import { resolve } from 'node:path'
 import { parseArgs } from 'node:util'
 import { openWorkbook, WorkbookError, type Workbook } from '../hosts/file.js'
 import { demoSource, earlierIn, isNothing, keptIn, sourceOf } from '../hosts/fileSession.js'
@@ -18,7 +17,7 @@ import { readOffice, type Office, type Row } from '../takeoff/office.js'
 import { rulesOf } from '../takeoff/itemRules.js'
 import { workJob, type Takeoff, type Worked } from '../takeoff/takeoff.js'
 import { jobView } from '../takeoff/view.js'
-import { bytesOf, fail, fileSpool, helpAsked, made, optionsOnly, writeWhole } from './common.js'
+import { bytesOf, fail, fileSpool, helpAsked, isSameFile, made, optionsOnly, writeWhole } from './common.js'
 
 const usage =
   'npm run -s takeoff -- [OFFICE.xlsx] [--job NAME | --all] [--out OUT.xlsx] [--json] [--quote] [--order] [--record] [--handover] [--calendar PLAN.ics] [--flavor native|cells] [--replace]'
@@ -76,7 +75,7 @@ async function main(): Promise<void> {
   if (out !== undefined && existsSync(out) && statSync(out).isDirectory()) throw new Error(`--out: a file to write; ${out} is a folder.`)
   if (out !== undefined) kindAgrees(out, source.workbook)
   // What stands at the place of the new file: its takeoffs may hold what people typed.
-  const isOnto = input !== undefined && out !== undefined && resolve(input) === resolve(out)
+  const isOnto = input !== undefined && out !== undefined && isSameFile(input, out)
   const standing = out !== undefined && !isOnto && !values.replace && existsSync(out) ? standingAt(out) : undefined
   const standingBook = standing instanceof WorkbookError ? undefined : standing
   const problems = new Map<string, Problem>()

@@ -75,6 +75,7 @@ async function main(): Promise<void> {
     console.log(`Written: ${out}`)
     return
   }
+  if (!/\.xlsx$/i.test(out)) throw new Error(`A name that ends in .xlsx; got ${out}.`)
   if (existsSync(out) && !values.replace) throw new Error(`${out}: it exists and stays as it is. Give another name, or add --replace.`)
   writeWhole(out, makeTemplate(startingOffice(values.demo), made()))
   console.log(`Written: ${out}`)

@@ -39,6 +39,9 @@ export interface Formula {
 
 export class FormulaSyntaxError extends Error {}
 
+/** A formula is worked out from within: longer rows of signs would run out of room. */
+const MOST_PARTS = 2000
+
 const read = new Map<string, Formula>()
 
 /** Reads a formula; the leading equals sign may be left out. */
@@ -54,9 +57,14 @@ export function formula(text: string): Formula {
 function readFormula(text: string): Formula {
   const source = text.trim().startsWith('=') ? text.trim() : `=${text.trim()}`
   let tree: AstExpression
+  let parts = 0
   try {
-    tree = parse(tokenize(source, { withLocation: true, mergeRefs: true }))
+    const tokens = tokenize(source, { withLocation: true, mergeRefs: true })
+    parts = tokens.length
+    tree = parse(parts > MOST_PARTS ? [] : tokens)
   } catch {
+    if (parts > MOST_PARTS)
+      throw new FormulaSyntaxError(`a formula of at most ${MOST_PARTS.toLocaleString('en-US')} names, numbers and signs can be read; this one has ${parts.toLocaleString('en-US')}`)
     throw new FormulaSyntaxError(`"${text}" cannot be read as a formula`)
   }
   const names = new Set<string>()

@@ -28,7 +28,7 @@ export class GridEngine {
     const dataSheets = Object.entries(data).map(([name, rows], at) => ({
       id: `data${at}`,
       name,
-      colNumber: Math.max(1, ...rows.map((row) => row.length)),
+      colNumber: rows.reduce((most, row) => Math.max(most, row.length), 1),
       rowNumber: Math.max(1, rows.length),
       cells: Object.fromEntries(rows.flatMap((row, y) => row.flatMap((value, x) => (value === null || value === '' ? [] : [[`${columnLetters(x)}${y + 1}`, gridContent(value)]])))),
     }))

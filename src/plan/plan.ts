@@ -113,6 +113,8 @@ export interface SheetPlan {
   logo_pt?: number
   /** Columns that are folded together, so that those that matter stay in sight. */
   folded?: { first: number; last: number }
+  /** A row that begins a page, where the sheet takes more than one. */
+  breakBefore?: number | undefined
   /** A column that is for the next making and not for people. */
   hiddenColumn?: number
   /** Letter, where nothing is said. */
@@ -151,7 +153,7 @@ export const quotedSheet = (name: string): string => (/^[A-Za-z_][A-Za-z0-9_]*$/
 export interface SheetFrame
   extends
     Pick<SheetPlan, 'kind' | 'widths' | 'landscape' | 'footer'>,
-    Partial<Pick<SheetPlan, 'tables' | 'validations' | 'print' | 'paper' | 'toScale' | 'definedNames' | 'folded' | 'hiddenColumn'>> {
+    Partial<Pick<SheetPlan, 'tables' | 'validations' | 'print' | 'paper' | 'toScale' | 'definedNames' | 'folded' | 'hiddenColumn' | 'breakBefore'>> {
   headingRow: number
 }
 

@@ -18,8 +18,8 @@ export function newStationProblem(station: string, stations: readonly string[]):
   const name = station.trim()
   const { Station } = fieldsOf('Rain')
   const longest = (Station as { longest: number }).longest
-  if (name === '' || name.length > longest || WILDCARDS.test(name) || stationOf(name).station !== name)
-    return `a name of 1 to ${longest} characters, without * ? or ~, that does not end in a unit; got "${station}"`
+  if (name === '' || name.length > longest || WILDCARDS.test(name) || stationOf(name).station !== name || name.toLowerCase() === 'date')
+    return `a name of 1 to ${longest} characters other than Date, without * ? or ~, that does not end in a unit; got "${station}"`
   if (stations.some((known) => known.toLowerCase() === name.toLowerCase())) return `a name that no station has yet; ${name} is there: its days are added to it without this`
   return undefined
 }

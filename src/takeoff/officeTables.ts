@@ -137,6 +137,7 @@ const pumpFields: Fields = {
   Power_hp: number('Power', '', { least: 0.1, most: 10, required: true }),
   Voltage_V: number('Voltage', '', { least: 110, most: 480, required: true }),
   Phases: number('Phases', '', { least: 1, most: 3, only: [1, 3], default: 1 }),
+  Wires: number('Wires', 'Of a single-phase motor, beside the ground: 2, or 3 with a control box.', { least: 2, most: 3, only: [2, 3], default: 2 }),
   ...Object.fromEntries(points.map((at) => [`Flow${at}_gpm`, number(`Flow ${at}`, at === 1 ? 'Curve point 1: no flow.' : 'Ascending.', { least: 0, most: 2000, required: true })])),
   ...Object.fromEntries(points.map((at) => [`Head${at}_ftw`, number(`Head ${at}`, at === 1 ? 'Shut-off head.' : 'Descending.', { least: 0, most: 5000, required: true })])),
   Price_usd: number('Price', '', { least: 0, most: 100_000, required: true }),

@@ -146,6 +146,10 @@ export const spanishCautions: Readonly<Record<string, readonly [short: string, t
     'Zanja de 5 pies',
     'Una zanja tiene {DeepestTrench_ft} de hondo en su extremo hondo: desde 5 pies lleva caja de zanja, o declive de {FillBatter} horizontal por 1 vertical: el relleno y el suelo removido son de clase C, sea la excavación como sea. Inspeccionada cada día y después de lluvia.',
   ],
+  'wet trench': [
+    'Agua en la zanja',
+    'El agua subterránea a {GroundwaterDepth_ft} queda dentro de la zanja de {DeepestTrench_ft}: bombéela antes de que alguien entre; sus paredes cuentan como clase C sea cual sea el suelo.',
+  ],
   footings: [
     'Socava muros',
     'La excavación se abre {PitEdge_ft} más allá de las paredes de los tanques: ningún muro, zapata, poste, árbol ni pavimento queda dentro ni se excava por debajo, si no está apuntalado como dice un ingeniero registrado.',

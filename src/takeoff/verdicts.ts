@@ -69,7 +69,7 @@ const rules = [
       ['GroundwaterAssumed=1', 'Depth of the groundwater is not known: {FloatDepth_ft} of water round an empty, uncovered tank lifts it.'],
       ['UpliftSafety="no uplift"', 'The groundwater at {GroundwaterDepth_ft} stays below the tanks’ base. Should a storm fill the ground round them, weight is {UpliftAtGrade} times the uplift.'],
       ['MAX(WeightRatio,SecondRatio)>1.15', 'Backfilled and empty, a tank and its cover weigh {UpliftSafety} times the uplift of {WaterAboveBase_ft} of groundwater over its base; by the weight of its walls, floor and lid, well under the typed one, {UpliftFigured} times. Have the maker confirm the weight.'],
-      ['', 'Backfilled and empty, a tank and its cover weigh {UpliftSafety} times the uplift of {WaterAboveBase_ft} of groundwater over its base.'],
+      ['', 'Backfilled and empty, a tank and its cover, the earth counted as if under water, weigh {UpliftSafety} times the uplift of {WaterAboveBase_ft} of groundwater over its base.'],
     ],
     '1.3 wanted; under 1.1 the tank may float; both weights where the typed one is over 1.15 of the figured',
     cite('femaP259', 'factor 1.3 for tanks; 1.1 is the lowest in use'),

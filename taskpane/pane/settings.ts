@@ -16,8 +16,16 @@ export class Settings {
 
   /** The storage comes in a chunk of its own: its one file brings more than is used here. */
   static async open(): Promise<Settings> {
-    const { Storage } = await import(/* webpackChunkName: "storage" */ '@microsoft/office-js-helpers')
-    return new Settings(new Storage<unknown>('CisternSheet'))
+    try {
+      const { Storage } = await import(/* webpackChunkName: "storage" */ '@microsoft/office-js-helpers')
+      const storage = new Storage<unknown>('CisternSheet')
+      storage.get('units')
+      return new Settings(storage)
+    } catch {
+      // A browser that keeps nothing for pages: what is set holds as long as the page is open.
+      const held = new Map<string, unknown>()
+      return new Settings({ get: (name) => held.get(name), set: (name, value) => void held.set(name, value) } as Pick<Storage<unknown>, 'get' | 'set'>)
+    }
   }
 
   get<K extends keyof Kept>(name: K): Kept[K] {

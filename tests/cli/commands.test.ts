@@ -172,6 +172,8 @@ describe('takeoff and template', () => {
     [['takeoff', '--out', 'x.xlsx', '--flavor', 'plain'], /--flavor takes native or cells; got plain/],
     [['takeoff', '--out', 'x.xlsx', '--job', 'Fernlow 12', '--all'], /--job or --all, not both/],
     [['template'], /Usage/],
+    [['template', 'x.csv', '--demo'], /A name that ends in \.xlsx; got x\.csv/],
+    [['cell', '=2^1000000'], /^$/],
     [['cell', '--sheet', 'D=nothere.csv', '=1'], /--sheet: a CSV file that can be read; got nothere\.csv/],
     [['cell', '--sheet', 'D=package.json', '--sheet', 'd=package.json', '=1'], /--sheet: each name once; d came again/],
   ])('%j is refused in words', async ([command, ...args], message) => {

@@ -28,6 +28,29 @@ describe('CSV', () => {
     ],
     ['1,,2,\n', [[1, null, 2, null]]],
     ['\ufeff1', [[1]]],
+    // A comma for the decimal and a semicolon between fields, as spreadsheets write them where that is the custom.
+    [
+      'date;rain\n2015-01-01;0,5\n2015-01-02;12,75\n',
+      [
+        ['date', 'rain'],
+        ['2015-01-01', 0.5],
+        ['2015-01-02', 12.75],
+      ],
+    ],
+    [
+      'a;b,c\n1;2,d\n',
+      [
+        ['a;b', 'c'],
+        ['1;2', 'd'],
+      ],
+    ],
+    [
+      '1,5\n2,5\n',
+      [
+        [1, 5],
+        [2, 5],
+      ],
+    ],
   ])('%j', (text, rows) => {
     expect(parseCsv(text)).toEqual(rows)
   })

@@ -401,6 +401,6 @@ describe('a station that has days alone', () => {
     expect(newStationProblem('Heron Edge', ['Alder Reach'])).toBeUndefined()
     expect(newStationProblem(' alder reach', ['Alder Reach'])).toContain('alder reach is there')
     for (const name of ['', '  ', 'Heron Edge, mm', 'Heron*', 'x'.repeat(61)])
-      expect(newStationProblem(name, [])).toContain('1 to 60 characters, without * ? or ~, that does not end in a unit')
+      expect(newStationProblem(name, [])).toContain('1 to 60 characters other than Date, without * ? or ~, that does not end in a unit')
   })
 })

@@ -89,6 +89,35 @@ describe('pressure and power', () => {
   })
 })
 
+describe('lines that follow from what is dug', () => {
+  it('a long deep trench needs its box as long as it is dug, laid and filled, and a ladder that moves along it', () => {
+    // 480 ft at 60 ft/h are 8 h, twice that is two days of 8 h (house figures); drains short and shallow.
+    const deep = takeoffOf({ ...leastRow, WaterLineRun_ft: 480, PowerRun_ft: 200, TrenchDepth_in: 60, InletRun_ft: 0, OverflowRun_ft: 0, GroundwaterDepth_ft: 3 })
+    expect(lineOf(deep, 'TRENCH-BOX')?.order).toBe(2)
+    // Pit of two Quern 1800: 13 + 4 by 10 + 4 ft, 2 x 31 ft round it: two ladders, and one for the trench.
+    expect(lineOf(takeoffOf({ ...leastRow, TankCount: 2, TrenchDepth_in: 60, OutfallDrop_ft: 9 }), 'LADDER')?.order).toBe(3)
+    expect(lineOf(takeoffOf({ ...leastRow, TankCount: 2, TrenchDepth_in: 36, InletRun_ft: 0, OverflowRun_ft: 0 }), 'LADDER')?.order).toBe(2)
+    // Water at 3 ft in a trench of 5 ft.
+    expect(deep.design.cautions().map(({ name }) => name)).toContain('wet trench')
+    expect(
+      takeoffOf({ ...leastRow, GroundwaterDepth_ft: 30 })
+        .design.cautions()
+        .map(({ name }) => name),
+    ).not.toContain('wet trench')
+  })
+  it('cable and control are those of the motor: three conductors for three phases and for three wires', () => {
+    const lines = (more: object, job: object = {}) => {
+      const takeoff = takeoffOf({ ...leastRow, ...job }, { Pumps: demoRows('Pumps').map((cells) => ({ ...cells, ...more })) })
+      return [takeoff.lines.find(({ code }) => code.startsWith('CABLE-'))!.description, lineOf(takeoff, 'CONTROL')!.description].map((words) =>
+        words.replace(/^.*copper, |, for .*$/g, ''),
+      )
+    }
+    expect(lines({})).toEqual(['2 conductors and ground', 'Motor switch with overload'])
+    expect(lines({ Wires: 3 })).toEqual(['3 conductors and ground', 'Control box with overload'])
+    expect(lines({ Phases: 3 }, { SupplyPhases: 3 })).toEqual(['3 conductors and ground', 'Three-pole starter with overload'])
+  })
+})
+
 describe('what is said', () => {
   it('twelve tanks that fall short are no proof that a thirteenth brings nothing', () => {
     const { design } = takeoffOf({ ...leastRow, People: 30, RoofArea_ft2: 40_000, RainIntensity_in_per_h: 0.2 })

@@ -171,6 +171,10 @@ describe('units of items and prices', () => {
     expect(pricedUnit('1,000 gal')).toEqual({ name: 'gal', count: 1000 })
   })
   it('formulas beyond Excel’s limits are refused', () => {
+    // A long row of signs runs no reader out of room.
+    expect(() => withItem({ Quantity: Array.from({ length: 3000 }, () => '1').join('+') })).toThrow(
+      /Quantity: .*a formula of at most 2,000 names, numbers and signs can be read; this one has [56],\d{3}/,
+    )
     expect(() => withItem({ Quantity: `${'('.repeat(70)}1${')'.repeat(70)}` })).toThrow(/Quantity: a formula of at most 8,192 characters and 64 levels of brackets/)
   })
 })

@@ -42,7 +42,8 @@ const lines: readonly (readonly [code: string, net: number, waste: number, lot: 
   ['TRENCH-LINE', 100, 0, 1, 0.04],
   ['TRENCH-DRAIN', 30 + 25, 0, 1, 0.05],
   ['FENCE', 2 * (topLength + topWidth) + 8 * 2, 0, 50, 0.01],
-  ['LADDER', 1, 0, 1, 0.25],
+  // 29 CFR 1926.651(c)(2): 25 ft either way along the working room round the row, 2 x (27 + 16) = 86 ft; no trench is 4 ft deep.
+  ['LADDER', Math.ceil((2 * (pitLength + pitWidth)) / 50), 0, 1, 0.25],
   ['TANK', 3, 0, 1, 1.5],
   // 1.25 ft of cover is two sections of a foot.
   ['RISER', 3 * 2 * 2, 0, 1, 0.2],

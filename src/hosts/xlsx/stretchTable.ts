@@ -3,9 +3,10 @@ import { columnLetters } from '../../plan/plan.js'
 import type { Book } from './book.js'
 import { readAddress } from './cells.js'
 import { attribute, edited, escapeXml, type Tag } from './xml.js'
+import { WorkbookError } from './zip.js'
 
-/** A real table reaches over its new columns and rows. */
-export function stretchTable(book: Book, sheetName: string, table: string, more: { row?: number; columns?: readonly string[]; first?: number }): void {
+/** A real table reaches over its new columns and rows. What stands below its totals is no part of it: `leave` it there, or it is refused. */
+export function stretchTable(book: Book, sheetName: string, table: string, more: { row?: number; columns?: readonly string[]; first?: number; belowTotals?: 'leave' }): void {
   const sheet = book.sheetNamed(sheetName)!
   const part = book
     .relations(sheet.part)
@@ -32,6 +33,12 @@ export function stretchTable(book: Book, sheetName: string, table: string, more:
     const reference = attribute(text, tag, 'ref') ?? ''
     const [from, to] = reference.split(':').map(readAddress)
     if (!from || !to) continue
+    if (tag.name === 'table' && (more.row ?? 0) > to.row && Number(attribute(text, tag, 'totalsRowCount') ?? 0) > 0) {
+      if (more.belowTotals === 'leave') return
+      throw new WorkbookError(
+        `${book.file}: the table ${table} of the sheet ${sheetName} has a row of totals, below which no row can be added: switch it off there, then try again. Nothing was written.`,
+      )
+    }
     const last = more.columns ? (more.first ?? from.column) + more.columns.length - 1 : to.column
     const next = `${columnLetters(from.column)}${from.row}:${columnLetters(Math.max(to.column, last))}${Math.max(to.row, more.row ?? 0)}`
     edits.push({ from: tag.start, to: tag.end, text: text.slice(tag.start, tag.end).replace(`"${reference}"`, `"${next}"`) })

@@ -254,6 +254,7 @@ export class SheetWriter {
       '<pageMargins left="0.5" right="0.5" top="0.6" bottom="0.65" header="0.3" footer="0.3"/>',
       `<pageSetup paperSize="${PAPER[plan.paper ?? 'letter']}"${fixed === undefined ? '' : ` scale="${fixed}"`} orientation="${plan.landscape ? 'landscape' : 'portrait'}"${fixed === undefined ? ' fitToWidth="1" fitToHeight="0"' : ''}/>`,
       `<headerFooter><oddFooter>${escapeXml(footer)}</oddFooter></headerFooter>`,
+      plan.breakBefore === undefined ? '' : `<rowBreaks count="1" manualBreakCount="1"><brk id="${plan.breakBefore - 1}" max="16383" man="1"/></rowBreaks>`,
       ...drawn,
       tables.length ? `<tableParts count="${tables.length}">${tables.map((id) => `<tablePart r:id="${id}"/>`).join('')}</tableParts>` : '',
       '</worksheet>',
@@ -498,7 +499,15 @@ function inColumns(cells: readonly PlanCell[]): readonly PlanCell[] {
   return [...new Map(cells.map((cell) => [cell.column, cell])).values()].sort((one, other) => one.column - other.column)
 }
 const foldOf = ({ folded, hiddenColumn }: SheetPlan, column: number): string =>
-  column === hiddenColumn ? ' hidden="1"' : !folded ? '' : column >= folded.first && column <= folded.last ? ' hidden="1" outlineLevel="1"' : column === folded.first - 1 ? ' collapsed="1"' : ''
+  column === hiddenColumn
+    ? ' hidden="1"'
+    : !folded
+      ? ''
+      : column >= folded.first && column <= folded.last
+        ? ' hidden="1" outlineLevel="1"'
+        : column === folded.first - 1
+          ? ' collapsed="1"'
+          : ''
 
 const isLong = (plan: SheetPlan): boolean => {
   const { lastRow } = printedArea(plan) ?? { lastRow: Infinity }

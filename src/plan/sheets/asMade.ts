@@ -48,7 +48,10 @@ function entriesIn(rows: Rows): string[][] {
   const heading = rows.findIndex((row) => row.some((cell) => text(cell) === HEADING))
   if (heading < 0) return []
   const column = rows[heading]!.findIndex((cell) => text(cell) === HEADING)
-  return rows.slice(heading + 1).flatMap((row) => text(row[column]).split(ENTRY).filter(Boolean)).map((entry) => entry.split(PART))
+  return rows
+    .slice(heading + 1)
+    .flatMap((row) => text(row[column]).split(ENTRY).filter(Boolean))
+    .map((entry) => entry.split(PART))
 }
 
 export type AsMade = Pick<Before, 'lines' | 'cost' | 'total' | 'verdicts'>

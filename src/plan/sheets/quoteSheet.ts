@@ -28,6 +28,7 @@ const entries: readonly (readonly [code: string, what: string])[] = [
   ['5', 'Offered by, date'],
   ['6', 'Accepted by, date'],
 ]
+const ACCEPTED = '6'
 /** Entries that the sheet House has the words for. */
 const saidByHouse: readonly string[] = ['1', '3', '4']
 const isQuoteCode = (code: string): boolean => entries.some(([known]) => known === code) || verdictRules.some(({ name }) => name === code)
@@ -67,7 +68,8 @@ export const quote = sheetKind({
   plan: (job, sheet) => {
     const plan = quoteSheet(job, sheet, true)
     // One page: where much stands on it, the empty rows between its parts go before it takes a second one.
-    return fitsPage(plan) ? plan : quoteSheet(job, sheet, false)
+    const close = fitsPage(plan) ? plan : quoteSheet(job, sheet, false)
+    return fitsPage(close) ? { ...close, breakBefore: undefined } : close
   },
 })
 
@@ -86,12 +88,14 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
   const stopped = prices()
   settledLater(stopped)
   restsOn()
+  // Should it take a second page, what is signed stands there with what is not in the price, and the price itself.
+  const breakBefore = draft.row
   section('Not in this price')
   for (const words of notInPrice(takeoff)) sentence(words)
   const leftOut = takeoff.without.map((code) => takeoff.leftOut(code))
   if (leftOut.length) sentence(`Left out by agreement: ${leftOut.join('; ')}.`)
   terms()
-  filledIn()
+  filledIn(stopped)
   draft.put(columns.code, 'faint', closingCaution)
 
   function gap(): void {
@@ -235,7 +239,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
     sentence(`This quote of ${from_} holds until ${until}.${house.payment ? ` Payment: ${house.payment}.` : ''}`)
   }
 
-  function filledIn(): void {
+  function filledIn(stopped: string): void {
     for (const [key, column] of [
       ['code', columns.code],
       ['text', columns.text],
@@ -246,7 +250,10 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
     for (const [code, what] of entries) {
       if (house.head.length && saidByHouse.includes(code) && crew.cells[`${QUOTE_PREFIX}${code}`] === undefined) continue
       draft.put(columns.code, 'faint', code, { format: 'text' })
-      draft.put(columns.text, 'text', what)
+      const total = from(sumPlace('Total'))
+      if (code === ACCEPTED)
+        draft.put(columns.text, 'text', open ? what : `${what}, at ${dollars(takeoff.total)}`, { formula: `"${what}"&IF(${stopped}>0,"",", at $"&TEXT(${total},"#,##0.00"))` })
+      else draft.put(columns.text, 'text', what)
       draft.put(columns.done, 'entry', crew.cells[`${QUOTE_PREFIX}${code}`]?.done ?? null, { format: 'text' })
       draft.next()
     }
@@ -260,6 +267,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
       headingRow: 3,
       landscape: false,
       footer: design.name,
+      breakBefore,
     }),
   )
 }

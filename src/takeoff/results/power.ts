@@ -5,6 +5,13 @@ const ampacityTable = 'Table 310.16 from 2020 and to 2008, 310.15(B)(16) in 2011
 
 export const powerResults = [
   result('MotorCurrent_A', 'Full-load current', 'MOTORCURRENT(PumpPower_hp,Voltage_V,PumpPhases)', cite('nec', 'Tables 430.248 and 430.250')),
+  result('CableCores', 'Conductors of the feed, beside the ground', 'IF(OR(PumpPhases=3,PumpWires=3),3,2)', practice('three-phase, or single-phase with a control box: three')),
+  result(
+    'ControlWords',
+    'Control of the pump, in words',
+    'IF(PumpPhases=3,"Three-pole starter with overload",IF(PumpWires=3,"Control box with overload","Motor switch with overload"))',
+    practice('three-phase pumps take a starter, three-wire ones a control box'),
+  ),
   result('ConduitRun_ft', 'Conduit, riser to edge and down outside', 'TankLength_ft+PastEdge_ft+TrenchDepth_in/12', geometry),
   result('PastEdge_ft', 'Conduit past the tank edge', '2', practice('just beyond the edge')),
   result('FeederLength_ft', 'Feed, one way, to the pump', 'PowerRun_ft+ConduitRun_ft+Cover_ft+TankHeight_ft+CableSlack_ft', sum),

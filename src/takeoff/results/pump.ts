@@ -15,6 +15,7 @@ export const pumpResults = [
   result('PumpPower_hp', 'Pump motor', ofPump('Power_hp'), office),
   result('PumpVoltage_V', 'Pump voltage', ofPump('Voltage_V'), office),
   result('PumpPhases', 'Pump phases', ofPump('Phases'), office),
+  result('PumpWires', 'Wires of the motor', ofPump('Wires'), office),
   result('PumpPrice_usd', 'Price of the pump', ofPump('Price_usd'), office),
   result('Lift_ftw', 'Lift from an empty tank', 'WaterLineRise_ft+Cover_ft+TankHeight_ft-TankFloor_in/12', geometry),
   result('LiftFull_ftw', 'Lift from full tanks', 'WaterLineRise_ft+WaterLevel_ft', geometry),

@@ -27,6 +27,12 @@ export const quantityResults = [
   result('CraneLeast_h', 'Least crane time', '2', practice('house figure')),
   result('TestDay_day', 'Vacuum test and joints, a tank', '0.25', practice('two hours a tank, days of 8')),
   result('PitOpen_day', 'Days the pit stands open', '(Excavator_h+TankCount*TankSet_h)/Workday_h_per_day+TankCount*TestDay_day', sum),
+  result(
+    'TrenchBox_day',
+    'Days with a trench box',
+    'MAX(1,ROUNDUP(2*(IF(TrenchDepth_in>=60,LineTrench_ft,0)+IF(InletDeep_ft>=5,InletRun_ft,0)+IF(OverflowDeep_ft>=5,OverflowRun_ft,0))/TrencherRate_ft_per_h/Workday_h_per_day,0))',
+    practice('dug, then laid and filled at the same rate'),
+  ),
   result('Dewater_day', 'Days of pumping', 'IF(PitWater="dry",0,MAX(1,PitOpen_day))', cite('derivation', 'from digging until the ballast is in')),
   result('LadderEvery_ft', 'A ladder serves', '50', cite('osha1926', '1926.651(c)(2): 25 ft either way')),
   result('FenceClear_ft', 'Fence off the edge', '2', practice('2 ft')),
