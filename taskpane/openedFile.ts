@@ -10,6 +10,7 @@ import { CellReader } from '../src/hosts/xlsx/cells.js'
 import { putCells, SharedCellError, type PutCell } from '../src/hosts/xlsx/putCells.js'
 import { stretchTable } from '../src/hosts/xlsx/stretchTable.js'
 import type { SheetPlan } from '../src/plan/plan.js'
+import { takeoffColumns } from '../src/plan/sheets/takeoffSheet.js'
 import { isErrorText } from '../src/takeoff/fields.js'
 import { gridCell, planOf, type GridCell } from './gridToXlsx.js'
 
@@ -76,9 +77,12 @@ export class OpenedFile {
       const own = made.get(sheet.name)
       const plan = () => ({
         ...planOf(model.getters as never, sheet.id),
-        ...(own ? { drawings: own.drawings ?? [], print: own.print!, landscape: own.landscape, paper: own.paper! } : {}),
+        ...(own
+          ? { drawings: own.drawings ?? [], print: own.print!, landscape: own.landscape, paper: own.paper!, definedNames: namesIn(own, model, sheet.id) }
+          : { isOfBook: true as const }),
       })
-      if (known && frameOf(all, sheet) === known.frame) {
+      // A sheet made here is written whole: names of the workbook point to its rows.
+      if (known && !own && frameOf(all, sheet) === known.frame) {
         try {
           this.patch(book, sheet.name, known.cells, cellsOf(model, sheet.id))
           continue
@@ -117,6 +121,19 @@ export class OpenedFile {
     const last = Math.max(...cells.filter(({ value }) => value !== null).map(({ row }) => row), 0)
     if (last) stretchTable(book, name, name, { row: last, belowTotals: 'leave' })
   }
+}
+
+/** Names of a sheet made here, where rows were put in since at the row that has the same words beside it now. */
+function namesIn({ definedNames = [], cells }: SheetPlan, model: GridModel, sheetId: string): NonNullable<SheetPlan['definedNames']> {
+  const words = new Map(cells.flatMap(({ row, column, value }) => (column === takeoffColumns.description ? [[row, String(value ?? '')] as const] : [])))
+  const now = cellsOf(model, sheetId)
+  const rows = new Map(
+    [...now].flatMap(([key, { value }]) => (key.endsWith(` ${takeoffColumns.description}`) ? [[String(value ?? ''), Number(key.split(' ')[0])] as const] : [])).reverse(),
+  )
+  return definedNames.flatMap((one) => {
+    const row = rows.get(words.get(one.row) ?? '')
+    return row === undefined ? [] : [{ ...one, row }]
+  })
 }
 
 const same = (formula: string): string => withoutPrefixes(formula).replaceAll(STORED_PREFIX, 'CISTERN.').replace(/\s/g, '')

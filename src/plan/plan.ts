@@ -113,6 +113,8 @@ export interface SheetPlan {
   logo_pt?: number
   /** Columns that are folded together, so that those that matter stay in sight. */
   folded?: { first: number; last: number }
+  /** Widths count digits of the workbook that it comes from. */
+  isOfBook?: true
   /** A row that begins a page, where the sheet takes more than one. */
   breakBefore?: number | undefined
   /** A column that is for the next making and not for people. */

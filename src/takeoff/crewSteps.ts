@@ -104,7 +104,7 @@ export const crewSteps: readonly CrewStep[] = [
       'Cut open only the upper ports in use, for inlet and overflow, wet, with a mask. Stub, quarter bend and band clamp at each.',
       { when: 'TankCount=1', figure: '{InletPorts|inlet port|inlet ports}, {OverflowCount|overflow|overflows}' },
     ],
-    ['C7', 'Risers on sealant to grade, rims {RiserProud_in} proud, locking lids.', { figure: 'openings: {OpeningCount}' }],
+    ['C7', 'Risers on sealant to grade, rims {RimProud_in} proud, locking lids.', { figure: 'openings: {OpeningCount}' }],
   ),
   ...stage(
     'Vacuum test',

@@ -68,7 +68,7 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
     ],
   ],
   C5: 'Abra solo las bocas superiores en uso, de entrada y de rebose, en mojado y con respirador. Tramo corto, codo de 90° y abrazadera de banda en cada una.',
-  C7: 'Cuellos (risers) con sellador hasta el nivel del terreno, bordes {RiserProud_in} más altos, tapas con cerradura.',
+  C7: 'Cuellos (risers) con sellador hasta el nivel del terreno, bordes {RimProud_in} más altos, tapas con cerradura.',
   D5: 'Tapones en cada agujero de 4 pulgadas, las conexiones desde adentro, y uno en el cople de la bomba.',
   D4: 'Todos están fuera de todos los tanques y contados. Solo entonces se pone una placa.',
   D1: 'Placas con sellador en todas las aberturas.',

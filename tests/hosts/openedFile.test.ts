@@ -7,12 +7,22 @@ import { GridEngine } from '../../src/hosts/gridEngine.js'
 import { openWorkbook, readSheet } from '../../src/hosts/file.js'
 import { Book } from '../../src/hosts/xlsx/book.js'
 import { readZip } from '../../src/hosts/xlsx/zip.js'
+import { makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
+import { GridHost } from '../../src/hosts/grid.js'
+import { registerTexts } from '../../src/hosts/gridTexts.js'
+import { registerTogether } from '../../src/hosts/gridTogether.js'
+import { makeFile } from '../../src/hosts/makeFile.js'
+import { makeTakeoffs } from '../../src/hosts/session.js'
+import type { SheetPlan } from '../../src/plan/plan.js'
+import { startingOffice } from '../../src/takeoff/demo.js'
+import { demoTakeoff } from '../support/office.js'
 import { OpenedFile } from '../../taskpane/openedFile.js'
 import { gridFromWorkbook } from '../../taskpane/xlsxToGrid.js'
 
 // The engine registers the functions with the grid.
 void new GridEngine()
 
+const made = { date: '2026-11-25', revision: 1, version: 'test' }
 const PIXEL = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg=='
 
 /** A sheet with everything that a grid forgets, made by another program. */
@@ -57,6 +67,38 @@ async function opened(bytes: Uint8Array) {
   return { model, file, type, shown, notKept, sheetId }
 }
 const hashes = (bytes: Uint8Array) => new Map([...readZip(bytes, 'x').values()].map((part) => [part.name, createHash('sha1').update(part.raw).digest('hex')]))
+
+describe('a takeoff of an opened file, made again on the page', () => {
+  it('keeps the names of its sums on their cells', async () => {
+    registerTogether()
+    registerTexts()
+    const office = sourceOf(makeTemplate(startingOffice(true), made), 'own.xlsx')
+    const takeoff = demoTakeoff('Wicket Mill')
+    const bytes = makeFile(office, [{ takeoff, revision: 1 }], 'native', made).bytes
+    const { data } = await gridFromWorkbook(bytes, 'own.xlsx')
+    const model = new Model(data as never)
+    const file = new OpenedFile(bytes, 'own.xlsx', model)
+    const host = new GridHost(model)
+    const read = await host.read([])
+    const row = read.office!.Jobs.rows.find(({ cells }) => cells.Job === 'Wicket Mill')!.row
+    const sheetId = (model.getters as unknown as { getSheetIdByName(name: string): string }).getSheetIdByName('Jobs')
+    // A line left out: the lines below move up.
+    model.dispatch('UPDATE_CELL' as never, { sheetId, row: row - 1, col: read.places.Jobs.columnOf('Without')! - 1, content: 'LAYOUT, LOCATE' } as never)
+    const plans: SheetPlan[] = []
+    const write = host.write.bind(host)
+    host.write = async (all) => (plans.push(...all), write(all))
+    expect((await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'native', made, mayLose: () => true })).problems).toEqual([])
+    const saved = file.saved(model, new Map(plans.map((plan) => [plan.name, plan])))!
+    const workbook = openWorkbook(saved.bytes, 'x')
+    const sheet = readSheet(workbook, 'Takeoff Wicket Mill')!
+    const names = [...workbook.book.text('xl/workbook.xml').matchAll(/<definedName name="(Wicket_Mill\.\w+)">[^<]*\$G\$(\d+)</g)]
+    expect(names.length).toBeGreaterThan(8)
+    for (const [, name, at] of names) {
+      const label = String(sheet[Number(at) - 1]![2]?.value)
+      expect(label.replace(/, total$/, '').replace(/\W/g, '_'), name).toBe(name!.replace('Wicket_Mill.', ''))
+    }
+  })
+})
 
 describe('a file of another program on the page', () => {
   it('saved unchanged keeps every part that is no list of the workbook', async () => {

@@ -151,7 +151,7 @@ describe('drains and traffic', () => {
     expect(job('none').number('ConduitHas_in')).toBeCloseTo(20.4 - 1.315, 9)
     expect([job('none').verdict('ConduitCoverVerdict'), job('lawn machines').verdict('ConduitCoverVerdict')]).toEqual(['pass', 'pass'])
     expect([job('cars').verdict('ConduitCoverVerdict'), job('trucks').verdict('ConduitCoverVerdict')]).toEqual(['stop', 'stop'])
-    expect([job('none').number('RiserProud_in'), job('cars').number('RiserProud_in')]).toEqual([3, 0])
+    expect([job('none').number('RimProud_in'), job('cars').number('RimProud_in')]).toEqual([3, 0])
   })
   it('ports of every size that the table allows are worked through or refused by name', () => {
     for (const Port_in of [3, 4, 6, 8]) {

@@ -24,6 +24,8 @@ interface List {
 }
 
 const STYLES = 'xl/styles.xml'
+/** Points of the usual font of a workbook that we make. */
+const OUR_SIZE = 10
 
 export class StyleBook {
   private readonly part: string
@@ -32,6 +34,8 @@ export class StyleBook {
   /** Most cells wear one of our looks, which are the same things all along. */
   private readonly byLook = new Map<Look, Map<string | undefined, number>>()
   private readonly face: string
+  /** Widths count digits of the workbook's usual font, ours those of 10 points: in a workbook of larger type a column of ours takes fewer. */
+  readonly widthShare: number
   private prefix = ''
   private isChanged = false
 
@@ -48,6 +52,8 @@ export class StyleBook {
     this.part = isThere ? known : STYLES
     this.read()
     this.face = /<name val="([^"]*)"/.exec(this.lists.get('fonts')!.items[0] ?? '')?.[1] ?? 'Calibri'
+    const size = Number(/<sz val="([\d.]+)"/.exec(this.lists.get('fonts')!.items[0] ?? '')?.[1] ?? OUR_SIZE)
+    this.widthShare = Math.min(1.5, Math.max(0.5, OUR_SIZE / size))
   }
 
   private read(): void {

@@ -247,7 +247,7 @@ export class SheetWriter {
       `<sheetViews><sheetView showGridLines="0"${isFirst ? ' tabSelected="1"' : ''} workbookViewId="0">${plan.frozenRows > 0 ? `<pane ySplit="${plan.frozenRows}" topLeftCell="A${plan.frozenRows + 1}" activePane="bottomLeft" state="frozen"/>` : ''}</sheetView></sheetViews>`,
       `<sheetFormatPr defaultRowHeight="${EMPTY_ROW_POINTS}" customHeight="1"${plan.folded ? ' outlineLevelCol="1"' : ''}/>`,
       plan.widths.length
-        ? `<cols>${plan.widths.map((width, at) => `<col min="${at + 1}" max="${at + 1}" width="${width}" customWidth="1"${foldOf(plan, at + 1)}/>`).join('')}</cols>`
+        ? `<cols>${plan.widths.map((width, at) => `<col min="${at + 1}" max="${at + 1}" width="${Math.round(width * (plan.isOfBook ? 1 : this.styles.widthShare) * 100) / 100}" customWidth="1"${foldOf(plan, at + 1)}/>`).join('')}</cols>`
         : '',
       `<sheetData>${data.join('')}</sheetData>`,
       this.validations(plan.validations),

@@ -3,9 +3,9 @@ import { geometry, practice, result } from './rule.js'
 
 /** Depths below the ground at the tanks: one list for drawing, crew and quantities. Above the ground they are negative. */
 export const heightResults = [
-  result('RiserProud_in', 'Riser above the ground', 'IF(TrafficRank>1,0,ProudRim_in)', practice('rims stand proud, so that rain stays out; flush under wheels')),
-  result('ProudRim_in', 'Rim above ground that nothing drives on', '3', practice('3 in')),
-  result('RiserRim_ft', 'Riser rim', '0-RiserProud_in/12', geometry),
+  result('RiserProud_in', 'Riser above the ground', '3', practice('rims stand proud, so that rain stays out')),
+  result('RimProud_in', 'the same where cars or trucks pass', 'IF(TrafficRank>1,0,RiserProud_in)', practice('flush under wheels')),
+  result('RiserRim_ft', 'Riser rim', '0-RimProud_in/12', geometry),
   result('LidTop_ft', 'Top of the lids', 'Cover_ft', geometry),
   result('WaterLevel_ft', 'Water level, tanks full', 'Cover_ft+TankHeight_ft-TankFloor_in/12-TankWaterDepth_ft', geometry),
   result('OverflowInvert_ft', 'Overflow invert', 'WaterLevel_ft', practice('the water stands at the overflow')),
