@@ -56,13 +56,14 @@ export class References {
     const jobOf = new Map(sheetsOfJobs.flatMap((names, job) => names.map((name) => [name.toLowerCase(), job] as const)))
     const names = new Map(book.sheets.map(({ name, part }) => [part, name.toLowerCase()]))
     for (const part of book.names()) {
-      if (!/\.xml$/i.test(part) || !(names.has(part) || part === book.mainPart || /\/(?:charts|tables|pivotCache)\/[^/]+$/i.test(part))) continue
+      if (!/\.xml$/i.test(part) || !(names.has(part) || part === book.mainPart || /\/(?:charts|tables|pivotCache|drawings)\/[^/]+$/i.test(part))) continue
       const job = jobOf.get(names.get(part) ?? '')
       const found = new Set<string>()
       // Print areas and titles are written with their sheets.
       const text = part === book.mainPart ? book.text(part).replace(/<(?:\w+:)?definedName name="_xlnm[^>]*>[^<]*/g, '') : book.text(part)
-      for (const [, quoted, bare] of text.matchAll(sheetInXml)) {
-        const name = plainName(quoted ?? bare!)
+      const named = [...text.matchAll(sheetInXml)].flatMap(([, quoted, bare]) => plainName(quoted ?? bare!).split(':'))
+      const sources = [...text.matchAll(/<(?:\w+:)?worksheetSource\b[^>]*\ssheet="([^"]*)"/g)].map(([, sheet]) => plainName(sheet!))
+      for (const name of [...named, ...sources]) {
         if (job === undefined || jobOf.get(name) !== job) found.add(name)
       }
       if (job !== undefined) book.close(part)
@@ -110,6 +111,9 @@ export class References {
         if (tag.name === 'c' && where !== undefined) at = `${where}!${/\sr="([A-Z]+\d+)"/.exec(xml.slice(tag.start, tag.end))?.[1] ?? ''}`
         const place = tag.name === 'definedName' ? `the name ${attribute(xml, tag, 'name')}` : tag.name === 'f' && where !== undefined ? at : (where ?? part)
         if (tag.name === 'hyperlink') link(xml, tag, place, moves, edits, lost)
+        if (tag.name === 'sp') follow(unescapeXml(attribute(xml, tag, 'textlink') ?? ''), moves, `a shape of ${part}`, lost, true)
+        if (tag.name === 'worksheetSource' && moves.has((attribute(xml, tag, 'sheet') ?? '').toLowerCase()))
+          lost.push(`a pivot table reads ${attribute(xml, tag, 'sheet')}!${attribute(xml, tag, 'ref') ?? ''}: look whether these are still its rows`)
         const word = attribute(xml, tag, 'name') ?? ''
         if (!FORMULAS.has(tag.name) || tag.isEmpty || /^_xlnm\./.test(word) || (tag.name === 'definedName' && ours.has(word))) continue
         const { text } = inside(xml, tag)
@@ -140,7 +144,24 @@ function link(xml: string, tag: Tag, place: string, moves: Moves, edits: Edit[],
 /** A cell, or a range of cells, of another sheet. */
 const elsewhere = /(?<![\w'.])('(?:[^']|'')+'|[A-Za-z_][\w.]*)!(\$?[A-Z]{1,3}\$?)(\d+)(?::(\$?[A-Z]{1,3}\$?)(\d+))?/gi
 
-function follow(formula: string, moves: Moves, place: string, lost: string[]): string {
+/** Whole rows of another sheet, and a cell of several sheets at once: they are told, and not followed. */
+const wholeRows = /(?<![\w.'])('(?:[^']|'')+'|[A-Za-z_][\w.]*)!\$?(\d+):\$?\d+(?![\d:])/gi
+const throughSheets = /(?<![\w.'])('(?:[^':]|'')+:(?:[^']|'')+'|[A-Za-z_][\w.]*:[A-Za-z_][\w.]*)!/gi
+
+/** `isOnlyTold`: what stands in a place that is not written anew. */
+function follow(formula: string, moves: Moves, place: string, lost: string[], isOnlyTold = false): string {
+  const bare = (sheet: string) => plainName(sheet.replace(/^'(.*)'$/s, '$1'))
+  for (const [whole, sheet, row] of formula.matchAll(wholeRows)) {
+    const move = moves.get(bare(sheet!))
+    if (move && move.after.get(move.before.get(Number(row)) ?? '') !== Number(row)) lost.push(`${place} points to ${whole}: look whether it still means what it did`)
+  }
+  for (const [whole, sheets] of formula.matchAll(throughSheets))
+    if (
+      bare(sheets!)
+        .split(':')
+        .some((name) => moves.has(name))
+    )
+      lost.push(`${place} points through ${whole.slice(0, -1)}: look whether it still means what it did`)
   return formula.replace(elsewhere, (whole: string, sheet: string, column: string, digits: string, toColumn?: string, toDigits?: string) => {
     const move = moves.get(plainName(sheet.replace(/^'(.*)'$/s, '$1')))
     if (!move) return whole
@@ -155,8 +176,9 @@ function follow(formula: string, moves: Moves, place: string, lost: string[]): s
     // A range follows where each of its rows moved by as much as the first.
     const isWhole =
       next !== undefined && Array.from({ length: Math.max(0, to - from) + 1 }, (_, step) => from + step).every((row) => !before.has(row) || moved(row) === next + row - from)
-    if (next !== undefined && isWhole) return `${sheet}!${across(column)}${next}${toColumn === undefined ? '' : `:${across(toColumn)}${next + to - from}`}`
-    if (toDigits !== undefined || before.has(from))
+    if (next === from && isWhole && isOnlyTold) return whole
+    if (next !== undefined && isWhole && !isOnlyTold) return `${sheet}!${across(column)}${next}${toColumn === undefined ? '' : `:${across(toColumn)}${next + to - from}`}`
+    if (toDigits !== undefined || before.has(from) || isOnlyTold)
       lost.push(`${place} points to ${whole}${before.has(from) ? ` (${before.get(from)!.replace('\n', ' ').trim()})` : ''}: look whether it still means what it did`)
     return whole
   })

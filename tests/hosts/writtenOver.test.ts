@@ -90,6 +90,10 @@ describe('written onto itself', () => {
     notes.getCell('A3').value = { formula: `SUM('Takeoff Pipit Hollow'!G${strip}:G${total})`, result: 0 }
     notes.getCell('A4').value = { formula: `'takeoff pipit hollow'!G${total}`, result: 0 }
     notes.getCell('A5').value = { text: 'total', hyperlink: `#'Takeoff Pipit Hollow'!G${total}` }
+    // Whole rows and cells of several sheets at once are told.
+    notes.getCell('A6').value = { formula: `SUM('Takeoff Pipit Hollow'!$${total}:$${total})`, result: 0 }
+    notes.getCell('A7').value = { formula: `SUM('Takeoff Pipit Hollow:Order Pipit Hollow'!G${total})`, result: 0 }
+    await takeoff.protect('', {})
     workbook.definedNames.add(`'Takeoff Pipit Hollow'!$G$${total}`, 'WholeSum')
     // Two lines by hand more, and the sums move down.
     const jobs = workbook.getWorksheet('Jobs')!
@@ -104,7 +108,14 @@ describe('written onto itself', () => {
     expect(read[3]![0]!.formula).toBe(`'takeoff pipit hollow'!G${moved.indexOf('Delivery, total')}`)
     const text = new TextDecoder().decode(unpack(readZip(bytes, 'x').get('xl/workbook.xml')!, 'x'))
     expect(text).toMatch(new RegExp(`name="WholeSum"[^>]*>'Takeoff Pipit Hollow'!\\$G\\$${moved.indexOf('Delivery, total')}<`))
-    expect(told).toEqual([expect.stringMatching(/^My notes!A3 points to 'Takeoff Pipit Hollow'!G\d+:G\d+/)])
+    expect(told).toEqual([
+      expect.stringMatching(/^My notes!A3 points to 'Takeoff Pipit Hollow'!G\d+:G\d+/),
+      expect.stringMatching(/^My notes!A6 points to 'Takeoff Pipit Hollow'!\$\d+:\$\d+: look/),
+      expect.stringMatching(/^My notes!A7 points through 'Takeoff Pipit Hollow:Order Pipit Hollow': look/),
+    ])
+    // Protected it stays protected.
+    const { book } = openWorkbook(bytes, 'x')
+    expect(book.text(book.sheetNamed('Takeoff Pipit Hollow')!.part)).toMatch(/<\/sheetData><sheetProtection [^>]*sheet="1"/)
   })
   it('the picture on House stands above the letterhead of the papers; made again there is still one', async () => {
     const workbook = await inExceljs(await own())

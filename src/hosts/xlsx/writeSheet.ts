@@ -60,6 +60,10 @@ function printedArea({ toScale, print, cells }: SheetPlan): Named['area'] {
   const last = print?.lastColumn
   return toScale ?? (last === undefined ? undefined : { lastRow: Math.max(...cells.flatMap(({ row, column }) => (column <= last ? [row] : []))), lastColumn: last })
 }
+interface Own {
+  codeName: string
+  protection: string
+}
 interface StoredFormula {
   text: string
   isCall: boolean
@@ -116,6 +120,7 @@ export class SheetWriter {
     const standing = this.book.sheetNamed(plan.name)
     const part = standing?.part ?? this.freePart('xl/worksheets/sheet', '.xml')
     const drawn = standing ? this.drawnOn(part) : []
+    const own = standing ? this.ownOf(part) : { codeName: '', protection: '' }
     if (standing) {
       for (const { target, type } of this.book.relations(part)) if (type.endsWith('/table')) this.takeAway(target)
       this.nextTableId = undefined
@@ -133,7 +138,7 @@ export class SheetWriter {
       this.book.declare(file, TABLE_TYPE, true)
       return this.book.relate(part, 'table', file)
     })
-    this.book.put(part, this.xml(plan, tables, drawn, !standing && this.book.sheets.length === 0))
+    this.book.put(part, this.xml(plan, tables, drawn, own, !standing && this.book.sheets.length === 0))
     for (const { target, isExternal } of this.book.relations(part)) if (!isExternal) [target, relsOf(target)].forEach((one) => this.book.close(one))
     for (const one of [part, relsOf(part)]) this.book.close(one)
     if (standing) return
@@ -222,7 +227,19 @@ export class SheetWriter {
     return ['drawing', 'legacyDrawing'].flatMap((name) => found.get(name) ?? [])
   }
 
-  private xml(plan: SheetPlan, tables: readonly string[], drawn: readonly string[], isFirst: boolean): string {
+  /** What somebody gave the sheet that is no cell of it: the name by which macros know it, and its protection. */
+  private ownOf(part: string): Own {
+    const xml = this.book.text(part)
+    const own: Own = { codeName: '', protection: '' }
+    for (const tag of this.book.tags(part)) {
+      if (tag.isEnd) continue
+      if (tag.name === 'sheetPr') own.codeName = attribute(xml, tag, 'codeName') ?? ''
+      if (tag.name === 'sheetProtection') own.protection = `<sheetProtection${[...attributes(xml, tag)].map(([name, value]) => ` ${name}="${escapeXml(value)}"`).join('')}/>`
+    }
+    return own
+  }
+
+  private xml(plan: SheetPlan, tables: readonly string[], drawn: readonly string[], own: Own, isFirst: boolean): string {
     const heights = rowHeights(plan)
     const fixed = plan.toScale ? 100 : plan.print?.percent
     const byRow = new Map<number, PlanCell[]>()
@@ -243,13 +260,14 @@ export class SheetWriter {
     const { left, center, right } = footOf(plan)
     const footer = `&L${left}&C${center}&R${right}`
     return [
-      `${HEAD}<worksheet xmlns="${MAIN}" xmlns:r="${RELATIONSHIPS}">${sheetProperties(fixed === undefined, plan.folded !== undefined)}<dimension ref="A1:${columnLetters(lastColumn)}${lastRow}"/>`,
+      `${HEAD}<worksheet xmlns="${MAIN}" xmlns:r="${RELATIONSHIPS}">${sheetProperties(fixed === undefined, plan.folded !== undefined, own.codeName)}<dimension ref="A1:${columnLetters(lastColumn)}${lastRow}"/>`,
       `<sheetViews><sheetView showGridLines="0"${isFirst ? ' tabSelected="1"' : ''} workbookViewId="0">${plan.frozenRows > 0 ? `<pane ySplit="${plan.frozenRows}" topLeftCell="A${plan.frozenRows + 1}" activePane="bottomLeft" state="frozen"/>` : ''}</sheetView></sheetViews>`,
       `<sheetFormatPr defaultRowHeight="${EMPTY_ROW_POINTS}" customHeight="1"${plan.folded ? ' outlineLevelCol="1"' : ''}/>`,
       plan.widths.length
         ? `<cols>${plan.widths.map((width, at) => `<col min="${at + 1}" max="${at + 1}" width="${Math.round(width * (plan.isOfBook ? 1 : this.styles.widthShare) * 100) / 100}" customWidth="1"${foldOf(plan, at + 1)}/>`).join('')}</cols>`
         : '',
       `<sheetData>${data.join('')}</sheetData>`,
+      own.protection,
       this.validations(plan.validations),
       '<pageMargins left="0.5" right="0.5" top="0.6" bottom="0.65" header="0.3" footer="0.3"/>',
       `<pageSetup paperSize="${PAPER[plan.paper ?? 'letter']}"${fixed === undefined ? '' : ` scale="${fixed}"`} orientation="${plan.landscape ? 'landscape' : 'portrait'}"${fixed === undefined ? ' fitToWidth="1" fitToHeight="0"' : ''}/>`,
@@ -491,8 +509,10 @@ export class SheetWriter {
 }
 
 /** The sign that unfolds stands before the folded columns, beside those that are shown. */
-const sheetProperties = (isFitted: boolean, isFolded: boolean): string =>
-  isFitted || isFolded ? `<sheetPr>${isFolded ? '<outlinePr summaryRight="0"/>' : ''}${isFitted ? '<pageSetUpPr fitToPage="1"/>' : ''}</sheetPr>` : ''
+const sheetProperties = (isFitted: boolean, isFolded: boolean, codeName: string): string =>
+  isFitted || isFolded || codeName
+    ? `<sheetPr${codeName ? ` codeName="${escapeXml(codeName)}"` : ''}>${isFolded ? '<outlinePr summaryRight="0"/>' : ''}${isFitted ? '<pageSetUpPr fitToPage="1"/>' : ''}</sheetPr>`
+    : ''
 /** From left to right; a cell written twice counts as written last. */
 function inColumns(cells: readonly PlanCell[]): readonly PlanCell[] {
   if (cells.every(({ column }, at) => at === 0 || column > cells[at - 1]!.column)) return cells
