@@ -4,7 +4,7 @@ import { paperSvg } from '../plan/drawing/paperSvg.js'
 import { OUR_PICTURE } from '../plan/drawing/picture.js'
 import { looks } from '../plan/looks.js'
 import { standardPlaces, withYourHeadings, type OfficePlaces, type TablePlace } from '../plan/places.js'
-import { columnLetters, type PlanCell, type SheetPlan } from '../plan/plan.js'
+import { columnLetters, isMadeLine, type PlanCell, type SheetPlan } from '../plan/plan.js'
 import { yourHeadings } from '../takeoff/headings.js'
 import { emptyTable, jobNamesIn, withOptional, type RawTable } from '../takeoff/office.js'
 import { fieldsOf, isHeadingOf, keyColumn, requiredTables, tableNames, wantedTables, type TableName } from '../takeoff/officeTables.js'
@@ -184,12 +184,21 @@ export class GridHost implements Host {
       const id = this.getters.getSheetIdByName(name)
       before.set(name, id === undefined ? undefined : this.cellsOf(id))
     }
+    const { moveOf, follow } = await import(/* webpackChunkName: "making" */ './moves.js')
+    const standing = await this.readSheets(plans.filter(({ name, kind }) => kind !== 'office' && before.get(name)).map(({ name }) => name))
+    const moves = new Map(plans.flatMap((plan) => (standing.has(plan.name) ? [[plan.name.toLowerCase(), moveOf(plan, standing.get(plan.name)!)] as const] : [])))
+    const lost: string[] = []
+    const following = this.pointingInto(moves).flatMap(({ place, ...cell }) => {
+      const next = follow(cell.content, moves, place, lost)
+      return next === cell.content ? [] : [{ ...cell, content: next }]
+    })
     const active = this.getters.getActiveSheetId()
     try {
       together(this.model, () => {
         // Sheets first: a formula may point to any of them.
         for (const plan of plans) this.makeRoom(plan)
         for (const plan of plans) this.writeSheet(plan)
+        for (const cell of following) this.dispatch('UPDATE_CELL', cell)
         if (this.getters.getActiveSheetId() !== active) this.dispatch('ACTIVATE_SHEET', { sheetIdFrom: this.getters.getActiveSheetId(), sheetIdTo: active })
       })
     } catch (error) {
@@ -197,7 +206,25 @@ export class GridHost implements Host {
       throw error
     }
     this.remember(all)
-    return []
+    return lost.map((words) => `${words}.`)
+  }
+
+  /** Formulas of people's own sheets that point into sheets which are made again. */
+  private pointingInto(sheets: ReadonlyMap<string, unknown>): { sheetId: string; row: number; col: number; content: string; place: string }[] {
+    if (!sheets.size) return []
+    const found = []
+    for (const sheetId of this.getters.getSheetIds()) {
+      const name = this.getters.getSheetName(sheetId)
+      if (sheets.has(name.toLowerCase()) || isMadeLine(this.getters.getEvaluatedCell({ sheetId, row: 2, col: 1 }).value)) continue
+      const { numberOfRows, numberOfCols } = this.getters.getSheetSize(sheetId)
+      for (let row = 0; row < numberOfRows; row++)
+        for (let col = 0; col < numberOfCols; col++) {
+          if (!this.getters.getCell({ sheetId, row, col })?.isFormula) continue
+          const content = this.getters.getCellText({ sheetId, row, col }, { showFormula: true })
+          if (content.includes('!')) found.push({ sheetId, row, col, content, place: `${name}!${columnLetters(col + 1)}${row + 1}` })
+        }
+    }
+    return found
   }
 
   private remember(plans: readonly SheetPlan[]): void {

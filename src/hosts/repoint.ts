@@ -1,42 +1,14 @@
 /** Formulas of an office's own sheets that point to cells of ours: they follow the line or name they meant when rows move. */
-import { takeoffHeadings } from '../plan/keptTakeoff.js'
-import { columnLetters, type SheetPlan } from '../plan/plan.js'
-import { takeoffColumns } from '../plan/sheets/takeoffSheet.js'
+import type { SheetPlan } from '../plan/plan.js'
 import { readSheet, type Workbook } from './file.js'
-import type { BookRows } from './xlsx/cells.js'
+import { follow, moveOf, plainName, type Move, type Moves } from './moves.js'
 import { attribute, edited, escapeXml, inside, unescapeXml, type Edit, type Tag } from './xlsx/xml.js'
 
-/** Columns whose words tell a row of a sheet of ours from the others: code and description, name; a table's first column. */
-const keyColumns = ({ kind }: SheetPlan): readonly number[] => (kind === 'office' ? [2] : [2, 3])
 /** Tags that hold a formula: of a cell, a name, a format, a list of allowed values, a chart, a column of a table. */
 const FORMULAS = new Set(['f', 'formula', 'formula1', 'formula2', 'definedName', 'calculatedColumnFormula'])
 
-const wordOf = (value: unknown): string => (value instanceof Date ? value.toISOString().slice(0, 10) : String(value ?? ''))
-
-/** The words by which each row is known, the first row of a word counting. */
-function keysOf(value: (row: number, column: number) => unknown, rows: Iterable<number>, columns: readonly number[]): { byRow: Map<number, string>; byKey: Map<string, number> } {
-  const byRow = new Map<number, string>()
-  const byKey = new Map<string, number>()
-  for (const row of rows) {
-    const key = columns.map((column) => wordOf(value(row, column))).join('\n')
-    if (key.trim() === '' || byKey.has(key)) continue
-    byRow.set(row, key)
-    byKey.set(key, row)
-  }
-  return { byRow, byKey }
-}
-
-interface Move {
-  before: ReadonlyMap<number, string>
-  after: ReadonlyMap<string, number>
-  /** Letters of columns that stand elsewhere now. */
-  column: ReadonlyMap<string, string>
-}
-type Moves = ReadonlyMap<string, Move>
-
 /** A sheet's name before the sign that parts it from a cell, in quotes or bare, as the text of a part has it. */
 const sheetInXml = /(?:'|&apos;|&#39;)((?:[^'&!<>]|&(?!apos;|#39;)|''|&apos;&apos;)+)(?:'|&apos;|&#39;)!|(?<![\w.'])([A-Za-z_][\w.]*)!/g
-const plainName = (quoted: string): string => unescapeXml(quoted).replace(/''/g, "'").toLowerCase()
 
 /** References from elsewhere into sheets that are made again: noted sheet by sheet before that, followed when all are written. */
 export class References {
@@ -61,8 +33,8 @@ export class References {
       const found = new Set<string>()
       // Print areas and titles are written with their sheets.
       const text = part === book.mainPart ? book.text(part).replace(/<(?:\w+:)?definedName name="_xlnm[^>]*>[^<]*/g, '') : book.text(part)
-      const named = [...text.matchAll(sheetInXml)].flatMap(([, quoted, bare]) => plainName(quoted ?? bare!).split(':'))
-      const sources = [...text.matchAll(/<(?:\w+:)?worksheetSource\b[^>]*\ssheet="([^"]*)"/g)].map(([, sheet]) => plainName(sheet!))
+      const named = [...text.matchAll(sheetInXml)].flatMap(([, quoted, bare]) => plainName(unescapeXml(quoted ?? bare!)).split(':'))
+      const sources = [...text.matchAll(/<(?:\w+:)?worksheetSource\b[^>]*\ssheet="([^"]*)"/g)].map(([, sheet]) => plainName(unescapeXml(sheet!)))
       for (const name of [...named, ...sources]) {
         if (job === undefined || jobOf.get(name) !== job) found.add(name)
       }
@@ -74,23 +46,13 @@ export class References {
 
   /** Remembers where the rows of a sheet stand, and where they will. */
   note(plan: SheetPlan): void {
-    const { book, cells } = this.workbook
+    const { book } = this.workbook
     for (const { name } of plan.definedNames ?? []) this.ours.add(name)
     const standing = book.sheetNamed(plan.name)
     if (!standing) return
     this.written.add(standing.part)
     if (!this.wanted.has(plan.name.toLowerCase())) return
-    const old: BookRows = cells.rows(standing)
-    const planned = new Map(plan.cells.map((cell) => [`${cell.row} ${cell.column}`, cell.value]))
-    const columns = keyColumns(plan)
-    const headings = plan.kind === 'takeoff' ? takeoffHeadings(readSheet(this.workbook, plan.name)!) : undefined
-    const oldColumns = headings ? [headings.columns.get('code')! + 1, headings.columns.get('description')! + 1] : columns
-    const inOrder = (rows: Iterable<number>) => [...new Set(rows)].sort((one, other) => one - other)
-    this.moves.set(plan.name.toLowerCase(), {
-      before: keysOf((row, column) => old.get(row)?.get(column)?.value, inOrder(old.keys()), oldColumns).byRow,
-      after: keysOf((row, column) => planned.get(`${row} ${column}`), inOrder(plan.cells.map(({ row }) => row)), columns).byKey,
-      column: new Map([...(headings?.columns ?? [])].map(([name, at]) => [columnLetters(at + 1), columnLetters(takeoffColumns[name])])),
-    })
+    this.moves.set(plan.name.toLowerCase(), moveOf(plan, readSheet(this.workbook, plan.name)!))
   }
 
   /** Follows every reference into the sheets noted; answers, in words, those that could not be followed. */
@@ -139,47 +101,4 @@ function link(xml: string, tag: Tag, place: string, moves: Moves, edits: Edit[],
   if (followed === location) return
   const text = xml.slice(tag.start, tag.end)
   edits.push({ from: tag.start, to: tag.end, text: text.replace(/(\slocation\s*=\s*)(?:"[^"]*"|'[^']*')/, (_, start: string) => `${start}"${escapeXml(followed)}"`) })
-}
-
-/** A cell, or a range of cells, of another sheet. */
-const elsewhere = /(?<![\w'.])('(?:[^']|'')+'|[A-Za-z_][\w.]*)!(\$?[A-Z]{1,3}\$?)(\d+)(?::(\$?[A-Z]{1,3}\$?)(\d+))?/gi
-
-/** Whole rows of another sheet, and a cell of several sheets at once: they are told, and not followed. */
-const wholeRows = /(?<![\w.'])('(?:[^']|'')+'|[A-Za-z_][\w.]*)!\$?(\d+):\$?\d+(?![\d:])/gi
-const throughSheets = /(?<![\w.'])('(?:[^':]|'')+:(?:[^']|'')+'|[A-Za-z_][\w.]*:[A-Za-z_][\w.]*)!/gi
-
-/** `isOnlyTold`: what stands in a place that is not written anew. */
-function follow(formula: string, moves: Moves, place: string, lost: string[], isOnlyTold = false): string {
-  const bare = (sheet: string) => plainName(sheet.replace(/^'(.*)'$/s, '$1'))
-  for (const [whole, sheet, row] of formula.matchAll(wholeRows)) {
-    const move = moves.get(bare(sheet!))
-    if (move && move.after.get(move.before.get(Number(row)) ?? '') !== Number(row)) lost.push(`${place} points to ${whole}: look whether it still means what it did`)
-  }
-  for (const [whole, sheets] of formula.matchAll(throughSheets))
-    if (
-      bare(sheets!)
-        .split(':')
-        .some((name) => moves.has(name))
-    )
-      lost.push(`${place} points through ${whole.slice(0, -1)}: look whether it still means what it did`)
-  return formula.replace(elsewhere, (whole: string, sheet: string, column: string, digits: string, toColumn?: string, toDigits?: string) => {
-    const move = moves.get(plainName(sheet.replace(/^'(.*)'$/s, '$1')))
-    if (!move) return whole
-    const { before, after } = move
-    const moved = (row: number) => {
-      const key = before.get(row)
-      return key === undefined ? undefined : after.get(key)
-    }
-    const across = (letters: string) => letters.replace(/[A-Z]+/i, (bare) => move.column.get(bare.toUpperCase()) ?? bare)
-    const [from, to] = [Number(digits), Number(toDigits ?? digits)]
-    const next = moved(from)
-    // A range follows where each of its rows moved by as much as the first.
-    const isWhole =
-      next !== undefined && Array.from({ length: Math.max(0, to - from) + 1 }, (_, step) => from + step).every((row) => !before.has(row) || moved(row) === next + row - from)
-    if (next === from && isWhole && isOnlyTold) return whole
-    if (next !== undefined && isWhole && !isOnlyTold) return `${sheet}!${across(column)}${next}${toColumn === undefined ? '' : `:${across(toColumn)}${next + to - from}`}`
-    if (toDigits !== undefined || before.has(from) || isOnlyTold)
-      lost.push(`${place} points to ${whole}${before.has(from) ? ` (${before.get(from)!.replace('\n', ' ').trim()})` : ''}: look whether it still means what it did`)
-    return whole
-  })
 }

@@ -512,6 +512,24 @@ describe('Excel in memory, what can go wrong', () => {
     expect(rig.cell('Prices', 6, 5)).toBe(price)
   })
 
+  it('the grid: a formula of a sheet of one’s own follows the line that it means; what cannot be followed is told', async () => {
+    const rig = gridRig()
+    await setUp(rig.host, made, true)
+    const make = () => makeTakeoffs(rig.host, ['Wicket Mill'], { flavor: 'native', made })
+    await make()
+    const { model } = rig.host as GridHost
+    model.dispatch('CREATE_SHEET' as never, { sheetId: 'mine', name: 'Mine', position: 1, rows: 20, cols: 5 } as never)
+    const [dig, locate] = ['DIG', 'LAYOUT'].map((code) => rowOfCode(rig, code, names.takeoff)) as [number, number]
+    rig.type('Mine', 1, 1, `='Takeoff Wicket Mill'!C${dig}`)
+    rig.type('Mine', 2, 1, `=SUM('Takeoff Wicket Mill'!G${locate}:G${dig})`)
+    const { office, places } = await rig.host.read([])
+    rig.type('Jobs', office!.Jobs.rows.find(({ cells }) => cells.Job === 'Wicket Mill')!.row, places.Jobs.columnOf('Without')!, 'LAYOUT')
+    const { made: done } = await make()
+    expect(rig.cell('Mine', 1, 1)).toBe(`='Takeoff Wicket Mill'!C${dig - 1}`)
+    expect(rowOfCode(rig, 'DIG', names.takeoff)).toBe(dig - 1)
+    expect(done[0]!.notes.join(' ')).toMatch(/Mine!A2 points to 'Takeoff Wicket Mill'!G\d+:G\d+/)
+  })
+
   it('the grid: an optional table whose tab has another name is no empty one', async () => {
     const rig = gridRig()
     await setUp(rig.host, made, true)

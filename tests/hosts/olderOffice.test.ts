@@ -58,7 +58,55 @@ describe('a workbook of 0.1.0', () => {
     expect(changes.slice(0, 6).every(({ touchesLife }) => touchesLife)).toBe(true)
     expect(changes.find(({ key }) => key === 'DOSE')).toMatchObject({ touchesLife: true, reason: expect.stringContaining('an eighth') })
     expect(own).toEqual(['SIGN of Items, row 20', 'VENT of Items, row 21'])
-    expect(columns.map(({ table }) => table)).toEqual(['Jobs', 'Tanks', 'Items', 'Prices'])
+    expect(columns.map(({ table }) => table)).toEqual(['Jobs', 'Tanks', 'Pumps', 'Items', 'Prices'])
+  })
+})
+
+describe('a workbook of 0.6.1', () => {
+  const own = () => sourceOf(new Uint8Array(readFileSync(join(import.meta.dirname, '../data/made-by-0.6.1.xlsx'))), 'OLD.xlsx')
+  const source = own()
+  const office = readOffice(source.raw)
+  const job = rowNamed(office, 'Jobs', 'Wicket Mill')!
+  const kept = keptIn(source.workbook, 'Wicket Mill')
+  it('keeps what was typed, and is made again as it is, figures that are worked out now with it', () => {
+    expect(kept.problems).toEqual([])
+    expect(kept.overrides).toMatchObject({ FENCE: { quantity: 300 }, RISER: { price: 70 } })
+    expect(kept.added).toMatchObject([{ code: 'GATE', quantity: 2, price: 45.5 }])
+    expect(kept.figures).toEqual({ RiserProud_in: 4, Truck_yd3: 16 })
+    expect(kept.crew.cells).toMatchObject({ B3: { done: 'R. Voss, 2026-11-20' }, T1: { start_inHg: 4 }, 'Q 5': { done: 'N. Oduya' } })
+    const takeoff = makeTakeoff(office, job, kept)
+    expect(takeoff.design.number('RimProud_in')).toBe(4)
+    // Its Items have no relief valve until they are brought up to date.
+    expect(lineOf(takeoff, 'RELIEF')).toBeUndefined()
+    const { bytes: next, notes } = makeFile(own(), [{ takeoff, revision: 2 }], 'native', made)
+    expect(notes).toEqual([])
+    expect(keptIn(openWorkbook(next, 'x'), 'Wicket Mill')).toEqual(kept)
+    const formulas = readSheet(openWorkbook(next, 'x'), 'Design Wicket Mill')!.flatMap((row) => row.map(({ formula }) => formula ?? ''))
+    expect(formulas.filter((text) => text.includes('LACKING') || text.includes('#REF'))).toEqual([])
+  })
+  it('is brought up to date: the relief valve first, and what changed since', () => {
+    const { changes, columns, own: left } = officeUpdate(source.raw)
+    expect(
+      changes
+        .filter(({ touchesLife }) => touchesLife)
+        .map(({ key }) => key)
+        .sort(),
+    ).toEqual(['LADDER', 'RELIEF', 'TRENCH-BOX'])
+    expect(
+      changes
+        .filter(({ table }) => table === 'Items')
+        .map(({ key }) => key)
+        .sort(),
+    ).toEqual(['CABLE-{CableMetal}-{Cable}', 'CONTROL', 'LADDER', 'RELIEF', 'TRENCH-BOX', 'WATER-TEST'])
+    expect(changes.filter(({ table }) => table === 'Prices').map(({ key }) => key)).toEqual(['RELIEF'])
+    expect(Object.fromEntries(columns.map(({ table, names }) => [table, names]))).toEqual({
+      Jobs: ['DownspoutRise_ft', 'SupplyPhases'],
+      Pumps: ['Wires'],
+      PressureTanks: ['Rating_psi'],
+    })
+    expect(left).toEqual([])
+    const after = sourceOf(updateOffice(own(), made).bytes, 'OLD.xlsx')
+    expect(officeUpdate(after.raw).changes).toEqual([])
   })
 })
 

@@ -1,6 +1,7 @@
 /** Single figures and words that no whole job of the other tests shows apart, each reckoned by hand. */
 import { describe, expect, it } from 'vitest'
 import { inShort } from '../../src/takeoff/changes.js'
+import { trenchBedding } from '../../src/calc/earth/trenchBedding.js'
 import { dailyBalance } from '../../src/takeoff/dailyBalance.js'
 import { problemText, type Problem } from '../../src/takeoff/fields.js'
 import { readOffice } from '../../src/takeoff/office.js'
@@ -50,6 +51,20 @@ describe('by hand', () => {
     const seconds = (design.number('TankInside_ft2') * (1 - 0.1)) / (0.6 * orifice_ft2 * Math.sqrt(2 * 32.174))
     // The last figure of standard gravity is all that differs.
     expect(design.number('LevelingTime_s')).toBeCloseTo(seconds, 2)
+  })
+  it('treatment that loses half a psi is treatment, and ordered', () => {
+    expect(lineOf(takeoffOf({ ...leastRow, TreatmentLoss_psi: 0.5 }), 'TREATMENT')?.order).toBe(1)
+    expect(lineOf(takeoffOf({ ...leastRow, TreatmentLoss_psi: 0 }), 'TREATMENT')).toBeUndefined()
+  })
+  it('a year in which nothing is wanted is met in full, and no more', () => {
+    const { design } = takeoffOf({ ...leastRow, People: 0 })
+    expect(design.number('RecordYears')).toBeGreaterThan(5)
+    expect(new Set(design.column('RecordShare'))).toEqual(new Set([1]))
+  })
+  it('a pipe as wide as its trench can be bedded, a wider one is refused with the width in inches', () => {
+    // 2 ft are 24 in.
+    expect(trenchBedding.run({ length_ft: 20, width_ft: 2, pipe_in: 24, under_in: 4, over_in: 6 })).toBeCloseTo((20 * ((2 * 34) / 12 - (Math.PI / 4) * 4)) / 27, 9)
+    expect(() => trenchBedding.run({ length_ft: 20, width_ft: 2, pipe_in: 24.1, under_in: 4, over_in: 6 })).toThrow(/0 to the width of the trench, 24 in; got 24\.1/)
   })
   it('a change that moves no money adds +$0.00', () => {
     expect(inShort([{ what: 'line', code: 'TAPE', words: 'Tape', from: null, to: null, money: 0 } as never], 2)).toBe('since revision 2 +$0.00; 1 change of lines')

@@ -69,7 +69,8 @@ export const quote = sheetKind({
     const plan = quoteSheet(job, sheet, true)
     // One page: where much stands on it, the empty rows between its parts go before it takes a second one.
     const close = fitsPage(plan) ? plan : quoteSheet(job, sheet, false)
-    return fitsPage(close) ? { ...close, breakBefore: undefined } : close
+    const beforeBreak = { ...close, cells: close.cells.filter(({ row }) => row < close.breakBefore!) }
+    return fitsPage(close) || !fitsPage(beforeBreak) ? { ...close, breakBefore: undefined } : close
   },
 })
 

@@ -8,6 +8,7 @@ import type { RawOffice, RawRow } from '../office.js'
 import { fieldsOf, type TableName } from '../officeTables.js'
 import { items010 } from './items010.js'
 import { items040 } from './items040.js'
+import { items061 } from './items061.js'
 import { wrongUnits010 } from './prices010.js'
 
 export interface OfficeChange {
@@ -49,6 +50,7 @@ const reasons: Readonly<Record<string, readonly [reason: string, touchesLife?: t
   WASHER: ['a diverter without a volume is not ordered'],
   'HOUSE-VALVE': ['only where the job asks for it'],
   'PRESSURE-TANK': ['sized for the least run and ordered by name'],
+  RELIEF: ['a relief valve at each pressure tank', true],
   SEED: ['over the trenches too'],
 }
 const ITEM_COLUMNS = ['Code', 'Section', 'Description', 'When', 'Quantity', 'Unit', 'Waste', 'Lot', 'LaborHours', 'Price', 'Why'] as const
@@ -89,9 +91,9 @@ export function officeUpdate(raw: RawOffice): OfficeUpdate {
       changes.push({ table: 'Items', key: textOf(cells.Code), row, cells: next, reason: 'pieces order the sticks that they come out of', touchesLife: false })
       continue
     }
-    const one = items040[textOf(cells.Code)]
-    if (one && isSame(cells, { ...next, ...one.was }, Object.keys(fieldsOf('Items')))) {
-      changes.push({ table: 'Items', key: textOf(cells.Code), row, cells: next, reason: one.reason, touchesLife: false })
+    const one = [items061, items040].map((list) => list[textOf(cells.Code)]).find((known) => known && isSame(cells, { ...next, ...known.was }, Object.keys(fieldsOf('Items'))))
+    if (one) {
+      changes.push({ table: 'Items', key: textOf(cells.Code), row, cells: next, reason: one.reason, touchesLife: one.touchesLife ?? false })
       continue
     }
     if (!old) continue
@@ -103,7 +105,14 @@ export function officeUpdate(raw: RawOffice): OfficeUpdate {
   }
   for (const [key, item] of newItem)
     if (!standing.has(key))
-      changes.push({ table: 'Items', key: textOf(item.Code), row: undefined, cells: item, reason: `new: ${textOf(item.Why).replace(/\{[^}]*\}/g, '…')}`, touchesLife: false })
+      changes.push({
+        table: 'Items',
+        key: textOf(item.Code),
+        row: undefined,
+        cells: item,
+        reason: `new: ${textOf(item.Why).replace(/\{[^}]*\}/g, '…')}`,
+        touchesLife: reasons[textOf(item.Code)]?.[1] ?? false,
+      })
   for (const { row, cells } of rowsOf('Roofs')) {
     const surface = textOf(cells.Surface)
     const at = roofs.rows.findIndex((known) => known.surface === surface)
