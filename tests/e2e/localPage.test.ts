@@ -593,6 +593,9 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
           await axeFindsNothing(page, '#pane')
           const overflow = await page.evaluate(() => document.querySelector('#pane')!.scrollWidth - document.querySelector('#pane')!.clientWidth)
           expect(overflow, `${width} px, ${zoom}`).toBeLessThanOrEqual(1)
+          // The page as a whole neither, and its bar leaves the sheet its room.
+          expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth), `page, ${width} px`).toBeLessThanOrEqual(0)
+          if (zoom === '1') expect(await page.evaluate(() => document.querySelector('.bar')!.clientHeight), `bar, ${width} px`).toBeLessThan(170)
         }
       }
     },

@@ -192,7 +192,7 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
 
   return draft.sheet(sheet, {
     kind: 'test',
-    widths: [1, 7, 36, 10, 9, 10, 10, 10, 9, 8, 27],
+    widths: [1, 8.5, 34.5, 10, 9, 10, 10, 10, 9, 8, 27],
     headingRow: 3,
     landscape: true,
     footer: design.name,
