@@ -16,10 +16,22 @@ const [PART, ENTRY] = ['│', '┃']
 const LONGEST = 30_000
 /** A few letters of a text: enough to know one of ours again among some hundred. */
 const MARK = 5
-export const markOfWords = (words: string): string => shortHash([words.trim()]).slice(0, MARK)
+/** Most words of a sheet are those of every job. */
+const known = new Map<string, string>()
+const MOST_KNOWN = 20_000
+export function markOfWords(words: string): string {
+  let mark = known.get(words)
+  if (mark === undefined) {
+    if (known.size >= MOST_KNOWN) known.clear()
+    known.set(words, (mark = shortHash([words.trim()]).slice(0, MARK)))
+  }
+  return mark
+}
 
 const inOneEntry = (parts: readonly (string | number)[]): string => parts.map((part) => String(part).replace(/[│┃]/g, ' ')).join(PART)
 const wordsEntry = ({ kind, cells }: SheetPlan): string => {
+  // Nobody writes between the steps of calls that are worked through.
+  if (kind === 'working') return ''
   const marks = new Set(cells.flatMap(({ value, formula }) => (typeof value === 'string' && value !== '' && formula === undefined ? [markOfWords(value)] : [])))
   return marks.size * MARK > LONGEST / 2 ? '' : inOneEntry(['words', kind, [...marks].join('')])
 }
