@@ -40,12 +40,20 @@ interface Sample {
 /** Inputs that have an answer: random ones, with those that are refused left out. */
 function samples(calculation: AnyCalculation): Sample[] {
   const found: Sample[] = []
-  // A need of whole lots is what a random draw never meets.
+  // A need of whole lots, no flow and a flow of one are what a random draw never meets.
   const listed: Readonly<Record<string, unknown[][]>> = {
     ORDERQUANTITY: [
       [100, 0, 100],
       [250, 0, 50],
       [3, 0, 1],
+    ],
+    DARCYLOSS: [
+      [0, 100, 1.049],
+      [1, 100, 1.049],
+    ],
+    FRICTIONLOSS: [
+      [0, 100, 1.049],
+      [1, 100, 1.049],
     ],
   }
   const drawn = fc.sample(inputsOf(calculation, PERIODS), { numRuns: RUNS * 8, seed: 20261125 }).map(asCells)

@@ -52,6 +52,30 @@ describe('by hand', () => {
     // The last figure of standard gravity is all that differs.
     expect(design.number('LevelingTime_s')).toBeCloseTo(seconds, 2)
   })
+  it('where the storm passes the tie outward, the far tank stands the highest, and no tie’s head is counted twice', () => {
+    // Three tanks of three ports, one inlet, 4 in/h on 4,000 ft²: one overflow beside the inlet, one on the next tank.
+    const { design } = takeoffOf({ ...leastRow, TankCount: 3, RoofArea_ft2: 4000, RainIntensity_in_per_h: 4, InletTanks: 1 })
+    const [far, next, tie] = (['FarHead_ft', 'NextHead_ft', 'TieHead_ft'] as const).map((name) => design.number(name)) as [number, number, number]
+    expect(design.number('TieShare')).toBeGreaterThan(0)
+    expect(tie).toBeGreaterThan(0.05)
+    // What was found keeps both tanks in balance to a hundredth of a foot.
+    expect(Math.abs(next + tie - far)).toBeLessThan(0.01)
+    expect(design.number('StormRise_ft')).toBeCloseTo(Math.max(far, next + tie), 9)
+  })
+  it('a trunk that one port cannot take splits at the next tank too', () => {
+    // 6,000 ft² at 5 in/h are 6,000 x 5 / 96.25 = 312 gpm: one 6 in drain, and two 4 in ports of 231 gpm.
+    const tanks = { Tanks: demoRows('Tanks').map((cells) => ({ ...cells, Ports: 6 })), Catchments: [{ Job: 'Least', Area_ft2: 6000, Surface: 'metal', Inlet: 'next' }] }
+    const { design } = takeoffOf({ ...leastRow, TankCount: 3, RoofArea_ft2: 1000, RainIntensity_in_per_h: 5, DrainSize_in: 6, DrainSlope_in_per_ft: 0.25 }, tanks)
+    expect(design.number('NextFlow_gpm')).toBeCloseTo((6000 * 5) / 96.25, 0)
+    expect([design.number('NextInlets'), design.number('NextPorts')]).toEqual([1, 2])
+  })
+  it('a conduit is filled by the cable and the float’s, each as a circle of its wide side', () => {
+    // NEC Chapter 9 Table 1, notes: a 14 AWG cable of the demo is 0.39 in wide, the float’s 0.3 in, 1 in PVC 40 conduit is 1.029 in inside (Table 4).
+    const { design } = takeoffOf({ ...leastRow, CableSize: '14', ConduitSize: '1' })
+    expect(design.number('ConduitFill')).toBeCloseTo((0.39 ** 2 + 0.3 ** 2) / 1.029 ** 2, 6)
+    const none = takeoffOf({ ...leastRow, CableSize: '14', ConduitSize: '1' }, { Cables: [] }).design
+    expect([none.number('ConduitFill'), none.verdict('FillVerdict')]).toEqual([0, 'check'])
+  })
   it('treatment that loses half a psi is treatment, and ordered', () => {
     expect(lineOf(takeoffOf({ ...leastRow, TreatmentLoss_psi: 0.5 }), 'TREATMENT')?.order).toBe(1)
     expect(lineOf(takeoffOf({ ...leastRow, TreatmentLoss_psi: 0 }), 'TREATMENT')).toBeUndefined()
