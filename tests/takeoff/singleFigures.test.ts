@@ -70,9 +70,9 @@ describe('by hand', () => {
     expect([design.number('NextInlets'), design.number('NextPorts')]).toEqual([1, 2])
   })
   it('a conduit is filled by the cable and the float’s, each as a circle of its wide side', () => {
-    // NEC Chapter 9 Table 1, notes: a 14 AWG cable of the demo is 0.39 in wide, the float’s 0.3 in, 1 in PVC 40 conduit is 1.029 in inside (Table 4).
+    // NEC Chapter 9 Table 1, notes: a 14 AWG cable of the demo is 0.39 in wide, the float’s 0.3 in, 1 in PVC 40 conduit has 0.832 in² inside (Table 4).
     const { design } = takeoffOf({ ...leastRow, CableSize: '14', ConduitSize: '1' })
-    expect(design.number('ConduitFill')).toBeCloseTo((0.39 ** 2 + 0.3 ** 2) / 1.029 ** 2, 6)
+    expect(design.number('ConduitFill')).toBeCloseTo(((Math.PI / 4) * (0.39 ** 2 + 0.3 ** 2)) / 0.832, 6)
     const none = takeoffOf({ ...leastRow, CableSize: '14', ConduitSize: '1' }, { Cables: [] }).design
     expect([none.number('ConduitFill'), none.verdict('FillVerdict')]).toEqual([0, 'check'])
   })
