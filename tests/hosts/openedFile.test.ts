@@ -88,15 +88,22 @@ describe('a takeoff of an opened file, made again on the page', () => {
     const write = host.write.bind(host)
     host.write = async (all) => (plans.push(...all), write(all))
     expect((await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'native', made, mayLose: () => true })).problems).toEqual([])
-    const saved = file.saved(model, new Map(plans.map((plan) => [plan.name, plan])))!
-    const workbook = openWorkbook(saved.bytes, 'x')
-    const sheet = readSheet(workbook, 'Takeoff Wicket Mill')!
-    const names = [...workbook.book.text('xl/workbook.xml').matchAll(/<definedName name="(Wicket_Mill\.\w+)">[^<]*\$G\$(\d+)</g)]
-    expect(names.length).toBeGreaterThan(8)
-    for (const [, name, at] of names) {
-      const label = String(sheet[Number(at) - 1]![2]?.value)
-      expect(label.replace(/, total$/, '').replace(/\W/g, '_'), name).toBe(name!.replace('Wicket_Mill.', ''))
+    const looked = () => {
+      const saved = file.saved(model, new Map(plans.map((plan) => [plan.name, plan])))!
+      const workbook = openWorkbook(saved.bytes, 'x')
+      const sheet = readSheet(workbook, 'Takeoff Wicket Mill')!
+      const names = [...workbook.book.text('xl/workbook.xml').matchAll(/<definedName name="(Wicket_Mill\.\w+)">[^<]*\$G\$(\d+)</g)]
+      expect(names.length).toBeGreaterThan(8)
+      for (const [, name, at] of names) {
+        const label = String(sheet[Number(at) - 1]![2]?.value)
+        expect(label.replace(/, total$/, '').replace(/\W/g, '_'), name).toBe(name!.replace('Wicket_Mill.', ''))
+      }
+      return Number(names.find(([, name]) => name === 'Wicket_Mill.Power')![2])
     }
+    const power = looked()
+    const takeoffId = (model.getters as unknown as { getSheetIdByName(name: string): string }).getSheetIdByName('Takeoff Wicket Mill')
+    model.dispatch('ADD_COLUMNS_ROWS' as never, { sheetId: takeoffId, sheetName: 'Takeoff Wicket Mill', dimension: 'ROW', base: 40, position: 'before', quantity: 2 } as never)
+    expect(looked()).toBe(power + 2)
   })
 })
 
