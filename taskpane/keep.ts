@@ -1,6 +1,20 @@
 /** Keeps unsaved workbooks in the browser's own database, each under the session that made it, to be offered again after a reload. */
+import type { SheetPlan } from '../src/plan/plan.js'
+
 const DATABASE = 'cistern-sheet'
 const STORE = 'workbook'
+
+/** What a saved file takes from the plan of a sheet that was made here: the rows that names point to; a sheet that is a drawing is in no grid and kept whole. */
+const keptPlans = new WeakMap<SheetPlan, string>()
+export function keptPlan(plan: SheetPlan): string {
+  let text = keptPlans.get(plan)
+  if (text === undefined) {
+    const named = new Set(plan.definedNames?.map(({ row }) => row))
+    const cells = plan.toScale ? plan.cells : plan.cells.filter(({ row }) => named.has(row))
+    keptPlans.set(plan, (text = JSON.stringify({ ...plan, cells })))
+  }
+  return text
+}
 
 function opened(): Promise<IDBDatabase> {
   return new Promise((resolve, reject) => {

@@ -12,7 +12,7 @@ import { templateWorkbook } from '../src/plan/workbook.js'
 import { startingOffice } from '../src/takeoff/demo.js'
 import { typeOverAtOnce } from './gridTyping.js'
 import type { OpenedFile } from './openedFile.js'
-import { forgetUnsaved, KEPT_FORMAT, keepUnsaved, readUnsaved, type Unsaved } from './keep.js'
+import { forgetUnsaved, KEPT_FORMAT, keepUnsaved, keptPlan, readUnsaved, type Unsaved } from './keep.js'
 import { Pane } from './pane/pane.js'
 import { Settings } from './pane/settings.js'
 import { walkAreas } from './walkAreas.js'
@@ -50,14 +50,6 @@ const content = (): object => (model as unknown as { _exportData(clean: boolean)
 const isUnsaved = (): boolean => model !== undefined && at() !== safe
 /** Asks before unsaved work leaves the page. It stays in the browser's database all the same. */
 const mayLeave = (): boolean => !isUnsaved() || window.confirm('The workbook on the page has changes that were not saved as .xlsx. Leave it?')
-
-/** What a saved file takes from the plan of a sheet that was made here; a sheet that is a drawing is in no grid and kept whole. */
-const keptPlans = new WeakMap<SheetPlan, string>()
-function keptPlan(plan: SheetPlan): string {
-  let text = keptPlans.get(plan)
-  if (text === undefined) keptPlans.set(plan, (text = JSON.stringify(plan.toScale ? plan : { ...plan, cells: [] })))
-  return text
-}
 
 async function keepNow(): Promise<void> {
   clearTimeout(timer)

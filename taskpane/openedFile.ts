@@ -5,12 +5,12 @@
 import type { Model } from '@odoo/o-spreadsheet'
 import { withoutPrefixes, STORED_PREFIX } from '../src/hosts/xlsx/writeSheet.js'
 import { writeInto } from '../src/hosts/file.js'
+import { keyColumns, keysOf } from '../src/hosts/moves.js'
 import { Book } from '../src/hosts/xlsx/book.js'
 import { CellReader } from '../src/hosts/xlsx/cells.js'
 import { putCells, SharedCellError, type PutCell } from '../src/hosts/xlsx/putCells.js'
 import { stretchTable } from '../src/hosts/xlsx/stretchTable.js'
 import type { SheetPlan } from '../src/plan/plan.js'
-import { takeoffColumns } from '../src/plan/sheets/takeoffSheet.js'
 import { isErrorText } from '../src/takeoff/fields.js'
 import { gridCell, planOf, type GridCell } from './gridToXlsx.js'
 
@@ -123,15 +123,15 @@ export class OpenedFile {
   }
 }
 
-/** Names of a sheet made here, where rows were put in since at the row that has the same words beside it now. */
-function namesIn({ definedNames = [], cells }: SheetPlan, model: GridModel, sheetId: string): NonNullable<SheetPlan['definedNames']> {
-  const words = new Map(cells.flatMap(({ row, column, value }) => (column === takeoffColumns.description ? [[row, String(value ?? '')] as const] : [])))
+/** Names of a sheet made here: where rows were put in since, at the row that has the same words now. */
+function namesIn({ kind, definedNames = [], cells }: SheetPlan, model: GridModel, sheetId: string): NonNullable<SheetPlan['definedNames']> {
+  const made = new Map(cells.map(({ row, column, value }) => [`${row} ${column}`, value]))
   const now = cellsOf(model, sheetId)
-  const rows = new Map(
-    [...now].flatMap(([key, { value }]) => (key.endsWith(` ${takeoffColumns.description}`) ? [[String(value ?? ''), Number(key.split(' ')[0])] as const] : [])).reverse(),
-  )
+  const rowsOf = (places: ReadonlyMap<string, unknown>) => [...new Set([...places.keys()].map((place) => Number(place.split(' ')[0])))].sort((one, other) => one - other)
+  const { byRow } = keysOf((row, column) => made.get(`${row} ${column}`), rowsOf(made), keyColumns({ kind }))
+  const { byKey } = keysOf((row, column) => now.get(`${row} ${column}`)?.value, rowsOf(now), keyColumns({ kind }))
   return definedNames.flatMap((one) => {
-    const row = rows.get(words.get(one.row) ?? '')
+    const row = byKey.get(byRow.get(one.row) ?? '')
     return row === undefined ? [] : [{ ...one, row }]
   })
 }

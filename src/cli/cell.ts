@@ -41,8 +41,8 @@ function answer(engine: GridEngine, text: string): Answer {
   }
   if (!Array.isArray(result)) return isError(result) ? errorOf(result) : isBoundless(result) ? BOUNDLESS : { value: result.value }
   const failed = result.flat().find(isError)
-  if (result.flat().some(isBoundless)) return BOUNDLESS
   if (failed) return errorOf(failed)
+  if (result.flat().some(isBoundless)) return BOUNDLESS
   return { rows: result.map((row) => row.map((cell) => cell.value)) }
 }
 

@@ -47,16 +47,15 @@ export function fileSpool(): Spool {
   }
 }
 
+/** Where a file is or will be, whatever links lead there. */
+const placeOf = (path: string): string => (existsSync(path) ? realpathSync(path) : linkedTo(resolve(path)))
 /** The same file by another name or through a link. */
-export function isSameFile(one: string, other: string): boolean {
-  const place = (path: string) => (existsSync(path) ? realpathSync(path) : linkedTo(resolve(path)))
-  return place(one) === place(other)
-}
+export const isSameFile = (one: string, other: string): boolean => placeOf(one) === placeOf(other)
 
 /** Writes beside the target and renames, so that an existing file is whole until its successor is. Its mode and a link to it stay. */
 export function writeWhole(path: string, content: Uint8Array | Iterable<Uint8Array>): void {
   const named = resolve(path)
-  const target = existsSync(named) ? realpathSync(named) : linkedTo(named)
+  const target = placeOf(path)
   // The program that has it open may know it by the name of the link.
   const openIn = [named, target].flatMap((one) => [`.~lock.${basename(one)}#`, `~$${basename(one)}`].filter((lock) => existsSync(join(dirname(one), lock))))[0]
   if (openIn) throw new Error(`${path}: it is open in a spreadsheet program (${openIn} stands beside it): close it there, then try again. Nothing was written.`)

@@ -4,15 +4,14 @@ import { parseNumber } from '../units.js'
 export function parseCsv(text: string): (string | number | null)[][] {
   const rows: (string | number | null)[][] = []
   const body = text.replace(/^\ufeff/, '')
-  const isSemicolon = hasSemicolons(body)
-  const mark = isSemicolon ? ';' : ','
-  const field = isSemicolon ? /(?:"((?:[^"]|"")*)"|([^";\r\n][^;\r\n]*|))(;|\r?\n|\r|$)/gy : /(?:"((?:[^"]|"")*)"|([^",\r\n][^,\r\n]*|))(,|\r?\n|\r|$)/gy
+  const mark = hasSemicolons(body) ? ';' : ','
+  const field = new RegExp(`(?:"((?:[^"]|"")*)"|([^"${mark}\\r\\n][^${mark}\\r\\n]*|))(${mark}|\\r?\\n|\\r|$)`, 'gy')
   if (body.includes('\0') || body.includes('\ufffd')) throw new Error('CSV: a text in UTF-8 is needed; this one is in another encoding.')
   let row: (string | number | null)[] = []
   while (field.lastIndex < body.length) {
     const match = field.exec(body)
     if (!match) throw new Error(`CSV line ${rows.length + 1}: a quote is not closed, or something stands behind a closed one.`)
-    row.push(match[1] !== undefined ? match[1].replace(/""/g, '"') : plainField(isSemicolon ? withPoint(match[2]!) : match[2]!))
+    row.push(match[1] !== undefined ? match[1].replace(/""/g, '"') : plainField(mark === ';' ? withPoint(match[2]!) : match[2]!))
     if (match[3] !== mark) {
       rows.push(row)
       row = []

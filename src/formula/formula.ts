@@ -57,15 +57,15 @@ export function formula(text: string): Formula {
 function readFormula(text: string): Formula {
   const source = text.trim().startsWith('=') ? text.trim() : `=${text.trim()}`
   let tree: AstExpression
-  let parts = 0
   try {
     const tokens = tokenize(source, { withLocation: true, mergeRefs: true })
-    parts = tokens.length
-    tree = parse(parts > MOST_PARTS ? [] : tokens)
-  } catch {
-    if (parts > MOST_PARTS)
-      throw new FormulaSyntaxError(`a formula of at most ${MOST_PARTS.toLocaleString('en-US')} names, numbers and signs can be read; this one has ${parts.toLocaleString('en-US')}`)
-    throw new FormulaSyntaxError(`"${text}" cannot be read as a formula`)
+    if (tokens.length > MOST_PARTS) {
+      const [most, has] = [MOST_PARTS, tokens.length].map((count) => count.toLocaleString('en-US'))
+      throw new FormulaSyntaxError(`a formula of at most ${most} names, numbers and signs can be read; this one has ${has}`)
+    }
+    tree = parse(tokens)
+  } catch (error) {
+    throw error instanceof FormulaSyntaxError ? error : new FormulaSyntaxError(`"${text}" cannot be read as a formula`)
   }
   const names = new Set<string>()
   const functions = new Set<string>()

@@ -1,6 +1,6 @@
 /** The .xlsx host: a workbook read sheet by sheet as asked for, and sheets of ours written into it; every other part passes through as it is. */
-import { fieldsOf, isHeadingOf, keyColumn, requiredTables, tableNames, wantedTables, type TableName } from '../takeoff/officeTables.js'
-import { jobNamesIn, withOptional, type RawOffice, type RawTable } from '../takeoff/office.js'
+import { fieldsOf, keyColumn, requiredTables, tableNames, wantedTables, type TableName } from '../takeoff/officeTables.js'
+import { jobNamesIn, tablesElsewhere, withOptional, type RawOffice, type RawTable } from '../takeoff/office.js'
 import { yourHeadings } from '../takeoff/headings.js'
 import { standardPlaces, withYourHeadings, type OfficePlaces, type TablePlace } from '../plan/places.js'
 import { columnLetters, type SheetPlan, type WorkbookPlan } from '../plan/plan.js'
@@ -98,10 +98,13 @@ export function readOfficeTables(workbook: Workbook): FoundOffice {
   if (missing.length) throw new WorkbookError(`${workbook.file}: no table ${missing.join(', ')}. A workbook made by \`npm run -s template\` has ${requiredTables.join(', ')}.`)
   const raw = withOptional(
     Object.fromEntries([...found].map(([table, { raw: one }]) => [table, one])),
-    elsewhereIn(
-      workbook,
+    tablesElsewhere(
       wantedTables.filter((table) => !found.has(table)),
       jobNamesIn(found.get('Jobs')!.raw),
+      workbook.book.sheets.map((sheet) => ({
+        name: sheet.name,
+        rows: () => [...workbook.cells.rows(sheet)].flatMap(([row, cells]) => (row > HEADINGS_WITHIN ? [] : [[...cells.values()].map(wordOf)])),
+      })),
     ),
   )
   const places: OfficePlaces = { ...standardPlaces(), ...Object.fromEntries([...found].map(([table, { place }]) => [table, place])) }
@@ -159,21 +162,6 @@ function headingOf(workbook: Workbook, table: TableName): TableAt | undefined {
     }
   }
   return undefined
-}
-
-/** Sheets of other names that have the columns of tables which are not there; those of jobs are not asked. */
-function elsewhereIn(workbook: Workbook, tables: readonly TableName[], jobs: readonly string[]): Map<TableName, string> {
-  const found = new Map<TableName, string>()
-  if (!tables.length) return found
-  for (const sheet of workbook.book.sheets) {
-    if (tableNames.includes(sheet.name as TableName) || jobs.some((job) => sheet.name.toLowerCase().endsWith(job))) continue
-    for (const [row, cells] of workbook.cells.rows(sheet)) {
-      if (row > HEADINGS_WITHIN) break
-      const words = [...cells.values()].map(wordOf)
-      for (const table of tables) if (isHeadingOf(table, words)) found.set(table, sheet.name)
-    }
-  }
-  return found
 }
 
 /** Rows below a heading, through the end of the sheet: a row typed just under a table counts as its own. */

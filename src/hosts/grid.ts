@@ -6,8 +6,8 @@ import { looks } from '../plan/looks.js'
 import { standardPlaces, withYourHeadings, type OfficePlaces, type TablePlace } from '../plan/places.js'
 import { columnLetters, isMadeLine, type PlanCell, type SheetPlan } from '../plan/plan.js'
 import { yourHeadings } from '../takeoff/headings.js'
-import { emptyTable, jobNamesIn, withOptional, type RawTable } from '../takeoff/office.js'
-import { fieldsOf, isHeadingOf, keyColumn, requiredTables, tableNames, wantedTables, type TableName } from '../takeoff/officeTables.js'
+import { emptyTable, jobNamesIn, tablesElsewhere, withOptional, type RawTable } from '../takeoff/office.js'
+import { fieldsOf, keyColumn, requiredTables, tableNames, wantedTables, type TableName } from '../takeoff/officeTables.js'
 import { cellContent, gridFormat, gridStyle, isOwnText, PIXELS_PER_POINT } from './gridData.js'
 import { FILL, fillOf } from './gridFill.js'
 import { HEADINGS_WITHIN } from './gridTexts.js'
@@ -74,10 +74,10 @@ export class GridHost implements Host {
       if (table) found.set(name, table)
     }
     const missing = requiredTables.filter((name) => !found.has(name))
-    const jobs = jobNamesIn(found.get('Jobs')?.raw ?? emptyTable('Jobs'))
-    const elsewhere = this.elsewhere(
+    const elsewhere = tablesElsewhere(
       wantedTables.filter((name) => !found.has(name)),
-      jobs,
+      jobNamesIn(found.get('Jobs')?.raw ?? emptyTable('Jobs')),
+      this.getters.getSheetIds().map((id) => ({ name: this.getters.getSheetName(id), rows: () => this.headingRows(id) })),
     )
     const office = missing.length ? undefined : withOptional(Object.fromEntries([...found].map(([name, { raw }]) => [name, raw])), elsewhere)
     const places: OfficePlaces = { ...standardPlaces(), ...Object.fromEntries([...found].map(([name, { place }]) => [name, place])) }
@@ -131,20 +131,12 @@ export class GridHost implements Host {
     return undefined
   }
 
-  /** Sheets of other names that have the columns of tables which are not there; those of jobs are not asked. */
-  private elsewhere(tables: readonly TableName[], jobs: readonly string[]): Map<TableName, string> {
-    const found = new Map<TableName, string>()
-    if (!tables.length) return found
-    for (const sheetId of this.getters.getSheetIds()) {
-      const name = this.getters.getSheetName(sheetId)
-      if (tableNames.includes(name as TableName) || jobs.some((job) => name.toLowerCase().endsWith(job))) continue
-      const { numberOfRows, numberOfCols } = this.getters.getSheetSize(sheetId)
-      for (let row = 0; row < Math.min(HEADINGS_WITHIN, numberOfRows); row++) {
-        const words = Array.from({ length: numberOfCols }, (_, col) => String(this.getters.getEvaluatedCell({ sheetId, row, col }).value ?? '').trim())
-        for (const table of tables) if (isHeadingOf(table, words)) found.set(table, name)
-      }
-    }
-    return found
+  /** The words of the rows of a sheet that may be headings. */
+  private headingRows(sheetId: string): readonly (readonly string[])[] {
+    const { numberOfRows, numberOfCols } = this.getters.getSheetSize(sheetId)
+    return Array.from({ length: Math.min(HEADINGS_WITHIN, numberOfRows) }, (_, row) =>
+      Array.from({ length: numberOfCols }, (_unused, col) => String(this.getters.getEvaluatedCell({ sheetId, row, col }).value ?? '').trim()),
+    )
   }
 
   private valueAt(position: Position): SheetCell['value'] {

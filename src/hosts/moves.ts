@@ -5,11 +5,15 @@ import { takeoffColumns } from '../plan/sheets/takeoffSheet.js'
 import type { SheetContent } from './host.js'
 
 /** Columns whose words tell a row of a sheet of ours from the others: code and description, name; a table's first column. */
-const keyColumns = ({ kind }: SheetPlan): readonly number[] => (kind === 'office' ? [2] : [2, 3])
+export const keyColumns = ({ kind }: Pick<SheetPlan, 'kind'>): readonly number[] => (kind === 'office' ? [2] : [2, 3])
 const wordOf = (value: unknown): string => (value instanceof Date ? value.toISOString().slice(0, 10) : String(value ?? ''))
 
 /** The words by which each row is known, the first row of a word counting. */
-function keysOf(value: (row: number, column: number) => unknown, rows: Iterable<number>, columns: readonly number[]): { byRow: Map<number, string>; byKey: Map<string, number> } {
+export function keysOf(
+  value: (row: number, column: number) => unknown,
+  rows: Iterable<number>,
+  columns: readonly number[],
+): { byRow: Map<number, string>; byKey: Map<string, number> } {
   const byRow = new Map<number, string>()
   const byKey = new Map<string, number>()
   for (const row of rows) {
@@ -60,12 +64,14 @@ const elsewhere = /(?<![\w'.])('(?:[^']|'')+'|[A-Za-z_][\w.]*)!(\$?[A-Z]{1,3}\$?
 const wholeRows = /(?<![\w.'])('(?:[^']|'')+'|[A-Za-z_][\w.]*)!\$?(\d+):\$?\d+(?![\d:])/gi
 const throughSheets = /(?<![\w.'])('(?:[^':]|'')+:(?:[^']|'')+'|[A-Za-z_][\w.]*:[A-Za-z_][\w.]*)!/gi
 
+const LOOK = ': look whether it still means what it did'
+
 /** `isOnlyTold`: what stands in a place that is not written anew. */
 export function follow(formula: string, moves: Moves, place: string, lost: string[], isOnlyTold = false): string {
   const bare = (sheet: string) => plainName(sheet.replace(/^'(.*)'$/s, '$1'))
   for (const [whole, sheet, row] of formula.matchAll(wholeRows)) {
     const move = moves.get(bare(sheet!))
-    if (move && move.after.get(move.before.get(Number(row)) ?? '') !== Number(row)) lost.push(`${place} points to ${whole}: look whether it still means what it did`)
+    if (move && move.after.get(move.before.get(Number(row)) ?? '') !== Number(row)) lost.push(`${place} points to ${whole}${LOOK}`)
   }
   for (const [whole, sheets] of formula.matchAll(throughSheets))
     if (
@@ -73,9 +79,9 @@ export function follow(formula: string, moves: Moves, place: string, lost: strin
         .split(':')
         .some((name) => moves.has(name))
     )
-      lost.push(`${place} points through ${whole.slice(0, -1)}: look whether it still means what it did`)
+      lost.push(`${place} points through ${whole.slice(0, -1)}${LOOK}`)
   return formula.replace(elsewhere, (whole: string, sheet: string, column: string, digits: string, toColumn?: string, toDigits?: string) => {
-    const move = moves.get(plainName(sheet.replace(/^'(.*)'$/s, '$1')))
+    const move = moves.get(bare(sheet))
     if (!move) return whole
     const { before, after } = move
     const moved = (row: number) => {
@@ -91,7 +97,7 @@ export function follow(formula: string, moves: Moves, place: string, lost: strin
     if (next === from && isWhole && isOnlyTold) return whole
     if (next !== undefined && isWhole && !isOnlyTold) return `${sheet}!${across(column)}${next}${toColumn === undefined ? '' : `:${across(toColumn)}${next + to - from}`}`
     if (toDigits !== undefined || before.has(from) || isOnlyTold)
-      lost.push(`${place} points to ${whole}${before.has(from) ? ` (${before.get(from)!.replace('\n', ' ').trim()})` : ''}: look whether it still means what it did`)
+      lost.push(`${place} points to ${whole}${before.has(from) ? ` (${before.get(from)!.replace('\n', ' ').trim()})` : ''}${LOOK}`)
     return whole
   })
 }

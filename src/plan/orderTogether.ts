@@ -43,7 +43,7 @@ interface Shared {
 
 export function together({ lines, waste, lot, isPooled }: Shared): { order: number; apart: number; saved: number; price: number } {
   const apart = lines.reduce((sum, line) => sum + line.order, 0)
-  const order = !isPooled ? apart : orderQuantity.run({ net: lines.reduce((sum, line) => sum + line.used, 0), waste, lot })
+  const order = isPooled ? orderQuantity.run({ net: lines.reduce((sum, line) => sum + line.used, 0), waste, lot }) : apart
   // Prices may have been typed over for one job: the lowest is the one to ask for.
   const price = Math.min(...lines.map((line) => line.price))
   return { order, apart, price, saved: money((apart - order) * price) }
@@ -130,7 +130,7 @@ function orderTogether(names: readonly string[], shared: readonly Shared[], hous
     draft.put(columns.code, 'faintWrapped', code, { format: 'text' })
     draft.put(columns.text, 'wrapped', one.description)
     draft.put(columns.jobs, 'number', lines.length, { format: 0 })
-    draft.put(columns.order, 'number', order, { format: decimals, formula: !one.isPooled ? sum : `ROUNDUP((${net})*(1+${waste})/${lot}*(1-${LOTS_SLACK}),0)*${lot}` })
+    draft.put(columns.order, 'number', order, { format: decimals, formula: one.isPooled ? `ROUNDUP((${net})*(1+${waste})/${lot}*(1-${LOTS_SLACK}),0)*${lot}` : sum })
     draft.put(columns.unit, 'unit', one.unit)
     draft.put(columns.apart, 'number', apart, { format: decimals, formula: sum })
     draft.put(columns.price, 'number', price, { format: 2, formula: lines.length === 1 ? prices : `MIN(${prices})` })

@@ -80,7 +80,7 @@ export const cautionRules: readonly CautionRule[] = [
     ['', 'Roof water is not drinking water without treatment. Mark every outlet and line that carries it.'],
   ], 'IPC chapter 13; state health rules', 'Handing over'),
   caution('sewer', 'Clear of sewers', ALWAYS, 'Keep the water line 5 ft of undisturbed earth away from a building sewer, or 12 in above its top, and tanks as far from septic tank and drain field as the health rules say.', 'IPC 603.2; state health rules', 'Before digging', 'Water line'),
-  caution('relief', 'Relief valve stays', ALWAYS, 'Behind a switch that sticks the pump reaches {TankSees_psi} at the pressure tank: the relief valve is set no higher than the tank’s plate, piped to a drain, never plugged.', 'IPC 606.5.10; the tank maker', 'First fill and pump', 'Handing over'),
+  caution('relief', 'Relief valve stays', ALWAYS, 'Behind a switch that sticks the pump reaches {ShutOffAtHouseFull_psi} at the pressure tank: the relief valve is set no higher than the tank’s plate, piped to a drain, never plugged.', 'IPC 606.5.10; the tank maker', 'First fill and pump', 'Handing over'),
   caution('backflow', 'Keep supplies apart', ALWAYS, 'Never join the cistern line to a public supply without an air gap or an approved backflow preventer.', 'IPC 608 and 1301; UPC 603', 'Handing over'),
 ]
 /** The same, short: at the foot of every printed page of a job. */

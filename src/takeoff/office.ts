@@ -2,7 +2,7 @@
 import { badInput, shown } from '../errors.js'
 import { roundTo } from '../rounding.js'
 import { bareLetters, checkedOrRaw, checkField, problemAt, WILDCARDS, type CellValue, type Field, type Problem } from './fields.js'
-import { CURVE_POINTS, fieldsOf, keyColumn, MOST_ROWS, optionalTables, tableNames, type TableName } from './officeTables.js'
+import { CURVE_POINTS, fieldsOf, isHeadingOf, keyColumn, MOST_ROWS, optionalTables, tableNames, type TableName } from './officeTables.js'
 import { renamedHeadings, renamedProblem, withOurHeadings, wrongHeadings, yourHeadings } from './headings.js'
 import { ownCell, ownFieldsIn } from './ownFields.js'
 import { readRainDays, type RainRecord } from './rainDays.js'
@@ -52,14 +52,25 @@ export const withOptional = (found: Partial<Record<TableName, RawTable>>, elsewh
   }) as unknown as RawOffice
 
 /** Names of jobs in small letters: the sheets of a job end with its name. */
-export const jobNamesIn = ({ rows }: RawTable): readonly string[] =>
-  rows
-    .map(({ cells }) =>
-      String(cells.Job ?? '')
-        .trim()
-        .toLowerCase(),
-    )
-    .filter(Boolean)
+export function jobNamesIn({ rows }: RawTable): readonly string[] {
+  const names = rows.map(({ cells }) => String(cells.Job ?? ''))
+  return names.map((name) => name.trim().toLowerCase()).filter(Boolean)
+}
+
+/** Sheets of other names that have the columns of tables which are not there; those of jobs are not asked. */
+export function tablesElsewhere(
+  absent: readonly TableName[],
+  jobs: readonly string[],
+  sheets: Iterable<{ name: string; rows: () => Iterable<readonly string[]> }>,
+): Map<TableName, string> {
+  const found = new Map<TableName, string>()
+  if (!absent.length) return found
+  for (const { name, rows } of sheets) {
+    if (tableNames.includes(name as TableName) || jobs.some((job) => name.toLowerCase().endsWith(job))) continue
+    for (const words of rows()) for (const table of absent) if (isHeadingOf(table, words)) found.set(table, name)
+  }
+  return found
+}
 
 const isEmptyRow = ({ cells }: RawRow) => Object.values(cells).every((cell) => cell === null || cell === undefined || cell === '')
 

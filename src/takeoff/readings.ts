@@ -21,16 +21,16 @@ const reading = (code: string, label: string, unit: string, wanted: string, verd
   ...more,
 })
 /** Readings that are no number are looked into, not passed. */
-const judged = (pass: string, otherwise: string) =>
-  `IF(reading="","",IF(NOT(ISNUMBER(reading)),"check",IF(${pass},"pass",${/^\w+$/.test(otherwise) ? `"${otherwise}"` : otherwise})))`
+const judged = (pass: string, otherwise: string) => `IF(reading="","",IF(NOT(ISNUMBER(reading)),"check",IF(${pass},"pass",${otherwise})))`
+const CHECK = '"check"'
 
 export const readingRules: readonly ReadingRule[] = [
   reading('X1', 'Gauge of the vacuum test, number', '', '', ''),
   // Common practice, no source: the standing pressure of the job held for ten minutes, a gauge read to half a psi.
-  reading('X2', 'Line pressed with water, joints open', 'psi', '{LinePressureMost_psi} and more', judged('reading>=LinePressureMost_psi-0.5', 'check'), { span: [0, 500] }),
+  reading('X2', 'Line pressed with water, joints open', 'psi', '{LinePressureMost_psi} and more', judged('reading>=LinePressureMost_psi-0.5', CHECK), { span: [0, 500] }),
   // Polyethylene stretches: topped up until it stands, it may lose 5 % (ASTM F2164, from memory: an hour); what it loses beyond is a leak.
   reading('X3', 'Drop of the line in ten minutes, stretched', 'psi', 'none', judged('reading<=0.5', 'IF(reading<=0.05*LinePressureMost_psi,"check","stop")'), { span: [0, 500] }),
-  reading('X4', 'First fill, water over the floor of the pump tank', 'in', 'over the intake: {DeadDepth_in} and more', judged('reading>=DeadDepth_in', 'check'), {
+  reading('X4', 'First fill, water over the floor of the pump tank', 'in', 'over the intake: {DeadDepth_in} and more', judged('reading>=DeadDepth_in', CHECK), {
     span: [0, 240],
   }),
   // The code's tables size conductors; running current is held to the nameplate, and overloads trip at 115 to 125 % of it (NEC 430.6(A)(2), 430.32).
@@ -45,10 +45,10 @@ export const readingRules: readonly ReadingRule[] = [
     },
   ),
   // Common practice, no source: a switch holds its setting within 2 psi.
-  reading('X6', 'Switch starts the pump', 'psi', '{CutIn_psi}', judged('ABS(reading-CutIn_psi)<=2', 'check'), { span: [0, 200] }),
-  reading('X7', 'Switch stops the pump', 'psi', '{CutOut_psi}', judged('ABS(reading-CutOut_psi)<=2', 'check'), { span: [0, 250] }),
-  reading('X8', 'Flow at the house', 'gpm', '{HouseFlow_gpm} and more', judged('reading>=HouseFlow_gpm', 'check'), { span: [0, 500] }),
-  reading('X9', 'Pressure at the house at that flow', 'psi', '{HousePressure_psi} and more', judged('reading>=HousePressure_psi', 'check'), { span: [0, 250] }),
-  reading('X10', 'Chlorine put in, bleach', 'gal', '{Bleach_gal} for {Dose_mg_per_L}', judged('reading>=0.9*Bleach_gal', 'check'), { span: [0, 1000] }),
+  reading('X6', 'Switch starts the pump', 'psi', '{CutIn_psi}', judged('ABS(reading-CutIn_psi)<=2', CHECK), { span: [0, 200] }),
+  reading('X7', 'Switch stops the pump', 'psi', '{CutOut_psi}', judged('ABS(reading-CutOut_psi)<=2', CHECK), { span: [0, 250] }),
+  reading('X8', 'Flow at the house', 'gpm', '{HouseFlow_gpm} and more', judged('reading>=HouseFlow_gpm', CHECK), { span: [0, 500] }),
+  reading('X9', 'Pressure at the house at that flow', 'psi', '{HousePressure_psi} and more', judged('reading>=HousePressure_psi', CHECK), { span: [0, 250] }),
+  reading('X10', 'Chlorine put in, bleach', 'gal', '{Bleach_gal} for {Dose_mg_per_L}', judged('reading>=0.9*Bleach_gal', CHECK), { span: [0, 1000] }),
   reading('X11', 'Backflow protection, test number', '', '{Backflow}', '', { when: 'Backflow<>"none"' }),
 ]

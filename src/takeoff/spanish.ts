@@ -245,7 +245,7 @@ export const spanishCautions: Readonly<Record<string, readonly [short: string, t
   ],
   relief: [
     'La válvula de alivio se queda',
-    'Si el interruptor se traba, la bomba llega a {TankSees_psi} en el tanque de presión: la válvula de alivio se ajusta a no más de lo que dice la placa del tanque, con tubo a un drenaje, nunca tapada.',
+    'Si el interruptor se traba, la bomba llega a {ShutOffAtHouseFull_psi} en el tanque de presión: la válvula de alivio se ajusta a no más de lo que dice la placa del tanque, con tubo a un drenaje, nunca tapada.',
   ],
   backflow: ['No junte las redes', 'Nunca una la línea de la cisterna a una red pública sin espacio de aire o un ensamblaje aprobado de prevención de reflujo.'],
 }

@@ -72,7 +72,7 @@ const rules = [
       ['', 'Backfilled and empty, a tank and its cover, the earth counted as if under water, weigh {UpliftSafety} times the uplift of {WaterAboveBase_ft} of groundwater over its base.'],
     ],
     '1.3 wanted; under 1.1 the tank may float; both weights where the typed one is over 1.15 of the figured',
-    cite('femaP259', 'factor 1.3 for tanks; 1.1 is the lowest in use'),
+    cite('femaP259', 'factor 1.3 for tanks; 1.1 is the lowest in use; 1.15 common practice'),
     LIFE,
   ),
   verdict(
@@ -172,8 +172,8 @@ const rules = [
     'IF(CutOut_psi>PressureTankRating_psi,"stop","pass")',
     [
       ['CutOut_psi>PressureTankRating_psi', 'The switch stops the pump at {CutOut_psi}; the pressure tank is made for {PressureTankRating_psi}.'],
-      ['TankSees_psi>PressureTankRating_psi', 'Should the switch stick, the pump reaches {TankSees_psi} at the tank, which is made for {PressureTankRating_psi}: the relief valve opens there at the latest and passes the pump’s whole flow.'],
-      ['', 'Should the switch stick, the pump reaches {TankSees_psi} at the tank, which is made for {PressureTankRating_psi}.'],
+      ['ShutOffAtHouseFull_psi>PressureTankRating_psi', 'Should the switch stick, the pump reaches {ShutOffAtHouseFull_psi} at the tank, which is made for {PressureTankRating_psi}: the relief valve opens there at the latest and passes the pump’s whole flow.'],
+      ['', 'Should the switch stick, the pump reaches {ShutOffAtHouseFull_psi} at the tank, which is made for {PressureTankRating_psi}.'],
     ],
     'cut-out within the tank’s rating; a relief valve where the pump can pass it',
     cite('memory', 'IPC 606.5.10: a relief valve at each hydropneumatic tank, set no higher than its rating'),
@@ -198,11 +198,11 @@ const rules = [
     'the wanted share, on a daily record, no month dry in the median year',
     cite('reliability', 'the wanted share is the owner’s choice'),
   ),
-  verdict('DrainVerdict', 'Inlet drains', 'IF(DrainCover_in<0,"stop",IF(AND(RoofFlow_gpm<=InletCount*DrainCapacity_gpm,OR(TrafficRank<2,DrainCover_in>=24)),"pass","check"))', [
+  verdict('DrainVerdict', 'Inlet drains', 'IF(DrainCover_in<0,"stop",IF(AND(RoofFlow_gpm<=InletCount*DrainCapacity_gpm,OR(TrafficRank<2,DrainCover_in>=WheelCover_in)),"pass","check"))', [
     ['DrainCover_in<0', 'With this fall the inlet drain comes out of the ground before the house: set the tanks deeper, lay it flatter, or bring the roof water nearer. The ground at the downspouts is taken {DownspoutRise_ft} over that at the tanks.'],
-    ['AND(TrafficRank>1,DrainCover_in<24)', 'The inlet drain has {DrainCover_in} over it at the least, and {Traffic} pass: where they cross it, 24 in, or a slab as the engineer says. {RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each.'],
+    ['AND(TrafficRank>1,DrainCover_in<WheelCover_in)', 'The inlet drain has {DrainCover_in} over it at the least, and {Traffic} pass: where they cross it, {WheelCover_in}, or a slab as the engineer says. {RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each.'],
     ['', '{RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each, by the {DrainTable} table.'],
-  ], 'flow of the design storm, pipe just full; 24 in of cover under wheels', cite('epaManual', 'Manning, pipe just full; cover from memory, ASTM D2321')),
+  ], 'flow of the design storm, pipe just full; cover under wheels', cite('epaManual', 'Manning, pipe just full')),
   verdict('PortVerdict', 'Upper ports', 'IF(OR(PortsShort>0,OverflowCount<1),"stop",IF(OverflowCount<InletPorts,"check","pass"))', [
     ['PortsShort>0', '{InletPorts|inlet port|inlet ports} and {OverflowCount|overflow|overflows}, {PortsShort} more than the tanks have; the far one has {FarTankPorts}. {LayoutNote}'],
     ['', '{InletPorts|inlet port|inlet ports} and {OverflowCount|overflow|overflows}; the far tank has {FarTankPorts|upper port|upper ports}.'],

@@ -16,6 +16,7 @@ import { makeTakeoffs } from '../../src/hosts/session.js'
 import type { SheetPlan } from '../../src/plan/plan.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
 import { demoTakeoff } from '../support/office.js'
+import { keptPlan } from '../../taskpane/keep.js'
 import { OpenedFile } from '../../taskpane/openedFile.js'
 import { gridFromWorkbook } from '../../taskpane/xlsxToGrid.js'
 
@@ -88,8 +89,8 @@ describe('a takeoff of an opened file, made again on the page', () => {
     const write = host.write.bind(host)
     host.write = async (all) => (plans.push(...all), write(all))
     expect((await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'native', made, mayLose: () => true })).problems).toEqual([])
-    const looked = () => {
-      const saved = file.saved(model, new Map(plans.map((plan) => [plan.name, plan])))!
+    const looked = (isReloaded: boolean) => {
+      const saved = file.saved(model, new Map(plans.map((plan) => [plan.name, isReloaded ? (JSON.parse(keptPlan(plan)) as SheetPlan) : plan])))!
       const workbook = openWorkbook(saved.bytes, 'x')
       const sheet = readSheet(workbook, 'Takeoff Wicket Mill')!
       const names = [...workbook.book.text('xl/workbook.xml').matchAll(/<definedName name="(Wicket_Mill\.\w+)">[^<]*\$G\$(\d+)</g)]
@@ -100,10 +101,12 @@ describe('a takeoff of an opened file, made again on the page', () => {
       }
       return Number(names.find(([, name]) => name === 'Wicket_Mill.Power')![2])
     }
-    const power = looked()
+    const power = looked(false)
     const takeoffId = (model.getters as unknown as { getSheetIdByName(name: string): string }).getSheetIdByName('Takeoff Wicket Mill')
     model.dispatch('ADD_COLUMNS_ROWS' as never, { sheetId: takeoffId, sheetName: 'Takeoff Wicket Mill', dimension: 'ROW', base: 40, position: 'before', quantity: 2 } as never)
-    expect(looked()).toBe(power + 2)
+    expect(looked(false)).toBe(power + 2)
+    // What a reload of the page keeps of a made sheet is enough for that.
+    expect(looked(true)).toBe(power + 2)
   })
 })
 

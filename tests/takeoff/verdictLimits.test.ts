@@ -22,6 +22,7 @@ const others: Readonly<Record<string, number>> = {
   UpliftFigured: 1.4,
   SecondRatio: 1,
   TrafficRank: 0,
+  WheelCover_in: 24,
   PumpPhases: 1,
   SupplyPhases: 1,
   DrainSize_in: 4,
@@ -78,9 +79,9 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
   ],
   // IPC 606.5.10 (from memory): a relief valve at each hydropneumatic tank; none helps where the switch itself is set above the plate.
   ReliefVerdict: [
-    [{ CutOut_psi: 100, PressureTankRating_psi: 100, TankSees_psi: 140 }, 'pass'],
-    [{ CutOut_psi: 99, PressureTankRating_psi: 100, TankSees_psi: 90 }, 'pass'],
-    [{ CutOut_psi: 101, PressureTankRating_psi: 100, TankSees_psi: 140 }, 'stop'],
+    [{ CutOut_psi: 100, PressureTankRating_psi: 100, ShutOffAtHouseFull_psi: 140 }, 'pass'],
+    [{ CutOut_psi: 99, PressureTankRating_psi: 100, ShutOffAtHouseFull_psi: 90 }, 'pass'],
+    [{ CutOut_psi: 101, PressureTankRating_psi: 100, ShutOffAtHouseFull_psi: 140 }, 'stop'],
   ],
   // AWWA C652 (from memory): 10 mg/L for a day.
   DoseVerdict: [

@@ -2,9 +2,14 @@
 import type { CellValue } from '../fields.js'
 
 type Was = Readonly<Record<string, CellValue>>
+export interface ChangedItem {
+  was: Was
+  reason: string
+  touchesLife?: true
+}
 const twoModels = (was: Was) => ({ was, reason: 'a row may hold tanks of two models' })
 
-export const items040: Readonly<Record<string, { was: Was; reason: string; touchesLife?: true }>> = {
+export const items040: Readonly<Record<string, ChangedItem>> = {
   DEWATER: { was: { Allowance: null }, reason: 'days of pumping are an allowance: the quote says what a day costs' },
   TANK: twoModels({ Quantity: 'TankCount', Why: '{TankCount|tank|tanks} of {TankVolume_gal} each' }),
   RISER: twoModels({ Quantity: 'TankCount*TankOpenings*RiserSections*RiserSection_ft', Why: '{TankOpenings|opening|openings} a tank, cover {Cover_ft} in whole sections' }),

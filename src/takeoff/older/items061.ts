@@ -1,9 +1,9 @@
 /** Cells of Items that were other ones in 0.6.1: what an untouched row of such an office says, and why it is another one now. */
-import type { CellValue } from '../fields.js'
+import type { ChangedItem } from './items040.js'
 
-export const items061: Readonly<Record<string, { was: Readonly<Record<string, CellValue>>; reason: string; touchesLife?: true }>> = {
+export const items061: Readonly<Record<string, ChangedItem>> = {
   LADDER: {
-    was: { Quantity: 'ROUNDUP(PitLength_ft/LadderEvery_ft,0)', Why: 'Within 25 ft of everyone, pit {PitDepth_ft} deep' },
+    was: { Description: 'Ladder in the pit', Quantity: 'ROUNDUP(PitLength_ft/LadderEvery_ft,0)', Why: 'Within 25 ft of everyone, pit {PitDepth_ft} deep' },
     reason: 'within 25 ft of everyone round the tanks, and in trenches of 4 ft',
     touchesLife: true,
   },

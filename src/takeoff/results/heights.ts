@@ -27,5 +27,6 @@ export const heightResults = [
   result('InletTrenchDepth_ft', 'Inlet trench, mean depth', '(MAX(0,PortInvert_ft+DrainUnder_in/12)+MAX(0,InletAtHouse_ft+DrainUnder_in/12))/2', geometry),
   result('OverflowDeep_ft', 'Overflow trench, deepest end', 'MAX(OverflowInvert_ft,OutfallDepth_ft)+DrainUnder_in/12', geometry),
   result('OverflowTrenchDepth_ft', 'Overflow trench, mean depth', '(MAX(0,OverflowInvert_ft+DrainUnder_in/12)+MAX(0,OutfallDepth_ft+DrainUnder_in/12))/2', geometry),
+  result('WheelCover_in', 'Cover that a drain needs under wheels', '24', cite('memory', 'ASTM D2321, plastic pipe under highway loads')),
   result('DrainCover_in', 'Least cover over the inlet drain', '12*InletAtHouse_ft-DrainOutside_in', geometry),
 ] as const

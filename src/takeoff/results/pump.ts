@@ -1,6 +1,6 @@
 import { cite } from '../../sources.js'
-import { CURVE_POINTS } from '../officeTables.js'
-import { geometry, office, ofPump, practice, result, sum } from './rule.js'
+import { CURVE_POINTS, fieldsOf } from '../officeTables.js'
+import { geometry, office, ofPump, ofRow, practice, result, sum } from './rule.js'
 
 const system = cite('hiData', 'section I-A, system head')
 const chord = cite('derivation', 'straight line between points')
@@ -9,6 +9,9 @@ const meets = (lift: string, psi: string, loss: string) =>
   `IFERROR(PUMPDUTY.FLOW(Curve,${lift}+2.31*(${psi}),HouseFlow_gpm,${loss}),IF(${lift}+2.31*(${psi})>=MAX(CurveHead_ftw),0,MAX(CurveFlow_gpm)))`
 const headAt = (flow: string, point: string) =>
   `INDEX(CurveHead_ftw,${point})+(${flow}-INDEX(CurveFlow_gpm,${point}))*(INDEX(CurveHead_ftw,${point}+1)-INDEX(CurveHead_ftw,${point}))/(INDEX(CurveFlow_gpm,${point}+1)-INDEX(CurveFlow_gpm,${point}))`
+/** The rating of the tank of that volume; of a volume that the table lacks, as of an empty cell, the usual one. */
+const RATED = ofRow('PressureTanks', 'Volume_gal', 'PressureTank_gal', 'Rating_psi')
+const USUAL_RATING = Number(fieldsOf('PressureTanks').Rating_psi!.default)
 const ofSwitch = (what: string) => cite('derivation', `${what}, lowest water, C of the job; the switch ahead of the filters`)
 
 export const pumpResults = [
@@ -69,14 +72,7 @@ export const pumpResults = [
     'IFERROR(INDEX(PressureTanks[Price_usd],MATCH(PressureTank_gal,PressureTanks[Volume_gal],0)),INDEX(Prices[Price_usd],MATCH("PRESSURE-TANK",Prices[Code],0)))',
     office,
   ),
-  result(
-    'PressureTankRating_psi',
-    'Pressure that the tank is made for',
-    'IFERROR(IF(INDEX(PressureTanks[Rating_psi],MATCH(PressureTank_gal,PressureTanks[Volume_gal],0))="",UsualRating_psi,INDEX(PressureTanks[Rating_psi],MATCH(PressureTank_gal,PressureTanks[Volume_gal],0))),UsualRating_psi)',
-    office,
-  ),
-  result('UsualRating_psi', 'Pressure tank that the table does not rate', '100', practice('100 psi on most plates; read it')),
-  result('TankSees_psi', 'Pressure at the tank, should the switch stick', 'ShutOffAtHouseFull_psi', cite('hiData', 'H = 2.31 p')),
+  result('PressureTankRating_psi', 'Pressure that the tank is made for', `IFERROR(${RATED},${USUAL_RATING})`, office),
   result('Drawdown_gal', 'Drawdown of the pressure tank', 'PressureTank_gal*DrawdownShare', cite('drawdown')),
   result(
     'ShortestCycle_min',

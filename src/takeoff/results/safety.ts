@@ -19,7 +19,7 @@ export const safetyResults = (traffic: readonly string[]) =>
     result(
       'UpliftFigured',
       'The same with the weight of walls, floor and lid',
-      'IF(GroundwaterAssumed=1,"not known",IF(WaterAboveBase_ft>0,MIN(UPLIFTSAFETY(TankLength_ft,TankWidth_ft,TankHeight_ft,WeightFigured_lb,WaterAboveBase_ft,Cover_ft),IF(SecondTanks=0,UPLIFTSAFETY(TankLength_ft,TankWidth_ft,TankHeight_ft,WeightFigured_lb,WaterAboveBase_ft,Cover_ft),UPLIFTSAFETY(SecondLength_ft,SecondWidth_ft,TankHeight_ft,SecondFigured_lb,WaterAboveBase_ft,Cover_ft))),"no uplift"))',
+      'IF(GroundwaterAssumed=1,"not known",IF(WaterAboveBase_ft>0,MIN(UPLIFTSAFETY(TankLength_ft,TankWidth_ft,TankHeight_ft,WeightFigured_lb,WaterAboveBase_ft,Cover_ft),UPLIFTSAFETY(SecondLength_ft,SecondWidth_ft,TankHeight_ft,SecondFigured_lb,WaterAboveBase_ft,Cover_ft)),"no uplift"))',
       cite('femaP259', 'should the typed weight be too high'),
     ),
     result(
