@@ -21,17 +21,18 @@ export function parseCsv(text: string): (string | number | null)[][] {
   return rows
 }
 
-/** As many lines as tell how a file is written. */
-const LOOKED_AT = 50
+/** As much of a file as tells how it is written. */
+const LOOKED_AT = 20_000
 /** Every line as many semicolons, and no comma but between digits: a file of a place that writes 0,5. */
 function hasSemicolons(body: string): boolean {
   const lines = body
-    .slice(0, 20_000)
-    .split(/\r?\n|\r/)
     .slice(0, LOOKED_AT)
+    .split(/\r?\n|\r/)
+    // The last line of a piece is cut off anywhere.
+    .slice(0, body.length > LOOKED_AT ? -1 : undefined)
     .filter((line) => line.trim() !== '')
     .map((line) => line.replace(/"(?:[^"]|"")*"/g, ''))
-  const counts = new Set(lines.slice(0, Math.max(1, lines.length - 1)).map((line) => line.split(';').length - 1))
+  const counts = new Set(lines.map((line) => line.split(';').length - 1))
   return counts.size === 1 && !counts.has(0) && !lines.some((line) => /(?<!\d),|,(?!\d)/.test(line))
 }
 const withPoint = (text: string): string => (/^\s*[-+]?\d+,\d+\s*$/.test(text) ? text.replace(',', '.') : text)

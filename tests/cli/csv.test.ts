@@ -44,6 +44,14 @@ describe('CSV', () => {
         ['1;2', 'd'],
       ],
     ],
+    // Not every line has the semicolon: it is a sign in a word.
+    [
+      '1;2,3\n4,5\n',
+      [
+        ['1;2', 3],
+        [4, 5],
+      ],
+    ],
     [
       '1,5\n2,5\n',
       [

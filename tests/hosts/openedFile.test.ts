@@ -103,10 +103,10 @@ describe('a takeoff of an opened file, made again on the page', () => {
     }
     const power = looked(false)
     const takeoffId = (model.getters as unknown as { getSheetIdByName(name: string): string }).getSheetIdByName('Takeoff Wicket Mill')
-    model.dispatch('ADD_COLUMNS_ROWS' as never, { sheetId: takeoffId, sheetName: 'Takeoff Wicket Mill', dimension: 'ROW', base: 40, position: 'before', quantity: 2 } as never)
-    expect(looked(false)).toBe(power + 2)
+    model.dispatch('ADD_COLUMNS_ROWS' as never, { sheetId: takeoffId, sheetName: 'Takeoff Wicket Mill', dimension: 'ROW', base: 40, position: 'before', quantity: 3 } as never)
+    expect(looked(false)).toBe(power + 3)
     // What a reload of the page keeps of a made sheet is enough for that.
-    expect(looked(true)).toBe(power + 2)
+    expect(looked(true)).toBe(power + 3)
   })
 })
 

@@ -67,6 +67,8 @@ describe('pressure and power', () => {
     expect(takeoffOf(high, plate(150)).design.verdict('ReliefVerdict')).toBe('pass')
     expect(takeoffOf(high, plate(100)).design.verdict('ReliefVerdict')).toBe('stop')
     // Common practice, no source: a tank that nobody rated is taken for 100 psi.
+    expect(takeoffOf(high, plate(null)).design.number('PressureTankRating_psi')).toBe(100)
+    expect(takeoffOf({ ...high, PressureTank_gal: 61 }, plate(150)).design.number('PressureTankRating_psi')).toBe(100)
     expect(takeoffOf(high, plate(null)).design.verdict('ReliefVerdict')).toBe('stop')
   })
   it('no three-phase pump is chosen for a house of one phase', () => {
@@ -151,6 +153,8 @@ describe('drains and traffic', () => {
     expect(job('none').number('ConduitHas_in')).toBeCloseTo(20.4 - 1.315, 9)
     expect([job('none').verdict('ConduitCoverVerdict'), job('lawn machines').verdict('ConduitCoverVerdict')]).toEqual(['pass', 'pass'])
     expect([job('cars').verdict('ConduitCoverVerdict'), job('trucks').verdict('ConduitCoverVerdict')]).toEqual(['stop', 'stop'])
+    // ASTM D2321 (from memory): 24 in over plastic drains under wheels.
+    expect(job('cars').number('WheelCover_in')).toBe(24)
     expect([job('none').number('RimProud_in'), job('cars').number('RimProud_in')]).toEqual([3, 0])
   })
   it('ports of every size that the table allows are worked through or refused by name', () => {
