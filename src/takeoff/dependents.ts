@@ -1,36 +1,29 @@
 /** What the values of a job are worked out from, by name: a trial with another choice works out anew what rests on it, and takes over all else. */
 import { formula } from '../formula/formula.js'
-import type { JobName } from './names.js'
-import { CURVE_POINTS, monthNames } from './officeTables.js'
-import { catchmentColumns, curveCell, curveColumns, monthColumns, monthRain, monthStart, recordColumns, recordFigures, results } from './results/index.js'
+import { results } from './results/index.js'
+import { curve } from './rowLists/curve.js'
+import { rowLists } from './rowLists/index.js'
+import { record, recordFigures } from './rowLists/record.js'
+import { columnAbove, textsOf, type Column, type RowList } from './rowLists/rowList.js'
 import { verdictRules } from './verdicts.js'
 
 const namesIn = (texts: readonly string[]): string[] => texts.flatMap((text) => (text === '' ? [] : formula(text).names))
 
-/** A name, or columns that are worked out together, and the names that they are worked out from. */
+/** Names, and the names that they are worked out from. */
 interface Reads {
   names: readonly string[]
   from: readonly string[]
 }
-/** Names that no formula tells, checked as they are typed. */
-const told = (...names: readonly JobName[]): readonly string[] => names
+/** A column of a list is worked out from what its formulas name, and from what stands above its first row; given values rest on what the list says. */
+const readsOfColumn = (rule: Column, { restsOn }: RowList): Reads => ({
+  names: [rule.name],
+  from: [...namesIn(textsOf(rule)).map((name) => columnAbove(name) ?? name), ...(rule.startsAt ? [rule.startsAt] : []), ...(rule.formula === '' ? restsOn : [])],
+})
 const readsOfAll = (): Reads[] => [
   ...[...results, ...verdictRules].map((rule) => ({ names: [rule.name], from: namesIn([rule.formula]) })),
-  {
-    names: monthColumns.map(({ name }) => name),
-    // The use of the sheet Uses comes on top of that of the row.
-    from: [
-      ...told('DailyUse_gal_per_day'),
-      ...namesIn([...monthColumns.map((column) => column.formula), ...Object.values(monthStart), ...monthNames.map((_, month) => monthRain(month))]),
-    ],
-  },
-  {
-    names: [...recordColumns.map(({ name }) => name), ...recordFigures],
-    from: told('RainStation', 'InchYield_gal', 'FirstFlush_in', 'FirstFlushEach', 'MonthUse_gal_per_day', 'UsableStorage_gal', 'YearDemand_gal'),
-  },
-  { names: catchmentColumns.map(({ name }) => name), from: [...told('RoofArea_ft2', 'RoofSurface'), ...namesIn(catchmentColumns.map((column) => column.formula))] },
-  ...curveColumns.map(({ name }) => ({ names: [name], from: namesIn(Array.from({ length: CURVE_POINTS }, (_, point) => curveCell(name, point))) })),
-  { names: ['Curve'], from: curveColumns.map(({ name }) => name) },
+  ...rowLists.flatMap((list) => list.columns.map((rule) => readsOfColumn(rule, list))),
+  { names: Object.keys(recordFigures), from: record.restsOn },
+  { names: ['Curve'], from: curve.columns.map(({ name }) => name) },
 ]
 
 let readers: Map<string, Set<string>> | undefined

@@ -5,23 +5,24 @@ import { FormulaError, isError, toTruth, type Single, type Value } from '../form
 import { assumable, assumableFields, runFields } from './assumed.js'
 import { callFromFormula } from './call.js'
 import { cautionRules, type CautionRule } from './cautions.js'
-import { dailyBalance, medianYear, type DailyBalance } from './dailyBalance.js'
+import { dailyBalance, type DailyBalance } from './dailyBalance.js'
 import { movedBy } from './dependents.js'
 import { type CellValue } from './fields.js'
 import type { JobName } from './names.js'
 import { officeColumn, type Office, type Row } from './office.js'
-import { CURVE_POINTS, fieldsOf, jobFields, MOST_TANKS, monthNames, tableNames, type TableName } from './officeTables.js'
+import { fieldsOf, jobFields, MOST_TANKS, monthNames, tableNames, type TableName } from './officeTables.js'
 import type { RainRecord } from './rainDays.js'
-import { catchmentColumns, curveCell, curveColumns, monthColumns, monthDays, monthRain, monthStart, recordColumns, recordFigures, results } from './results/index.js'
+import { results } from './results/index.js'
+import { curve } from './rowLists/curve.js'
+import { rowLists } from './rowLists/index.js'
+import { recordFigures } from './rowLists/record.js'
+import { columnsOf, type Catchment, type JobRows, type Listed, type MonthlyUse, type RowList } from './rowLists/rowList.js'
 import { templateFormula, type Words } from './template.js'
 import { verdictRules, verdictWords, type RestingVerdict, type Verdict, type VerdictName } from './verdicts.js'
 
 const resultByName = new Map<string, (typeof results)[number]>(results.map((rule) => [rule.name, rule]))
 const verdictByName = new Map<string, RestingVerdict>(verdictRules.map((rule) => [rule.name, rule]))
-const monthByName = new Map<string, (typeof monthColumns)[number]>(monthColumns.map((rule) => [rule.name, rule]))
-const curveNames = new Set<string>(curveColumns.map((rule) => rule.name))
-const catchmentNames = new Set<string>(catchmentColumns.map((rule) => rule.name))
-const recordNames = new Set<string>([...recordColumns.map((rule) => rule.name), ...recordFigures])
+const listByName = new Map<string, RowList>(rowLists.flatMap((list) => list.columns.map(({ name }) => [name, list] as const)))
 
 export interface RaisedVerdict {
   name: VerdictName
@@ -33,16 +34,6 @@ export interface RaisedVerdict {
 export interface RaisedCaution extends CautionRule {
   words: string
 }
-/** A roof of a job. */
-export interface Catchment {
-  area_ft2: number
-  surface: string
-  inlet: string
-}
-export interface MonthlyUse {
-  use: string
-  months: readonly number[]
-}
 
 /** The cells of a row of Jobs, and which of them were left empty. */
 function inputsOf(office: Office, job: Row): ReadonlyMap<string, Value> {
@@ -51,7 +42,9 @@ function inputsOf(office: Office, job: Row): ReadonlyMap<string, Value> {
   return inputs.set('RunsAssumed', runFields.filter((name) => job.defaulted.has(name)).length)
 }
 
-export class Design {
+const isOfRecord = (name: string): name is keyof typeof recordFigures => Object.hasOwn(recordFigures, name)
+
+export class Design implements JobRows {
   /** What the row says. */
   private readonly inputs: ReadonlyMap<string, Value>
   /** What the tool sized or found, and figures typed over: they stand before the row. */
@@ -60,6 +53,8 @@ export class Design {
   /** The names that are not as they are on the design that this one is a trial of. */
   private readonly moved: ReadonlySet<string> | undefined
   private readonly scope: Scope
+  private readonly lists = new Map<RowList, Listed>()
+  private balanced: DailyBalance | undefined
   /** Fields that the tool sized, with the value it took. */
   readonly sized = new Map<string, CellValue>()
   /** The roofs: that of the row first. */
@@ -216,18 +211,11 @@ export class Design {
       this.known.set(name, new FormulaError('#REF!', `${name} depends on itself`))
       return this.evaluate(rule.formula)
     }
-    if (monthByName.has(name)) {
-      this.walkMonths()
-      return this.known.get(name)
-    }
-    if (recordNames.has(name)) {
-      this.balanceRecord()
-      return this.known.get(name)
-    }
-    if (catchmentNames.has(name)) return this.catchmentColumn(name)
-    if (curveNames.has(name)) return Array.from({ length: CURVE_POINTS }, (_, point) => this.evaluate(curveCell(name, point)) as Single)
+    const list = listByName.get(name)
+    if (list) return this.listed(list).column(name)
+    if (isOfRecord(name)) return this.balance ? recordFigures[name](this.balance, (wanted) => this.number(wanted)) : 0
     if (name === 'Curve') {
-      const [flow, head] = curveColumns.map((column) => this.value(column.name) as readonly Single[])
+      const [flow, head] = curve.columns.map((column) => this.value(column.name) as readonly Single[])
       // A block of rows passes untouched from this name to PUMPDUTY.
       return flow!.map((across, at) => [across, head![at]]) as unknown as Single[]
     }
@@ -241,97 +229,26 @@ export class Design {
     return officeColumn(this.office, table, parts[2]!)
   }
 
-  private catchmentColumn(name: string): Value {
-    const rule = catchmentColumns.find((column) => column.name === name)!
-    return this.catchments.map((catchment) => {
-      const cells: Readonly<Record<string, Value>> = { CatchArea_ft2: catchment.area_ft2, CatchSurface: catchment.surface, CatchInlet: catchment.inlet }
-      return (rule.formula ? this.evaluateWith(rule.formula, cells) : cells[name]) as Single
-    })
-  }
-
-  private walkMonths(): void {
-    const columns = new Map<string, Single[]>(monthColumns.map(({ name }) => [name, []]))
-    columns.set(
-      'MonthRain_in',
-      monthNames.map((_, month) => this.evaluate(monthRain(month)) as Single),
-    )
-    columns.set('MonthDays', [...monthDays])
-    columns.set(
-      'MonthUse_gal_per_day',
-      monthNames.map((_, month) => this.uses.reduce((sum, { months }) => sum + months[month]!, this.number('DailyUse_gal_per_day'))),
-    )
-    const walk = (names: readonly string[]) => {
-      const before = new Map<string, Single>()
-      for (const name of names) {
-        const start = monthStart[`before_${name}`]
-        if (start !== undefined) before.set(`before_${name}`, start === '0' ? 0 : columns.get(start)!.at(-1)!)
-      }
-      for (let month = 0; month < monthNames.length; month++) {
-        const row = (name: string): Single | undefined => before.get(name) ?? columns.get(name)?.[month]
-        for (const name of names)
-          columns.get(name)![month] = formula(monthByName.get(name)!.formula).evaluate({ value: (wanted) => row(wanted) ?? this.value(wanted), call: callFromFormula }) as Single
-        for (const name of names) if (before.has(`before_${name}`)) before.set(`before_${name}`, columns.get(name)![month]!)
-      }
+  /** The rows of a list, and its columns worked out for them. */
+  listed(list: RowList): Listed {
+    let listed = this.lists.get(list)
+    if (!listed) {
+      const rows = list.rows(this)
+      const taken = (column: string) => (this.moved && listByName.has(column) && !this.moved.has(column) ? (this.base!.value(column) as readonly Single[]) : undefined)
+      this.lists.set(list, (listed = { rows, column: columnsOf(list, rows, this.scope, taken) }))
     }
-    walk(['MonthInflow_gal', 'MonthDemand_gal', 'FirstYear_gal', 'HighFirst_gal'])
-    walk(['MonthSupplied_gal', 'MonthStored_gal', 'MonthOverflow_gal', 'HighSupplied_gal', 'HighStored_gal'])
-    for (const [name, list] of columns) this.known.set(name, list)
+    return listed
   }
 
-  /** The balance of the daily record; one empty row where there is none. */
-  private balanceRecord(): void {
-    const balance: DailyBalance | undefined =
-      this.record &&
-      dailyBalance(this.record, {
-        inch_gal: this.number('InchYield_gal'),
-        flush_in: this.number('FirstFlush_in'),
-        flushEach: this.single('FirstFlushEach') as 'day' | 'wet spell',
-        use_gal_per_day: this.column('MonthUse_gal_per_day'),
-        storage_gal: this.number('UsableStorage_gal'),
-      })
-    const put = (name: JobName, values: Value) => this.known.set(name, values)
-    const years = balance?.years ?? []
-    const column = (pick: (year: (typeof years)[number]) => number): readonly Single[] => (years.length ? years.map(pick) : [''])
-    put(
-      'RecordYear',
-      column(({ year }) => year),
-    )
-    put(
-      'RecordDays',
-      column(({ days }) => days),
-    )
-    put(
-      'RecordRain_in',
-      column(({ rain_in }) => rain_in),
-    )
-    put(
-      'RecordCaught_gal',
-      column(({ caught_gal }) => caught_gal),
-    )
-    put(
-      'RecordWanted_gal',
-      column(({ wanted_gal }) => wanted_gal),
-    )
-    put(
-      'RecordSupplied_gal',
-      column(({ supplied_gal }) => supplied_gal),
-    )
-    put(
-      'RecordSpilled_gal',
-      column(({ spilled_gal }) => spilled_gal),
-    )
-    put(
-      'RecordMet',
-      column(({ met }) => met),
-    )
-    put(
-      'RecordShare',
-      column(({ wanted_gal, supplied_gal }) => (wanted_gal === 0 ? 1 : supplied_gal / wanted_gal)),
-    )
-    put('RecordLongestShort_days', balance?.longestShort ?? 0)
-    put('RecordDryMonths', medianYear(years)?.dryMonths ?? 0)
-    put('RecordForStorage_gal', balance ? this.number('UsableStorage_gal') : 0)
-    put('RecordForInch_gal', balance ? this.number('InchYield_gal') : 0)
-    put('RecordForYear_gal', balance ? this.number('YearDemand_gal') : 0)
+  /** The tanks day by day over the record; undefined where there is none. */
+  get balance(): DailyBalance | undefined {
+    if (!this.record) return undefined
+    return (this.balanced ??= dailyBalance(this.record, {
+      inch_gal: this.number('InchYield_gal'),
+      flush_in: this.number('FirstFlush_in'),
+      flushEach: this.single('FirstFlushEach') as 'day' | 'wet spell',
+      use_gal_per_day: this.column('MonthUse_gal_per_day'),
+      storage_gal: this.number('UsableStorage_gal'),
+    }))
   }
 }

@@ -1,21 +1,12 @@
 /** Every name that a rule may use, and every result as a checked union: a name misspelt in TypeScript does not compile. */
 import { assumable, type AssumedFlag } from './assumed.js'
 import { jobFields, type JobFieldName } from './officeTables.js'
-import { catchmentColumns, curveColumns, foundFigures, monthColumns, recordColumns, results, type ResultName } from './results/index.js'
+import { foundFigures, results, type ResultName } from './results/index.js'
+import { rowLists, type ColumnName } from './rowLists/index.js'
 import { verdictRules, type VerdictName } from './verdicts.js'
 
 type NameOf<List extends readonly { name: string }[]> = List[number]['name']
-export type JobName =
-  | JobFieldName
-  | ResultName
-  | VerdictName
-  | AssumedFlag
-  | NameOf<typeof monthColumns>
-  | NameOf<typeof curveColumns>
-  | NameOf<typeof catchmentColumns>
-  | NameOf<typeof recordColumns>
-  | NameOf<typeof foundFigures>
-  | 'RunsAssumed'
+export type JobName = JobFieldName | ResultName | VerdictName | AssumedFlag | ColumnName | NameOf<typeof foundFigures> | 'RunsAssumed'
 
 const namesOf = (list: readonly { name: string }[]): string[] => list.map(({ name }) => name)
 
@@ -28,8 +19,8 @@ export const singleNames: ReadonlySet<string> = new Set([
   ...Object.values(assumable),
   'RunsAssumed',
 ])
-/** Names of a value a month, point, roof or year. */
-export const columnNames: ReadonlySet<string> = new Set([...namesOf(monthColumns), ...namesOf(curveColumns), ...namesOf(catchmentColumns), ...namesOf(recordColumns)])
+/** Names of a value a row: a month, point, roof, use or year. */
+export const columnNames: ReadonlySet<string> = new Set(rowLists.flatMap(({ columns }) => namesOf(columns)))
 export const knownNames: ReadonlySet<string> = new Set([...singleNames, ...columnNames, 'Curve'])
 
 /** The known name that was probably meant, in words; empty where none is near. */

@@ -18,7 +18,10 @@ import { knownNames } from '../../src/takeoff/names.js'
 import { lineSums, pricedUnit } from '../../src/takeoff/itemRules.js'
 import { readOffice } from '../../src/takeoff/office.js'
 import { jobFields } from '../../src/takeoff/officeTables.js'
-import { catchmentColumns, dayColumns, dayStart, foundFigures, monthColumns, monthStart, recordColumns, results } from '../../src/takeoff/results/index.js'
+import { foundFigures, results } from '../../src/takeoff/results/index.js'
+import { days } from '../../src/takeoff/rowLists/days.js'
+import { rowLists } from '../../src/takeoff/rowLists/index.js'
+import { textsOf } from '../../src/takeoff/rowLists/rowList.js'
 import { templateFormula, namesIn } from '../../src/takeoff/template.js'
 import { readingRules } from '../../src/takeoff/readings.js'
 import { scope } from '../../src/plan/sheets/quoteSheet.js'
@@ -30,12 +33,18 @@ const sizes: Readonly<Record<string, string>> = { ft: 'ft', 'yd³': 'yd3', 'ft²
 describe('every rule of ours', () => {
   it('results: names known, no circle, each of the unit that its name wears', () => {
     for (const { name, formula: text } of results) expect(ruleProblem({ text, gives: name, columns: true }), `${name} = ${text}`).toBeUndefined()
-    for (const { name, formula: text } of [...monthColumns, ...catchmentColumns, ...recordColumns])
-      if (text) expect(ruleProblem({ text, gives: name, columns: true, also: Object.keys(monthStart) }), name).toBeUndefined()
-    const ofDay = [...dayColumns.map(({ name }) => name), ...Object.keys(dayStart)]
-    for (const { name, formula: text } of dayColumns) if (text) expect(ruleProblem({ text, gives: name, also: ofDay }), name).toBeUndefined()
+    for (const list of [...rowLists, days]) {
+      const own = list.columns.flatMap(({ name }) => [name, `before_${name}`])
+      for (const column of list.columns)
+        for (const text of textsOf(column)) {
+          // What a day wants is a rate over the one day of its row.
+          const gives = column.name === 'DayWanted_gal' ? 'DayWanted_gal_per_day' : column.name
+          expect(ruleProblem({ text, gives, columns: true, also: own }), `${column.name} = ${text}`).toBeUndefined()
+        }
+      expect(circleIn(list.columns.flatMap(({ name, formula: text }) => (typeof text === 'string' ? [{ name, formula: text }] : [])))).toBeUndefined()
+      for (const name of list.restsOn) expect(knownNames).toContain(name)
+    }
     expect(circleIn([...results, ...verdictRules])).toBeUndefined()
-    expect(circleIn(dayColumns)).toBeUndefined()
   })
   it('verdicts, cautions and crew steps: conditions and words', () => {
     const texts = [
@@ -135,7 +144,7 @@ describe('every cell function', () => {
     const office = readOffice(startingOffice(true))
     const texts = [
       ...results.map((rule) => rule.formula),
-      ...[...monthColumns, ...catchmentColumns, ...recordColumns, ...dayColumns].map((rule) => rule.formula),
+      ...[...rowLists, days].flatMap(({ columns }) => columns.flatMap((column) => textsOf(column))),
       ...verdictRules.map((rule) => rule.formula),
       ...readingRules.flatMap(({ when, verdict }) => [when, verdict]),
       logLoss,
