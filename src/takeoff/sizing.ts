@@ -10,6 +10,9 @@ const WORTH_A_TANK = 0.005
 const DRAIN_SIZES = [4, 6, 8] as const
 const LEAST_TRENCH_IN = 36
 const BELOW_FROST_IN = 6
+/** As deep as the office digs, and so that the top of the line lies below the frost. */
+const trenchDepth = (frost_in: number, outside_in: number): number =>
+  Math.max(LEAST_TRENCH_IN, frost_in > 0 ? Math.ceil(frost_in + BELOW_FROST_IN + (Number.isFinite(outside_in) ? outside_in : 0)) : 0)
 
 type Cells = Readonly<Record<string, CellValue>>
 type Trial = (sized: Cells, found?: Cells) => Design
@@ -27,7 +30,7 @@ export function designJob(office: Office, job: Row, figures: Readonly<Record<str
     return design
   }
   if (!given('LineFittings')) sized.LineFittings = trial({}).single('LineFit') === 'CTS' ? 'CTS compression' : 'IPS insert'
-  if (!given('TrenchDepth_in')) sized.TrenchDepth_in = Math.max(LEAST_TRENCH_IN, Number(job.cells.FrostDepth_in ?? 0) > 0 ? Number(job.cells.FrostDepth_in) + BELOW_FROST_IN : 0)
+  if (!given('TrenchDepth_in')) sized.TrenchDepth_in = trenchDepth(Number(job.cells.FrostDepth_in ?? 0), trial({}).number('LineOutside_in'))
   if (!given('TankCount')) sized.TankCount = fewestTanks(trial, Number(job.cells.WantedReliability), given('SecondModel') ? Number(job.cells.SecondCount) + 1 : 1)
   const layout = cheapestLayout(trial, given, job)
   Object.assign(sized, layout.sized)

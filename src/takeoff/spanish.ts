@@ -68,11 +68,17 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
     ],
   ],
   C5: 'Abra solo las bocas superiores en uso, de entrada y de rebose, en mojado y con respirador. Tramo corto, codo de 90° y abrazadera de banda en cada una.',
-  C7: 'Cuellos (risers) con sellador hasta el nivel del terreno, bordes {RimProud_in} más altos, tapas con cerradura.',
-  D5: 'Tapones en cada agujero de 4 pulgadas, las conexiones desde adentro, y uno en el cople de la bomba.',
+  C7: [
+    [
+      'RiserOver_in>0',
+      'Cuellos (risers) con sellador hasta el nivel del terreno, la última sección {RiserOver_in} más corta, pedida o cortada así; bordes {RimProud_in} más altos, tapas con cerradura.',
+    ],
+    ['', 'Cuellos (risers) con sellador hasta el nivel del terreno, bordes {RimProud_in} más altos, tapas con cerradura.'],
+  ],
+  D5: 'Tapones en cada conexión y en cada puerto, las conexiones desde adentro, y uno en el cople de la bomba.',
   D4: 'Todos están fuera de todos los tanques y contados. Solo entonces se pone una placa.',
   D1: 'Placas con sellador en todas las aberturas.',
-  D2: 'Saque el aire de un tanque tras otro, de todos, y observe el manómetro. No se pare en tapas ni placas: {PlateForce_lbf} sobre una placa. Las lecturas van al registro; una prueba repetida lleva su propia línea.',
+  D2: 'Saque el aire de un tanque tras otro, de todos; cuando se asiente, sáquelo otra vez hasta el nivel y después observe el manómetro. No se pare en tapas ni placas: {PlateForce_lbf} sobre una placa. Las lecturas van al registro; una prueba repetida lleva su propia línea.',
   D3: 'Deje entrar aire hasta que el manómetro marque cero; después afloje. No rellene antes de que todos los tanques hayan pasado.',
   E8: [
     [
@@ -117,7 +123,7 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   E4: 'Desde arriba, con la energía bloqueada: reducción bushing, niple, adaptador sin foso (pitless), tubo de bajada, bomba {PumpModel}, corte por bajo nivel. La varilla saca la bomba desde arriba: pruébela.',
   E7: 'Bomba encendida: revise otra vez bajo presión cada unión a su alcance; el interruptor la para.',
   H4: 'Desinfecte tanques y línea antes de que alguien use el agua: gafas, guantes, desde afuera; déjelo {Contact_h}, después enjuague donde lo permitan las reglas locales.',
-  H1: 'Opere la bomba con la llave de la casa abierta; lea caudal, presión y amperios.',
+  H1: 'Opere la bomba con la llave de la casa abierta; lea caudal, presión y amperios, y compárelos con la placa del motor.',
   H2: 'Tapas cerradas con llave; «agua no potable: no beber» en cada salida; protección contra contraflujo donde pueda llegar una red pública.',
   H3: 'Muestre al dueño: filtro, primeras lluvias, corte, cómo sacar la bomba. Entregue esta hoja y el registro de pruebas.',
 }
@@ -146,6 +152,14 @@ export const spanishCautions: Readonly<Record<string, readonly [short: string, t
     'Zanja de 5 pies',
     'Una zanja tiene {DeepestTrench_ft} de hondo en su extremo hondo: desde 5 pies lleva caja de zanja, o declive de {FillBatter} horizontal por 1 vertical: el relleno y el suelo removido son de clase C, sea la excavación como sea. Inspeccionada cada día y después de lluvia.',
   ],
+  rock: [
+    'La roca no es tierra',
+    'La roca se rompe con martillo o por un barrenador con licencia. Lo excavado se lleva y se trae relleno sin piedras. Las paredes quedan a plomo solo donde la persona competente halla estable la roca, cada día y después de la lluvia.',
+  ],
+  'roof surface': [
+    'Techo no potable',
+    'Un techo de teja asfáltica o grava, o el suelo desnudo, suelta lo que filtros y lámparas no quitan: su agua es para baños, lavado y jardín, salvo que la autoridad de salud diga otra cosa.',
+  ],
   'wet trench': [
     'Agua en la zanja',
     'El agua subterránea a {GroundwaterDepth_ft} queda dentro de la zanja de {DeepestTrench_ft}: bombéela antes de que alguien entre; sus paredes cuentan como clase C sea cual sea el suelo.',
@@ -161,7 +175,7 @@ export const spanishCautions: Readonly<Record<string, readonly [short: string, t
   ],
   'power lines': [
     'Líneas eléctricas arriba',
-    'Mantenga la grúa y la excavadora a 10 pies de líneas eléctricas hasta 50 kV, a 20 pies mientras no se conozca el voltaje, a 50 pies por encima de 350 kV.',
+    'Mantenga la grúa y la excavadora a 20 pies de líneas eléctricas mientras no se conozca el voltaje; conocido, a 10 pies hasta 50 kV, a 15 hasta 200, a 20 hasta 350, a 50 por encima.',
   ],
   'buried lines': ['Líneas enterradas', 'Haga marcar las líneas subterráneas antes de excavar; excave a mano cerca de las marcas.'],
   'out before plates': ['Cuente a todos afuera', 'Antes de poner una placa, todos están fuera de los tanques y contados; nadie cierra un tanque en el que no ha mirado.'],

@@ -37,13 +37,14 @@ const rules = [
   verdict(
     'SoilVerdict',
     'Soil and water of the pit',
-    'IF(GroundwaterAssumed=1,"check",IF(AND(PitWater="wet",SoilClass<>"C",PitDrained="no"),"stop","pass"))',
+    'IF(GroundwaterAssumed=1,"check",IF(AND(PitWater="wet",SoilClass<>"C",PitDrained="no"),IF(SoilClass="rock","check","stop"),"pass"))',
     [
       ['PitWater="not known"', 'The pit goes {PitDepth_ft} down and nobody has said how deep the groundwater lies: soil under water is class C.'],
+      ['AND(PitWater="wet",SoilClass="rock",PitDrained="no")', 'The pit goes {PitDepth_ft} down, below the groundwater at {GroundwaterDepth_ft}: rock under water that is not stable is class C, and quantities slope it so. The competent person says on site whether it is stable.'],
       ['AND(PitWater="wet",SoilClass<>"C",PitDrained="no")', 'The pit goes {PitDepth_ft} down, below the groundwater at {GroundwaterDepth_ft}: soil under water is class C, not {SoilClass}. Quantities slope it as C. Draw the water down and have a competent person class it again, or take class C.'],
       ['', 'Class {SoilClass}, {PitWater}; the walls are sloped for class {PitSoil}.'],
     ],
-    'class C under water or where it seeps',
+    'class C under water or where it seeps; rock too, unless it is stable',
     cite('osha1926', 'Appendix A, submerged or seeping soil'),
     LIFE,
   ),
@@ -64,14 +65,16 @@ const rules = [
   verdict(
     'UpliftVerdict',
     'Uplift of an empty tank',
-    'IF(GroundwaterAssumed=1,"check",IF(UpliftSafety="no uplift","pass",IF(OR(UpliftSafety<1.1,AND(MAX(WeightRatio,SecondRatio)>1.15,UpliftFigured<1.1)),"stop",IF(OR(UpliftSafety<1.3,AND(MAX(WeightRatio,SecondRatio)>1.15,UpliftFigured<1.3)),"check","pass"))))',
+    'IF(GroundwaterAssumed=1,"check",IF(UpliftSafety="no uplift",IF(UpliftAtGrade<1,"check","pass"),IF(OR(UpliftSafety<1.1,AND(MAX(WeightRatio,SecondRatio)>1.15,UpliftFigured<1.1)),"stop",IF(OR(UpliftSafety<1.3,UpliftAtGrade<1,AND(MAX(WeightRatio,SecondRatio)>1.15,UpliftFigured<1.3)),"check","pass"))))',
     [
       ['GroundwaterAssumed=1', 'Depth of the groundwater is not known: {FloatDepth_ft} of water round an empty, uncovered tank lifts it.'],
+      ['AND(UpliftSafety="no uplift",UpliftAtGrade<1)', 'The groundwater at {GroundwaterDepth_ft} stays below the tanks’ base, but a storm that fills the ground round an empty tank lifts it: weight is {UpliftAtGrade} times that uplift. Drain the pit’s foot to daylight, hold the tanks down, or never let them stand empty.'],
       ['UpliftSafety="no uplift"', 'The groundwater at {GroundwaterDepth_ft} stays below the tanks’ base. Should a storm fill the ground round them, weight is {UpliftAtGrade} times the uplift.'],
       ['MAX(WeightRatio,SecondRatio)>1.15', 'Backfilled and empty, a tank and its cover weigh {UpliftSafety} times the uplift of {WaterAboveBase_ft} of groundwater over its base; by the weight of its walls, floor and lid, well under the typed one, {UpliftFigured} times. Have the maker confirm the weight.'],
+      ['AND(UpliftSafety>=1.3,UpliftAtGrade<1)', 'Backfilled and empty, a tank and its cover weigh {UpliftSafety} times the uplift of {WaterAboveBase_ft} of groundwater over its base; a storm that fills the ground round it lifts it, weight being {UpliftAtGrade} times that uplift. Drain the pit’s foot to daylight, hold the tanks down, or never let them stand empty.'],
       ['', 'Backfilled and empty, a tank and its cover, the earth counted as if under water, weigh {UpliftSafety} times the uplift of {WaterAboveBase_ft} of groundwater over its base.'],
     ],
-    '1.3 wanted; under 1.1 the tank may float; both weights where the typed one is over 1.15 of the figured',
+    '1.3 wanted; under 1.1 the tank may float, and under 1 in ground that a storm has filled; both weights where the typed one is over 1.15 of the figured',
     cite('femaP259', 'factor 1.3 for tanks; 1.1 is the lowest in use; 1.15 common practice'),
     LIFE,
   ),
@@ -141,14 +144,15 @@ const rules = [
   verdict(
     'SwitchVerdict',
     'Pressure switch',
-    'IF(OR(CutOut_psi>=ShutOffAtHouse_psi,SwitchWanted_psi>=CutOut_psi),"stop",IF(OR(CutOut_psi>ShutOffAtHouse_psi-5,SwitchWanted_psi>(CutIn_psi+CutOut_psi)/2),"check","pass"))',
+    'IF(OR(CutOut_psi>=ShutOffAtHouse_psi,SwitchWanted_psi>=CutOut_psi),"stop",IF(OR(CutOut_psi>ShutOffAtHouse_psi-5,SwitchWanted_psi>(CutIn_psi+CutOut_psi)/2,GravityAtSwitch_psi>=CutIn_psi),"check","pass"))',
     [
       ['SwitchWanted_psi>=CutOut_psi', '{HousePressure_psi} are wanted at the house and {StationLoss_psi} are lost in treatment and backflow behind the switch, which stops the pump at {CutOut_psi}: that pressure never comes. Raise the switch or want less.'],
+      ['AND(GravityAtSwitch_psi>=CutIn_psi,CutOut_psi<ShutOffAtHouse_psi)', 'The tanks lie so high that gravity alone keeps {GravityAtSwitch_psi} at the switch while {HouseFlow_gpm} flow at lowest water: it never falls to the {CutIn_psi} that start the pump, so the pump adds nothing. Raise the switch over what gravity gives, or leave out the pump.'],
       ['AND(SwitchWanted_psi>(CutIn_psi+CutOut_psi)/2,CutOut_psi<ShutOffAtHouse_psi)', '{HousePressure_psi} are wanted at the house, {SwitchWanted_psi} at the switch, treatment and backflow counted; between {CutIn_psi} and {CutOut_psi} they come less than half of the time. The pump reaches {ShutOffAtHouse_psi} there at lowest water.'],
       ['CutOut_psi>=ShutOffAtHouse_psi', 'The pump reaches {ShutOffAtHouse_psi} at the house at lowest water and the switch waits for {CutOut_psi}: the pump would never stop.'],
       ['', 'The switch stops the pump at {CutOut_psi}; it reaches {ShutOffAtHouse_psi} at the house at lowest water, {ShutOffAtHouseFull_psi} with full tanks.'],
     ],
-    'cut-out at least 5 psi below what the pump reaches; wanted pressure within the switch',
+    'cut-out at least 5 psi below what the pump reaches; cut-in over what gravity gives; wanted pressure within the switch',
     cite('derivation', 'shut-off head less lift'),
     LIFE,
   ),
@@ -187,9 +191,10 @@ const rules = [
   verdict(
     'StorageVerdict',
     'Tank volume',
-    'IF(OR(RecordYears=0,YearDemand_gal=0),"check",IF(RecordAgrees=0,"check",IF(Reliability<WantedReliability,"check",IF(RecordDryMonths>0,"check","pass"))))',
+    'IF(OR(RecordYears=0,YearDemand_gal=0,DeadDepth_in<Intake_in),"check",IF(RecordAgrees=0,"check",IF(Reliability<WantedReliability,"check",IF(RecordDryMonths>0,"check","pass"))))',
     [
       ['AND(RecordYears>0,RecordAgrees=0)', 'Figures behind the daily balance have changed since it was made: make the job again.'],
+      ['DeadDepth_in<Intake_in', 'A dead depth of {DeadDepth_in} counts water that is never drawn: the intake stands {Intake_in} over the floor.'],
       ['YearDemand_gal=0', 'No use is given: people, outdoor use or the sheet Uses.'],
       [`AND(${withRecord},RecordDryMonths>0)`, '{TankCount|tank holds|tanks hold} {UsableStorage_gal} above the dead depth; {Reliability%} of the wish is met on {RecordYears|year|years} of days, but in the year of median rain {RecordDryMonths|month ends|months end} dry; worst year {WorstYear} with {WorstYearShare%}, longest run short {LongestShort_days|day|days}. {WantedReliability%} is wanted.'],
       [withRecord, '{TankCount|tank holds|tanks hold} {UsableStorage_gal} above the dead depth; {Reliability%} of the wish is met on {RecordYears|year|years} of days, worst year {WorstYear} with {WorstYearShare%}, longest run short {LongestShort_days|day|days}. {WantedReliability%} is wanted.'],
@@ -198,15 +203,17 @@ const rules = [
     'the wanted share, on a daily record, no month dry in the median year',
     cite('reliability', 'the wanted share is the owner’s choice'),
   ),
-  verdict('DrainVerdict', 'Inlet drains', 'IF(DrainCover_in<0,"stop",IF(AND(RoofFlow_gpm<=InletCount*DrainCapacity_gpm,OR(TrafficRank<2,DrainCover_in>=WheelCover_in)),"pass","check"))', [
+  verdict('DrainVerdict', 'Inlet drains', 'IF(DrainCover_in<0,"stop",IF(AND(RoofFlow_gpm<=InletCount*DrainCapacity_gpm,DrainCover_in>=DrainWants_in,OR(TrafficRank<2,DrainCover_in>=WheelCover_in)),"pass","check"))', [
     ['DrainCover_in<0', 'With this fall the inlet drain comes out of the ground before the house: set the tanks deeper, lay it flatter, or bring the roof water nearer. The ground at the downspouts is taken {DownspoutRise_ft} over that at the tanks.'],
     ['AND(TrafficRank>1,DrainCover_in<WheelCover_in)', 'The inlet drain has {DrainCover_in} over it at the least, and {Traffic} pass: where they cross it, {WheelCover_in}, or a slab as the engineer says. {RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each.'],
+    ['DrainCover_in<DrainWants_in', 'The inlet drain has {DrainCover_in} over it at the house end, and {DrainWants_in} are wanted: its bedding alone takes {DrainOver_in}. Set the tanks deeper, lay it flatter, or bring the roof water nearer. {RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each.'],
     ['', '{RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each, by the {DrainTable} table.'],
-  ], 'flow of the design storm, pipe just full; cover under wheels', cite('epaManual', 'Manning, pipe just full')),
-  verdict('PortVerdict', 'Upper ports', 'IF(OR(PortsShort>0,OverflowCount<1),"stop",IF(OverflowCount<InletPorts,"check","pass"))', [
+  ], 'flow of the design storm, pipe just full; earth over it, more under wheels', cite('epaManual', 'Manning, pipe just full')),
+  verdict('PortVerdict', 'Upper ports', 'IF(OR(PortsShort>0,OverflowCount<1),"stop",IF(OR(OverflowCount<InletPorts,PortBore_in>12*AirSpace_ft),"check","pass"))', [
     ['PortsShort>0', '{InletPorts|inlet port|inlet ports} and {OverflowCount|overflow|overflows}, {PortsShort} more than the tanks have; the far one has {FarTankPorts}. {LayoutNote}'],
+    ['PortBore_in>12*AirSpace_ft', 'An upper port of {TankPort_in} at the water level reaches into the lid, {AirSpace_ft} over it: look at WaterDepth_ft and Port_in of the sheet Tanks.'],
     ['', '{InletPorts|inlet port|inlet ports} and {OverflowCount|overflow|overflows}; the far tank has {FarTankPorts|upper port|upper ports}.'],
-  ], 'ports that the tanks have; as many out as in', cite('memory', 'overflow at least the area of all inlets (IPC chapter 13)')),
+  ], 'ports that the tanks have, below the lid; as many out as in', cite('memory', 'overflow at least the area of all inlets (IPC chapter 13)')),
   verdict(
     'TieVerdict',
     'Storm water in the tanks',
@@ -236,12 +243,12 @@ const rules = [
   verdict(
     'FrostVerdict',
     'Frost',
-    'IF(TrenchDepth_in<FrostDepth_in,"stop",IF(AND(FrostDepth_in>0,OR(DrainCover_in<FrostDepth_in,TrenchDepth_in<FrostDepth_in+6)),"check","pass"))',
+    'IF(LineCover_in<FrostDepth_in,"stop",IF(AND(FrostDepth_in>0,OR(DrainCover_in<FrostDepth_in,LineCover_in<FrostDepth_in+6)),"check","pass"))',
     [
       ['FrostDepth_in=0', 'No frost depth. A riser is open to the cold all the same.'],
-      ['', 'Frost {FrostDepth_in}: line and cable lie {TrenchDepth_in} down, the inlet drain has {DrainCover_in} over it at the least. The riser crosses the frost: insulate its lid, and let line and conduit drain back.'],
+      ['', 'Frost {FrostDepth_in}: the line has {LineCover_in} over it in its trench of {TrenchDepth_in}, the inlet drain has {DrainCover_in} over it at the least. The riser crosses the frost: insulate its lid, and let line and conduit drain back.'],
     ],
-    'the line 6 in below frost; drains below it or empty',
+    'the top of the line 6 in below frost; drains below it or empty',
     cite('memory', 'IPC 305.4: 6 in below frost'),
   ),
   verdict(
@@ -266,12 +273,12 @@ const rules = [
   verdict(
     'DoseVerdict',
     'First disinfection',
-    'IF(Dose_mg_per_L>=10,"pass","check")',
+    'IF(Dose_mg_per_L>10,"pass","check")',
     [
-      ['Dose_mg_per_L<10', '{Dose_mg_per_L} of chlorine for {Contact_h} is less than any published method for new tanks.'],
+      ['Dose_mg_per_L<=10', '{Dose_mg_per_L} of chlorine for {Contact_h} is less than any published method for new tanks: 10 mg/L must be left at the end, and new concrete takes some.'],
       ['', '{Dose_mg_per_L} of chlorine, left in for {Contact_h}; the health authority decides.'],
     ],
-    '10 mg/L at least for a day',
+    'more than the 10 mg/L that must be left after a day',
     cite('memory', 'AWWA C652: 10 mg/L left after 24 h, or stronger for less'),
   ),
   verdict('DropVerdict', 'Voltage drop', 'IF(FeederDropShare<=DropLimit,"pass","check")', '{FeederDrop_V} over {FeederLength_ft}, {FeederDropShare%}; at most {DropLimit%}.', 'the drop limit of the job', cite('nec', 'informational note to 210.19, 3 %: advice, not a rule')),

@@ -1,4 +1,6 @@
 /** A workbook that 0.1.0 made, with things typed on it: read, made again, brought up to date. */
+import { items061 } from '../../src/takeoff/older/items061.js'
+import { items070 } from '../../src/takeoff/older/items070.js'
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
@@ -91,14 +93,21 @@ describe('a workbook of 0.6.1', () => {
         .filter(({ touchesLife }) => touchesLife)
         .map(({ key }) => key)
         .sort(),
-    ).toEqual(['LADDER', 'RELIEF', 'TRENCH-BOX'])
+    ).toEqual(['LADDER', 'PLUG{PortSuffix}', 'RELIEF', 'TRENCH-BOX'])
     expect(
       changes
         .filter(({ table }) => table === 'Items')
         .map(({ key }) => key)
         .sort(),
-    ).toEqual(['CABLE-{CableMetal}-{Cable}', 'CONTROL', 'LADDER', 'RELIEF', 'TRENCH-BOX', 'WATER-TEST'])
-    expect(changes.filter(({ table }) => table === 'Prices').map(({ key }) => key)).toEqual(['RELIEF'])
+    ).toEqual([...Object.keys(items061), ...Object.keys(items070), 'DRAIN-ADAPTER{DrainSuffix}', 'PLUG-{TankPort_in}', 'PORT-REDUCER{PortSuffix}', 'RELIEF'].sort())
+    // A set of cement makes 40 joints: 0.55 a joint is 22.00 a set.
+    expect(changes.find(({ key, table }) => table === 'Prices' && key === 'PVC-CEMENT')?.cells).toMatchObject({ Unit: 'set', Price_usd: 22 })
+    expect(
+      changes
+        .filter(({ table, row }) => table === 'Prices' && row === undefined)
+        .map(({ key }) => key)
+        .sort(),
+    ).toEqual(['DRAIN-ADAPTER', 'DRAIN-ADAPTER-6', 'DRAIN-ADAPTER-8', 'PLUG-6', 'PORT-REDUCER', 'PORT-REDUCER-3', 'PORT-REDUCER-6', 'RELIEF'])
     expect(Object.fromEntries(columns.map(({ table, names }) => [table, names]))).toEqual({
       Jobs: ['DownspoutRise_ft', 'SupplyPhases'],
       Pumps: ['Wires'],

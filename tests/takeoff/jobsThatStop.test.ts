@@ -159,11 +159,80 @@ describe('drains and traffic', () => {
   })
   it('ports of every size that the table allows are worked through or refused by name', () => {
     for (const Port_in of [3, 4, 6, 8]) {
-      const codes = ['PORT-STUB', 'PORT-CLAMP', 'PORT-BEND', 'FLAP', 'PLUG'].map((code) => (Port_in === 4 ? code : `${code}-${Port_in}`))
+      const codes = ['PORT-STUB', 'PORT-CLAMP', 'PORT-BEND', 'FLAP', 'PLUG', 'PORT-REDUCER'].map((code) => (Port_in === 4 ? code : `${code}-${Port_in}`))
       const prices = [...demoRows('Prices').filter(({ Code }) => !codes.includes(String(Code))), ...codes.map((Code) => ({ Code, Price_usd: 10 }))]
       const { design } = takeoffOf({ ...leastRow, TankCount: 2 }, { ...tanks({ Port_in }), Prices: prices })
       // Schedule 40 (ASTM D1785): the bore of a size lies within a tenth of its name.
       expect(Math.abs(design.number('PortBore_in') - Port_in), String(Port_in)).toBeLessThan(0.1)
     }
+  })
+})
+
+describe('rock, gravity, ports', () => {
+  const base = {
+    ...leastRow,
+    RoofArea_ft2: 2500,
+    People: 3,
+    InletRun_ft: 40,
+    OverflowRun_ft: 40,
+    OutfallDrop_ft: 8,
+    RainIntensity_in_per_h: 3,
+    WaterLineRun_ft: 80,
+    PowerRun_ft: 90,
+  }
+  const dry = { GroundwaterDepth_ft: 30, FrostDepth_in: 18, HouseFlow_gpm: 8, HousePressure_psi: 40, WaterLineRise_ft: 4 }
+  it('what is dug in rock is hauled off, and rock-free fill is brought in', () => {
+    // Two tanks: 79.3 yd³ of pit and 26.0 of trenches swell by 40 % at the least (the estimating reference, Fig. 9.1): 147 loose, 13 trucks of 12.
+    // Backfill of 43.8 and trenches of 18.8 yd³ in place take (43.8 + 18.8) / 0.9 = 69.6 of bank earth.
+    const { design, lines } = takeoffOf({ ...base, ...dry, TankCount: 2, SoilClass: 'rock' })
+    expect(design.number('SpoilLoose_yd3')).toBeCloseTo(147.4, 0)
+    expect(design.number('Loads')).toBe(13)
+    expect(design.number('Import_yd3')).toBeCloseTo(69.6, 0)
+    expect(lines.find(({ code }) => code === 'IMPORT')?.net).toBeCloseTo(69.6, 0)
+    expect(design.cautions().map(({ name }) => name)).toContain('rock')
+    const earth = takeoffOf({ ...base, ...dry, TankCount: 2, SoilClass: 'B' }).design
+    expect(earth.number('Import_yd3')).toBe(0)
+    expect(earth.cautions().map(({ name }) => name)).not.toContain('rock')
+  })
+  it('rock under water is class C until somebody finds it stable: looked into, sloped as C', () => {
+    const { design } = takeoffOf({ ...base, ...dry, TankCount: 1, SoilClass: 'rock', GroundwaterDepth_ft: 7.5 })
+    expect([design.verdict('SoilVerdict'), design.number('Batter')]).toEqual(['check', 1.5])
+  })
+  it('a pump that gravity keeps from starting is looked into', () => {
+    // House 120 ft below: 120 - 2 - 6.5 + 0.5 = 112 ft from the floor, less what the line takes at 8 gpm; over 40 psi (92.4 ft) the switch stays open.
+    const job = (more: object) =>
+      takeoffOf({ ...base, ...dry, TankCount: 1, WaterLineRise_ft: -120, WaterLineRun_ft: 400, WaterLineSize: '1-1/4', PumpModel: 'Lark 50', ...more }).design
+    expect(job({}).number('GravityAtSwitch_psi')).toBeGreaterThan(40)
+    expect(job({}).number('GravityAtSwitch_psi')).toBeLessThan(112 / 2.31)
+    expect(job({}).verdict('SwitchVerdict')).toBe('check')
+    expect(job({ CutIn_psi: 50, CutOut_psi: 70, PumpModel: 'Lark 100' }).verdict('SwitchVerdict')).toBe('pass')
+  })
+  it('a drain of another size than the ports has reducers, and sewer pipe adapters to the stubs', () => {
+    const at = (more: object, tank: object, code: string) => lineOf(takeoffOf({ ...base, ...dry, TankCount: 2, ...more }, tanks(tank)), code)?.net
+    const ports = takeoffOf({ ...base, ...dry, TankCount: 2, DrainSize_in: 6 }).design.number('PortsUsed')
+    expect(at({ DrainSize_in: 6 }, {}, 'PORT-REDUCER')).toBe(ports)
+    expect(at({ DrainSize_in: 4 }, {}, 'PORT-REDUCER')).toBeUndefined()
+    expect(at({ DrainSize_in: 4, DrainPipe: 'PVC SDR 35' }, {}, 'DRAIN-ADAPTER')).toBeGreaterThan(0)
+    expect(at({ DrainSize_in: 4, DrainPipe: 'PVC 40' }, {}, 'DRAIN-ADAPTER')).toBeUndefined()
+  })
+  it('long overflows have cleanouts (IPC 708, from memory: every 100 ft)', () => {
+    // One on the inlet; 300 ft out: at 100 and 200, the outfall being open.
+    const job = takeoffOf({ ...base, ...dry, TankCount: 1, OverflowRun_ft: 300, OutfallDrop_ft: 20 })
+    expect(lineOf(job, 'DRAIN-CLEANOUT')?.net).toBe(3 * job.design.number('InletCount'))
+  })
+  it('rims that whole sections overshoot are said to the crew', () => {
+    // Cover of 2.5 ft takes three sections of 1 ft: 6 in over grade, 3 in over a rim that stands 3 in proud.
+    const { design } = takeoffOf({ ...base, ...dry, TankCount: 1, Cover_ft: 2.5 })
+    expect(design.number('RiserOver_in')).toBeCloseTo(3, 9)
+    expect(takeoffOf({ ...base, ...dry, TankCount: 1, Cover_ft: 2 }).design.number('RiserOver_in')).toBe(0)
+  })
+  it('roofs that are not for drinking are named where people live', () => {
+    const names = (RoofSurface: string, People = 3) =>
+      takeoffOf({ ...base, ...dry, TankCount: 1, RoofSurface, People })
+        .design.cautions()
+        .map(({ name }) => name)
+    expect(names('asphalt shingle')).toContain('roof surface')
+    expect(names('compacted soil')).toContain('roof surface')
+    expect(names('metal')).not.toContain('roof surface')
   })
 })

@@ -63,7 +63,8 @@ const lines: readonly (readonly [code: string, net: number, waste: number, lot: 
   ['DRAIN-BEND', 4, 0, 1, 0.15],
   ['DRAIN-CLEANOUT', 1, 0, 1, 0.3],
   ['CALM', 1, 0, 1, 0.75],
-  ['PVC-CEMENT', 8, 0, 40, 0],
+  // Four joints at each of two ports, and 60 ft of drain in sticks of 10 ft; a set makes 40.
+  ['PVC-CEMENT', (2 * 4 + 6) / 40, 0, 1, 0],
   // 90 ft of run, 2 ft of slack, 3 ft of drop pipe.
   ['PE-PE IPS 200-1', 90 + 2 + 3, 0.02, 100, 0.02],
   ['CLAMP', 8, 0, 10, 0.05],

@@ -12,7 +12,7 @@ const record = { RecordYears: 12, RecordAgrees: 1, Reliability: 0.9, WantedRelia
 const ports = { PortsShort: 0, OverflowCount: 2, InletPorts: 2 }
 const storm = { StormRise_ft: 0.5, AirSpace_ft: 0.67, OverflowCount: 2, BlockedRise_ft: 0.6 }
 const outfall = { OutfallAssumed: 0, OutfallDepth_ft: 0 }
-const frost = { TrenchDepth_in: 36, FrostDepth_in: 30, DrainCover_in: 30 }
+const frost = { LineCover_in: 36, FrostDepth_in: 30, DrainCover_in: 30 }
 const line = { LineRating_psi: 200, LineDerating: 1, LinePressureMost_psi: 200, LineSurge_psi: 300 }
 const fitting = { LineFit: 'IPS', LineFittings: 'IPS insert' }
 
@@ -20,6 +20,7 @@ const fitting = { LineFit: 'IPS', LineFittings: 'IPS insert' }
 const others: Readonly<Record<string, number>> = {
   WeightRatio: 1,
   UpliftFigured: 1.4,
+  UpliftAtGrade: 1.2,
   SecondRatio: 1,
   TrafficRank: 0,
   WheelCover_in: 24,
@@ -30,17 +31,24 @@ const others: Readonly<Record<string, number>> = {
   CutIn_psi: 40,
   YearDemand_gal: 30_000,
   DrainCover_in: 12,
+  DrainWants_in: 12,
+  GravityAtSwitch_psi: 0,
+  PortBore_in: 4.026,
+  AirSpace_ft: 0.5,
+  DeadDepth_in: 9,
+  Intake_in: 4,
   LineVelocity_fps: 1,
   FlowAtMean_gpm: 10,
 }
 
 const limits: Readonly<Record<string, readonly Row[]>> = {
-  // 29 CFR 1926 Subpart P, Appendix A: submerged soil is class C; nobody passes what nobody knows.
+  // 29 CFR 1926 Subpart P, Appendix A: submerged soil is class C, and submerged rock that is not stable; nobody passes what nobody knows.
   SoilVerdict: [
     [dry, 'pass'],
     [{ ...dry, PitWater: 'wet' }, 'stop'],
     [{ ...dry, PitWater: 'wet', SoilClass: 'C' }, 'pass'],
-    [{ ...dry, PitWater: 'wet', SoilClass: 'rock' }, 'stop'],
+    [{ ...dry, PitWater: 'wet', SoilClass: 'rock' }, 'check'],
+    [{ ...dry, PitWater: 'wet', SoilClass: 'rock', PitDrained: 'yes' }, 'pass'],
     [{ ...dry, PitWater: 'wet', PitDrained: 'yes' }, 'pass'],
     [{ ...dry, GroundwaterAssumed: 1, PitWater: 'not known', SoilClass: 'C' }, 'check'],
   ],
@@ -59,6 +67,11 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ GroundwaterAssumed: 0, UpliftSafety: 1.09 }, 'stop'],
     [{ GroundwaterAssumed: 0, UpliftSafety: 'no uplift' }, 'pass'],
     [{ GroundwaterAssumed: 1, UpliftSafety: 'no uplift' }, 'check'],
+    // Under 1 the tank floats in ground that a storm has filled (buoyancy by the same rule).
+    [{ GroundwaterAssumed: 0, UpliftSafety: 'no uplift', UpliftAtGrade: 1 }, 'pass'],
+    [{ GroundwaterAssumed: 0, UpliftSafety: 'no uplift', UpliftAtGrade: 0.99 }, 'check'],
+    [{ GroundwaterAssumed: 0, UpliftSafety: 1.4, UpliftAtGrade: 0.99 }, 'check'],
+    [{ GroundwaterAssumed: 0, UpliftSafety: 1.09, UpliftAtGrade: 0.99 }, 'stop'],
     // A typed weight of more than 1.15 times walls, floor and lid (common practice, no source) is not what the tank is held down by.
     [{ GroundwaterAssumed: 0, UpliftSafety: 1.4, UpliftFigured: 1.2, WeightRatio: 1.15 }, 'pass'],
     [{ GroundwaterAssumed: 0, UpliftSafety: 1.4, UpliftFigured: 1.2, WeightRatio: 1.16 }, 'check'],
@@ -83,9 +96,9 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ CutOut_psi: 99, PressureTankRating_psi: 100, ShutOffAtHouseFull_psi: 90 }, 'pass'],
     [{ CutOut_psi: 101, PressureTankRating_psi: 100, ShutOffAtHouseFull_psi: 140 }, 'stop'],
   ],
-  // AWWA C652 (from memory): 10 mg/L for a day.
+  // AWWA C652 (from memory): 10 mg/L left after a day, so more than that goes in.
   DoseVerdict: [
-    [{ Dose_mg_per_L: 10 }, 'pass'],
+    [{ Dose_mg_per_L: 10 }, 'check'],
     [{ Dose_mg_per_L: 10.1 }, 'pass'],
     [{ Dose_mg_per_L: 9.9 }, 'check'],
   ],
@@ -158,6 +171,10 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, SwitchWanted_psi: 59.9 }, 'check'],
     [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, SwitchWanted_psi: 50.1 }, 'check'],
     [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, SwitchWanted_psi: 50 }, 'pass'],
+    // Gravity of 40 psi at a cut-in of 40 never lets the switch close.
+    [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, GravityAtSwitch_psi: 40 }, 'check'],
+    [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, GravityAtSwitch_psi: 40.1 }, 'check'],
+    [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, GravityAtSwitch_psi: 39.9 }, 'pass'],
     [{ CutOut_psi: 60, ShutOffAtHouse_psi: 60 }, 'stop'],
     [{ CutOut_psi: 60, ShutOffAtHouse_psi: 59 }, 'stop'],
     [{ CutOut_psi: 60, ShutOffAtHouse_psi: 60.1 }, 'check'],
@@ -202,9 +219,15 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ ...record, RecordAgrees: 0 }, 'check'],
     [{ ...record, RecordYears: 0, Reliability: 1 }, 'check'],
     [{ ...record, YearDemand_gal: 0 }, 'check'],
+    // Water under the intake is no storage.
+    [{ ...record, DeadDepth_in: 4 }, 'pass'],
+    [{ ...record, DeadDepth_in: 3.9 }, 'check'],
   ],
   DrainVerdict: [
-    [{ DrainCover_in: 0, RoofFlow_gpm: 320, InletCount: 2, DrainCapacity_gpm: 160 }, 'pass'],
+    [{ RoofFlow_gpm: 320, InletCount: 2, DrainCapacity_gpm: 160 }, 'pass'],
+    // Common practice, no source: a foot over a drain.
+    [{ DrainCover_in: 11.9, RoofFlow_gpm: 1, InletCount: 1, DrainCapacity_gpm: 160 }, 'check'],
+    [{ DrainCover_in: 0, RoofFlow_gpm: 1, InletCount: 1, DrainCapacity_gpm: 160 }, 'check'],
     [{ RoofFlow_gpm: 319, InletCount: 2, DrainCapacity_gpm: 160 }, 'pass'],
     [{ RoofFlow_gpm: 321, InletCount: 2, DrainCapacity_gpm: 160 }, 'check'],
     [{ DrainCover_in: -0.1, RoofFlow_gpm: 1, InletCount: 1, DrainCapacity_gpm: 160 }, 'stop'],
@@ -220,6 +243,9 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ ...ports, OverflowCount: 1 }, 'check'],
     [{ ...ports, PortsShort: 1 }, 'stop'],
     [{ ...ports, OverflowCount: 0 }, 'stop'],
+    // 4.026 in of bore are 0.3355 ft: the crown of a port at the water level lies below the lid.
+    [{ ...ports, AirSpace_ft: 0.3355 }, 'pass'],
+    [{ ...ports, AirSpace_ft: 0.335 }, 'check'],
   ],
   TieVerdict: [
     [{ ...storm, StormRise_ft: 0.67 }, 'pass'],
@@ -247,9 +273,9 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
   // IPC 305.4 (from memory): 6 in below frost.
   FrostVerdict: [
     [frost, 'pass'],
-    [{ ...frost, TrenchDepth_in: 37 }, 'pass'],
-    [{ ...frost, TrenchDepth_in: 35.9 }, 'check'],
-    [{ ...frost, TrenchDepth_in: 29.9 }, 'stop'],
+    [{ ...frost, LineCover_in: 37 }, 'pass'],
+    [{ ...frost, LineCover_in: 35.9 }, 'check'],
+    [{ ...frost, LineCover_in: 29.9 }, 'stop'],
     [{ ...frost, DrainCover_in: 29.9 }, 'check'],
     [{ ...frost, FrostDepth_in: 0, DrainCover_in: 2 }, 'pass'],
   ],

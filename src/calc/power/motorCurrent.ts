@@ -11,7 +11,9 @@ const columns = [
   { name: 'at208_A', low: 208, high: 208 },
   { name: 'at230_A', low: 220, high: 240 },
   { name: 'at460_A', low: 440, high: 480 },
+  { name: 'at575_A', low: 550, high: 600 },
 ] as const
+const BANDS = '110 to 120, 200, 208, 220 to 240, 440 to 480 or 550 to 600'
 /** A rating typed as 0.33, or the usual kilowatts of a listed motor (1.1 kW is sold as 1-1/2 hp, 0.18 kW as 1/4), mean the listed power. */
 const POWER_WITHIN = 0.04
 
@@ -23,7 +25,7 @@ export const motorCurrent = calc({
   summary: 'Full-load current of a motor from the code table.',
   takes: {
     power_hp: arg('Motor power', { least: 0.1, most: 10.2, hint: 'as listed' }),
-    voltage_V: arg('Voltage', { least: 110, most: 480, hint: '110 to 120, 200, 208, 220 to 240 or 440 to 480' }),
+    voltage_V: arg('Voltage', { least: 110, most: 600, hint: BANDS }),
     phases: phasesArg,
   },
   gives: { current_A: 'Full-load current' },
@@ -42,11 +44,12 @@ export const motorCurrent = calc({
   example: [1, 230],
   run({ power_hp, voltage_V, phases }) {
     const column = columns.find(({ low, high }) => voltage_V >= low && voltage_V <= high)
-    if (!column) throw noAnswer('Voltage (voltage)', '110 to 120, 200, 208, 220 to 240 or 440 to 480 V', voltage_V)
+    if (!column) throw noAnswer('Voltage (voltage)', `${BANDS} V`, voltage_V)
     const row = motors.rows.find((motor) => motor.phases === phases && Math.abs((motor.power_hp as number) - power_hp) <= POWER_WITHIN * (motor.power_hp as number))
     const current = row?.[column.name]
     if (typeof current !== 'number') {
       const listed = motors.rows.filter((motor) => motor.phases === phases && motor[column.name] !== null).map((motor) => short(motor.power_hp as number))
+      if (!listed.length) throw noAnswer('Voltage (voltage)', `a voltage that motors of ${phases} phase are listed for`, voltage_V)
       throw noAnswer('Motor power (power)', `one of ${listed.join(', ')} hp, listed for ${phases} phase and ${voltage_V} V`, Number(power_hp.toPrecision(4)))
     }
     return current

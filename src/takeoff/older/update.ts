@@ -7,8 +7,9 @@ import type { CellValue } from '../fields.js'
 import type { RawOffice, RawRow } from '../office.js'
 import { fieldsOf, type TableName } from '../officeTables.js'
 import { items010 } from './items010.js'
-import { items040 } from './items040.js'
+import { items040, type ChangedItem } from './items040.js'
 import { items061 } from './items061.js'
+import { items070, repriced070 } from './items070.js'
 import { wrongUnits010 } from './prices010.js'
 
 export interface OfficeChange {
@@ -59,6 +60,21 @@ const CUT_COLUMNS = ['Pieces', 'Stock']
 const textOf = (value: unknown): string => (value === null || value === undefined ? '' : String(value).trim())
 const isSame = (one: Readonly<Record<string, unknown>>, other: Readonly<Record<string, unknown>>, columns: readonly string[]) =>
   columns.every((column) => textOf(one[column]) === textOf(other[column]))
+/** Versions whose rows may stand in an office, newest first. */
+const versions = [items070, items061, items040]
+/** The row as each version had it, from ours back: the first that stands here says why it is another one now. */
+function changedSince(cells: Readonly<Record<string, unknown>>, next: Readonly<Record<string, unknown>>): ChangedItem | undefined {
+  const steps = versions.map((list) => list[textOf(cells.Code)])
+  let was = next
+  const passed: ChangedItem[] = []
+  for (const step of steps) {
+    if (!step) continue
+    was = { ...was, ...step.was }
+    passed.unshift(step)
+    if (isSame(cells, was, Object.keys(fieldsOf('Items')))) return { ...passed[0]!, ...(passed.some(({ touchesLife }) => touchesLife) ? { touchesLife: true as const } : {}) }
+  }
+  return undefined
+}
 /** The same code, whatever stands in its braces: DRAIN-{DrainPipe} became DRAIN-{DrainCode}. */
 const stem = (code: unknown): string =>
   textOf(code)
@@ -91,13 +107,12 @@ export function officeUpdate(raw: RawOffice): OfficeUpdate {
       changes.push({ table: 'Items', key: textOf(cells.Code), row, cells: next, reason: 'pieces order the sticks that they come out of', touchesLife: false })
       continue
     }
-    const one = [items061, items040].map((list) => list[textOf(cells.Code)]).find((known) => known && isSame(cells, { ...next, ...known.was }, Object.keys(fieldsOf('Items'))))
+    const one = changedSince(cells, next)
     if (one) {
       changes.push({ table: 'Items', key: textOf(cells.Code), row, cells: next, reason: one.reason, touchesLife: one.touchesLife ?? false })
       continue
     }
-    if (!old) continue
-    if (!isSame(cells, old, ITEM_COLUMNS)) own.push(`${textOf(cells.Code)} of ${raw.Items.sheet}, row ${row}`)
+    if (!old || !isSame(cells, old, ITEM_COLUMNS)) own.push(`${textOf(cells.Code)} of ${raw.Items.sheet}, row ${row}`)
     else {
       const [reason, touchesLife = false] = reasons[textOf(cells.Code)] ?? ['words and figures follow the newer rules']
       changes.push({ table: 'Items', key: textOf(cells.Code), row, cells: next, reason, touchesLife })
@@ -137,6 +152,21 @@ export function officeUpdate(raw: RawOffice): OfficeUpdate {
         reason: 'the unit was written wrong',
         touchesLife: false,
       })
+  }
+  for (const { row, cells } of rowsOf('Prices')) {
+    const code = textOf(cells.Code)
+    const other = Object.hasOwn(repriced070, code) ? repriced070[code]! : undefined
+    // Only with its rule: a row of the office's own keeps its unit.
+    if (!other || textOf(cells.Unit) !== other.was || !changes.some(({ table, key }) => table === 'Items' && key === code)) continue
+    const Price_usd = typeof cells.Price_usd === 'number' ? Math.round(cells.Price_usd * other.times * 100) / 100 : (cells.Price_usd as CellValue)
+    changes.push({
+      table: 'Prices',
+      key: code,
+      row,
+      cells: { ...(cells as Record<string, CellValue>), Unit: other.now, Price_usd },
+      reason: `by the ${other.now} of ${other.times}`,
+      touchesLife: false,
+    })
   }
   const priced = new Set(rowsOf('Prices').map(({ cells }) => textOf(cells.Code)))
   // Every code that a new workbook prices, with its price to be filled in.

@@ -12,6 +12,13 @@ export const lineResults = [
   ),
   result('LineBore_in', 'Bore of the line', 'PIPEBORE(WaterLinePipe,WaterLineSize)', cite('astmD2239')),
   result(
+    'LineOutside_in',
+    'Outside diameter of the line',
+    'SUMPRODUCT((Pipes[pipe]=WaterLinePipe)*(Pipes[size]=WaterLineSize),Pipes[outside_in])',
+    cite('astmD2239'),
+  ),
+  result('LineCover_in', 'Cover over the line in its trench', 'TrenchDepth_in-LineOutside_in', geometry),
+  result(
     'LineRating_psi',
     'Rating of the line, cold',
     'SUMPRODUCT((Pipes[pipe]=WaterLinePipe)*(Pipes[size]=WaterLineSize),Pipes[rating_psi])',

@@ -45,6 +45,7 @@ export const pumpResults = [
   result('ShutOff_psi', 'Shut-off pressure of the pump', 'MAX(CurveHead_ftw)/2.31', cite('hiData', 'section I-A, H = 2.31 p')),
   result('ShutOffAtHouse_psi', 'Shut-off pressure at the house, lowest water', '(MAX(CurveHead_ftw)-Lift_ftw)/2.31', cite('hiData', 'section I-A, H = 2.31 p')),
   result('ShutOffAtHouseFull_psi', 'Shut-off pressure at the house, full tanks', '(MAX(CurveHead_ftw)-LiftFull_ftw)/2.31', cite('hiData', 'section I-A, H = 2.31 p')),
+  result('GravityAtSwitch_psi', 'Pressure of gravity alone at the switch, lowest water, wanted flow', 'MAX(0,0-Lift_ftw-LineLoss_ftw)/2.31', cite('hiData', 'section I-A, H = 2.31 p')),
   result('FlowAtCutIn_gpm', 'Flow at cut-in', meets('Lift_ftw', 'CutIn_psi', 'LineLoss_ftw'), ofSwitch('cut-in')),
   result('FlowAtCutOut_gpm', 'Flow at cut-out', meets('Lift_ftw', 'CutOut_psi', 'LineLoss_ftw'), ofSwitch('cut-out')),
   result(

@@ -39,6 +39,13 @@ export const quantityResults = [
   result('Topsoil_in', 'Topsoil stripped', '6', practice('6 in')),
   result('RiserSection_ft', 'Riser sections', '1', practice('cast in feet')),
   result('RiserSections', 'Sections of a riser', 'ROUNDUP(MAX(RiserSection_ft,Cover_ft)/RiserSection_ft,0)', practice('whole sections; the lid’s frame stands proud')),
+  result('RiserOver_in', 'Riser sections over the wanted rim', 'MAX(0,12*(RiserSections*RiserSection_ft-Cover_ft)-RimProud_in)', cite('derivation', 'sections less cover and rim')),
+  result(
+    'OpeningWords',
+    'Openings, in words',
+    'IF(OR(SecondTanks=0,SecondOpening_in=TankOpening_in),TankOpening_in&" in",TankOpening_in&" and "&SecondOpening_in&" in")',
+    practice('of both models'),
+  ),
   result('PortStub_ft', 'Stub at a port', '1.5', practice('18 in')),
   result('SawKerf_in', 'Saw cut', '0.125', practice('1/8 in, for cutting sticks')),
   result('TieLube_quart', 'Lubricant for a tie', '0.1', practice('house figure')),

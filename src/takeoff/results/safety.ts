@@ -85,8 +85,9 @@ export const safetyResults = (traffic: readonly string[]) =>
     result('CraneTravel_usd', 'Crane, travel', `IF(CraneModel="",0,${crane('Travel_usd')})`, office),
     result('CraneWords', 'Crane, in words', 'IF(CraneModel="","a crane of the yard’s choice",CraneModel)', office),
     result('OpeningCount', 'Openings to plate', 'FirstTanks*TankOpenings+SecondTanks*SecondOpenings', practice('every opening of every tank')),
-    result('PlugCount', '4 in holes to plug', '2*TieCount+PortsUsed', practice('both ends of each tie, and each port cut open')),
+    result('TiePlugs', 'Ends of 4 in ties to plug', '2*TieCount', practice('both ends of each tie')),
+    result('PlugCount', 'Holes to plug, ties and ports', 'TiePlugs+PortsUsed', practice('both ends of each tie, and each port cut open')),
     result('PlateForce_lbf', 'Air force on a plate', 'COVERFORCE(PI()/4*MAX(TankOpening_in,SecondOpening_in)^2,TestVacuum_inHg)', cite('definitions')),
     result('LidForce_lbf', 'Air force on a lid', 'COVERFORCE(MAX(TankPlan_ft2,SecondPlan_ft2)*144,TestVacuum_inHg)', cite('definitions')),
-    result('PlugForce_lbf', 'Air force on a 4 in plug', 'COVERFORCE(PI()/4*PortBore_in^2,TestVacuum_inHg)', cite('definitions')),
+    result('PlugForce_lbf', 'Air force on the plug of a port', 'COVERFORCE(PI()/4*PortBore_in^2,TestVacuum_inHg)', cite('definitions')),
   ] as const

@@ -86,6 +86,14 @@ export const stormResults = [
     'TRENCHBEDDING(InletRun_ft+OverflowRun_ft,DrainTrench_ft,DrainOutside_in,DrainUnder_in,DrainOver_in)-(InletCount-1)*(InletRun_ft+OverflowRun_ft)*PI()/4*(DrainOutside_in/12)^2/27',
     cite('bedding', '4 in under the pipe, every pipe taken out'),
   ),
+  result('DrainStick_ft', 'Stick of drain pipe', '10', practice('10 ft')),
+  result('CementSet_joint', 'Joints that a set of cement makes', '40', practice('a quart of each')),
+  result(
+    'CementJoints_joint',
+    'Joints to cement',
+    'PortsUsed*4+IF(DrainKind="PVC 40",ROUNDUP(DrainRun_ft/DrainStick_ft,0),0)',
+    practice('four at a port, one a stick; SDR 35 has gaskets'),
+  ),
   result('FirstWash_gal', 'First wash of the roofs', 'CATCHMENTYIELD(CatchmentArea_ft2,FirstFlush_in,1,0,1)', cite('definitions', 'depth times plan area')),
   result(
     'LevelingTime_s',

@@ -12,6 +12,7 @@ export const waterResults = [
   result('DailyUse_gal_per_day', 'Use a day, the year round', 'People*UsePerPerson_gal_per_day+OutdoorUse_gal_per_day', sum),
   result('TankVolume_gal', 'Water in one tank', 'TANKVOLUME(TankLength_ft-2*TankWall_in/12,TankWidth_ft-2*TankWall_in/12,TankWaterDepth_ft)', geometry),
   result('Storage_gal', 'Water in all tanks', 'TankVolume_gal*FirstTanks+SecondVolume_gal*SecondTanks', geometry),
+  result('Intake_in', 'Intake of the pump over the floor', '4', cite('practice', 'the flow sleeve keeps it off what settles')),
   result('UsableStorage_gal', 'Water above the dead depth', 'RowInside_ft2*MAX(0,TankWaterDepth_ft-DeadDepth_in/12)*1728/231', geometry),
   result('YearInflow_gal', 'Caught in a year of mean months', 'SUM(MonthInflow_gal)', sum),
   result('YearDemand_gal', 'Wanted in a year', 'SUM(MonthDemand_gal)', sum),
