@@ -61,6 +61,8 @@ export function handler(request, response) {
     'Referrer-Policy': 'no-referrer',
     'Cache-Control': 'no-cache',
     ETag: tag,
+    // A spreadsheet on the web reads what the functions are from its own address.
+    ...(/[\\/]functions\.js(?:on)?$/.test(file) ? { 'Access-Control-Allow-Origin': '*' } : {}),
     // The workbook page stands in no other page's frame; the pane stands in the spreadsheet's.
     ...(extname(file) === '.html' && !file.endsWith(`${sep}taskpane.html`) ? { 'Content-Security-Policy': "frame-ancestors 'none'" } : {}),
   })

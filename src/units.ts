@@ -35,26 +35,28 @@ interface Unit {
 }
 
 const list = {
-  ft: { symbol: 'ft', quantity: 'length', size: FOOT_M, also: ['foot', 'feet', 'LF', 'lf', "'"] },
+  ft: { symbol: 'ft', quantity: 'length', size: FOOT_M, also: ['foot', 'feet', 'lf', 'linear feet', "'"] },
   in: { symbol: 'in', quantity: 'length', size: INCH_M, also: ['inch', 'inches', '"'] },
   m: { symbol: 'm', quantity: 'length', size: 1 },
   cm: { symbol: 'cm', quantity: 'length', size: 0.01 },
   mm: { symbol: 'mm', quantity: 'length', size: 0.001 },
-  ft2: { symbol: 'ft²', quantity: 'area', size: FOOT_M ** 2, also: ['sq ft', 'sqft'] },
+  ft2: { symbol: 'ft²', quantity: 'area', size: FOOT_M ** 2, also: ['sq ft', 'sqft', 'sf', 'square feet'] },
   in2: { symbol: 'in²', quantity: 'area', size: INCH_M ** 2, also: ['sq in'] },
   m2: { symbol: 'm²', quantity: 'area', size: 1, also: ['sq m'] },
   acre: { symbol: 'acre', quantity: 'area', size: 43560 * FOOT_M ** 2, also: ['acres'] },
   gal: { symbol: 'gal', quantity: 'volume', size: GALLON_M3, also: ['gallon', 'gallons'] },
   L: { symbol: 'L', quantity: 'volume', size: 0.001, also: ['l', 'litre', 'liter', 'litres', 'liters'] },
   m3: { symbol: 'm³', quantity: 'volume', size: 1 },
-  ft3: { symbol: 'ft³', quantity: 'volume', size: FOOT_M ** 3, also: ['cu ft'] },
+  ft3: { symbol: 'ft³', quantity: 'volume', size: FOOT_M ** 3, also: ['cu ft', 'cf', 'cubic feet'] },
   in3: { symbol: 'in³', quantity: 'volume', size: INCH_M ** 3, also: ['cu in'] },
-  yd3: { symbol: 'yd³', quantity: 'volume', size: 27 * FOOT_M ** 3, also: ['cu yd'] },
-  gpm: { symbol: 'gpm', quantity: 'flow', size: GALLON_M3 / 60, also: ['gal/min'] },
+  yd3: { symbol: 'yd³', quantity: 'volume', size: 27 * FOOT_M ** 3, also: ['cu yd', 'cy', 'cubic yard', 'cubic yards'] },
+  gpm: { symbol: 'gpm', quantity: 'flow', size: GALLON_M3 / 60, also: ['gal/min', 'gallons per minute'] },
+  gph: { symbol: 'gal/h', quantity: 'flow', size: GALLON_M3 / 3600, also: ['gph', 'gal/hr'] },
   cfs: { symbol: 'ft³/s', quantity: 'flow', size: FOOT_M ** 3, also: ['cu ft/s'] },
   Lps: { symbol: 'L/s', quantity: 'flow', size: 0.001, also: ['l/s'] },
   Lpmin: { symbol: 'L/min', quantity: 'flow', size: 0.001 / 60, also: ['l/min'] },
-  m3ph: { symbol: 'm³/h', quantity: 'flow', size: 1 / 3600 },
+  m3ph: { symbol: 'm³/h', quantity: 'flow', size: 1 / 3600, also: ['m³/hr'] },
+  m3ps: { symbol: 'm³/s', quantity: 'flow', size: 1 },
   ftw: { symbol: 'ft of water', quantity: 'head', size: FOOT_WATER_PA, also: ['ft', 'foot', 'feet', 'ft water'] },
   mw: { symbol: 'm of water', quantity: 'head', size: FOOT_WATER_PA / FOOT_M, also: ['m', 'm water'] },
   psi: { symbol: 'psi', quantity: 'pressure', size: PSI_PA },
@@ -62,6 +64,7 @@ const list = {
   kPa: { symbol: 'kPa', quantity: 'pressure', size: 1000, also: ['kpa'] },
   bar: { symbol: 'bar', quantity: 'pressure', size: 100000 },
   inHg: { symbol: 'inHg', quantity: 'pressure', size: INCH_MERCURY_PA, also: ['in Hg', 'inhg', 'in. Hg'] },
+  mmHg: { symbol: 'mmHg', quantity: 'pressure', size: 0.001 * 13595.1 * GRAVITY, also: ['mm Hg'] },
   lb: { symbol: 'lb', quantity: 'weight', size: POUND_KG, also: ['lbs', 'pound', 'pounds'] },
   kg: { symbol: 'kg', quantity: 'weight', size: 1 },
   ton: { symbol: 'ton', quantity: 'weight', size: 2000 * POUND_KG, also: ['tons', 'US ton', 'US tons'] },
@@ -71,15 +74,15 @@ const list = {
   C: { symbol: '°C', quantity: 'temperature', size: 1, zero: 273.15, also: ['C', 'degC'] },
   deltaF: { symbol: '°F', quantity: 'temperature difference', size: 5 / 9, also: ['F'] },
   deltaC: { symbol: '°C', quantity: 'temperature difference', size: 1, also: ['C'] },
-  hp: { symbol: 'hp', quantity: 'power', size: HORSEPOWER_W },
+  hp: { symbol: 'hp', quantity: 'power', size: HORSEPOWER_W, also: ['horsepower'] },
   kW: { symbol: 'kW', quantity: 'power', size: 1000, also: ['kw'] },
   W: { symbol: 'W', quantity: 'power', size: 1 },
   V: { symbol: 'V', quantity: 'voltage', size: 1, also: ['volt', 'volts'] },
   A: { symbol: 'A', quantity: 'current', size: 1, also: ['amp', 'amps'] },
   fps: { symbol: 'ft/s', quantity: 'velocity', size: FOOT_M },
   mps: { symbol: 'm/s', quantity: 'velocity', size: 1 },
-  in_per_h: { symbol: 'in/h', quantity: 'rain rate', size: INCH_M / 3600 },
-  mm_per_h: { symbol: 'mm/h', quantity: 'rain rate', size: 0.001 / 3600 },
+  in_per_h: { symbol: 'in/h', quantity: 'rain rate', size: INCH_M / 3600, also: ['in/hr', 'in per hour', 'inches per hour', 'iph'] },
+  mm_per_h: { symbol: 'mm/h', quantity: 'rain rate', size: 0.001 / 3600, also: ['mm/hr'] },
   in_per_ft: { symbol: 'in/ft', quantity: 'slope', size: 1 / 12 },
   mm_per_m: { symbol: 'mm/m', quantity: 'slope', size: 0.001 },
   percent_fall: { symbol: '%', quantity: 'slope', size: 0.01 },
@@ -89,7 +92,7 @@ const list = {
   kg_per_m3: { symbol: 'kg/m³', quantity: 'unit weight', size: 1 },
   s: { symbol: 's', quantity: 'time', size: 1, also: ['sec'] },
   min: { symbol: 'min', quantity: 'time', size: 60 },
-  h: { symbol: 'h', quantity: 'time', size: 3600 },
+  h: { symbol: 'h', quantity: 'time', size: 3600, also: ['hr', 'hrs', 'hour', 'hours'] },
   day: { symbol: 'days', quantity: 'time', size: 86400, also: ['day'] },
   days: { symbol: 'days', quantity: 'time', size: 86400 },
   deg: { symbol: '°', quantity: 'angle', size: 1, also: ['deg', 'degree', 'degrees'] },
@@ -176,7 +179,7 @@ export function parseNumber(text: string): number | undefined {
 }
 
 function plainUnitText(text: string): string {
-  return text.trim().replace(/²/g, '2').replace(/³/g, '3').replace(/°\s*/g, '').replace(/\s+/g, ' ').replace(/\.$/, '')
+  return text.trim().replace(/²/g, '2').replace(/³/g, '3').replace(/\^(?=\d)/g, '').replace(/°\s*/g, '').replace(/\s+/g, ' ').replace(/\.$/, '')
 }
 
 /** Every spelling of a unit, tidied once. Several units may share one ("ft" is a length and a head). */
@@ -187,6 +190,18 @@ for (const name of unitNames) {
     unitsBySpelling.set(spelling, [...(unitsBySpelling.get(spelling) ?? []), name])
   }
 }
+
+/** The units that a spelling may mean; of more than one letter its capitals tell nothing ("10 GPM"). */
+const unitsSpelled = (text: string): readonly UnitName[] | undefined => {
+  const spelling = plainUnitText(text)
+  return unitsBySpelling.get(spelling) ?? (spelling.length > 1 ? unitsInSmallLetters.get(spelling.toLowerCase()) : undefined)
+}
+const unitsInSmallLetters = new Map<string, UnitName[]>()
+for (const [spelling, names] of unitsBySpelling)
+  if (spelling.length > 1) unitsInSmallLetters.set(spelling.toLowerCase(), [...(unitsInSmallLetters.get(spelling.toLowerCase()) ?? []), ...names])
+
+/** The unit that a text alone means, a length before a head; undefined for what is no unit ("each", "load"). */
+export const unitNamed = (text: string): UnitName | undefined => unitsSpelled(text)?.find((name) => unitByName[name].quantity !== 'head')
 
 export type Reading = { ok: true; value: number } | { ok: false; reason: 'no number' | 'unknown unit' | 'other quantity' }
 
@@ -215,7 +230,7 @@ export function readAs(text: string, wanted: UnitName | undefined): Reading {
   if (value === undefined) return { ok: false, reason: 'no number' }
   const spelling = plainUnitText(parts[2]!)
   if (spelling === '') return { ok: true, value }
-  const candidates = unitsBySpelling.get(spelling)
+  const candidates = unitsSpelled(spelling)
   if (!candidates) return { ok: false, reason: 'unknown unit' }
   const fitting =
     candidates.find((name) => wanted !== undefined && unitByName[name].quantity === unitByName[wanted].quantity) ??

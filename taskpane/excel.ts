@@ -23,9 +23,10 @@ void Office.onReady(({ host }) => {
       return say(
         'This Excel is too old for the pane: it needs the interface ExcelApi 1.9 (2019, or any of the subscription). Make the takeoff with the command line. Nothing in the workbook was changed.',
       )
-    const host = new ExcelHost(undefined, has)
-    // Workbooks with calls open with the functions there, and not at #NAME?.
-    if (host.takesCalls && has('SharedRuntime', '1.1')) void Office.addin.setStartupBehavior(Office.StartupBehavior.load).catch(() => undefined)
+    // A workbook with calls opens with the functions there, and not at #NAME?; one without them troubles nobody who lacks the add-in.
+    const host = new ExcelHost(undefined, has, () => {
+      if (has('SharedRuntime', '1.1')) void Office.addin.setStartupBehavior(Office.StartupBehavior.load).catch(() => undefined)
+    })
     void Settings.open().then((settings) => new Pane(root, host, made, settings).refresh())
   }
 })

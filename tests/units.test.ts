@@ -74,6 +74,8 @@ describe('the size of every unit', () => {
     Lps: 0.001,
     Lpmin: 1.6666666667e-5,
     m3ph: 2.7777777778e-4,
+    gph: 1.0515032733e-6,
+    m3ps: 1,
     gal_per_day: 4.38126364e-8,
     L_per_day: 1.1574074074e-8,
     ftw: 0.3048,
@@ -83,6 +85,7 @@ describe('the size of every unit', () => {
     kPa: 101.9716213,
     bar: 10197.16213,
     inHg: 345.31554,
+    mmHg: 13.5951,
     lb: 0.45359237,
     kg: 1,
     ton: 907.18474,
@@ -180,6 +183,16 @@ describe('texts', () => {
     ['2 %', 'in_per_ft', 0.24],
     ['20 mm/m', 'in_per_ft', 0.24],
     ['0.18 kW', 'hp', 0.241384],
+    // As the trade writes them.
+    ['2 in/hr', 'in_per_h', 2],
+    ['10 GPM', 'gpm', 10],
+    ['60 gph', 'gpm', 1],
+    ['1 HP', 'hp', 1],
+    ['2000 SF', 'ft2', 2000],
+    ['9 ft^2', 'ft2', 9],
+    ['10 cy', 'yd3', 10],
+    ['0.2 m3/s', 'gpm', (0.2 * 60_000) / 3.785411784],
+    ['100 mmHg', 'inHg', 100 / 25.4],
   ])('%s in %s', (text, unit, expected) => {
     const reading = readAs(text, unit)
     // Six or more figures are given above.

@@ -9,7 +9,7 @@ import type { Flavor } from '../plan/calls.js'
 import type { Earlier } from '../plan/earlier.js'
 import { openStops } from '../plan/sheets/quoteSheet.js'
 import { careCalendar } from '../takeoff/careTasks.js'
-import { changesSince, inShort } from '../takeoff/changes.js'
+import { changesSince, inShort, revisionOf } from '../takeoff/changes.js'
 import { startingOffice } from '../takeoff/demo.js'
 import { dollars } from '../rounding.js'
 import { problemText, type Problem } from '../takeoff/fields.js'
@@ -20,7 +20,7 @@ import { jobView } from '../takeoff/view.js'
 import { bytesOf, fail, fileSpool, helpAsked, isSameFile, made, optionsOnly, writeWhole } from './common.js'
 
 const usage =
-  'npm run -s takeoff -- [OFFICE.xlsx] [--job NAME | --all] [--out OUT.xlsx] [--json] [--quote] [--order] [--record] [--handover] [--calendar PLAN.ics] [--flavor native|cells] [--replace]'
+  'npm run -s takeoff -- [OFFICE.xlsx] [--job NAME | --all] [--out OUT.xlsx] [--json] [--quote] [--change] [--order] [--record] [--handover] [--calendar PLAN.ics] [--flavor native|cells] [--replace]'
 const help = `Makes the takeoff of one job, of several, or of all: sheets with live formulas in an .xlsx file.
 
   ${usage}
@@ -29,7 +29,7 @@ const help = `Makes the takeoff of one job, of several, or of all: sheets with l
   --job NAME       one job; may be given several times. --all, or neither: every job
   --out OUT.xlsx   the file to write
   --json           print everything that is known of the jobs as one JSON document; a file is written only with --out
-  --quote, --order, --record, --handover
+  --quote, --change, --order, --record, --handover
                    that paper alone, as values: a file that can be handed out, with no cost and no formula behind it
   --calendar FILE  the care plan of one job as a calendar file (.ics)
   --flavor cells   formulas call the cell functions instead of being spelled out
@@ -39,7 +39,7 @@ Example: npm run -s takeoff -- OFFICE.xlsx --job "Wicket Mill" --out WICKET.xlsx
 /** The sheets of so many jobs are held in memory; of more they are laid aside on disk. */
 const IN_MEMORY = 50
 /** Papers that are handed out, by the word that asks for them. */
-const papers = { quote: 'quote', order: 'order', record: 'test', handover: 'handover' } as const
+const papers = { quote: 'quote', change: 'amend', order: 'order', record: 'test', handover: 'handover' } as const
 const flavors: readonly Flavor[] = ['native', 'cells']
 
 async function main(): Promise<void> {
@@ -56,6 +56,7 @@ async function main(): Promise<void> {
       replace: { type: 'boolean' },
       calendar: { type: 'string' },
       quote: { type: 'boolean' },
+      change: { type: 'boolean' },
       order: { type: 'boolean' },
       record: { type: 'boolean' },
       handover: { type: 'boolean' },
@@ -111,7 +112,7 @@ async function main(): Promise<void> {
       if (standing instanceof WorkbookError) throw standing
       if (standing) throw new Error(`${out}: it exists and stays as it is. Give another name, or add --replace. Nothing was written.`)
       if (isOnto) throw new Error(`--out: another file than ${input}: a paper alone would take the office's place. Nothing was written.`)
-      const bytes = papersAlone(worked(), wanted, source, made())
+      const bytes = papersAlone(worked(), wanted, source, made(), values.replace ?? false)
       if (wanted.includes('quote') && unanswered.length)
         throw new Error(`--quote: no quote is made while a stop stands that nobody has answered for: ${unanswered.join(', ')}. Nothing was written.`)
       return bytes
@@ -170,7 +171,9 @@ function work(office: Office, job: Row, name: string, { input, out, before, sour
   const [there, here] = [earlierIn(before, name), earlierIn(source, name)]
   const earlier = there.before ? there : here
   const result = workJob(office, job, isNothing(theirs) ? ours : theirs)
-  return { ...result, earlier, revision: Math.max(there.before?.revision ?? 0, here.before?.revision ?? 0) + 1, problems: [...result.problems, ...earlier.problems] }
+  const last = [there.before, here.before].flatMap((before) => before?.revision ?? []).reduce((one, other) => Math.max(one, other), 0)
+  const revision = result.takeoff ? revisionOf(earlier.before && { ...earlier.before, revision: last }, result.takeoff) : last
+  return { ...result, earlier, revision, problems: [...result.problems, ...earlier.problems] }
 }
 
 function mayWriteCalendar(file: string, jobs: number, mayReplace: boolean | undefined): void {

@@ -2,34 +2,23 @@
  * The Excel host. One read and three steps of writing: copies of the sheets to be rewritten, the new content, and
  * the copies away again. If a step fails, the copies bring the old content back and new sheets go.
  */
-import { ofJob, placeOfName, pointsInto } from '../plan/definedNames.js'
-import { OUR_PICTURE } from '../plan/drawing/picture.js'
-import { LOGO_POINTS, logoScale, rowHeights } from '../plan/heights.js'
-import { cellFormat, looks, type Look } from '../plan/looks.js'
-import { standardPlaces, withYourHeadings, type OfficePlaces, type TablePlace } from '../plan/places.js'
-import { address, columnLetters, footOf, isMadeLine, TITLE_ROWS, type PlanCell, type SheetPlan } from '../plan/plan.js'
+import { standardPlaces, withYourHeadings, type OfficePlaces } from '../plan/places.js'
+import { address, type SheetPlan } from '../plan/plan.js'
 import { yourHeadings } from '../takeoff/headings.js'
-import { withOptional, type RawTable } from '../takeoff/office.js'
+import { withOptional } from '../takeoff/office.js'
 import { requiredTables, tableNames, wantedTables, type TableName } from '../takeoff/officeTables.js'
+import { namesToSet, setNames, type NameToSet } from './excel/names.js'
+import { drawOn } from './excel/pictures.js'
+import { excelContent, requestBytes, setPage, writeSheet } from './excel/sheet.js'
+import { asPlace, askSheets, askTable, asTable, contentOf, mustTake, rowsOf } from './excel/tables.js'
 import { HostError, inTheWay, type Host, type Place, type SheetCell, type SheetContent, type Snapshot } from './host.js'
 
 type Run = <T>(work: (context: Excel.RequestContext) => Promise<T>) => Promise<T>
 const BACKUP = 'cistern backup '
-/** Points that a unit of column width takes here. */
-const POINTS_PER_WIDTH = 5.4
-const LOGO = `${OUR_PICTURE}logo`
-/** A sheet that stands while pictures are copied from it. */
-const PICTURES = 'cistern pictures'
-const ROWS_A_PICTURE = 60
-/** Excel takes addresses of areas up to 8,192 characters. */
-const LONGEST_AREAS = 7000
-
-/** Bytes as Excel takes them in a call. */
-function inBase64(bytes: Uint8Array): string {
-  let text = ''
-  for (let at = 0; at < bytes.length; at += 0x8000) text += String.fromCharCode(...bytes.subarray(at, at + 0x8000))
-  return btoa(text)
-}
+const MOST_REQUEST_BYTES = 4_600_000
+/** A call of ours, as it is written, and as Excel shows one whose functions it does not know. */
+const OUR_CALL = /CISTERN[._][A-Z]/
+const STORED_CALL = /_xldudf_CISTERN_/g
 
 /** Excel's own refusals in words that say what to do. */
 function inWords(error: unknown): unknown {
@@ -39,6 +28,9 @@ function inWords(error: unknown): unknown {
     InvalidOperationInCellEditMode: 'A cell is being edited: press Enter or Esc, then try again. Nothing was changed.',
     RequestAborted: 'Excel broke off. The workbook is as it was; try again.',
     ItemNotFound: 'A sheet that was there is gone or renamed: look at the job again. Nothing was changed.',
+    RequestPayloadSizeLimitExceeded: 'That is more than Excel on the web takes in one go: make fewer jobs at once. Nothing was changed.',
+    ResponsePayloadSizeLimitExceeded:
+      'The sheets hold more than Excel on the web hands over in one go: open the workbook in Excel on a desktop, or use the command line. Nothing was changed.',
     ItemAlreadyExists: 'A sheet or table of that name exists already. Nothing was changed.',
   }
   if (code && words[code]) return new HostError(words[code])
@@ -59,6 +51,8 @@ export class ExcelHost implements Host {
   constructor(
     private readonly run: Run = (work) => Excel.run(work),
     private readonly has: (set: string, version: string) => boolean = () => true,
+    /** Called when sheets with calls are written: their functions are to be there when the workbook opens again. */
+    private readonly callsWritten: () => void = () => undefined,
   ) {}
 
   get takesCalls(): boolean {
@@ -79,14 +73,7 @@ export class ExcelHost implements Host {
   read(sheets: readonly string[]): Promise<Snapshot> {
     return this.guarded(async (context) => {
       const { workbook } = context
-      const tables = tableNames.map((name) => {
-        const table = workbook.tables.getItemOrNullObject(name)
-        const range = table.getRange()
-        table.load('name')
-        table.worksheet.load('name')
-        range.load('values,rowIndex,columnIndex')
-        return { name, table, range }
-      })
+      const tables = tableNames.map((name) => askTable(workbook, name, 'values'))
       const { worksheets } = workbook
       worksheets.load('items/name')
       const house = worksheets.getItemOrNullObject(this.places.House.sheet)
@@ -94,137 +81,68 @@ export class ExcelHost implements Host {
       const mayHaveLogo = this.has('ExcelApi', '1.10')
       house.load('name')
       if (mayHaveLogo) shapes.load('items/type')
-      const wanted = asked(worksheets, sheets)
+      const wanted = askSheets(worksheets, sheets)
       await context.sync()
       const found = tables.filter(({ table }) => !table.isNullObject)
       this.hasLogo = mayHaveLogo && !house.isNullObject && shapes.items.some(({ type }) => type === 'Image')
-      const raw = found.map(({ name, table, range }) => [name, asTable(table.worksheet.name, range)] as const)
+      const raw = found.map((asked) => [asked.name, asTable(asked)] as const)
       const gone = tables.filter(({ table }) => table.isNullObject).map(({ name }) => name)
       const missing = gone.filter((name) => requiredTables.includes(name))
       const office = missing.length ? undefined : withOptional(Object.fromEntries(raw))
-      const places: OfficePlaces = { ...standardPlaces(), ...Object.fromEntries(found.map(({ name, table, range }) => [name, asPlace(table.worksheet.name, range)])) }
+      const places: OfficePlaces = { ...standardPlaces(), ...Object.fromEntries(found.map((asked) => [asked.name, asPlace(asked)])) }
       this.places = office ? withYourHeadings(places, yourHeadings(office)) : places
       return {
         office,
         missing,
         absent: gone.filter((name) => wantedTables.includes(name)),
         places: this.places,
-        sheets: answered(wanted),
+        sheets: contentOf(wanted),
         sheetNames: new Set(worksheets.items.map(({ name }) => name.toLowerCase())),
       }
     })
   }
 
+  /** A request of Excel on the web holds 5 MB. */
+  holds(plans: readonly SheetPlan[]): boolean {
+    return plans.reduce((sum, plan) => sum + requestBytes(plan), 0) < MOST_REQUEST_BYTES
+  }
+
   readSheets(sheets: readonly string[]): Promise<ReadonlyMap<string, SheetContent>> {
     return this.guarded(async (context) => {
-      const wanted = asked(context.workbook.worksheets, sheets)
+      const wanted = askSheets(context.workbook.worksheets, sheets)
       await context.sync()
-      return answered(wanted)
+      return contentOf(wanted)
     })
   }
 
   async write(all: readonly SheetPlan[]): Promise<readonly string[]> {
-    await this.writeSheets(all.filter(({ toScale }) => !toScale))
-    const scaled = all.filter(({ toScale }) => toScale)
-    const lacking = scaled.length ? [`The drawing (${scaled.map(({ name }) => name).join(', ')}) could not be put into this Excel: the command line makes it.`] : []
+    const notes = await this.writeSheets(all.filter(({ toScale }) => !toScale))
+    if (all.some(({ cells }) => cells.some(({ formula }) => formula?.includes('CISTERN.')))) this.callsWritten()
     const takesFiles = this.has('ExcelApi', '1.13')
-    if (!takesFiles && !this.hasLogo) return lacking
-    return this.dress(all, takesFiles).catch(() => lacking)
+    const drawn = all.filter(({ drawings, toScale }) => drawings || toScale)
+    const lacking = drawn.length ? [`What is drawn (${drawn.map(({ name }) => name).join(', ')}) could not be put into this Excel: the command line makes it.`] : []
+    if (!takesFiles && !this.hasLogo) return [...notes, ...lacking]
+    const logoSheet = this.hasLogo ? this.places.House.sheet : undefined
+    return [...notes, ...(await this.run((context) => drawOn(context, all, takesFiles, logoSheet)).catch(() => lacking)), ...(takesFiles ? [] : lacking)]
   }
 
-  /**
-   * What is drawn: the logo above the letterhead, section, plan and chart where sheets have room for them, and the sheet that is a drawing.
-   * This interface draws no such shapes, so they come from a file that is inserted, copied from and taken away. Without them the takeoff is whole.
-   */
-  private async dress(all: readonly SheetPlan[], takesFiles: boolean): Promise<readonly string[]> {
-    const pictured = takesFiles ? all.filter(({ drawings, toScale }) => drawings && !toScale) : []
-    const scaled = takesFiles ? all.filter(({ toScale }) => toScale) : []
-    const headed = all.filter(({ letterhead }) => letterhead)
-    if (!pictured.length && !scaled.length && !headed.length) return []
-    return this.run(async (context) => {
-      const { worksheets } = context.workbook
-      const papers = [...new Set([...headed, ...pictured])].map((plan) => ({ plan, sheet: worksheets.getItem(plan.name) }))
-      for (const { sheet } of papers) sheet.shapes.load('items/name')
-      const olds = scaled.map((plan) => {
-        const sheet = worksheets.getItemOrNullObject(plan.name)
-        const heading = sheet.getRange('B3')
-        sheet.load('name')
-        heading.load('values')
-        return { plan, sheet, heading }
-      })
-      const house = this.hasLogo ? worksheets.getItem(this.places.House.sheet).shapes : undefined
-      house?.load('items/type,items/width,items/height')
-      await context.sync()
-      for (const { sheet } of papers) for (const shape of sheet.shapes.items) if (shape.name.startsWith(OUR_PICTURE)) shape.delete()
-      const logo = house?.items.find(({ type }) => type === 'Image')
-      if (logo) for (const plan of headed) putLogo(logo, worksheets.getItem(plan.name), plan)
-      const strange = olds.filter(({ sheet, heading }) => !sheet.isNullObject && !isMadeLine(heading.values[0]?.[0]))
-      const fresh = olds.filter((old) => !strange.includes(old))
-      for (const { sheet } of fresh) if (!sheet.isNullObject) sheet.delete()
-      if (takesFiles && (fresh.length || pictured.length))
-        await this.insertDrawn(
-          context,
-          pictured,
-          fresh.map(({ plan }) => plan),
-        )
-      else await context.sync()
-      return strange.map(({ plan }) => `The sheet ${plan.name} stands here and was not made by this tool: the drawing is left out.`)
-    })
-  }
-
-  /** Sheets that are drawings come from a file as they are; pictures for other sheets stand on one more of its sheets while they are copied. */
-  private async insertDrawn(context: Excel.RequestContext, pictured: readonly SheetPlan[], scaled: readonly SheetPlan[]): Promise<void> {
-    const { writeWorkbook } = await import(/* webpackChunkName: "drawing" */ './file.js')
-    const { worksheets } = context.workbook
-    const name = `${PICTURES} ${Date.now().toString(36)}`
-    const sheets = [...scaled, ...(pictured.length ? [allPictures(name, pictured)] : [])]
-    context.workbook.insertWorksheetsFromBase64(inBase64(writeWorkbook({ sheets })), { sheetNamesToInsert: sheets.map((sheet) => sheet.name), positionType: 'End' })
-    await context.sync()
-    if (!pictured.length) return
-    const from = worksheets.getItem(name)
-    try {
-      from.visibility = 'Hidden'
-      const { shapes } = from
-      shapes.load('items/name')
-      // Where a picture stands hangs on the rows and columns of this Excel.
-      const cells = pictured.flatMap((plan) =>
-        plan.drawings!.map((drawing) => {
-          const cell = worksheets.getItem(plan.name).getRange(address(drawing.row, drawing.column, false))
-          cell.load('left,top')
-          return { plan, drawing, cell }
-        }),
-      )
-      await context.sync()
-      const drawn = [...shapes.items]
-      for (const { plan, drawing, cell } of cells) {
-        const copy = drawn.shift()!.copyTo(worksheets.getItem(plan.name))
-        copy.name = OUR_PICTURE + drawing.picture.title
-        copy.left = cell.left + (drawing.offset ?? 0)
-        copy.top = cell.top + (drawing.ownRow_pt ?? 0)
-      }
-      await context.sync()
-    } finally {
-      from.delete()
-      await context.sync()
-    }
-  }
-
-  /** Cells whose functions were not there when the workbook opened stay at #NAME? until their formula is entered again. */
+  /** Cells whose functions were not there when the workbook opened stay at #NAME? until their formula is entered again; sheet by sheet, for an answer of Excel holds 5 MB. */
   wake(): Promise<number> {
     return this.guarded(async (context) => {
       const { worksheets } = context.workbook
       worksheets.load('items/name')
       await context.sync()
-      const used = worksheets.items.map((sheet) => sheet.getUsedRangeOrNullObject())
-      for (const range of used) range.load('values,formulas')
-      await context.sync()
       let woken = 0
-      for (const range of used) {
-        if (range.isNullObject) continue
-        range.formulas.forEach((row, y) =>
+      for (const sheet of worksheets.items) {
+        const used = sheet.getUsedRangeOrNullObject()
+        used.load('values,formulas')
+        sheet.protection.load('protected')
+        await context.sync()
+        if (used.isNullObject || sheet.protection.protected) continue
+        used.formulas.forEach((row, y) =>
           row.forEach((formula: unknown, x: number) => {
-            if (range.values[y]![x] !== '#NAME?' || !/CISTERN\.[A-Z]/.test(String(formula))) return
-            range.getCell(y, x).formulas = [[formula]]
+            if (used.values[y]![x] !== '#NAME?' || !OUR_CALL.test(String(formula))) return
+            used.getCell(y, x).formulas = [[String(formula).replace(STORED_CALL, 'CISTERN.')]]
             woken++
           }),
         )
@@ -234,12 +152,13 @@ export class ExcelHost implements Host {
     })
   }
 
-  private writeSheets(plans: readonly SheetPlan[]): Promise<void> {
+  private writeSheets(plans: readonly SheetPlan[]): Promise<readonly string[]> {
     return this.guarded(async (context) => {
       const { worksheets } = context.workbook
       const targets = plans.map((plan) => ({ plan, sheet: worksheets.getItemOrNullObject(plan.name) }))
       const standing = context.workbook.names
       standing.load('items/name,items/formula')
+      context.application.load('calculationMode')
       for (const { sheet } of targets) {
         sheet.load('visibility')
         sheet.protection.load('protected')
@@ -283,7 +202,15 @@ export class ExcelHost implements Host {
         })
         throw error
       }
-      await this.takeAway(context, [...backups.values()])
+      const written = targets.map(({ plan }) => ({ plan, sheet: worksheets.getItem(plan.name) }))
+      const isManual = context.application.calculationMode === 'Manual'
+      // Written by code, cells of a workbook that calculates by hand would show what they showed before.
+      if (isManual) context.application.calculate('Recalculate')
+      const isPrinted = await this.finish(context, [...backups.values()], written)
+      return [
+        ...(isManual ? ['This workbook calculates by hand (Formulas, Calculation Options): press F9 after a change.'] : []),
+        ...(isPrinted ? [] : ['Excel did not take the page set-up of the sheets: look at it before you print.']),
+      ]
     })
   }
 
@@ -300,21 +227,24 @@ export class ExcelHost implements Host {
     this.isBroken = false
   }
 
-  /** The sheets are written by now: copies that cannot be deleted are left for the next time. */
-  private async takeAway(context: Excel.RequestContext, backups: readonly string[]): Promise<void> {
+  /** The sheets are written by now: copies that cannot be deleted are left for the next time, and a page set-up that is refused costs no content. */
+  private async finish(context: Excel.RequestContext, backups: readonly string[], written: readonly { plan: SheetPlan; sheet: Excel.Worksheet }[]): Promise<boolean> {
     const { worksheets } = context.workbook
     const names = [...this.leftOver, ...backups]
-    if (!names.length) return
+    const earlier = this.leftOver.map((name) => worksheets.getItemOrNullObject(name))
     try {
-      const earlier = this.leftOver.map((name) => worksheets.getItemOrNullObject(name))
       earlier.forEach((sheet) => sheet.load('name'))
       if (earlier.length) await context.sync()
       for (const sheet of earlier) if (!sheet.isNullObject) sheet.delete()
       for (const name of backups) worksheets.getItem(name).delete()
+      // Behind the copies: a batch that breaks off at a page has taken those away.
+      for (const { plan, sheet } of written) setPage(sheet, plan)
       await context.sync()
       this.leftOver = []
+      return true
     } catch {
       this.leftOver = names
+      return false
     }
   }
 
@@ -364,17 +294,12 @@ export class ExcelHost implements Host {
 
   addRow(name: TableName, cells: Readonly<Record<string, string | number>>): Promise<number> {
     return this.guarded(async (context) => {
-      const table = context.workbook.tables.getItemOrNullObject(name)
-      const range = table.getRange()
-      table.load('name')
-      table.worksheet.load('name')
-      table.worksheet.protection.load('protected')
-      range.load('formulas,rowIndex,columnIndex')
+      const asked = askTable(context.workbook, name, 'formulas')
+      const { table, range } = asked
       await context.sync()
-      if (table.worksheet.protection.protected) throw new HostError(`The sheet ${table.worksheet.name} is protected: remove the protection, then try again. Nothing was changed.`)
-      const [headings, ...rows] = range.formulas as unknown[][]
-      const columns = headings!.map((heading) => String(heading).trim())
-      const content = (column: string) => (Object.hasOwn(cells, column) ? excelContent({ row: 0, column: 0, role: 'input', value: cells[column]! }) : null)
+      mustTake(asked)
+      const { columns, rows } = rowsOf(asked, 'formulas')
+      const content = (column: string) => (Object.hasOwn(cells, column) ? excelContent({ value: cells[column]! }) : null)
       const empty = rows.findIndex((row) => row.every((cell) => cell === ''))
       // Cells that nobody names keep what a column of the table works out.
       if (empty < 0) table.rows.add(undefined, [columns.map(content) as (string | number | boolean)[]])
@@ -390,17 +315,14 @@ export class ExcelHost implements Host {
   putRows(name: TableName, columns: readonly string[], rows: readonly (readonly SheetCell['value'][])[]): Promise<void> {
     if (!this.has('ExcelApi', '1.13')) throw new HostError('This Excel cannot make a table longer: the command line adds the days. Nothing was changed.')
     return this.guarded(async (context) => {
-      const table = context.workbook.tables.getItemOrNullObject(name)
-      const old = table.getRange()
+      const asked = askTable(context.workbook, name, 'formulas')
+      const { table, range: old } = asked
       const used = table.worksheet.getUsedRange()
-      table.load('name')
-      table.worksheet.load('name')
-      table.worksheet.protection.load('protected')
-      old.load('formulas,rowIndex,columnIndex')
       used.load('formulas,rowIndex,columnIndex')
       await context.sync()
+      mustTake(asked)
+      if (table.showTotals) throw new HostError(`The table ${name} has a row of totals: take it away (Table Design), then try again. Nothing was changed.`)
       const sheet = table.worksheet
-      if (sheet.protection.protected) throw new HostError(`The sheet ${sheet.name} is protected: remove the protection, then try again. Nothing was changed.`)
       const [top, left] = [old.rowIndex, old.columnIndex]
       const before = old.formulas as unknown[][]
       const width = Math.max(columns.length, before[0]!.length)
@@ -442,10 +364,12 @@ export class ExcelHost implements Host {
     return this.guarded(async (context) => {
       const worksheet = context.workbook.worksheets.getItem(sheet)
       const place = Object.values(this.places).find((known) => known.sheet === sheet)
-      worksheet.activate()
       const cell = worksheet.getRange(address(Math.max(1, row), place?.columnOf(column) ?? 1, false))
-      // A column that is folded comes into sight.
-      if (place) cell.columnHidden = false
+      worksheet.protection.load('protected')
+      await context.sync()
+      worksheet.activate()
+      // A column that is folded comes into sight; a protected sheet lets nobody unfold it.
+      if (place && !worksheet.protection.protected) cell.columnHidden = false
       cell.select()
       await context.sync()
     })
@@ -461,8 +385,10 @@ export class ExcelHost implements Host {
   insert(formula: string): Promise<string> {
     return this.guarded(async (context) => {
       const cell = context.workbook.getActiveCell()
+      cell.load('address,formulas')
+      await context.sync()
+      if (cell.formulas[0]?.[0] !== '') throw new HostError(`${cell.address} holds something: pick an empty cell. Nothing was changed.`)
       cell.formulas = [[formula]]
-      cell.load('address')
       await context.sync()
       return cell.address
     })
@@ -492,226 +418,4 @@ export class ExcelHost implements Host {
       await context.sync()
     })
   }
-}
-
-/** The firm's picture at the right end of the first row, above the letterhead. */
-function putLogo(logo: Excel.Shape, sheet: Excel.Worksheet, plan: SheetPlan): void {
-  if (!(logo.width > 0) || !(logo.height > 0)) return
-  const scale = logoScale(logo)
-  const copy = logo.copyTo(sheet)
-  copy.name = LOGO
-  copy.lockAspectRatio = false
-  copy.width = logo.width * scale
-  copy.height = logo.height * scale
-  copy.top = 0
-  copy.left = Math.max(0, plan.widths.reduce((sum, width) => sum + width * POINTS_PER_WIDTH, 0) - logo.width * scale)
-  const head = sheet.getRange('1:1').format
-  head.rowHeight = rowHeights(plan).get(1)! + LOGO_POINTS.height + LOGO_POINTS.air
-  head.verticalAlignment = 'Bottom'
-}
-
-/** A sheet that holds the pictures of several, one below the other. */
-function allPictures(name: string, plans: readonly SheetPlan[]): SheetPlan {
-  const drawings = plans.flatMap((plan) => plan.drawings!).map(({ picture, page }, at) => ({ picture, page, row: 1 + at * ROWS_A_PICTURE, column: 1 }))
-  return {
-    name,
-    kind: 'pictures',
-    widths: [1],
-    cells: [{ row: 1, column: 1, role: 'faint', value: null }],
-    frozenRows: 0,
-    landscape: false,
-    footer: '',
-    tables: [],
-    validations: [],
-    drawings,
-  }
-}
-
-/** The used ranges of sheets that may be there. */
-const asked = (worksheets: Excel.WorksheetCollection, sheets: readonly string[]) =>
-  sheets.map((name) => {
-    const used = worksheets.getItemOrNullObject(name).getUsedRangeOrNullObject()
-    used.load('values,formulas,rowIndex,columnIndex')
-    return { name, used }
-  })
-const answered = (wanted: ReturnType<typeof asked>): ReadonlyMap<string, SheetContent> =>
-  new Map(wanted.filter(({ used }) => !used.isNullObject).map(({ name, used }) => [name, asContent(used)]))
-
-/** A name of the workbook as it was and as it is to be; undefined where there is none. */
-interface NameToSet {
-  name: string
-  before: string | undefined
-  next: string | undefined
-}
-
-/** Names of ours that are new, point to another row now, or belong to a sum that the job has no more. One that points elsewhere is somebody's own. */
-function namesToSet(plans: readonly SheetPlan[], standing: ReadonlyMap<string, string>): NameToSet[] {
-  const known = new Map([...standing].map(([name, formula]) => [name.toLowerCase(), { name, formula }]))
-  return plans.flatMap(({ name: sheet, definedNames }) => {
-    if (!definedNames?.length) return []
-    const isOurs = (formula: string) => pointsInto(formula, sheet)
-    const wanted = definedNames.map((one): NameToSet => ({ name: one.name, before: known.get(one.name.toLowerCase())?.formula, next: `=${placeOfName(sheet, one)}` }))
-    const start = ofJob(definedNames[0]!.name)
-    const gone = [...known.values()].filter(({ name, formula }) => ofJob(name) === start && isOurs(formula) && !wanted.some((one) => one.name.toLowerCase() === name.toLowerCase()))
-    return [...wanted.filter(({ before }) => before === undefined || isOurs(before)), ...gone.map(({ name, formula }): NameToSet => ({ name, before: formula, next: undefined }))]
-  })
-}
-
-/** Brings names to what they are to be, from what they are on the other side. */
-function setNames(context: Excel.RequestContext, names: readonly NameToSet[], to: 'before' | 'next'): void {
-  for (const one of names) {
-    const [is, wanted] = to === 'next' ? [one.before, one.next] : [one.next, one.before]
-    if (is === wanted) continue
-    if (wanted === undefined) context.workbook.names.getItem(one.name).delete()
-    else if (is === undefined) context.workbook.names.add(one.name, wanted)
-    else context.workbook.names.getItem(one.name).formula = wanted
-  }
-}
-
-function asTable(sheet: string, range: Excel.Range): RawTable {
-  const [headings, ...rows] = range.values as unknown[][]
-  const columns = headings!.map((heading) => String(heading).trim())
-  return {
-    sheet,
-    columns,
-    rows: rows.map((values, at) => ({
-      row: range.rowIndex + 2 + at,
-      cells: Object.fromEntries(columns.map((column, index) => [column, values[index] === '' ? null : values[index]])),
-    })),
-  }
-}
-
-function asPlace(sheet: string, range: Excel.Range): TablePlace {
-  const headings = (range.values[0] as unknown[]).map((heading) => String(heading).trim())
-  const first = range.columnIndex + 1
-  return { sheet, firstRow: range.rowIndex + 2, columnOf: (name) => (headings.includes(name) ? first + headings.indexOf(name) : undefined) }
-}
-
-/** The used range as a block from A1. */
-function asContent(range: Excel.Range): SheetContent {
-  const empty: SheetCell = { value: null }
-  const rows: SheetCell[][] = Array.from({ length: range.rowIndex }, () => [])
-  for (const [at, values] of (range.values as unknown[][]).entries()) {
-    const formulas = (range.formulas as unknown[][])[at]!
-    rows.push([
-      ...Array.from({ length: range.columnIndex }, () => empty),
-      ...values.map((value, column): SheetCell => {
-        const text = formulas[column]
-        const plain = value === '' ? null : (value as SheetCell['value'])
-        return typeof text === 'string' && text.startsWith('=') ? { value: plain, formula: text.slice(1) } : { value: plain }
-      }),
-    ])
-  }
-  return rows
-}
-
-function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan, mayFold: boolean): void {
-  const lastRow = Math.max(...plan.cells.map(({ row }) => row))
-  const lastColumn = Math.max(...plan.cells.map(({ column }) => column))
-  const block = <T>(fill: T): T[][] => Array.from({ length: lastRow }, () => Array<T>(lastColumn).fill(fill))
-  const formulas = block<string | number | boolean>('')
-  const formats = block('General')
-  for (const cell of plan.cells) {
-    formulas[cell.row - 1]![cell.column - 1] = excelContent(cell)
-    formats[cell.row - 1]![cell.column - 1] = cellFormat(cell) ?? 'General'
-  }
-  const range = sheet.getRange(`A1:${address(lastRow, lastColumn, false)}`)
-  range.numberFormat = formats
-  range.formulas = formulas
-  const heights = rowHeights(plan)
-  for (const [look, cells] of byLook(plan)) for (const areas of areasOf(cells)) dress(sheet.getRanges(areas).format, look)
-  plan.widths.forEach((width, at) => (sheet.getRange(`${columnLetters(at + 1)}:${columnLetters(at + 1)}`).format.columnWidth = width * POINTS_PER_WIDTH))
-  for (const [row, height] of heights) sheet.getRange(`${row}:${row}`).format.rowHeight = height
-  sheet.showGridlines = false
-  if (plan.folded && mayFold) {
-    const columns = sheet.getRange(`${columnLetters(plan.folded.first)}:${columnLetters(plan.folded.last)}`)
-    columns.group('ByColumns')
-    columns.hideGroupDetails('ByColumns')
-  }
-  if (plan.hiddenColumn !== undefined) sheet.getRange(`${columnLetters(plan.hiddenColumn)}:${columnLetters(plan.hiddenColumn)}`).columnHidden = true
-  sheet.freezePanes.freezeRows(plan.frozenRows)
-  sheet.pageLayout.orientation = plan.landscape ? 'Landscape' : 'Portrait'
-  sheet.pageLayout.zoom = { horizontalFitToPages: 1, verticalFitToPages: 0 }
-  if (plan.frozenRows === TITLE_ROWS) sheet.pageLayout.setPrintTitleRows(`$1:$${TITLE_ROWS}`)
-  sheet.pageLayout.paperSize = plan.paper === 'A4' ? 'A4' : 'Letter'
-  // Points: the same margins as in files.
-  sheet.pageLayout.leftMargin = sheet.pageLayout.rightMargin = 36
-  sheet.pageLayout.topMargin = 43.2
-  sheet.pageLayout.bottomMargin = 46.8
-  sheet.pageLayout.headerMargin = sheet.pageLayout.footerMargin = 21.6
-  const footers = sheet.pageLayout.headersFooters.defaultForAllPages
-  const { left, center, right } = footOf(plan)
-  footers.leftFooter = left
-  footers.centerFooter = center
-  footers.rightFooter = right
-  for (const { name, row, column, headings, rows } of plan.tables) {
-    const table = sheet.tables.add(`${address(row, column, false)}:${address(row + rows, column + headings.length - 1, false)}`, true)
-    table.name = name
-    table.showFilterButton = false
-    table.showBandedRows = false
-  }
-  for (const { firstRow, lastRow: last, column, list, range: source, span, isAdvice, message } of plan.validations) {
-    const target = sheet.getRange(`${address(firstRow, column, false)}:${address(last, column, false)}`).dataValidation
-    target.rule = span
-      ? { decimal: { formula1: span[0], formula2: span[1], operator: 'Between' } }
-      : { list: { inCellDropDown: true, source: source ? `=${source}` : list!.join(',') } }
-    target.errorAlert = { message: `Allowed: ${message}`.slice(0, 250), showAlert: true, style: span || isAdvice ? 'Warning' : 'Stop', title: 'Not allowed here' }
-  }
-}
-
-/** A text that begins like a formula is put in as text. */
-function excelContent({ value, formula }: PlanCell): string | number | boolean {
-  if (formula !== undefined) return `=${formula}`
-  if (value === null) return ''
-  return typeof value === 'string' && /^[=+\-@']/.test(value) ? `'${value}` : value
-}
-
-function byLook(plan: SheetPlan): [Look, PlanCell[]][] {
-  const groups = new Map<string, [Look, PlanCell[]]>()
-  for (const cell of plan.cells) {
-    const group = groups.get(cell.role) ?? [looks[cell.role], []]
-    group[1].push(cell)
-    groups.set(cell.role, group)
-  }
-  return [...groups.values()]
-}
-
-/** Addresses of cells, runs along a row joined, in pieces that Excel takes. */
-function areasOf(cells: readonly PlanCell[]): string[] {
-  const sorted = [...cells].sort((one, other) => one.row - other.row || one.column - other.column)
-  const runs: [row: number, from: number, to: number][] = []
-  for (const { row, column } of sorted) {
-    const last = runs.at(-1)
-    if (last && last[0] === row && last[2] === column - 1) last[2] = column
-    else runs.push([row, column, column])
-  }
-  const pieces: string[] = []
-  for (const [row, from, to] of runs) {
-    const text = from === to ? address(row, from, false) : `${address(row, from, false)}:${address(row, to, false)}`
-    const last = pieces.at(-1)
-    if (last !== undefined && last.length + text.length < LONGEST_AREAS) pieces[pieces.length - 1] = `${last},${text}`
-    else pieces.push(text)
-  }
-  return pieces
-}
-
-function dress(format: Excel.RangeFormat, look: Look): void {
-  format.font.bold = look.bold ?? false
-  format.font.size = look.size ?? 10
-  format.font.color = `#${look.color ?? '1F2A30'}`
-  format.wrapText = look.wrap ?? false
-  format.verticalAlignment = 'Center'
-  if (look.align) format.horizontalAlignment = look.align === 'right' ? 'Right' : look.align === 'center' ? 'Center' : 'Left'
-  if (look.indent) format.indentLevel = look.indent
-  if (look.fill) format.fill.color = `#${look.fill}`
-  format.protection.locked = !look.unlocked
-  const line = (edge: 'EdgeTop' | 'EdgeBottom' | 'EdgeLeft', weight: 'Hairline' | 'Thin' | 'Medium' | 'Thick', color: string) => {
-    const border = format.borders.getItem(edge)
-    border.style = 'Continuous'
-    border.weight = weight
-    border.color = `#${color}`
-  }
-  if (look.above) line('EdgeTop', look.above === 'medium' ? 'Medium' : 'Thin', '1F2A30')
-  if (look.below) line('EdgeBottom', look.below === 'hair' ? 'Hairline' : 'Thin', '6B675F')
-  if (look.left) line('EdgeLeft', 'Thick', '8A4B2A')
 }

@@ -21,6 +21,9 @@ import { readProperty, writeProperty } from './xlsx/properties.js'
 const TABLES = 'Cistern Sheet tables'
 const SHEETS = 'Cistern Sheet sheets'
 const SOURCE = 'Cistern Sheet made from'
+/** Excel keeps 255 characters of a property: what is longer stands in several. */
+const LONGEST_PROPERTY = 250
+const piece = (at: number): string => (at ? `${SHEETS} ${at + 1}` : SHEETS)
 
 export interface Source {
   /** The file's name, or what stands for it. */
@@ -89,14 +92,23 @@ export function remember(
   const isPlain = ({ cells }: SheetPlan) => cells.every(({ formula }) => formula === undefined)
   const written = new Map(plans.filter(isPlain).map((plan) => [plan.name, stateOfPlan(plan)]))
   writeProperty(book, TABLES, fingerprint(raw))
-  writeProperty(book, SHEETS, JSON.stringify(sheetStates(workbook, written, ofJobs)))
+  const states = JSON.stringify(sheetStates(workbook, written, ofJobs))
+  const pieces = Math.max(1, Math.ceil(states.length / LONGEST_PROPERTY))
+  for (let at = 0; at < pieces || readProperty(book, piece(at)) !== undefined; at++)
+    writeProperty(book, piece(at), states.slice(at * LONGEST_PROPERTY, (at + 1) * LONGEST_PROPERTY))
   writeProperty(book, SOURCE, name)
 }
 
 /** What the sheets held when the file was made, as it remembers. */
-function statesIn(book: Book): Record<string, string> {
+export function statesIn(book: Book): Record<string, string> {
   try {
-    return JSON.parse(readProperty(book, SHEETS) ?? '{}') as Record<string, string>
+    let states = ''
+    for (let at = 0; ; at++) {
+      const part = readProperty(book, piece(at))
+      if (part === undefined) break
+      states += part
+    }
+    return JSON.parse(states || '{}') as Record<string, string>
   } catch {
     return {}
   }

@@ -34,7 +34,7 @@ export function gridStyle(look: Look): GridStyle {
 const literal = (text: string): string => `"${text.replace(/["\\]/g, (sign) => `"&CHAR(${sign.charCodeAt(0)})&"`)}"`
 
 /** A formula as the grid reads it: a doubled quote within a text becomes one by its number. */
-const gridFormula = (formula: string): string =>
+export const gridFormula = (formula: string): string =>
   formula.replace(/"(?:[^"]|"")*"/g, (quoted) => {
     const text = quoted.slice(1, -1).replace(/""/g, '"')
     return /["\\]/.test(text) ? `(${literal(text)})` : quoted

@@ -2,7 +2,7 @@
 import './headlessDom.js'
 import { Model } from '@odoo/o-spreadsheet'
 import { columnLetters as lettersFromOne } from '../plan/plan.js'
-import { gridContent } from './gridData.js'
+import { gridContent, gridFormula } from './gridData.js'
 import { registerGridFunctions } from './gridFunctions.js'
 
 export { gridContent }
@@ -41,7 +41,7 @@ export class GridEngine {
   /** The value of one formula: a single value, or the rows it spills. */
   evaluate(text: string): GridValue | GridValue[][] {
     const getters = this.model.getters as unknown as { evaluateFormulaResult(sheet: string, formula: string): GridValue | GridValue[][] }
-    const result = getters.evaluateFormulaResult(GridEngine.SHEET, text)
+    const result = getters.evaluateFormulaResult(GridEngine.SHEET, gridFormula(text))
     if (!Array.isArray(result)) return result
     return (result[0] ?? []).map((_, row) => result.map((column) => column[row]!))
   }

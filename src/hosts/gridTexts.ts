@@ -9,7 +9,7 @@ import { isTextual } from '../plan/officeSheets.js'
 import { fieldsOf, tableNames, type TableName } from '../takeoff/officeTables.js'
 import { TAKEOFF_HEADING_ROW, takeoffColumns } from '../plan/sheets/takeoffSheet.js'
 import { testColumns } from '../plan/sheets/testSheet.js'
-import { gridContent } from './gridData.js'
+import { gridContent, gridFormula } from './gridData.js'
 
 /** How deep the heading of an office table is looked for. */
 export const HEADINGS_WITHIN = 30
@@ -32,7 +32,12 @@ interface Update {
 class TextsPlugin extends UIPlugin {
   override beforeHandle(given: unknown): void {
     const command = given as Update
-    if (command.type !== 'UPDATE_CELL' || !command.content || command.content.startsWith('=')) return
+    if (command.type !== 'UPDATE_CELL' || !command.content) return
+    if (command.content.startsWith('=')) {
+      // A quote within quotes is doubled in every spreadsheet; the grid has a stroke for it.
+      if (/""/.test(command.content) && !command.content.includes('\\')) command.content = gridFormula(command.content)
+      return
+    }
     if (this.isTextCell(command)) command.content = gridContent(command.content)
   }
 

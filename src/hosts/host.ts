@@ -42,6 +42,8 @@ export interface Host {
   readSheets(sheets: readonly string[]): Promise<ReadonlyMap<string, SheetContent>>
   /** Writes sheets, all or nothing: a failure leaves the workbook as it was. Answers what a person should know, in words. */
   write(plans: readonly SheetPlan[]): Promise<readonly string[]>
+  /** Whether one request of the host takes so many sheets; a host without a limit says nothing. */
+  holds?(plans: readonly SheetPlan[]): boolean
   /**
    * Puts rows under the headings of a table of the office, in the place of those that stand there, all or nothing; a heading
    * that is new goes to the right end. Refused where a formula of the table or anything beside it would be written over.

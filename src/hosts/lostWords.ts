@@ -1,6 +1,7 @@
 /** What people wrote on sheets of ours beside the cells that are read back, found by what is about to be written there. */
 import { takeoffHeadings } from '../plan/keptTakeoff.js'
 import { columnLetters, isMadeLine, type SheetPlan } from '../plan/plan.js'
+import { sheetKinds } from '../plan/sheets/index.js'
 import { TAKEOFF_HEADING_ROW, takeoffColumns, type TakeoffColumn } from '../plan/sheets/takeoffSheet.js'
 import { placesInWords } from '../takeoff/fields.js'
 import { markOfWords, wordsMadeIn } from '../plan/sheets/asMade.js'
@@ -39,8 +40,8 @@ function amongOurs(plan: SheetPlan, content: SheetContent, made: ReadonlySet<str
 }
 
 function besideOurs(plan: SheetPlan, content: SheetContent): string[] {
-  // What the crew writes beside its sheets is read back with them.
-  if (plan.kind === 'crew' || plan.kind === 'test') return []
+  // What is written beside the entries of some sheets is read back with them.
+  if (sheetKinds.some(({ kind, lists }) => kind === plan.kind && lists?.some(({ onlyEntries }) => !onlyEntries))) return []
   const columns = new Set(plan.cells.map(({ column }) => column))
   const lost = plan.kind === 'takeoff' ? wordsOver(plan, content).flatMap(({ place, isFormula }) => (isFormula ? [place] : [])) : []
   const headings = new Set(plan.cells.filter(({ row }) => row <= plan.frozenRows).map(({ row, column }) => `${row} ${column}`))

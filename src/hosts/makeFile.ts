@@ -2,10 +2,11 @@
 import type { Flavor } from '../plan/calls.js'
 import type { Earlier } from '../plan/earlier.js'
 import { jobSheetNames, jobSheets } from '../plan/jobSheets.js'
-import { OrderTogether } from '../plan/orderTogether.js'
+import { ORDER_TOGETHER, orderOutOfDate, OrderTogether } from '../plan/orderTogether.js'
 import { officeSheets } from '../plan/officeSheets.js'
 import { columnLetters, type Made, type SheetPlan } from '../plan/plan.js'
 import type { SheetKindName } from '../plan/sheets/index.js'
+import { PUBLISHED_SHEET } from '../plan/places.js'
 import { tablesSheet } from '../plan/tablesSheet.js'
 import { checkedOrRaw, placesInWords } from '../takeoff/fields.js'
 import { fieldsOf, tableNames } from '../takeoff/officeTables.js'
@@ -87,14 +88,22 @@ export function makeFile(source: Source, jobs: Iterable<JobToWrite>, flavor: Fla
     put(plans)
     for (const { name } of plans) ofJobs.add(name)
   }
+  const outOfDate: string[] = []
   if (orders.jobs > 1) put([orders.sheet(made)])
+  else if (orders.jobs && workbook && isOurs(readSheet(workbook, ORDER_TOGETHER) ?? [], false)) {
+    put([orderOutOfDate(orders.names[0]!, made)])
+    outOfDate.push(`${ORDER_TOGETHER} is out of date now: make its jobs in one go for a new one`)
+  }
   const tables = officeSheets(raw, made).filter(({ name }) => !workbook || source.absent.some((table) => table === name))
   put([...tables, tablesSheet(made)])
   if (found.lost.length && !mayLose)
     throw new WorkbookError(
       `${book.file}: words on sheets that are made again would be lost: ${placesInWords(found.lost)}. Move them to a sheet of your own or add --replace, then try again. Nothing was written.`,
     )
-  const notes = workbook ? [...renewedNote(found.renewed), ...found.drawn, ...references!.follow(), ...withoutJob(workbook, source), ...writeNumbers(workbook, source)] : []
+  const notes = workbook
+    ? [...renewedNote(found.renewed), ...found.drawn, ...references!.follow(), ...withoutJob(workbook, source), ...outOfDate, ...writeNumbers(workbook, source)]
+    : []
+  references?.forgetResults(new Set([...tableNames.map((table) => raw[table].sheet), PUBLISHED_SHEET, ORDER_TOGETHER].map((name) => name.toLowerCase())))
   writer.finish()
   remember(book, source, tables, ofJobs)
   return {
@@ -108,13 +117,21 @@ export function makeFile(source: Source, jobs: Iterable<JobToWrite>, flavor: Fla
 }
 
 /** Papers alone, to be handed out: their values, and nothing behind them. */
-export function papersAlone(jobs: Iterable<JobToWrite>, kinds: readonly SheetKindName[], source: Source, made: Made): Uint8Array {
+export function papersAlone(jobs: Iterable<JobToWrite>, kinds: readonly SheetKindName[], source: Source, made: Made, mayLose = false): Uint8Array {
   const { places, workbook, raw } = source
   const book = newBook()
   const writer = new SheetWriter(book, workbook && logoOn(workbook.book, raw.House.sheet))
   for (const { takeoff, revision, earlier } of jobs) {
     const names = kinds.map((kind) => jobSheetNames(takeoff.design.name)[kind])
-    const plans = jobSheets(takeoff, places, 'native', { ...made, revision }, earlier).filter(({ name }) => names.includes(name))
+    const all = jobSheets(takeoff, places, 'native', { ...made, revision }, earlier)
+    const plans = all.filter(({ name }) => names.includes(name))
+    if (plans.length < kinds.length)
+      throw new WorkbookError(`${takeoff.design.name}: there is no change order, for nothing was changed since it was first made. Nothing was written.`)
+    const lost = workbook && !mayLose ? wordsLost(workbook, all).filter((place) => names.some((name) => place.startsWith(`${name}!`))) : []
+    if (lost.length)
+      throw new WorkbookError(
+        `${workbook!.book.file}: words on the sheets are on no paper alone: ${placesInWords(lost)}. Move them into an entry, or add --replace to go without them. Nothing was written.`,
+      )
     writer.put(plans.map((plan) => ({ ...plan, cells: plan.cells.map(({ formula: _, ...cell }) => cell) })))
   }
   writer.finish()

@@ -2,6 +2,7 @@
 import type { SheetPlan } from '../plan/plan.js'
 import { readSheet, type Workbook } from './file.js'
 import { follow, moveOf, plainName, type Move, type Moves } from './moves.js'
+import type { Book, BookSheet } from './xlsx/book.js'
 import { attribute, edited, escapeXml, inside, unescapeXml, type Edit, type Tag } from './xlsx/xml.js'
 
 /** Tags that hold a formula: of a cell, a name, a format, a list of allowed values, a chart, a column of a table. */
@@ -19,6 +20,7 @@ export class References {
   private readonly written = new Set<string>()
   /** Names of ours are written with their sheets, as print areas and titles are. */
   private readonly ours = new Set<string>()
+  private readonly ofJobs: ReadonlySet<string>
 
   constructor(
     private readonly workbook: Workbook,
@@ -26,6 +28,7 @@ export class References {
   ) {
     const { book } = workbook
     const jobOf = new Map(sheetsOfJobs.flatMap((names, job) => names.map((name) => [name.toLowerCase(), job] as const)))
+    this.ofJobs = new Set(jobOf.keys())
     const names = new Map(book.sheets.map(({ name, part }) => [part, name.toLowerCase()]))
     for (const part of book.names()) {
       if (!/\.xml$/i.test(part) || !(names.has(part) || part === book.mainPart || /\/(?:charts|tables|pivotCache|drawings)\/[^/]+$/i.test(part))) continue
@@ -53,6 +56,21 @@ export class References {
     this.written.add(standing.part)
     if (!this.wanted.has(plan.name.toLowerCase())) return
     this.moves.set(plan.name.toLowerCase(), moveOf(plan, readSheet(this.workbook, plan.name)!))
+  }
+
+  /**
+   * Sheets of the office's own that have to do with what was made again are worked out anew by whatever opens the file. Those that
+   * tables stand on are left: what their formulas came to is what the next making reads.
+   */
+  forgetResults(tables: ReadonlySet<string>): void {
+    const { book } = this.workbook
+    const own = book.sheets.filter(({ name, part }) => !tables.has(name.toLowerCase()) && !this.ofJobs.has(name.toLowerCase()) && !this.written.has(part))
+    const withFormulas = own.filter(({ part }) => /<(?:\w+:)?f[ >]/.test(book.text(part)))
+    const named = [...this.ours].map((name) => name.toLowerCase())
+    const looks = ({ part }: BookSheet): boolean =>
+      [...(this.pointing.get(part) ?? [])].some((name) => this.written.has(book.sheetNamed(name)?.part ?? '')) || named.some((name) => book.text(part).toLowerCase().includes(name))
+    // They may point to one another: where one looks at us, all are worked out anew.
+    if (withFormulas.some(looks)) for (const { part } of withFormulas) book.put(part, withoutResults(book, part))
   }
 
   /** Follows every reference into the sheets noted; answers, in words, those that could not be followed. */
@@ -91,6 +109,19 @@ export class References {
     }
     return lost
   }
+}
+
+/** A part without the saved results of its formulas: a spreadsheet that trusts them would show the money of before. */
+function withoutResults(book: Book, part: string): string {
+  const xml = book.text(part)
+  const edits: Edit[] = []
+  let hasFormula = false
+  for (const tag of book.tags(part)) {
+    if (tag.name === 'c') hasFormula = false
+    else if (tag.name === 'f') hasFormula = true
+    else if (tag.name === 'v' && hasFormula && !tag.isEnd && !tag.isEmpty) edits.push({ from: tag.start, to: inside(xml, tag).end, text: '' })
+  }
+  return edits.length ? edited(xml, edits) : xml
 }
 
 /** A link to a place in the workbook. */

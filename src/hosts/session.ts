@@ -2,12 +2,14 @@
 import type { Flavor } from '../plan/calls.js'
 import { officeSheets } from '../plan/officeSheets.js'
 import { PUBLISHED_SHEET, type OfficePlaces } from '../plan/places.js'
+import type { OrderTogether } from '../plan/orderTogether.js'
 import type { Made, SheetPlan } from '../plan/plan.js'
 import { badInput } from '../errors.js'
 import { checkField, placesInWords, problemAt, ProblemsError, type Problem } from '../takeoff/fields.js'
 import { readOffice, rowNamed, type Office } from '../takeoff/office.js'
 import { makeTakeoff, type Takeoff } from '../takeoff/takeoff.js'
-import { changesSince, inShort } from '../takeoff/changes.js'
+import type { Kept } from '../takeoff/typed.js'
+import { changesSince, inShort, revisionOf } from '../takeoff/changes.js'
 import { jobFields, keyColumn, tableNames, type JobFieldName, type TableName } from '../takeoff/officeTables.js'
 import { newStationProblem } from '../takeoff/monthMeans.js'
 import type { RainChoice } from '../takeoff/withRain.js'
@@ -16,11 +18,24 @@ import { HostError, type Host, type SheetContent } from './host.js'
 export interface Opened {
   office: Office | undefined
   missing: readonly string[]
+  /** Names of all sheets, in small letters. */
+  sheetNames: ReadonlySet<string>
 }
 
 export async function open(host: Host): Promise<Opened> {
-  const { office, missing } = await host.read([])
-  return { office: office && readOffice(office, { isLive: true }), missing }
+  const { office, missing, sheetNames } = await host.read([])
+  return { office: office && readOffice(office, { isLive: true }), missing, sheetNames }
+}
+
+/** What people typed on the sheets of a job that move its price; nothing where it was never made. */
+export async function keptOf(host: Host, job: string): Promise<Kept> {
+  const making = await import(/* webpackChunkName: "making" */ './making.js')
+  const names = making.jobSheetNames(job)
+  const standing = await host.readSheets([names.takeoff, names.design])
+  return making.keptFrom(names, (sheet) => {
+    const content = standing.get(sheet)
+    return content && making.isOurs(content, false) ? content : undefined
+  })
 }
 
 /** Adds the tables that are missing; what exists is left alone. */
@@ -148,20 +163,9 @@ interface LaidOut {
 
 /** Sheets of so many jobs are read at once where they stand already: Excel answers with 5 MB at the most. */
 const READ_TOGETHER = 4
-/** A request of Excel holds 5 MB; jobs are written together up to this. */
-const WRITTEN_TOGETHER_BYTES = 3_900_000
-/** What a cell costs in a request, empty or not, beside its own content: its place, its format. */
-const CELL_BYTES = 14
-const bytesOf = (plans: readonly SheetPlan[]): number =>
-  plans.reduce((sum, { cells }) => {
-    let [rows, columns, content] = [0, 0, 0]
-    for (const { row, column, value, formula } of cells) {
-      rows = Math.max(rows, row)
-      columns = Math.max(columns, column)
-      content += (formula ?? String(value ?? '')).length
-    }
-    return sum + rows * columns * CELL_BYTES + content
-  }, 0)
+/** Jobs are written together up to this many cells, and no more than a request of the host holds. */
+const WRITTEN_TOGETHER = 120_000
+const cellsOf = (plans: readonly SheetPlan[]): number => plans.reduce((sum, { cells }) => sum + cells.length, 0)
 
 /** Makes the takeoffs of jobs: laid out one after the other, written several at once. A job with problems is passed over and its problems reported. */
 export async function makeTakeoffs(host: Host, jobs: readonly string[], options: MakeOptions): Promise<Outcome> {
@@ -171,10 +175,11 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
   const problems: Problem[] = []
   const namesOf = (some: readonly string[]) => some.flatMap((job) => Object.values(making.jobSheetNames(job)))
   const first = jobs.slice(0, READ_TOGETHER)
-  const { office: raw, absent, places, sheets: read, sheetNames } = await host.read(namesOf(first))
+  const { office: raw, absent, places, sheets: read, sheetNames } = await host.read([...namesOf(first), making.ORDER_TOGETHER])
   if (!raw) throw new Error('The tables of the workbook are missing; set it up first.')
   const office = readOffice(raw, { isLive: true })
   const standing = new Map(read)
+  let told: string[] = []
   const seen = new Set(first)
   // Formulas point into every table and into the published ones: those that the workbook lacks come with the first takeoff.
   let missing = [
@@ -182,13 +187,17 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
     ...officeSheets(raw, options.made).filter(({ name }) => absent.some((table) => table === name)),
   ]
   let waiting: LaidOut[] = []
+  const orders = new making.OrderTogether()
   const write = async (): Promise<void> => {
-    if (!waiting.length) return
+    if (!waiting.length && !(finished.length && missing.length)) return
     const together = waiting
     waiting = []
-    const notes = await host.write([...together.flatMap(({ plans }) => plans), ...missing])
+    const notes = [...(await host.write([...together.flatMap(({ plans }) => plans), ...missing])), ...told]
     missing = []
-    finished.push(...together.map(({ finished: one }, at) => (at < together.length - 1 ? one : { ...one, notes: [...one.notes, ...notes] })))
+    told = []
+    finished.push(...together.map(({ finished: one }) => one))
+    const last = finished.pop()
+    if (last) finished.push({ ...last, notes: [...last.notes, ...notes] })
   }
   let current = jobs[0] ?? ''
   try {
@@ -205,18 +214,28 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
         for (const [name, content] of await host.readSheets(namesOf(next))) standing.set(name, content)
       }
       try {
-        waiting.push(layOut(making, office, places, job, standing, options))
+        const laidOut = layOut(making, office, places, job, standing, options)
+        const together = [...waiting.flatMap(({ plans }) => plans), ...laidOut.plans, ...missing]
+        if (waiting.length && (cellsOf(together) > WRITTEN_TOGETHER || host.holds?.(together) === false)) {
+          current = waiting[0]!.finished.job
+          await write()
+          current = job
+        }
+        waiting.push(laidOut)
+        orders.add(
+          laidOut.finished.takeoff,
+          laidOut.plans.find(({ kind }) => kind === 'takeoff')!,
+        )
       } catch (error) {
         if (!(error instanceof ProblemsError)) throw error
         problems.push(...error.problems)
       }
       for (const name of namesOf([job])) standing.delete(name)
-      if (bytesOf(waiting.flatMap(({ plans }) => plans)) > WRITTEN_TOGETHER_BYTES) {
-        current = waiting[0]!.finished.job
-        await write()
-      }
     }
     current = waiting[0]?.finished.job ?? current
+    const order = orders.jobs ? orderOf(making, standing.get(making.ORDER_TOGETHER), orders, options) : {}
+    if (order.plan) missing.push(order.plan)
+    if (order.note) told.push(order.note)
     await write()
   } catch (error) {
     // Those that wait are whole: what stopped one of them stops no other.
@@ -226,6 +245,16 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
   }
   await options.onProgress?.({ job: '', done: jobs.length, of: jobs.length })
   return { made: finished, problems, cancelled: false }
+}
+
+/** The order of several jobs that are made in one go; where one of them was made by itself, the order that stands says that it is out of date. */
+function orderOf(making: Making, standing: SheetContent | undefined, orders: OrderTogether, { made, mayLose }: MakeOptions): { plan?: SheetPlan; note?: string } {
+  const { ORDER_TOGETHER: name } = making
+  if (standing ? !making.isOurs(standing, true) : orders.jobs < 2) return {}
+  const plan = orders.jobs > 1 ? orders.sheet(made) : making.orderOutOfDate(orders.names[0]!, made)
+  const lost = making.lostWords(plan, standing)
+  if (lost.length && !mayLose?.(lost)) return { note: `${name} was left as it is: words on it would be lost: ${placesInWords(lost)}.` }
+  return { plan, ...(orders.jobs > 1 ? {} : { note: `${name} is out of date now: make its jobs in one go for a new one.` }) }
 }
 
 function layOut(making: Making, office: Office, places: OfficePlaces, name: string, standing: ReadonlyMap<string, SheetContent>, { flavor, made, mayLose }: MakeOptions): LaidOut {
@@ -244,7 +273,7 @@ function layOut(making: Making, office: Office, places: OfficePlaces, name: stri
     job,
     keptFrom(names, (sheet) => standing.get(sheet)),
   )
-  const revision = (earlier.before?.revision ?? 0) + 1
+  const revision = revisionOf(earlier.before, takeoff)
   const plans: SheetPlan[] = jobSheets(takeoff, places, flavor, { ...made, revision }, earlier)
   const lost = wordsLostOf(plans, (sheet) => standing.get(sheet))
   if (lost.length && !mayLose?.(lost))

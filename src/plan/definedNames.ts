@@ -8,7 +8,7 @@ export interface DefinedName {
   column: number
 }
 
-const inName = (words: string): string => words.replace(/[^\p{L}\p{N}]+/gu, '_').replace(/^_|_$/g, '')
+const inName = (words: string): string => words.replace(/[^\p{L}\p{Nd}]+/gu, '_').replace(/^_|_$/g, '')
 
 /** `Wicket_Mill.Total`: the job, a point, the sum. Where more than single spaces had to go, a short number keeps two jobs apart. */
 export function definedName(job: string, sum: string): string {

@@ -12,10 +12,10 @@ export function keptFrom(names: JobSheetNames, read: (sheet: string) => Rows | u
   const [takeoff, design] = [read(names.takeoff), read(names.design)]
   const lines = takeoff ? fromTakeoff(takeoff, names) : nothingKept
   const written = sheetKinds
-    .filter(({ lists }) => lists)
-    .map(({ kind }) => {
+    .filter(({ lists, hadEntries }) => lists || hadEntries)
+    .map(({ kind, lists }) => {
       const rows = read(names[kind])
-      return rows ? fromEntries(rows, names[kind]) : nothingKept
+      return rows ? fromEntries(rows, names[kind], lists !== undefined) : nothingKept
     })
   const figures = design ? fromDesign(design, names.design) : nothingKept
   return {

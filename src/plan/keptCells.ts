@@ -14,13 +14,13 @@ export const isEmptySheet = (rows: Rows): boolean => rows.every((row) => row.eve
 /** What was typed, and nothing where a formula stands. */
 export const plain = (cell: Cell | undefined): string => (cell?.formula === undefined ? text(cell) : '')
 
-/** A typed number; a formula counts as its result. Text that is no number is a problem, not an empty cell. */
-export function amount(cell: Cell | undefined, sheet: string, row: number, column: string, problems: Problem[]): number | undefined {
+/** A typed number, less than nothing where a line may be a credit; a formula counts as its result. Text that is no number is a problem, not an empty cell. */
+export function amount(cell: Cell | undefined, sheet: string, row: number, column: string, problems: Problem[], mayBeLess = false): number | undefined {
   const typed = text(cell)
   if (typed === '') return undefined
   const value = Number(typed)
-  if (isAmount(value)) return value
-  problems.push(problemAt(sheet, row, column, badInput(column, 'a number, 0 to 1,000,000,000', cell!.value)))
+  if (isAmount(mayBeLess ? Math.abs(value) : value)) return value
+  problems.push(problemAt(sheet, row, column, badInput(column, `a number, ${mayBeLess ? '-1,000,000,000' : '0'} to 1,000,000,000`, cell!.value)))
   return undefined
 }
 

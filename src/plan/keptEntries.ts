@@ -23,7 +23,7 @@ function headingAt(row: Rows[number], list: EntryList): ReadonlyMap<string, numb
 }
 
 /** Entries under our own codes. All else that was written is kept in words, as a line of the crew's own. */
-export function fromEntries(rows: Rows, sheet: string): Pick<Kept, 'crew' | 'problems'> {
+export function fromEntries(rows: Rows, sheet: string, hasEntries = true): Pick<Kept, 'crew' | 'problems'> {
   const problems: Problem[] = []
   const cells: Record<string, Record<string, string | number>> = {}
   const added: { text: string; done: string }[] = []
@@ -43,9 +43,10 @@ export function fromEntries(rows: Rows, sheet: string): Pick<Kept, 'crew' | 'pro
     const [heading] = Object.values(crewHeadings)
     return {
       crew: { cells, added },
-      problems: rows.some((row) => row.some((cell) => text(cell) !== ''))
-        ? [{ sheet, row: 0, column: heading!, allowed: 'headings as the sheet was made', came: 'none of them' }]
-        : [],
+      problems:
+        hasEntries && rows.some((row) => row.some((cell) => text(cell) !== ''))
+          ? [{ sheet, row: 0, column: heading!, allowed: 'headings as the sheet was made', came: 'none of them' }]
+          : [],
     }
   }
   return { crew: { cells, added }, problems }
@@ -55,7 +56,8 @@ export function fromEntries(rows: Rows, sheet: string): Pick<Kept, 'crew' | 'pro
     const codeAt = columns.get('code')!
     const code = text(row[codeAt])
     // An entry that somebody wrote as a formula counts as its result; where we write formulas, none is an entry.
-    const isEntry = (key: string) => of.isCode(code) && of.entries.includes(key)
+    const entriesHere = [...of.entries, ...(of.alsoOf?.(code) ?? [])]
+    const isEntry = (key: string) => of.isCode(code) && entriesHere.includes(key)
     const wordsIn = (cell: Cell, key: string) => (isEntry(key) ? text(cell) : plain(cell))
     for (const [at, cell] of row.entries())
       if (isEntry(keyOf(at)) && cell.formula !== undefined && text(cell) === '' && !/^""$/.test(cell.formula))
@@ -67,9 +69,9 @@ export function fromEntries(rows: Rows, sheet: string): Pick<Kept, 'crew' | 'pro
     const inWords = (some: typeof typed) => some.map(({ key, words }) => entryWords(key, words)).join('; ')
     const known = `${of.prefix ?? ''}${code}`
     if (of.isCode(code) && !Object.hasOwn(cells, known)) {
-      const entries = typed.filter(({ key }) => of.entries.includes(key))
+      const entries = typed.filter(({ key }) => entriesHere.includes(key))
       if (entries.length) cells[known] = Object.fromEntries(entries.map(({ at, key, words }) => [key, typeof row[at]!.value === 'number' ? (row[at]!.value as number) : words]))
-      const over = of.onlyEntries ? [] : typed.filter(({ key, words }) => !of.entries.includes(key) && !of.isOurWord(code, key, words))
+      const over = of.onlyEntries ? [] : typed.filter(({ key, words }) => !entriesHere.includes(key) && !of.isOurWord(code, key, words))
       if (over.length) added.push({ text: `${code}, written over: ${inWords(over)}`, done: '' })
     } else if (of.onlyEntries) return
     else if (of.isCode(code)) {

@@ -11,6 +11,8 @@ const formulaOf: Readonly<Record<'waste' | 'lot' | 'order' | 'amount' | 'hours',
 const allColumns = Object.keys(takeoffColumns) as TakeoffColumn[]
 /** Columns that every takeoff has had; without them nothing is known of a row. */
 const needed: readonly TakeoffColumn[] = ['code', 'description', 'net', 'yours', 'order', 'price', 'amount']
+/** Units that a thing is counted in as a whole. */
+const isWhole = (unit: string): boolean => ['', 'job', 'lump', 'lump sum', 'ls', 'each', 'ea', 'set', 'lot'].includes(unit.toLowerCase())
 /** A price that came from the list is the same to the last digits. */
 const SAME_PRICE = 1e-9
 
@@ -58,7 +60,8 @@ export function fromTakeoff(rows: Rows, names: JobSheetNames): Pick<Kept, 'overr
   for (const [at, row] of below.entries()) {
     const place = { sheet, row: headings.row + at + 2 }
     const cell = (name: TakeoffColumn): Cell | undefined => row[headings.columns.get(name) ?? -1]
-    const typed = (name: 'yours' | 'net' | 'order' | 'price' | 'amount') => amount(cell(name), sheet, place.row, takeoffHeading(name), problems)
+    let isByHand = false
+    const typed = (name: 'yours' | 'net' | 'order' | 'price' | 'amount') => amount(cell(name), sheet, place.row, takeoffHeading(name), problems, isByHand)
     for (const name of ['yours', 'price'] as const) {
       const own = cell(name)?.formula
       if (own !== undefined && text(cell(name)) === '' && !isOurPrice(own))
@@ -98,6 +101,7 @@ export function fromTakeoff(rows: Rows, names: JobSheetNames): Pick<Kept, 'overr
       else if (quantity !== undefined || price !== undefined)
         overrides[code] = { ...(quantity === undefined ? {} : { quantity }), ...(price === undefined ? {} : { price }), line: asLine(quantity ?? Number(text(cell('net')))) }
     } else {
+      isByHand = true
       const quantity = typed('yours') ?? typed('net') ?? typed('order') ?? null
       if (text(cell('hours')) !== '' && (code !== '' || description !== ''))
         problems.push({
@@ -107,8 +111,20 @@ export function fromTakeoff(rows: Rows, names: JobSheetNames): Pick<Kept, 'overr
           came: text(cell('hours')),
         })
       const line = asLine(quantity)
-      const lump = quantity === null || line.price === null ? (typed('amount') ?? 0) : 0
-      if (code !== '' || description !== '' || quantity !== null || line.price !== null || lump > 0) added.push(lump > 0 ? { ...line, quantity: 1, price: lump } : line)
+      const lump = quantity === null || line.price === null ? (isPlain('amount') ? typed('amount') : undefined) : undefined
+      if (lump) added.push({ ...line, quantity: 1, price: lump })
+      // A price for the whole is one of it; of feet or hours somebody must say how many.
+      else if (quantity === null && line.price !== null && isWhole(line.unit)) added.push({ ...line, quantity: 1 })
+      else if (code !== '' || description !== '' || quantity !== null || line.price !== null) {
+        if ((quantity === null) !== (line.price === null))
+          problems.push({
+            ...place,
+            column: takeoffHeading(quantity === null ? 'yours' : 'price'),
+            allowed: `a ${quantity === null ? 'quantity' : 'price'} for "${description || code}"; 0 where it costs nothing`,
+            came: 'nothing',
+          })
+        added.push(line)
+      }
     }
 
     /** What a line by hand buys; a kind that there is not is told. */

@@ -52,7 +52,7 @@ export function together({ lines, waste, lot, isPooled }: Shared): { order: numb
 /** Collects what jobs order, one after the other; nothing else of them is held. */
 export class OrderTogether {
   private readonly shared = new Map<string, Shared>()
-  private readonly names: string[] = []
+  readonly names: string[] = []
   private house: Takeoff['house'] | undefined
 
   get jobs(): number {
@@ -79,11 +79,30 @@ export class OrderTogether {
   }
 }
 
+/** In the place of an order that one of its jobs has left: nothing stands there that could be ordered from. */
+export function orderOutOfDate(job: string, made: Made): SheetPlan {
+  const draft = new SheetDraft()
+  draft.heading('Order together: out of date', `${job} was made again by itself since`, madeLine(made))
+  draft.next()
+  draft.put(
+    columns.code,
+    'text',
+    'What stood here added the lines of several jobs, and one of them is another now. Make those jobs once more in one go: the order comes with them.',
+  )
+  // Every cell that an order has is one of ours, and nobody's word that would be lost.
+  for (let row = 1; row <= TITLE_ROWS; row++)
+    for (let column: number = row < 4 ? columns.text : columns.code; column <= (row < TITLE_ROWS ? columns.saved : LAST_PART); column++)
+      draft.put(column, 'faint', null, { row })
+  return draft.sheet(ORDER_TOGETHER, { kind: 'together', widths: [1, 20, 90], headingRow: TITLE_ROWS, landscape: true, footer: ORDER_TOGETHER })
+}
+
 /** A formula holds so many jobs: longer ones pass Excel's 8,192 characters. */
 const JOBS_A_FORMULA = 50
 /** Parts of longer sums stand behind what is printed. */
 const FIRST_PART = columns.saved + 2
 const parts = ['Used', 'Ordered', 'Lowest price'] as const
+/** Of the thousand jobs that a file takes. */
+const LAST_PART = FIRST_PART + 20 * parts.length
 const NAMES_TOLD = 20
 
 const inGroups = <T>(list: readonly T[]): T[][] =>
@@ -98,10 +117,11 @@ function orderTogether(names: readonly string[], shared: readonly Shared[], hous
   const hasParts = groups > 1
   draft.heading(
     `Order of ${names.length.toLocaleString('en-US')} jobs`,
-    `Order together: ${told(names)}. Goods are added before they are rounded up to lots; hire and services stand as each site needs them`,
+    'Order together: goods are added before they are rounded up to lots; hire and services stand as each site needs them',
     madeLine(made),
   )
   draft.letterhead(columns.saved, house.head)
+  draft.put(columns.code, 'faint', told(names), { format: 'text' })
   draft.next()
   for (const [name, column] of Object.entries(columns))
     draft.put(column, ['order', 'apart', 'price', 'saved'].includes(name) ? 'headingRight' : 'heading', headings[name as keyof typeof columns])

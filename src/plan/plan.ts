@@ -175,6 +175,16 @@ export function footOf({ footer, name, kind, cells }: SheetPlan): { left: string
   return { left: `${plain(footer)}${isOfJob ? `\n&${CLOSING_POINTS}${closingWords}` : ''}`, center: plain(name), right: 'Page &P of &N' }
 }
 
+/** Letters that Excel takes of the words of a refused entry (MS-OI29500, 2.1.613). */
+export const LONGEST_ALERT = 224
+/** Edges of a printed page, the same in every host. */
+export const MARGINS_IN = { side: 0.5, top: 0.6, bottom: 0.65, head: 0.3 } as const
+/** What of a sheet is printed, where it is less than all. */
+export function printedArea({ toScale, print, cells }: SheetPlan): { lastRow: number; lastColumn: number } | undefined {
+  const last = print?.lastColumn
+  return toScale ?? (last === undefined ? undefined : { lastRow: Math.max(...cells.flatMap(({ row, column }) => (column <= last ? [row] : []))), lastColumn: last })
+}
+
 /** Column A is a thin margin. */
 const FIRST_COLUMN = 2
 /** A row with nothing in it, as files of ours say it. */

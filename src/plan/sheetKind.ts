@@ -39,6 +39,8 @@ export interface EntryList {
   /** Keys of the cells that people write into. */
   entries: readonly string[]
   isCode(code: string): boolean
+  /** Further keys, of some codes alone. */
+  alsoOf?(code: string): readonly string[]
   /** Whether words beside a code are what the sheet itself writes there. */
   isOurWord(code: string, key: string, words: string): boolean
 }
@@ -50,6 +52,8 @@ export interface SheetKind<K extends string = string> {
   /** The sheet's name is this word and the job's name. */
   prefix: string
   lists?: readonly EntryList[]
+  /** Earlier versions had entries on it; they are read still. */
+  hadEntries?: true
   /** Codes of the entries that this job has room for, with their prefix. */
   codes?(takeoff: Takeoff): readonly string[]
   /** Whether words between the entries are what the sheet itself writes. */

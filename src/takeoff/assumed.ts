@@ -19,7 +19,6 @@ export const assumable = {
 export type AssumedFlag = (typeof assumable)[keyof typeof assumable]
 
 export const assumableFields = Object.keys(assumable) as (keyof typeof assumable)[]
-export const assumedFlags: readonly AssumedFlag[] = Object.values(assumable)
 export const runFields = ['InletRun_ft', 'OverflowRun_ft', 'WaterLineRun_ft', 'PowerRun_ft'] as const
 
 const label = (field: keyof typeof assumable): string => jobFields[field].label.toLowerCase()

@@ -21,7 +21,7 @@ export interface Before {
 }
 
 export interface Change {
-  what: 'made' | 'line added' | 'line gone' | 'quantity' | 'price' | 'overhead, markup and tax' | 'verdict'
+  what: 'made' | 'signed' | 'line added' | 'line gone' | 'quantity' | 'price' | 'overhead, markup and tax' | 'verdict'
   code: string
   words: string
   from: string | number | null
@@ -85,6 +85,9 @@ export function changesSince(before: Before | undefined, takeoff: Takeoff): Chan
   }
   return changes
 }
+
+/** The revision that a takeoff is; the one that stands while nothing of it has changed. */
+export const revisionOf = (before: Before | undefined, takeoff: Takeoff): number => (before ? before.revision + (changesSince(before, takeoff).length ? 1 : 0) : 1)
 
 /** The changes in a few words: how many, what they add, which verdicts turned. */
 export function inShort(changes: readonly Change[], since: number): string {

@@ -44,13 +44,14 @@ export function withOurHeadings(raw: RawOffice): RawOffice {
   return { ...raw, ...Object.fromEntries([...yours].map(([table, names]) => [table, renamed(raw[table], names)])) }
 }
 
+const SMALL_WORDS: readonly string[] = ['the', 'and', 'per', 'for', 'our', 'all', 'gal', 'psi', 'usd', 'day', 'min', 'gpm', 'yes', 'not']
 /** Words of a heading or a label that say what it is about; units and small words do not. */
 const aboutWords = (words: string): string[] =>
   words
     .replace(/([a-z])([A-Z])/g, '$1 $2')
     .toLowerCase()
     .split(/[^a-z]+/)
-    .filter((word) => word.length > 3)
+    .filter((word) => word.length > 2 && !SMALL_WORDS.includes(word))
 
 const fits = (name: string, field: Field, values: readonly unknown[], raw: RawOffice): boolean =>
   values.every((value) => {
@@ -62,7 +63,18 @@ const fits = (name: string, field: Field, values: readonly unknown[], raw: RawOf
     }
   })
 
-/** Columns of ours that a table lacks, each with a heading beside it that says the same and whose cells it could hold: nobody shall price a default where a column was renamed. */
+/** Columns of ours that would stand at the place of a heading: those between its neighbours, as a new workbook has them. */
+function standsFor(heading: string, columns: readonly string[], ours: readonly string[]): readonly string[] {
+  const at = columns.indexOf(heading)
+  const left = columns
+    .slice(0, at)
+    .filter((name) => ours.includes(name))
+    .at(-1)
+  const right = columns.slice(at + 1).find((name) => ours.includes(name))
+  return ours.slice(left === undefined ? 0 : ours.indexOf(left) + 1, right === undefined ? (left === undefined ? 0 : ours.length) : ours.indexOf(right))
+}
+
+/** Columns of ours that a table lacks, each with a heading that says the same, or stands where it would, and whose cells it could hold: nobody shall price a default where a column was renamed. */
 export function renamedHeadings(raw: RawOffice, table: TableName, used: readonly string[]): RenamedHeading[] {
   if (!isMapped(table)) return []
   const { columns, rows } = raw[table]
@@ -77,9 +89,14 @@ export function renamedHeadings(raw: RawOffice, table: TableName, used: readonly
     const values = rows.map(({ cells }) => (Object.hasOwn(cells, heading) ? cells[heading] : null)).filter((value) => value !== null && value !== undefined && value !== '')
     if (!values.length) return []
     const about = aboutWords(heading)
-    const [best] = missing
-      .filter(([name, field]) => [...aboutWords(name.replace(/_.*$/, '')), ...aboutWords(field.label)].some((word) => about.includes(word)) && fits(name, field, values, raw))
-      .map(([name]) => name)
+    const saysSame = ([name, field]: (typeof missing)[number]) => [...aboutWords(name.replace(/_.*$/, '')), ...aboutWords(field.label)].some((word) => about.includes(word))
+    const between = standsFor(
+      heading,
+      columns,
+      fields.map(([name]) => name),
+    )
+    const able = missing.filter(([name, field]) => fits(name, field, values, raw))
+    const best = (able.find(saysSame) ?? able.find(([name]) => between.includes(name)))?.[0]
     return best === undefined ? [] : [{ table, heading, field: best }]
   })
 }

@@ -1,6 +1,6 @@
 /** Reads the Items table: each rule's formulas are parsed, their names and units checked before any job is made. */
 import { formula, FormulaSyntaxError, type Formula } from '../formula/formula.js'
-import { physicalSize, type PhysicalSize } from '../units.js'
+import { physicalSize, unitNamed, type PhysicalSize } from '../units.js'
 import { readCall } from './call.js'
 import { ruleProblem } from './checkRules.js'
 import type { Problem } from './fields.js'
@@ -50,29 +50,6 @@ export interface ItemRule {
 export const LONGEST_FORMULA = 8192
 const DEEPEST = 64
 
-/** The size of the unit that a line is counted in; nothing for pieces, jobs and loads. */
-const unitNamesInItems: Readonly<Record<string, string>> = {
-  ft: 'ft',
-  'ft²': 'ft2',
-  ft2: 'ft2',
-  sf: 'ft2',
-  'yd³': 'yd3',
-  yd3: 'yd3',
-  cy: 'yd3',
-  ton: 'ton',
-  tons: 'ton',
-  lb: 'lb',
-  h: 'h',
-  hr: 'h',
-  hour: 'h',
-  hours: 'h',
-  day: 'day',
-  days: 'day',
-  pint: 'pint',
-  quart: 'quart',
-  gal: 'gal',
-  '1000 gal': 'kgal',
-}
 export interface PricedUnit {
   name: string
   /** Pieces of it that one price is for: 100 in "100 ft". */
@@ -81,13 +58,14 @@ export interface PricedUnit {
 /** "100 ft" is a hundred of a foot; spellings of one unit are one. */
 export function pricedUnit(text: string): PricedUnit {
   const bare = text.trim().toLowerCase().replace(/\s+/g, ' ').replace(/\.$/, '')
-  const known = Object.hasOwn(unitNamesInItems, bare) ? unitNamesInItems[bare]! : undefined
+  const known = unitNamed(bare)
   if (known) return { name: known, count: 1 }
   const parts = /^(\d[\d,]*)\s*(.+)$/.exec(bare)
   if (parts) return { ...pricedUnit(parts[2]!), count: Number(parts[1]!.replace(/,/g, '')) }
   return { name: /^(?:each|ea|pc|pcs|piece|pieces)$/.test(bare) ? 'each' : bare, count: 1 }
 }
-const sizeOfUnit = (text: string): PhysicalSize => physicalSize(unitNamesInItems[text.trim().toLowerCase()] ?? '') ?? { dimensions: {}, size: 1 }
+/** The size of the unit that a line is counted in; nothing for pieces, jobs and loads. */
+const sizeOfUnit = (text: string): PhysicalSize => physicalSize(unitNamed(text) ?? '') ?? { dimensions: {}, size: 1 }
 
 const depth = (text: string): number => {
   let [now, most] = [0, 0]

@@ -154,7 +154,6 @@ const rules = [
     ],
     'cut-out at least 5 psi below what the pump reaches; cut-in over what gravity gives; wanted pressure within the switch',
     cite('derivation', 'shut-off head less lift'),
-    LIFE,
   ),
   verdict('AmpacityVerdict', 'Cable ampacity', 'IF(CableAmpacity_A>=1.25*MotorCurrent_A,"pass","stop")', '{Cable} AWG carries {CableAmpacity_A}; 125 % of {MotorCurrent_A} is needed.', '125 % of the full-load current', cite('nec', '430.22'), LIFE),
   verdict(

@@ -1,6 +1,6 @@
 /** The pane: pick a job, see what it says, make its takeoff. One bundle for Excel and for the local workbook page. */
 import type { Host } from '../../src/hosts/host.js'
-import { addJob, addRainDays, makeTakeoffs, nameHeading, open, setUp, type Opened, type Outcome } from '../../src/hosts/session.js'
+import { addJob, addRainDays, keptOf, makeTakeoffs, nameHeading, open, setUp, type Opened, type Outcome } from '../../src/hosts/session.js'
 import type { Flavor } from '../../src/plan/calls.js'
 import type { Made } from '../../src/plan/plan.js'
 import { placeText, problemText, ProblemsError, refusalText, type Problem } from '../../src/takeoff/fields.js'
@@ -8,6 +8,7 @@ import { FIRST_ROW } from '../../src/takeoff/firstRow.js'
 import { rowNamed, type Office } from '../../src/takeoff/office.js'
 import { keyColumn, type TableName } from '../../src/takeoff/officeTables.js'
 import { workJob } from '../../src/takeoff/takeoff.js'
+import { nothingKept, type Kept } from '../../src/takeoff/typed.js'
 import { fill, h } from './element.js'
 import { functionsView } from './functionsView.js'
 import { jobView } from './jobView.js'
@@ -22,10 +23,12 @@ const PAUSE_MS = 350
 const MANY_PROBLEMS = 6
 
 export class Pane {
-  private opened: Opened = { office: undefined, missing: [] }
+  private opened: Opened = { office: undefined, missing: [], sheetNames: new Set() }
   private job = ''
   /** Problems of the last making, shown until the next one. */
   private held: readonly Problem[] = []
+  /** What people typed on the sheets of jobs, as far as it was read. */
+  private kept = new Map<string, Kept>()
   private running: AbortController | undefined
   /** Words of people that would be written over, and that was said. */
   private readonly toldLost = new Set<string>()
@@ -130,6 +133,7 @@ export class Pane {
   async refresh(): Promise<void> {
     try {
       this.opened = await open(this.host)
+      this.kept = new Map()
       this.held = this.held.filter((problem) => this.stillStands(problem))
       this.showSetup()
       this.listJobs()
@@ -256,7 +260,12 @@ export class Pane {
       if (!office || office.tables.Jobs.length) fill(this.glance)
       return
     }
-    const { design, takeoff, problems } = workJob(office, row)
+    const kept = this.kept.get(this.job) ?? (this.hasTakeoffs() ? undefined : nothingKept)
+    if (!kept) {
+      void this.readKept(this.job)
+      return
+    }
+    const { design, takeoff, problems } = workJob(office, row, kept)
     this.showProblems([...problems, ...this.namelessRows()])
     this.site.textContent = String(row.cells.Site ?? '')
     this.make.textContent = problems.length ? `${this.job}: ${problems.length} ${problems.length === 1 ? 'problem' : 'problems'}, see above` : `Make takeoff for ${this.job}`
@@ -264,6 +273,18 @@ export class Pane {
     const open = [...this.glance.querySelectorAll('details[open]')].map(({ className, id }) => `${className} ${id}`)
     fill(this.glance, design ? jobView(design, takeoff, this.settings.get('units')) : h('h2', {}, this.job))
     for (const details of this.glance.querySelectorAll('details')) details.open = open.includes(`${details.className} ${details.id}`)
+  }
+
+  /** Some job of the workbook was made: what people typed on its sheets is part of its price. */
+  private hasTakeoffs(): boolean {
+    return [...this.opened.sheetNames].some((name) => name.startsWith('takeoff'))
+  }
+  private async readKept(job: string): Promise<void> {
+    await this.guarded(async () => {
+      const { kept } = this
+      kept.set(job, await keptOf(this.host, job))
+      if (kept === this.kept && job === this.job) this.showJob()
+    })
   }
 
   /** A problem in a row of Jobs goes as soon as the row is mended; any other with the next making. */
@@ -357,6 +378,7 @@ export class Pane {
     const jobs = this.all.checked ? office.tables.Jobs.map(({ cells }) => String(cells.Job ?? '')).filter(Boolean) : [this.job]
     this.running = new AbortController()
     this.held = []
+    this.kept = new Map()
     this.busy(true)
     await this.guarded(async () => {
       const outcome = await makeTakeoffs(this.host, jobs, {
@@ -385,6 +407,7 @@ export class Pane {
 
   private report({ made, problems, cancelled, failed }: Outcome): void {
     this.held = distinct(problems)
+    this.opened = { ...this.opened, sheetNames: new Set([...this.opened.sheetNames, ...made.flatMap(({ sheets }) => sheets.map((name) => name.toLowerCase()))]) }
     this.showJob()
     const unused = made.flatMap(({ job, takeoff }) => takeoff.unused.map((code) => `${job}: your entry for ${code} has no line any more`))
     this.say(

@@ -159,14 +159,15 @@ describe('takeoff and template', () => {
     expect((await run('takeoff', [filled, '--job', 'Fernlow 12', '--out', filled])).code).toBe(0)
     await workbook.xlsx.readFile(filled)
     expect(workbook.getWorksheet('Crew Fernlow 12')!.getCell(row, crewColumns.done).value).toBe('R. Voss')
-    expect(workbook.getWorksheet('Takeoff Fernlow 12')!.getCell('B3').value).toMatch(/revision 2/)
+    // Nothing of the job has changed: the revision stands.
+    expect(workbook.getWorksheet('Takeoff Fernlow 12')!.getCell('B3').value).toMatch(/revision 1/)
   })
   it.each([
     [['takeoff', '--out', 'x.xlsx', 'nothere.xlsx'], /nothere\.xlsx: the file cannot be read \(ENOENT\)/],
     [['takeoff'], /--out is missing/],
     [
       ['takeoff', '--ouput', 'x.xlsx'],
-      /No option --ouput; there are --job, --all, --out, --json, --flavor, --replace, --calendar, --quote, --order, --record, --handover, --help\. Usage: npm run -s takeoff/,
+      /No option --ouput; there are --job, --all, --out, --json, --flavor, --replace, --calendar, --quote, --change, --order, --record, --handover, --help\. Usage: npm run -s takeoff/,
     ],
     [['takeoff', '--out', 'x.xlsx', '--job', 'Nobody'], /--job: one of Fernlow 12, .*; got Nobody/],
     [['takeoff', '--out', 'x.xlsx', '--flavor', 'plain'], /--flavor takes native or cells; got plain/],

@@ -148,6 +148,7 @@ describe.each([
       if (rig.cell(names.takeoff, row, takeoffColumns.code) !== 'ADDED BY HAND') continue
       rig.type(names.takeoff, row + 1, takeoffColumns.description, words)
       rig.type(names.takeoff, row + 1, takeoffColumns.yours, 2)
+      rig.type(names.takeoff, row + 1, takeoffColumns.price, 31)
       break
     }
     for (let times = 0; times < 3; times++) {
@@ -449,7 +450,7 @@ describe('Excel in memory, what can go wrong', () => {
     expect(book.names.has('wicket_mill.fence')).toBe(false)
   })
 
-  it('fifty jobs take twelve syncs at the most, each request under the 5 MB that Excel takes', async () => {
+  it('fifty jobs are written in groups of three syncs, each request under the 5 MB that Excel on the web takes, its calls counted', async () => {
     const { book, host } = excelRig()
     await host.write(templateWorkbook(manyJobs(50), made).sheets)
     const jobs = (await open(host)).office!.tables.Jobs.map(({ cells }) => String(cells.Job))
@@ -457,7 +458,8 @@ describe('Excel in memory, what can go wrong', () => {
     book.syncs = book.largest = 0
     const { made: done, problems } = await makeTakeoffs(host, jobs, { flavor: 'cells', made })
     expect([done.length, problems]).toEqual([50, []])
-    expect(book.syncs).toBeLessThanOrEqual(12)
+    // One read; ten groups of five jobs or more: what stands there, the content, copies away and page set-up.
+    expect(book.syncs).toBeLessThanOrEqual(31)
     expect(book.largest).toBeLessThan(5_000_000)
     expect(book.sheets.filter(({ name }) => name.startsWith('Takeoff '))).toHaveLength(50)
   })

@@ -42,6 +42,8 @@ export interface ShapeState {
 }
 interface TableState {
   name: string
+  /** Its last row holds totals. */
+  showTotals?: boolean
   sheet: SheetState
   area: Area
 }
@@ -136,8 +138,18 @@ function checkRule(rule: unknown): void {
   if (kinds[0] === 'decimal' && !(Number(formula1) <= Number(formula2))) fail('InvalidArgument', `A span from ${String(formula1)} to ${String(formula2)}.`)
 }
 
-/** Takes any look and remembers none of it. */
-const anything = (): unknown => new Proxy(() => undefined, { get: (_own, name) => (name === 'then' ? undefined : anything()), set: () => true, apply: () => anything() })
+/** What a call costs in a request with its object and its property, as measured with Microsoft's own script. */
+const CALL_BYTES = 250
+/** Takes any look and remembers none of it; each property set is a call. */
+const anything = (called: () => void): unknown =>
+  new Proxy(() => undefined, {
+    get: (_own, name) => (name === 'then' ? undefined : anything(called)),
+    set: () => {
+      called()
+      return true
+    },
+    apply: () => anything(called),
+  })
 
 export class MemoryContext {
   private readonly pending: (() => void)[] = []
@@ -156,7 +168,14 @@ export class MemoryContext {
     for (const work of works.slice(0, until)) work()
     if (failing) throw new ExcelError('GeneralException', 'The batch failed, as told.')
   }
-  application = { suspendApiCalculationUntilNextSync: () => this.queue(() => void this.book.suspended++) }
+  application = proxyObject(
+    this,
+    {
+      suspendApiCalculationUntilNextSync: () => this.queue(() => void this.book.suspended++),
+      calculate: (type: string) => (type === 'Recalculate' || type === 'Full' ? this.queue(() => void this.book.calculated++) : fail('InvalidArgument', type)),
+    },
+    () => ({ calculationMode: this.book.calculationMode }),
+  )
   get workbook() {
     const { book } = this
     return {
@@ -242,7 +261,7 @@ export class MemoryContext {
           table.area = area
         }),
     }
-    return proxyObject(this, target, () => (find() ? { name: find()!.name } : { isNullObject: true }))
+    return proxyObject(this, target, () => (find() ? { name: find()!.name, showTotals: find()!.showTotals ?? false, showHeaders: true } : { isNullObject: true }))
   }
 
   private sheetProxy(find: () => SheetState | undefined): unknown {
@@ -253,7 +272,8 @@ export class MemoryContext {
       getRanges: (addresses: string) => {
         if (addresses.length > 8192) throw new ExcelError('InvalidArgument', 'The address is too long.')
         addresses.split(',').forEach(parseArea)
-        return { format: anything() }
+        book.request += addresses.length
+        return { format: anything(() => (book.request += CALL_BYTES)) }
       },
       getUsedRange: () => this.rangeProxy(find, () => usedArea(must())),
       getUsedRangeOrNullObject: () =>
@@ -274,7 +294,8 @@ export class MemoryContext {
       },
       delete: () => this.queue(() => book.deleteSheet(must())),
       activate: () => this.queue(() => void (book.active.sheet = must().name)),
-      protection: proxyObject(this, {}, () => ({ protected: find()?.isProtected ?? false })),
+      protection: proxyObject(this, {}, () => (find() ? { protected: find()!.isProtected } : { isNullObject: true })),
+      horizontalPageBreaks: { add: (at: string) => this.queue(() => void (must().page.breakBefore = parseArea(at).row)) },
       freezePanes: {
         freezeRows: (rows: number) => {
           if (!Number.isInteger(rows) || rows < 0) fail('InvalidArgument', `No ${rows} rows can stand still.`)
@@ -336,14 +357,20 @@ export class MemoryContext {
 
   private pageProxy(must: () => SheetState): unknown {
     const put = (name: string, value: unknown): boolean => {
+      this.book.request += CALL_BYTES
       if (!pageTakes[name]?.(value)) fail('InvalidArgument', `The page takes no ${name} ${JSON.stringify(value)}.`)
-      this.queue(() => void (must().page[name] = value))
+      this.queue(() => (this.book.refusesPages ? fail('GeneralException', 'No printer.') : void (must().page[name] = value)))
       return true
     }
     const footers = new Proxy({}, { set: (_own, name: string, value: unknown) => put(name, value) })
     return new Proxy(
       {
         headersFooters: { defaultForAllPages: footers },
+        setPrintArea: (area: string) => {
+          const { row, column } = parseArea(area)
+          if (row !== 1 || column !== 1) fail('InvalidArgument', `No area: ${area}`)
+          this.queue(() => void (must().page.printArea = area))
+        },
         setPrintTitleRows: (rows: string) => {
           if (!/^\$\d+:\$\d+$/.test(rows)) fail('InvalidArgument', `No rows: ${rows}`)
           this.queue(() => void (must().page.titleRows = rows))
@@ -385,7 +412,7 @@ export class MemoryContext {
           return must().name
         },
       },
-      format: anything(),
+      format: anything(() => (book.request += CALL_BYTES)),
       dataValidation: proxyObject(
         this,
         {
@@ -398,7 +425,7 @@ export class MemoryContext {
           },
           set_errorAlert: (alert: unknown) => {
             const { title, message, style } = alert as { title: string; message: string; style: string }
-            if (title.length > 32 || message.length > 255 || !['Stop', 'Warning', 'Information'].includes(style))
+            if (title.length > 32 || message.length > 224 || !['Stop', 'Warning', 'Information'].includes(style))
               fail('InvalidArgument', `An alert that Excel does not take: ${title}, ${style}`)
           },
         },
@@ -494,6 +521,10 @@ export class MemoryExcel {
   request = 0
   largest = 0
   suspended = 0
+  calculated = 0
+  calculationMode = 'Automatic'
+  /** Whether the page set-up of sheets is refused, as on a machine without a printer. */
+  refusesPages = false
   failAtSync: number | undefined
   /** Every sync after that one fails too. */
   failAlways = false

@@ -20,9 +20,11 @@ describe('the Site list', () => {
     for (const name of assumableFields) if (!Object.hasOwn(leastRow, name) && name !== 'RainIntensity_in_per_h') expect(open, name).toContain(name)
     expect(open).not.toContain('RainIntensity_in_per_h')
     expect(open).not.toContain('WaterLineRun_ft')
-    expect(open.findIndex((text) => text === 'GroundwaterDepth_ft')).toBeLessThan(open.findIndex((text) => text === 'FilterShare'))
+    expect(open.findIndex((text) => text === 'GroundwaterDepth_ft')).toBeLessThan(open.findIndex((text) => text === 'OutdoorUse_gal_per_day'))
     expect(open.find((text) => text.startsWith('Groundwater depth.'))).toMatch(/Does not pass without it: .*uplift of an empty tank/)
     expect(open).toContain('not known')
+    // What no look at a site tells is the office's choice.
+    for (const name of ['DailyProof', 'SecondCount', 'FilterShare', 'LeastRun_min', 'WantedReliability', 'Markup']) expect(open).not.toContain(name)
   })
   it('asks what was found into the row of Jobs, and is content once it stands there', () => {
     const work = (job: Record<string, unknown>, done: string) => {

@@ -3,7 +3,19 @@ import { NAMESPACE } from '../../calc/callByName.js'
 import { ofJob, placeOfName, pointsInto } from '../../plan/definedNames.js'
 import { rowHeights } from '../../plan/heights.js'
 import { cellFormat, looks } from '../../plan/looks.js'
-import { columnLetters, EMPTY_ROW_POINTS, footOf, inQuotes, TITLE_ROWS, type PlanCell, type PlanValidation, type SheetPlan } from '../../plan/plan.js'
+import {
+  columnLetters,
+  EMPTY_ROW_POINTS,
+  footOf,
+  inQuotes,
+  LONGEST_ALERT,
+  MARGINS_IN,
+  printedArea,
+  TITLE_ROWS,
+  type PlanCell,
+  type PlanValidation,
+  type SheetPlan,
+} from '../../plan/plan.js'
 import { isErrorText } from '../../takeoff/fields.js'
 import { LONGEST_FORMULA } from '../../takeoff/itemRules.js'
 import { MAIN, relsOf, type Book } from './book.js'
@@ -55,11 +67,6 @@ const namedOf = (plan: SheetPlan): Named => ({
   area: printedArea(plan),
   hasTitles: plan.frozenRows === TITLE_ROWS && plan.kind !== 'working' && isLong(plan),
 })
-/** What of a sheet is printed, where columns behind the last one stand on the screen alone. */
-function printedArea({ toScale, print, cells }: SheetPlan): Named['area'] {
-  const last = print?.lastColumn
-  return toScale ?? (last === undefined ? undefined : { lastRow: Math.max(...cells.flatMap(({ row, column }) => (column <= last ? [row] : []))), lastColumn: last })
-}
 interface Own {
   codeName: string
   protection: string
@@ -269,7 +276,7 @@ export class SheetWriter {
       `<sheetData>${data.join('')}</sheetData>`,
       own.protection,
       this.validations(plan.validations),
-      '<pageMargins left="0.5" right="0.5" top="0.6" bottom="0.65" header="0.3" footer="0.3"/>',
+      `<pageMargins left="${MARGINS_IN.side}" right="${MARGINS_IN.side}" top="${MARGINS_IN.top}" bottom="${MARGINS_IN.bottom}" header="${MARGINS_IN.head}" footer="${MARGINS_IN.head}"/>`,
       `<pageSetup paperSize="${PAPER[plan.paper ?? 'letter']}"${fixed === undefined ? '' : ` scale="${fixed}"`} orientation="${plan.landscape ? 'landscape' : 'portrait'}"${fixed === undefined ? ' fitToWidth="1" fitToHeight="0"' : ''}/>`,
       `<headerFooter><oddFooter>${escapeXml(footer)}</oddFooter></headerFooter>`,
       plan.breakBefore === undefined ? '' : `<rowBreaks count="1" manualBreakCount="1"><brk id="${plan.breakBefore - 1}" max="16383" man="1"/></rowBreaks>`,
@@ -326,7 +333,7 @@ export class SheetWriter {
       const letters = columnLetters(column)
       const type = span ? 'type="decimal" operator="between" errorStyle="warning"' : `type="list"${isAdvice ? ' errorStyle="warning"' : ''}`
       const formulas = span ? `<formula1>${span[0]}</formula1><formula2>${span[1]}</formula2>` : `<formula1>${escapeXml(range ?? `"${options!.join(',')}"`)}</formula1>`
-      return `<dataValidation ${type} allowBlank="1" showErrorMessage="1" errorTitle="Not allowed here" error="${escapeXml(`Allowed: ${message}`.slice(0, 250))}" sqref="${letters}${firstRow}${lastRow > firstRow ? `:${letters}${lastRow}` : ''}">${formulas}</dataValidation>`
+      return `<dataValidation ${type} allowBlank="1" showErrorMessage="1" errorTitle="Not allowed here" error="${escapeXml(`Allowed: ${message}`.slice(0, LONGEST_ALERT))}" sqref="${letters}${firstRow}${lastRow > firstRow ? `:${letters}${lastRow}` : ''}">${formulas}</dataValidation>`
     }
     return `<dataValidations count="${list.length}">${list.map(one).join('')}</dataValidations>`
   }

@@ -1,9 +1,10 @@
-/** The Changes: what each making changed, newest first, kept from one to the next; the last of them as a change order to be signed. */
+/** The Changes: what each making changed in cost, newest first, kept from one to the next. The office's own; the customer signs the Amend sheet. */
 import { changesSince, type KeptChange } from '../../takeoff/changes.js'
 import { money } from '../../rounding.js'
 import { shortHash } from '../../shortHash.js'
 import { SheetDraft, TITLE_ROWS, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
+import { AMEND_PREFIX, signers } from './amendSheet.js'
 
 const columns = { revision: 2, date: 3, what: 4, code: 5, words: 6, from: 7, to: 8, money: 9, mark: 10 } as const
 export const changesHeadings = {
@@ -19,13 +20,6 @@ export const changesHeadings = {
 } as const
 /** Behind what is printed, and hidden: what the next making is held against. */
 const AS_MADE = columns.mark + 2
-const PREFIX = 'C '
-const entryHeadings: Readonly<Record<string, string>> = { code: 'To sign', text: 'Who', done: 'Name and date' }
-const entries: readonly (readonly [code: string, what: string])[] = [
-  ['offer', 'Offered by'],
-  ['agree', 'Agreed by the customer'],
-]
-
 /** A few letters of what a row says. */
 export const markOf = ({ revision, date, what, code, words, from, to, money: sum }: KeptChange): string =>
   shortHash([[revision, date, what, code, words, from ?? '', to ?? '', sum ?? ''].map(String).join('\n')]).slice(0, 8)
@@ -34,27 +28,16 @@ export const changes = sheetKind({
   kind: 'changes',
   place: 35,
   prefix: 'Changes',
-  lists: [
-    {
-      prefix: PREFIX,
-      onlyEntries: true,
-      headings: entryHeadings,
-      entries: ['done'],
-      isCode: (code) => entries.some(([known]) => known === code),
-      isOurWord: (_, key) => key === 'text',
-    },
-  ],
-  codes: () => entries.map(([code]) => `${PREFIX}${code}`),
+  hadEntries: true,
   plan: changesSheet,
 })
 
 function changesSheet({ takeoff, earlier, made, heading, design }: JobContext, sheet: string): SheetPlan {
   const draft = new SheetDraft()
   const latest = changesSince(earlier.before, takeoff).map((change): KeptChange => ({ ...change, revision: made.revision, date: made.date }))
-  const all = [...latest, ...earlier.changes]
+  const all = [...latest, ...signed(), ...earlier.changes]
   draft.heading(heading.title, 'Changes: what each making changed, newest first', heading.made)
   draft.next()
-  const last = all[0]?.revision
   for (const [key, column] of Object.entries(columns))
     draft.put(column, ['from', 'to', 'money'].includes(key) ? 'headingRight' : 'heading', changesHeadings[key as keyof typeof columns])
   draft.next()
@@ -68,8 +51,18 @@ function changesSheet({ takeoff, earlier, made, heading, design }: JobContext, s
     row(change)
   }
   if (revision !== undefined) total(revision)
-  draft.next(2)
-  signatures()
+  draft.next()
+  draft.put(columns.revision, 'faint', 'For the office: costs and margins stand here. What the customer signs is the sheet Amend.')
+
+  /** Who had signed the revision before this one: their names stay with it. */
+  function signed(): KeptChange[] {
+    const { before } = earlier
+    if (!before || before.revision === made.revision) return []
+    return signers.flatMap(([code, who]): KeptChange[] => {
+      const name = takeoff.crew.cells[`${AMEND_PREFIX}${code}`]?.done
+      return name === undefined ? [] : [{ revision: before.revision, date: before.date, what: 'signed', code: '', words: `${who}: ${name}`, from: null, to: null, money: null }]
+    })
+  }
 
   function row(change: KeptChange): void {
     const figure = (column: number, value: string | number | null) =>
@@ -93,25 +86,6 @@ function changesSheet({ takeoff, earlier, made, heading, design }: JobContext, s
     for (let column = columns.from; column < columns.money; column++) draft.put(column, 'subtotalLabel', null)
     draft.put(columns.money, 'subtotal', sum, { format: 2 })
     draft.next()
-  }
-
-  function signatures(): void {
-    draft.put(
-      columns.revision,
-      'text',
-      last === undefined ? 'Nothing changed yet.' : `Change order: revision ${last}, as listed above. The work of it is not begun before both have signed.`,
-    )
-    draft.next()
-    draft.put(columns.revision, 'heading', entryHeadings.code!)
-    draft.put(columns.what, 'heading', entryHeadings.text!)
-    draft.put(columns.words, 'heading', entryHeadings.done!)
-    draft.next()
-    for (const [code, who] of entries) {
-      draft.put(columns.revision, 'faint', code, { format: 'text' })
-      draft.put(columns.what, 'text', who)
-      draft.put(columns.words, 'siteEntry', takeoff.crew.cells[`${PREFIX}${code}`]?.done ?? null, { format: 'text' })
-      draft.next()
-    }
   }
 
   return draft.sheet(sheet, {

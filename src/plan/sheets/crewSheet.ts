@@ -37,7 +37,13 @@ const SPANISH_CUT_LIST = 'Lista de cortes'
 
 const facts: readonly (readonly [label: string, words: Words])[] = [
   ['PIT', 'bottom {PitLength_ft} x {PitWidth_ft}, top {PitTopLength_ft} x {PitTopWidth_ft}, {PitDepth_ft} deep, sloped as class {PitSoil}, deepest trench {DeepestTrench_ft}'],
-  ['TANKS', '{TankCount|tank|tanks}, {Models}, up to {HeaviestTank_lb}, {TankGap_in} apart; {CraneWords}, radius {PickRadius_ft}'],
+  [
+    'TANKS',
+    [
+      ['TankCount=1', '{TankCount|tank|tanks}, {Models}, {HeaviestTank_lb}; {CraneWords}, radius {PickRadius_ft}'],
+      ['', '{TankCount|tank|tanks}, {Models}, up to {HeaviestTank_lb}, {TankGap_in} apart; {CraneWords}, radius {PickRadius_ft}'],
+    ],
+  ],
   [
     'WATER',
     [
@@ -45,7 +51,13 @@ const facts: readonly (readonly [label: string, words: Words])[] = [
       ['', 'groundwater at {GroundwaterDepth_ft}; an empty tank floats in {FloatDepth_ft} of water round it'],
     ],
   ],
-  ['HEIGHTS', 'below ground: lids {LidTop_ft}, ports {PortInvert_ft}, line {LineCentre_ft}, ties {TieCentre_ft}, bed {BedTop_ft}, pit bottom {PitBottom_ft}'],
+  [
+    'HEIGHTS',
+    [
+      ['TankCount=1', 'below ground: lid {LidTop_ft}, ports {PortInvert_ft}, line {LineCentre_ft}, bed {BedTop_ft}, pit bottom {PitBottom_ft}'],
+      ['', 'below ground: lids {LidTop_ft}, ports {PortInvert_ft}, line {LineCentre_ft}, ties {TieCentre_ft}, bed {BedTop_ft}, pit bottom {PitBottom_ft}'],
+    ],
+  ],
   ['RESCUE', 'address, nearest hospital, rescue: ______________________   call before digging: 811'],
 ]
 

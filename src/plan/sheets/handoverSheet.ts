@@ -10,6 +10,7 @@ import { fittedToPage } from '../heights.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 import { measureOf } from './drawingSheet.js'
+import { partsOf, type Part } from './quoteSheet.js'
 
 const PREFIX = 'H '
 const columns = { code: 2, text: 3, when: 4, done: 5 } as const
@@ -23,14 +24,23 @@ const measured: readonly (readonly [code: string, what: string])[] = [
 ]
 const isCode = (code: string): boolean => careTasks.some((task) => task.code === code) || measured.some(([known]) => known === code)
 
-export const built: readonly Words[] = [
-  [
-    ['TankCount=1', 'One precast concrete tank {TankModel} holding {Storage_gal}, its lid {Cover_ft} under the ground.'],
-    ['', '{TankCount} precast concrete tanks, {Models}, together holding {Storage_gal}, tied low; their lids lie {Cover_ft} under the ground.'],
-  ],
-  'Pump {PumpModel} in the tank nearest the house, switched on at {CutIn_psi} and off at {CutOut_psi}; pressure tank {PressureTankModel}.',
-  'Water line {WaterLineSize} in, {WaterLineRun_ft} long, {TrenchDepth_in} down; power feed {Cable} AWG beside it on a breaker of {Breaker_A}.',
-  'Inlet drains of {DrainSize_in} from the roof, overflow {OverflowRun_ft} to its outfall.',
+export const built: readonly Part[] = [
+  {
+    words: [
+      ['TankCount=1', 'One precast concrete tank {TankModel} holding {Storage_gal}, its lid {Cover_ft} under the ground.'],
+      ['', '{TankCount} precast concrete tanks, {Models}, together holding {Storage_gal}, tied low; their lids lie {Cover_ft} under the ground.'],
+    ],
+  },
+  {
+    words: [
+      ['TankCount=1', 'Pump {PumpModel} in the tank, switched on at {CutIn_psi} and off at {CutOut_psi}; pressure tank {PressureTankModel}.'],
+      ['', 'Pump {PumpModel} in the tank nearest the house, switched on at {CutIn_psi} and off at {CutOut_psi}; pressure tank {PressureTankModel}.'],
+    ],
+    bought: ['PUMP', 'PRESSURE-TANK'],
+  },
+  { words: 'Pump {PumpModel} in the tank nearest the house; switch and pressure tank are not of this job.', bought: ['PUMP'], leftOut: ['PRESSURE-TANK'] },
+  { words: 'Water line {WaterLineSize} in, {WaterLineRun_ft} long, {TrenchDepth_in} down; power feed {Cable} AWG beside it on a breaker of {Breaker_A}.' },
+  { words: 'Inlet drains of {DrainSize_in} from the roof, overflow {OverflowRun_ft} to its outfall.' },
 ]
 const never: readonly string[] = [
   'The stored water is not drinkable without treatment; outlets that carry it stay marked.',
@@ -61,7 +71,7 @@ function handoverSheet({ takeoff, design, names, heading }: JobContext, sheet: s
   draft.heading(heading.title, 'Handover: what was built, and its care', heading.made)
   draft.letterhead(columns.done, takeoff.house.head)
   section('What was built')
-  for (const words of built) sentence(words)
+  for (const words of partsOf(built, takeoff)) sentence(words)
   draft.draw(
     [columns.code, sectionPicture(design, measure), { size: 9, width: 320, mostHeight: 90 }],
     [columns.when, planPicture(design, measure), { size: 9, width: 180, mostHeight: 90 }],

@@ -1,4 +1,5 @@
 // Made by scripts/make-index.mjs from the folder listing; run `npm run index` after adding a file.
+import { amend } from './amendSheet.js'
 import { changes } from './changesSheet.js'
 import { checks } from './checksSheet.js'
 import { crew } from './crewSheet.js'
@@ -16,5 +17,5 @@ import { working } from './workingSheet.js'
 import { year } from './yearSheet.js'
 
 /** From the left of the workbook to the right. */
-export const sheetKinds = [takeoff, quote, options, order, changes, design, site, crew, drawing, test, handover, year, proof, checks, working] as const
+export const sheetKinds = [takeoff, quote, options, order, amend, changes, design, site, crew, drawing, test, handover, year, proof, checks, working] as const
 export type SheetKindName = (typeof sheetKinds)[number]['kind']

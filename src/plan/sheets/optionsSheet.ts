@@ -22,9 +22,9 @@ function optionsSheet({ takeoff, design, heading }: JobContext, sheet: string): 
   draft.next()
   for (const [name, column] of Object.entries(columns)) draft.put(column, name === 'name' || name === 'stops' ? 'heading' : 'headingRight', headings[name as keyof typeof columns])
   draft.next()
-  const chosen = { name: 'as it is', takeoff, reason: '' }
+  const chosen = { name: 'as it is', takeoff, reason: '', isOnQuote: false }
   const met = design.number('Reliability')
-  for (const { name, takeoff: other, reason } of [chosen, ...takeoff.options()]) {
+  for (const { name, takeoff: other, reason, isOnQuote } of [chosen, ...takeoff.options()]) {
     draft.put(columns.name, other === takeoff ? 'subtotalLabel' : 'wrapped', name)
     if (!other) {
       draft.put(columns.stops, 'wrapped', `cannot be made: ${reason}`)
@@ -40,7 +40,14 @@ function optionsSheet({ takeoff, design, heading }: JobContext, sheet: string): 
     draft.put(columns.price, 'number', other.total, { format: 2 })
     draft.put(columns.more, 'number', other === takeoff ? null : more, { format: 2 })
     draft.put(columns.perMet, 'number', Math.abs(further) < 0.05 ? null : more / further, { format: 2 })
-    draft.put(columns.stops, 'wrapped', verdicts.map(({ verdict, label }) => `${verdict}: ${label.toLowerCase()}`).join('; ') || 'all pass')
+    draft.put(
+      columns.stops,
+      'wrapped',
+      [
+        ...(isOnQuote && verdicts.some(({ verdict }) => verdict === 'stop') ? ['not on the quote while a stop stands'] : []),
+        ...verdicts.map(({ verdict, label }) => `${verdict}: ${label.toLowerCase()}`),
+      ].join('; ') || 'all pass',
+    )
     draft.next()
   }
   draft.next()

@@ -41,16 +41,46 @@ const quoteCodes = (design: Design): string[] => [...entries.map(([code]) => cod
 export const QUOTE_PARTS = 'quote parts'
 export const QUOTE_PRICE = 'quote price'
 
-export const scope: readonly Words[] = [
-  [
-    ['TankCount=1', 'A precast concrete tank holding {Storage_gal}, set on a stone bed in a pit {PitDepth_ft} deep and covered again.'],
-    ['TRUE', '{TankCount} precast concrete tanks, together holding {Storage_gal}, set on a stone bed in one pit {PitDepth_ft} deep, connected low and covered again.'],
-  ],
-  'Rain of {CatchmentArea_ft2} of roof by a buried drain into the tanks, and an overflow to the outfall.',
-  'One submersible pump with its switch and pressure tank, {LineLength_ft} of buried water line, and {FeederLength_ft} of power feed with its conduit.',
-  'By the rain of {RainStation} about {Reliability%} of the water wished for ({DailyUse_gal_per_day}); a dry year gives less.',
-  'Every tank tested under a vacuum of {TestVacuum_inHg} before it is covered; line, pump and switch tested, the record handed over.',
+/** A sentence of what was built or is offered, where the job buys some codes and leaves out others. */
+export interface Part {
+  words: Words
+  bought?: readonly string[]
+  leftOut?: readonly string[]
+}
+/** The sentences that hold for what this job buys. */
+export const partsOf = (list: readonly Part[], { lines }: Pick<Takeoff, 'lines'>): readonly Words[] => {
+  const has = (code: string) => lines.some((line) => line.code === code)
+  return list.filter(({ bought = [], leftOut = [] }) => bought.every(has) && !leftOut.some(has)).map(({ words }) => words)
+}
+
+export const scope: readonly Part[] = [
+  {
+    words: [
+      ['TankCount=1', 'A precast concrete tank holding {Storage_gal}, set on a stone bed in a pit {PitDepth_ft} deep and covered again.'],
+      ['TRUE', '{TankCount} precast concrete tanks, together holding {Storage_gal}, set on a stone bed in one pit {PitDepth_ft} deep, connected low and covered again.'],
+    ],
+  },
+  {
+    words: [
+      ['TankCount=1', 'Rain of {CatchmentArea_ft2} of roof by a buried drain into the tank, and an overflow to the outfall.'],
+      ['TRUE', 'Rain of {CatchmentArea_ft2} of roof by a buried drain into the tanks, and an overflow to the outfall.'],
+    ],
+  },
+  {
+    words: 'One submersible pump with its switch and pressure tank, {LineLength_ft} of buried water line, and {FeederLength_ft} of power feed with its conduit.',
+    bought: ['PUMP', 'PRESSURE-TANK'],
+  },
+  { words: 'One submersible pump, {LineLength_ft} of buried water line, and {FeederLength_ft} of power feed with its conduit.', bought: ['PUMP'], leftOut: ['PRESSURE-TANK'] },
+  { words: '{LineLength_ft} of buried water line and {FeederLength_ft} of power feed with its conduit.', leftOut: ['PUMP'] },
+  { words: 'By the rain of {RainStation} about {Reliability%} of the water wished for ({DailyUse_gal_per_day}); a dry year gives less.' },
+  {
+    words: 'Every tank tested under a vacuum of {TestVacuum_inHg} before it is covered; line, pump and switch tested, the record handed over.',
+    bought: ['VACUUM', 'PUMP'],
+  },
+  { words: 'Every tank tested under a vacuum of {TestVacuum_inHg} before it is covered; the line tested, the record handed over.', bought: ['VACUUM'], leftOut: ['PUMP'] },
 ]
+/** What the office settles by itself: no customer can say how wide a cable is. */
+const ofOffice: readonly VerdictName[] = ['FillVerdict', 'WeightVerdict']
 const TREATMENT = 'TREATMENT'
 const isTreated = ({ lines }: Takeoff) => lines.some(({ code }) => code === TREATMENT)
 const notInPrice = (takeoff: Takeoff): readonly string[] => [
@@ -83,7 +113,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
   const stops = stopsOf(design)
   const open = openStops(takeoff)
   section('What is offered')
-  for (const words of scope) sentence(words)
+  for (const words of partsOf(scope, takeoff)) sentence(words)
   if (isTreated(takeoff)) sentence('A treatment set of filters and lamp at the house; tested and kept up, or the water is not for drinking.')
   gap()
   const stopped = prices()
@@ -122,7 +152,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
     const net = money(takeoff.total - takeoff.tax)
     const parts = [
       ...takeoff.sections.map(({ section: label, total }) => ({ label: label as string, sum: sumPlace(sumOf(label)), total })),
-      ...(takeoff.addedTotal ? [{ label: 'Further work', sum: sumPlace(ADDED_SUM), total: takeoff.addedTotal }] : []),
+      ...(takeoff.addedTotal ? [{ label: takeoff.addedTotal < 0 ? 'Further work and credits' : 'Further work', sum: sumPlace(ADDED_SUM), total: takeoff.addedTotal }] : []),
     ].filter(({ total }) => total !== 0)
     const [whole, tax, cost] = ['Total', 'Tax', 'Order cost'].map((label) => from(sumPlace(label))) as [string, string, string]
     // Filled in when the stops below have their rows.
@@ -172,8 +202,8 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
     for (const { code, description, order, rule, price } of lines) {
       const unit_usd = money(((price ?? 0) * money(takeoff.total - takeoff.tax)) / takeoff.orderCost)
       const [words, count, unit, each] = (['description', 'order', 'unit', 'price'] as const).map((column) => from(linePlace(code, column))) as [string, string, string, string]
-      const live = `${words}&": "&${count}&" at $"&TEXT(ROUND(${each}*(${whole}-${tax})/${cost},2),"#,##0.00")&" a "&${unit}&", settled by what it comes to."`
-      const text = `${description}: ${order} at ${dollars(unit_usd)} a ${rule.unit}, settled by what it comes to.`
+      const live = `${words}&": "&${count}&" at $"&TEXT(ROUND(${each}*(${whole}-${tax})/${cost},2),"#,##0.00")&" a "&${unit}&" before tax, settled by what it comes to."`
+      const text = `${description}: ${order} at ${dollars(unit_usd)} a ${rule.unit} before tax, settled by what it comes to.`
       draft.put(columns.text, 'wrapped', open ? '' : text, { formula: `IF(${stopped}>0,"",${live})` })
       draft.next()
     }
@@ -220,7 +250,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
 
   /** Everything that was found neither good nor bad: the price holds as far as it holds. */
   function restsOn(): void {
-    const checks = design.verdicts().filter(({ verdict }) => verdict === 'check')
+    const checks = design.verdicts().filter(({ verdict, name }) => verdict === 'check' && !ofOffice.includes(name))
     if (!checks.length) return
     section('This price rests on')
     for (const { label, rule, name } of checks) {

@@ -11,32 +11,27 @@ import { sheetKind, type JobContext } from '../sheetKind.js'
 
 const columns = { code: 2, text: 3, taken: 4, unit: 5, done: 6 } as const
 const headings: Readonly<Record<string, string>> = { code: 'Column of Jobs', text: 'What to find out, and why', taken: 'Taken so far', unit: 'Unit', done: 'Found on site' }
-/** Choices and contract figures that no look at the site changes. */
-const notOfSite: readonly string[] = [
-  'FirstFlushEach',
-  'DrainTable',
-  'PipeC',
-  'EarthworkBy',
-  'CrewLanguage',
-  'DrainPipe',
-  'WaterLinePipe',
-  'WaterLineSize',
-  'CableMetal',
-  'ConduitSize',
-  'LaborRate_usd_per_h',
-  'Overhead',
-  'Markup',
-  'Tax',
-  'CrewSize',
-  'Swell',
-  'DropLimit',
-  'TestLoss',
-  'Dose_mg_per_L',
-  'BleachStrength',
+/** What a look at the site, or a word with its owner, can tell; every other default is the office's choice. */
+const ofSite: readonly JobFieldName[] = [
+  ...assumableFields,
+  'RoofSurface',
+  'UsePerPerson_gal_per_day',
+  'OutdoorUse_gal_per_day',
+  'DownspoutRise_ft',
+  'Cover_ft',
+  'PitDrained',
+  'Traffic',
+  'BearingAllowed_psf',
+  'Altitude_ft',
+  'Voltage_V',
+  'SupplyPhases',
+  'Backflow',
+  'HouseSet',
+  'TreatmentLoss_psi',
 ]
 
 const emptyFields = (design: Design): readonly JobFieldName[] => {
-  const left = (Object.keys(jobFields) as JobFieldName[]).filter((name) => design.origin(name) === 'default' && design.job.defaulted.has(name) && !notOfSite.includes(name))
+  const left = (Object.keys(jobFields) as JobFieldName[]).filter((name) => design.origin(name) === 'default' && design.job.defaulted.has(name) && ofSite.includes(name))
   // What no verdict passes without comes first.
   return [...left].sort((one, other) => Number(!Object.hasOwn(assumable, one)) - Number(!Object.hasOwn(assumable, other)))
 }

@@ -11,6 +11,7 @@ import type { AddedLine } from '../../takeoff/typed.js'
 import { definedName, type DefinedName } from '../definedNames.js'
 import { lookup } from '../places.js'
 import { address, SheetDraft, TITLE_ROWS, type PlanCell, type SheetPlan } from '../plan.js'
+import { decimalsOf, unitNamed } from '../../units.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 
 /** Columns of the sheet; hosts read overrides and added lines back from them. */
@@ -94,8 +95,11 @@ export const sumLabels = (all: readonly string[]): readonly string[] => [
 const pointedAt: readonly string[] = ['Order cost', 'Overhead', 'Markup', 'Tax', 'Total']
 export const takeoffHeading = (column: TakeoffColumn): string => headings.find(([name]) => name === column)![1]
 /** Decimals of a quantity by the unit it is priced in: pieces are whole, lengths and volumes take one, weights two. */
-const quantityDecimals: Readonly<Record<string, number>> = { ft: 1, 'yd³': 1, h: 1, 'ft²': 0, ton: 2, pint: 1, quart: 1, '1000 gal': 2 }
-const netDecimals = (rule: ItemRule) => quantityDecimals[rule.unit] ?? 0
+/** Pieces, jobs and loads are whole. */
+const netDecimals = (rule: ItemRule): number => {
+  const unit = unitNamed(rule.unit)
+  return unit ? decimalsOf(`net_${unit}`) : 0
+}
 const orderDecimals = (rule: ItemRule) => (Number.isInteger(rule.lot) ? 0 : 2)
 const textColumns: readonly string[] = ['code', 'description', 'unit', 'why', 'kind']
 

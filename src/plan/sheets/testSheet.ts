@@ -6,6 +6,7 @@ import { callFromFormula } from '../../takeoff/call.js'
 import { closingCaution } from '../../takeoff/cautions.js'
 import { LOG_ENTRIES, logLoss, logVerdict } from '../../takeoff/crewSteps.js'
 import { readingRules } from '../../takeoff/readings.js'
+import type { Takeoff } from '../../takeoff/takeoff.js'
 import { templateFormula } from '../../takeoff/template.js'
 import { decimalsOf, symbolOf } from '../../units.js'
 import { cellValue, rowFormula } from '../calls.js'
@@ -44,12 +45,22 @@ export const entryWords = (key: string, written: string): string => {
 }
 const tankWords = { only: 'the tank', first: 'pump tank, nearest the house', between: 'between', last: 'inlet tank, farthest from the house' }
 const isTankCode = (code: string): boolean => /^T\d+$/.test(code)
+/** A test done again: which tank, and what was mended, is written in. */
+const isAgainCode = (code: string): boolean => /^R\d+$/.test(code)
+const SPARE_AGAIN = 2
+const againCodes = ({ crew }: Pick<Takeoff, 'crew'>): string[] => {
+  const most = Object.keys(crew.cells)
+    .filter(isAgainCode)
+    .reduce((highest, code) => Math.max(highest, Number(code.slice(1))), 0)
+  return Array.from({ length: most + SPARE_AGAIN }, (_, at) => `R${at + 1}`)
+}
 const SIGNATURES = ['Tested by', 'For the owner', 'Inspector'] as const
 
 const log: EntryList = {
   headings: { ...logHeadings, ...Object.fromEntries(LOG_ENTRIES.map((name) => [name, logHeading(name)])) },
   entries: [...LOG_ENTRIES, 'done'],
-  isCode: isTankCode,
+  isCode: (code) => isTankCode(code) || isAgainCode(code),
+  alsoOf: (code) => (isAgainCode(code) ? ['text'] : []),
   isOurWord: (_, key, words) => key === 'text' && Object.values(tankWords).includes(words),
 }
 const readings: EntryList = {
@@ -67,8 +78,9 @@ export const test = sheetKind({
   place: 60,
   prefix: 'Test',
   lists: [log, readings],
-  codes: ({ design }) => [
+  codes: ({ design, crew }) => [
     ...Array.from({ length: design.number('TankCount') }, (_, at) => `T${at + 1}`),
+    ...againCodes({ crew }),
     ...readingRules.filter(({ when }) => design.holds(when)).map(({ code }) => code),
     ...SIGNATURES.map((who) => `S ${who}`),
   ],
@@ -97,14 +109,14 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
 
   function written(code: string, key: string, column: number): Single {
     const value = crew.cells[code]?.[key] ?? null
-    draft.put(column, 'siteEntry', value, key === 'done' ? { format: 'text' } : {})
+    draft.put(column, 'siteEntry', value, key === 'done' || key === 'text' ? { format: 'text' } : {})
     return value
   }
 
   function logOfTanks(): void {
     section('Log of the vacuum test')
     const terms =
-      'Wanted: {TestVacuum_inHg} for {TestHold_min}, of which {TestLoss%} may be lost; warming air is allowed for where both temperatures are read. Air of the site: {Barometer_inHg}.'
+      'Wanted: {TestVacuum_inHg} for {TestHold_min}, of which {TestLoss%} may be lost; warming air is allowed for where both temperatures are read. Air of the site: {Barometer_inHg}. A test done again goes into a line R: which tank, what was mended.'
     draft.put(columns.code, 'siteFact', design.words(terms), live(terms))
     draft.next()
     if (design.number('SecondTanks') > 0) {
@@ -127,6 +139,10 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
       logRow(`T${tank}`, tanks === 1 ? tankWords.only : tank === 1 ? tankWords.first : tank === tanks ? tankWords.last : tankWords.between)
       draft.next()
     }
+    for (const code of againCodes(takeoff)) {
+      logRow(code)
+      draft.next()
+    }
     LOG_ENTRIES.forEach((name, at) => {
       const [label, least, most] = logSpans[name]
       validations.push({ firstRow: first, lastRow: draft.row - 1, column: columns.entries + at, span: [least, most], message: `${label}: ${least} to ${most} ${symbolOf(name)}` })
@@ -134,9 +150,11 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
     draft.next()
   }
 
-  function logRow(code: string, which: string): void {
+  /** Of a test done again the tank is written in. */
+  function logRow(code: string, which?: string): void {
     draft.put(columns.code, 'siteCode', code, { format: 'text' })
-    draft.put(columns.text, 'site', which)
+    if (which === undefined) written(code, 'text', columns.text)
+    else draft.put(columns.text, 'site', which)
     const here = new Map<string, { value: Value; ref: string }>()
     LOG_ENTRIES.forEach((name, at) => here.set(name, { value: written(code, name, columns.entries + at), ref: address(draft.row, columns.entries + at, false) }))
     const value = computed(logLoss, here, 'number', columns.loss, decimalsOf('loss_inHg'))

@@ -1,0 +1,138 @@
+/** The Change order: one page for the customer. What the last revision changed, in prices as the quote has them, the contract sum before and after, and who agrees. */
+import { money } from '../../rounding.js'
+import { closingCaution } from '../../takeoff/cautions.js'
+import { changesSince, type Change } from '../../takeoff/changes.js'
+import { fittedToPage } from '../heights.js'
+import { address, SheetDraft, type SheetPlan } from '../plan.js'
+import { sheetKind, type JobContext } from '../sheetKind.js'
+import { openStops } from './quoteSheet.js'
+import { sumPlace } from './takeoffSheet.js'
+
+export const AMEND_PREFIX = 'C '
+const columns = { code: 2, text: 3, from: 4, to: 5, price: 6 } as const
+const headings: Readonly<Record<string, string>> = { code: 'To sign', text: 'Who', done: 'Name and date' }
+/** Cells that are signed; the history of changes keeps what stood in them at an earlier revision. */
+export const signers: readonly (readonly [code: string, what: string])[] = [
+  ['offer', 'Offered by'],
+  ['agree', 'Agreed by the customer'],
+]
+
+export const amend = sheetKind({
+  kind: 'amend',
+  place: 33,
+  prefix: 'Amend',
+  lists: [
+    { prefix: AMEND_PREFIX, onlyEntries: true, headings, entries: ['done'], isCode: (code) => signers.some(([known]) => known === code), isOurWord: (_, key) => key === 'text' },
+  ],
+  codes: () => signers.map(([code]) => `${AMEND_PREFIX}${code}`),
+  plan: amendSheet,
+})
+
+export interface Amended {
+  words: string
+  from: string | number | null
+  to: string | number | null
+  price: number
+}
+/** Spread over more than this share of the cost, or against it, what lies beyond it is no share of the lines: it gets a line of its own. */
+const MOST_BEYOND = 2
+
+/** What changed, a row a line, each with its share of overhead, profit and tax; to the cent what the revision adds. */
+export function amended(changes: readonly Change[]): Amended[] {
+  const rows = new Map<string, { words: string; from: Amended['from']; to: Amended['to']; cost: number }>()
+  let beyond = 0
+  for (const { what, code, words, from, to, money: sum } of changes) {
+    if (sum === null) continue
+    if (what === 'overhead, markup and tax') beyond = money(beyond + sum)
+    else {
+      const key = code || words
+      const known = rows.get(key)
+      const counts =
+        what === 'quantity' ? { from, to } : what === 'line added' ? { from: null, to: 'added' } : what === 'line gone' ? { from: 'left out', to: null } : { from: null, to: null }
+      rows.set(key, known ? { ...known, ...(what === 'quantity' ? { from, to } : {}), cost: money(known.cost + sum) } : { words, ...counts, cost: sum })
+    }
+  }
+  const list = [...rows.values()].filter(({ cost }) => cost !== 0)
+  const cost = money(list.reduce((sum, row) => sum + row.cost, 0))
+  const isSpread = cost !== 0 && beyond / cost > -1 && beyond / cost <= MOST_BEYOND
+  let left = money(cost + beyond)
+  const priced = list.map(({ cost: own, ...row }, at): Amended => {
+    const price = isSpread ? (at === list.length - 1 ? left : money((own * (cost + beyond)) / cost)) : own
+    left = money(left - price)
+    return { ...row, price }
+  })
+  return left !== 0 ? [...priced, { words: 'Overhead, profit and tax', from: null, to: null, price: left }] : priced
+}
+
+function amendSheet({ takeoff, earlier, made, names, heading, design }: JobContext, sheet: string): SheetPlan | undefined {
+  const { crew, house } = takeoff
+  const latest = changesSince(earlier.before, takeoff)
+  const isSame = earlier.before?.revision === made.revision
+  // Made again without a change it is the change order of the revision that stands.
+  const changes = isSame ? earlier.changes.filter(({ revision }) => revision === made.revision) : latest
+  if (made.revision < 2 || changes.some(({ what }) => what === 'made')) return undefined
+  const rows = amended(changes)
+  const sum = money(rows.reduce((total, { price }) => total + price, 0))
+  const draft = new SheetDraft()
+  draft.heading(heading.title, `Change order, revision ${made.revision}`, heading.made)
+  draft.letterhead(columns.price, house.head)
+  draft.section(columns.price, 'WHAT CHANGES')
+  if (openStops(takeoff)) {
+    draft.put(columns.code, 'wrapped', 'No price: a verdict says stop, and nobody has answered for it on the Quote.')
+    draft.next(2)
+  } else listed()
+  draft.put(columns.code, 'text', 'The work of this change is not begun before both have signed. What it rests on, and what is not in the price, stands on the quote.')
+  draft.next(2)
+  draft.put(columns.code, 'heading', headings.code!)
+  draft.put(columns.text, 'heading', headings.text!)
+  draft.put(columns.from, 'heading', headings.done!)
+  draft.put(columns.to, 'heading', null)
+  draft.put(columns.price, 'heading', null)
+  draft.next()
+  for (const [code, who] of signers) {
+    draft.put(columns.code, 'faint', code, { format: 'text' })
+    draft.put(columns.text, 'text', who)
+    draft.put(columns.from, 'siteEntry', isSame ? (crew.cells[`${AMEND_PREFIX}${code}`]?.done ?? null) : null, { format: 'text' })
+    draft.next()
+  }
+  draft.next()
+  draft.put(columns.code, 'faint', closingCaution)
+
+  function listed(): void {
+    for (const [column, words] of [
+      [columns.from, 'Before'],
+      [columns.to, 'After'],
+      [columns.price, 'Price, $'],
+    ] as const)
+      draft.put(column, 'headingRight', words)
+    draft.put(columns.code, 'heading', 'Line')
+    draft.put(columns.text, 'heading', null)
+    draft.next()
+    const first = draft.row
+    for (const { words, from, to, price } of rows) {
+      draft.put(columns.text, 'wrapped', words)
+      for (const [column, count] of [
+        [columns.from, from],
+        [columns.to, to],
+      ] as const)
+        if (count !== null) draft.put(column, typeof count === 'number' ? 'number' : 'faintRight', count, { format: typeof count === 'number' ? 2 : 'text' })
+      draft.put(columns.price, 'number', price, { format: 2 })
+      draft.next()
+    }
+    const sums = rows.length ? `SUM(${address(first, columns.price, false)}:${address(draft.row - 1, columns.price, false)})` : '0'
+    const now = names.from(sheet)(sumPlace('Total'))
+    total('Price before', money(takeoff.total - sum), `${now}-${sums}`)
+    total('This change', sum, sums)
+    total('Price now, tax in it', takeoff.total, now, 'total')
+    draft.next()
+  }
+
+  function total(label: string, value: number, text: string, role: 'subtotal' | 'total' = 'subtotal'): void {
+    draft.put(columns.text, `${role}Label`, label)
+    for (const column of [columns.from, columns.to]) draft.put(column, `${role}Label`, null)
+    draft.put(columns.price, role, value, { format: 2, formula: text })
+    draft.next()
+  }
+
+  return fittedToPage(draft.sheet(sheet, { kind: 'amend', widths: [1, 10, 58, 12, 12, 16], headingRow: 3, landscape: false, footer: design.name }))
+}

@@ -1,0 +1,275 @@
+/** The life of a job between its makings: lines and credits by hand, revisions and change orders, tests done again, orders of several jobs, papers alone. */
+import { describe, expect, it } from 'vitest'
+import { openWorkbook, readSheet } from '../../src/hosts/file.js'
+import { earlierIn, keptIn, makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
+import { makeFile, papersAlone } from '../../src/hosts/makeFile.js'
+import { jobSheetNames } from '../../src/plan/jobSheets.js'
+import { ORDER_TOGETHER } from '../../src/plan/orderTogether.js'
+import { amended } from '../../src/plan/sheets/amendSheet.js'
+import { takeoffColumns as columns } from '../../src/plan/sheets/takeoffSheet.js'
+import { testColumns } from '../../src/plan/sheets/testSheet.js'
+import { money } from '../../src/rounding.js'
+import { revisionOf, type Change } from '../../src/takeoff/changes.js'
+import { startingOffice } from '../../src/takeoff/demo.js'
+import { problemText, ProblemsError } from '../../src/takeoff/fields.js'
+import { readOffice, rowNamed } from '../../src/takeoff/office.js'
+import { makeTakeoff } from '../../src/takeoff/takeoff.js'
+import { problemsOf } from '../../src/takeoff/tableProblems.js'
+import { demoRows, leastRow, officeWith, takeoffOf } from '../support/office.js'
+import { inExceljs, savedBy } from '../support/xlsx.js'
+import type ExcelJS from 'exceljs'
+
+const made = { date: '2026-11-26', revision: 1, version: 'test' }
+const job = 'Wicket Mill'
+const names = jobSheetNames(job)
+const template = makeTemplate(startingOffice(true), made)
+
+/** Makes jobs of a workbook as the command does. */
+function make(bytes: Uint8Array, jobs: readonly string[] = [job], mayLose = false) {
+  const source = sourceOf(bytes, 'O.xlsx')
+  const office = readOffice(source.raw)
+  const list = jobs.map((name) => {
+    const takeoff = makeTakeoff(office, rowNamed(office, 'Jobs', name)!, keptIn(source.workbook, name))
+    const earlier = earlierIn(source.workbook, name)
+    return { takeoff, earlier, revision: revisionOf(earlier.before, takeoff) }
+  })
+  const file = makeFile(source, list, 'native', made, { mayLose })
+  return { ...list[0]!, source, list, notes: file.notes, bytes: file.bytes }
+}
+async function typed(bytes: Uint8Array, type: (workbook: ExcelJS.Workbook) => void): Promise<Uint8Array> {
+  const workbook = await inExceljs(bytes)
+  type(workbook)
+  return savedBy(workbook)
+}
+const rowWith = (sheet: ExcelJS.Worksheet, column: number, words: string): number =>
+  sheet.getRows(1, sheet.rowCount)!.find((row) => String(row.getCell(column).value) === words)!.number
+/** The first empty line below those of ours. */
+const firstByHand = (workbook: ExcelJS.Workbook): ExcelJS.Row => {
+  const sheet = workbook.getWorksheet(names.takeoff)!
+  return sheet.getRow(rowWith(sheet, columns.code, 'ADDED BY HAND') + 1)
+}
+const wordsOn = (bytes: Uint8Array, sheet: string): string[] =>
+  (readSheet(openWorkbook(bytes, 'x'), sheet) ?? []).flatMap((row) => row.map(({ value }) => String(value ?? ''))).filter(Boolean)
+
+const first = make(template)
+
+describe('a line by hand', () => {
+  const line = (cells: Partial<Record<'description' | 'unit' | 'yours' | 'price', string | number>>) =>
+    typed(first.bytes, (workbook) => {
+      const row = firstByHand(workbook)
+      for (const [name, value] of Object.entries(cells)) row.getCell(columns[name as keyof typeof columns]).value = value
+    })
+  const problems = async (bytes: Uint8Array): Promise<string[]> => {
+    try {
+      make(bytes)
+    } catch (error) {
+      if (error instanceof ProblemsError) return error.problems.map(problemText)
+      throw error
+    }
+    return []
+  }
+  it('with a price and no quantity is one of it, where it is counted as a whole', async () => {
+    const { takeoff } = make(await line({ description: 'Tree removal', unit: 'job', price: 500 }))
+    expect(takeoff.added).toMatchObject([{ description: 'Tree removal', quantity: 1, price: 500 }])
+    expect(money(takeoff.orderCost - first.takeoff.orderCost)).toBe(500)
+  })
+  it('of feet without a quantity, or without a price, is named', async () => {
+    expect(await problems(await line({ description: 'Silt fence', unit: 'ft', price: 3 }))).toEqual([
+      expect.stringMatching(/^Takeoff Wicket Mill, row \d+, Your quantity: a quantity for "Silt fence"; 0 where it costs nothing; got nothing\.$/),
+    ])
+    expect(await problems(await line({ description: 'Silt fence', unit: 'ft', yours: 40 }))).toEqual([
+      expect.stringMatching(/Unit price.*: a price for "Silt fence"; 0 where it costs nothing; got nothing\.$/),
+    ])
+    expect(await problems(await line({ description: 'Gate stays open', unit: '' }))).toEqual([])
+  })
+  it('may be a credit; a line of ours may not', async () => {
+    const { takeoff, bytes } = make(await line({ description: 'Goodwill', unit: 'job', yours: 1, price: -750 }))
+    expect(money(takeoff.orderCost - first.takeoff.orderCost)).toBe(-750)
+    expect(wordsOn(bytes, names.quote)).toContain('Further work and credits')
+    expect(wordsOn(bytes, names.order)).not.toContain('Goodwill')
+    const ours = await typed(first.bytes, (workbook) => {
+      const sheet = workbook.getWorksheet(names.takeoff)!
+      sheet.getRow(rowWith(sheet, columns.code, 'VENT')).getCell(columns.price).value = -5
+    })
+    expect(await problems(ours)).toEqual([expect.stringMatching(/a number, 0 to 1,000,000,000; got -5\.$/)])
+  })
+})
+
+describe('revisions and change orders', () => {
+  it('made again without a change it is the revision that stands, and without a change order', () => {
+    const again = make(first.bytes)
+    expect(again.revision).toBe(1)
+    expect(readSheet(openWorkbook(again.bytes, 'x'), names.amend)).toBeUndefined()
+    expect(make(again.bytes).revision).toBe(1)
+  })
+  it('spreads what lies beyond the cost over the lines, to the cent', () => {
+    const change = (what: Change['what'], code: string, sum: number | null, more: Partial<Change> = {}): Change => ({
+      what,
+      code,
+      words: code || what,
+      from: null,
+      to: null,
+      money: sum,
+      ...more,
+    })
+    // 100 and 50 of cost, 30 beyond: 180 in all, of which two thirds and one third.
+    expect(amended([change('quantity', 'A', 100, { from: 2, to: 4 }), change('price', 'B', 50), change('overhead, markup and tax', '', 30), change('verdict', '', null)])).toEqual([
+      { words: 'A', from: 2, to: 4, price: 120 },
+      { words: 'B', from: null, to: null, price: 60 },
+    ])
+    // Quantity and price of one line are one row.
+    expect(amended([change('quantity', 'A', 10, { from: 1, to: 2 }), change('price', 'A', 5)])).toEqual([{ words: 'A', from: 1, to: 2, price: 15 }])
+    // Shares that moved while no line did have a line of their own.
+    expect(amended([change('overhead, markup and tax', '', 40)])).toEqual([{ words: 'Overhead, profit and tax', from: null, to: null, price: 40 }])
+    // Thirds of a dollar: what rounding leaves stands in the last row.
+    const thirds = amended([change('price', 'A', 1), change('price', 'B', 1), change('price', 'C', 1), change('overhead, markup and tax', '', 1)])
+    expect(thirds.map(({ price }) => price)).toEqual([1.33, 1.33, 1.34])
+  })
+  it('shows the customer the sum before, the change and the sum now, and no cost', async () => {
+    const second = make(
+      await typed(first.bytes, (workbook) => {
+        const sheet = workbook.getWorksheet(names.takeoff)!
+        sheet.getRow(rowWith(sheet, columns.code, 'VENT')).getCell(columns.yours).value = 9
+      }),
+    )
+    expect(second.revision).toBe(2)
+    const rows = readSheet(openWorkbook(second.bytes, 'x'), names.amend)!
+    const figure = (label: string) =>
+      Number(
+        rows
+          .find((row) => row.some(({ value }) => value === label))!
+          .filter(({ value }) => typeof value === 'number')
+          .at(-1)!.value,
+      )
+    expect(figure('Price before')).toBe(first.takeoff.total)
+    expect(figure('Price now, tax in it')).toBe(second.takeoff.total)
+    expect(money(figure('Price before') + figure('This change'))).toBe(second.takeoff.total)
+    // A vent costs what the list says; the customer sees it with overhead and profit.
+    const vent = second.takeoff.lines.find(({ code }) => code === 'VENT')!
+    const before = first.takeoff.lines.find(({ code }) => code === 'VENT')!
+    expect(figure(vent.description)).toBeGreaterThan(money(vent.amount - before.amount))
+    // Signed, made again without a change: the name stays; changed again, it stands with its revision in Changes.
+    const signed = await typed(second.bytes, (workbook) => {
+      const sheet = workbook.getWorksheet(names.amend)!
+      sheet.getRow(rowWith(sheet, 2, 'agree')).getCell(4).value = 'M. Hale, 11/27'
+    })
+    const same = make(signed)
+    expect([same.revision, wordsOn(same.bytes, names.amend).includes('M. Hale, 11/27')]).toEqual([2, true])
+    const third = make(
+      await typed(same.bytes, (workbook) => {
+        const sheet = workbook.getWorksheet(names.takeoff)!
+        sheet.getRow(rowWith(sheet, columns.code, 'VENT')).getCell(columns.yours).value = 5
+      }),
+    )
+    expect(third.revision).toBe(3)
+    expect(wordsOn(third.bytes, names.amend)).not.toContain('M. Hale, 11/27')
+    expect(wordsOn(third.bytes, names.changes)).toContain('Agreed by the customer: M. Hale, 11/27')
+    expect(wordsOn(make(third.bytes).bytes, names.changes)).toContain('Agreed by the customer: M. Hale, 11/27')
+  })
+  it('alone it is refused where nothing was changed', () => {
+    expect(() => papersAlone([first], ['amend'], first.source, made)).toThrow(/Wicket Mill: there is no change order/)
+  })
+})
+
+describe('the test record', () => {
+  const again = (workbook: ExcelJS.Workbook) => {
+    const sheet = workbook.getWorksheet(names.test)!
+    const row = sheet.getRow(rowWith(sheet, testColumns.code, 'R1'))
+    row.getCell(testColumns.text).value = 'T2, boot renewed'
+    for (const [at, value] of [4, 4, 5].entries()) row.getCell(testColumns.entries + at).value = value
+    row.getCell(testColumns.done).value = 'R. Voss'
+  }
+  it('has lines for a test done again, judged and kept', async () => {
+    const second = make(await typed(first.bytes, again))
+    const row = readSheet(openWorkbook(second.bytes, 'x'), names.test)!.find((cells) => cells[testColumns.code - 1]?.value === 'R1')!
+    expect(row.map(({ value }) => value)).toEqual(expect.arrayContaining(['T2, boot renewed', 4, 5, 'pass', 'R. Voss']))
+    // A line more than is written stands ready.
+    expect(wordsOn(second.bytes, names.test)).toContain('R3')
+    expect(wordsOn(papersAlone([second], ['test'], second.source, made), names.test)).toContain('T2, boot renewed')
+  })
+  it('alone it drops no words in silence', async () => {
+    const bytes = await typed(first.bytes, (workbook) => {
+      workbook.getWorksheet(names.quote)!.getCell('F9').value = 'Start of work: 3 March'
+    })
+    const source = sourceOf(bytes, 'O.xlsx')
+    expect(() => papersAlone([first], ['quote'], source, made)).toThrow(/Quote Wicket Mill!F9 \("Start of work: 3 March"\)/)
+    expect(() => papersAlone([first], ['test'], source, made)).not.toThrow()
+    expect(() => papersAlone([first], ['quote'], source, made, true)).not.toThrow()
+  })
+})
+
+describe('an order of several jobs', () => {
+  it('says that it is out of date when one of them was made by itself', () => {
+    const both = make(template, ['Wicket Mill', 'Ember Yard'])
+    expect(wordsOn(both.bytes, ORDER_TOGETHER)).toContain('Order of 2 jobs')
+    const one = make(both.bytes)
+    expect(one.notes).toContain('Order together is out of date now: make its jobs in one go for a new one')
+    expect(wordsOn(one.bytes, ORDER_TOGETHER)[0]).toBe('Order together: out of date')
+    expect(wordsOn(make(one.bytes, ['Wicket Mill', 'Ember Yard']).bytes, ORDER_TOGETHER)).toContain('Order of 2 jobs')
+  })
+})
+
+describe('a sheet of the office’s own that points to ours', () => {
+  it('is worked out anew by whatever opens the file, and others keep their results', async () => {
+    const bytes = await typed(first.bytes, (workbook) => {
+      const own = workbook.addWorksheet('Mine')
+      own.getCell('A1').value = { formula: 'Wicket_Mill.Total', result: 1 }
+      own.getCell('A2').value = { formula: 'A1*0.3', result: 0.3 }
+    })
+    const rows = readSheet(openWorkbook(make(bytes).bytes, 'x'), 'Mine')!
+    expect([rows[0]![0], rows[1]![0]]).toEqual([
+      { value: null, formula: 'Wicket_Mill.Total' },
+      { value: null, formula: 'A1*0.3' },
+    ])
+    const apart = await typed(first.bytes, (workbook) => {
+      workbook.addWorksheet('Mine').getCell('A1').value = { formula: '2+3', result: 5 }
+    })
+    expect(readSheet(openWorkbook(make(apart).bytes, 'x'), 'Mine')![0]![0]).toMatchObject({ value: 5 })
+  })
+})
+
+describe('what is offered', () => {
+  it('names nothing that the job leaves out', () => {
+    const words = (Without: string) => {
+      const takeoff = takeoffOf({ ...leastRow, TankCount: 2, Without })
+      const source = { name: 'x', workbook: undefined, raw: startingOffice(true), places: first.source.places, absent: [] }
+      return wordsOn(papersAlone([{ takeoff, revision: 1 }], ['quote'], source, made), 'Quote Least').join('\n')
+    }
+    expect(words('')).toMatch(/One submersible pump with its switch and pressure tank/)
+    expect(words('')).toMatch(/Every tank tested under a vacuum/)
+    const without = words('PUMP, PRESSURE-TANK, VACUUM')
+    expect(without).not.toMatch(/submersible pump with|tested under a vacuum/)
+    expect(without).toMatch(/of buried water line and .* of power feed/)
+  })
+})
+
+describe('a heading under another name', () => {
+  /** A name in the trade's own words, at the place of ours. */
+  it.each([
+    ['Tax', 'Sales tax rate'],
+    ['Overhead', 'OH'],
+    ['Markup', 'Profit'],
+    ['TankCount', 'Number of cisterns'],
+    ['Cover_ft', 'Burial depth'],
+    ['GroundwaterDepth_ft', 'Water table, ft'],
+  ])('%s as "%s" is asked about', (ours, theirs) => {
+    const raw = startingOffice(true)
+    const rename = (name: string) => (name === ours ? theirs : name)
+    const Jobs = {
+      ...raw.Jobs,
+      columns: raw.Jobs.columns.map(rename),
+      rows: raw.Jobs.rows.map(({ row, cells }) => ({
+        row,
+        cells: { ...Object.fromEntries(Object.entries(cells).map(([name, value]) => [rename(name), value])), [theirs]: cells[ours] ?? (ours === 'TankCount' ? 2 : 0.05) },
+      })),
+    }
+    const office = readOffice({ ...raw, Jobs })
+    expect(problemsOf(office, office.tables.Jobs[0]!).map(({ renamed }) => renamed?.field)).toContain(ours)
+  })
+  it('a column of the office’s own at the end is nobody’s question', () => {
+    const Jobs = demoRows('Jobs').map((cells) => ({ ...cells, DepositShare: 0.3 }))
+    const raw = officeWith({ Jobs })
+    const office = readOffice({ ...raw, Jobs: { ...raw.Jobs, columns: [...raw.Jobs.columns, 'DepositShare'] } })
+    expect(problemsOf(office, office.tables.Jobs[0]!)).toEqual([])
+  })
+})
