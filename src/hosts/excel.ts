@@ -365,11 +365,12 @@ export class ExcelHost implements Host {
       const worksheet = context.workbook.worksheets.getItem(sheet)
       const place = Object.values(this.places).find((known) => known.sheet === sheet)
       const cell = worksheet.getRange(address(Math.max(1, row), place?.columnOf(column) ?? 1, false))
-      worksheet.protection.load('protected')
+      const { protection } = worksheet
+      protection.load('protected')
       await context.sync()
       worksheet.activate()
       // A column that is folded comes into sight; a protected sheet lets nobody unfold it.
-      if (place && !worksheet.protection.protected) cell.columnHidden = false
+      if (place && !protection.protected) cell.columnHidden = false
       cell.select()
       await context.sync()
     })

@@ -91,8 +91,7 @@ export function orderOutOfDate(job: string, made: Made): SheetPlan {
   )
   // Every cell that an order has is one of ours, and nobody's word that would be lost.
   for (let row = 1; row <= TITLE_ROWS; row++)
-    for (let column: number = row < 4 ? columns.text : columns.code; column <= (row < TITLE_ROWS ? columns.saved : LAST_PART); column++)
-      draft.put(column, 'faint', null, { row })
+    for (let column: number = row < 4 ? columns.text : columns.code; column <= (row < TITLE_ROWS ? columns.saved : LAST_PART); column++) draft.put(column, 'faint', null, { row })
   return draft.sheet(ORDER_TOGETHER, { kind: 'together', widths: [1, 20, 90], headingRow: TITLE_ROWS, landscape: true, footer: ORDER_TOGETHER })
 }
 

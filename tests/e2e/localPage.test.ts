@@ -46,7 +46,7 @@ const activeCell = (page: Page) =>
     return { sheet: getters.getSheetName!(sheetId) as string, row: row + 1, column: col + 1 }
   })
 const statusSays = (page: Page, words: RegExp) =>
-  page.waitForFunction((source) => new RegExp(source).test(document.querySelector('.status')?.textContent ?? ''), words.source, { timeout: 30_000 })
+  page.waitForFunction((source) => new RegExp(source).test(document.querySelector('.status')?.textContent ?? ''), words.source, { timeout: 60_000 })
 const columnOf = (field: string) => fieldNames.indexOf(field) + 2
 
 /** Moves the grid's selection as the name box would, then types, as fast as keys can come. */
@@ -98,7 +98,7 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
   async function opened(options = {}) {
     const watched = await watchedPage(options)
     await watched.page.goto(watched.address)
-    await watched.page.waitForSelector('.glance h2', { timeout: 30_000 })
+    await watched.page.waitForSelector('.glance h2', { timeout: 60_000 })
     return watched
   }
 
@@ -153,7 +153,7 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     const file = join(tmpdir(), `cistern-e2e-${process.pid}.xlsx`)
     await download.saveAs(file)
     await page.setInputFiles('#file', file)
-    await page.waitForFunction(() => document.querySelector('#bar-status')?.textContent?.includes('is open'), null, { timeout: 30_000 })
+    await page.waitForFunction(() => document.querySelector('#bar-status')?.textContent?.includes('is open'), null, { timeout: 60_000 })
     await page.waitForSelector('#job-picker option[value="Typed 1"]', { state: 'attached' })
     expect((await cellIn(page, 'Takeoff Typed 1', boots, takeoffColumns.yours)).value).toBe(7)
     expect((await cellIn(page, 'Takeoff Typed 1', boots, takeoffColumns.order)).value).toBe(7)
@@ -216,11 +216,11 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     await page.waitForSelector('#job-picker option[value="Fernlow 12"]', { state: 'attached' })
     expect(asked).toEqual(['The workbook on the page has changes that were not saved as .xlsx. Leave it?'])
     await typeInto(page, 'Jobs', 7, columnOf('Job'), 'Second')
-    await expect.poll(() => page.evaluate(keptCount), { timeout: 30_000 }).toBe(2)
+    await expect.poll(() => page.evaluate(keptCount), { timeout: 60_000 }).toBe(2)
     await page.reload()
-    await page.waitForSelector('#restore:not([hidden]) p:nth-child(2)', { timeout: 30_000 })
+    await page.waitForSelector('#restore:not([hidden]) p:nth-child(2)', { timeout: 60_000 })
     await page.click('#restore p:nth-child(1) button')
-    await page.waitForSelector('#job-picker option[value="Precious"]', { state: 'attached', timeout: 30_000 })
+    await page.waitForSelector('#job-picker option[value="Precious"]', { state: 'attached', timeout: 60_000 })
   })
 
   it('a saved file has its lists, borders and hidden sheets', async () => {
@@ -247,7 +247,7 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     expect(takeoff.getCell(5, 2).border?.bottom?.style).toBe('thin')
     // Saved: nothing is offered after a reload.
     await page.reload()
-    await page.waitForSelector('.glance h2', { timeout: 30_000 })
+    await page.waitForSelector('.glance h2', { timeout: 60_000 })
     expect(await page.evaluate(keptCount)).toBe(0)
   })
 
@@ -293,7 +293,7 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('new-Job')
     await typeAcross(['Sedge End', '300 m2', 'Heron', '3', 'Quern', '20', '20', '90', '100'])
     await page.keyboard.press('Enter')
-    await page.waitForSelector('.glance .section', { timeout: 30_000 })
+    await page.waitForSelector('.glance .section', { timeout: 60_000 })
     expect(await page.textContent('.glance h2')).toBe('Sedge End')
     expect(await page.textContent('.glance .sum')).toMatch(/\d+ × Quern \d+, [\d,]+ gal.*no total yet/)
     expect(await page.textContent('.glance .verdicts')).toContain('Not given')
@@ -383,11 +383,11 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
   it('keeps unsaved work and offers it after a reload', async () => {
     const { page } = await opened()
     await typeInto(page, 'Jobs', 6, columnOf('Job'), 'Renamed')
-    await expect.poll(() => page.evaluate(keptCount), { timeout: 30_000 }).toBe(1)
+    await expect.poll(() => page.evaluate(keptCount), { timeout: 60_000 }).toBe(1)
     await page.reload()
-    await page.waitForSelector('#restore:not([hidden]) button', { timeout: 30_000 })
+    await page.waitForSelector('#restore:not([hidden]) button', { timeout: 60_000 })
     await page.click('#restore button')
-    await page.waitForSelector('#job-picker option[value="Renamed"]', { state: 'attached', timeout: 30_000 })
+    await page.waitForSelector('#job-picker option[value="Renamed"]', { state: 'attached', timeout: 60_000 })
   })
 
   it('a takeoff that was made before a reload has its drawings on the page and in the file that is saved after it', async () => {
@@ -401,11 +401,11 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
       })
     const before = await shown()
     expect(before).toBeGreaterThan(5)
-    await expect.poll(() => page.evaluate(keptCount), { timeout: 30_000 }).toBe(1)
+    await expect.poll(() => page.evaluate(keptCount), { timeout: 60_000 }).toBe(1)
     await page.reload()
-    await page.waitForSelector('#restore:not([hidden]) button', { timeout: 30_000 })
+    await page.waitForSelector('#restore:not([hidden]) button', { timeout: 60_000 })
     await page.click('#restore button')
-    await expect.poll(shown, { timeout: 30_000 }).toBe(before)
+    await expect.poll(shown, { timeout: 60_000 }).toBe(before)
     const [download] = await Promise.all([page.waitForEvent('download'), page.click('#save-file')])
     const saved = join(mkdtempSync(join(tmpdir(), 'drawn-')), 'saved.xlsx')
     await download.saveAs(saved)

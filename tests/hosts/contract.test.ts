@@ -9,14 +9,14 @@ import { gridData } from '../../src/hosts/gridData.js'
 import { registerTexts } from '../../src/hosts/gridTexts.js'
 import { registerTogether } from '../../src/hosts/gridTogether.js'
 import type { Host } from '../../src/hosts/host.js'
-import { addJob, addRainDays, makeTakeoffs, nameHeading, open, setUp } from '../../src/hosts/session.js'
+import { addJob, addRainDays, keptOf, makeTakeoffs, nameHeading, open, setUp } from '../../src/hosts/session.js'
 import { dateText, problemText } from '../../src/takeoff/fields.js'
 import { crewColumns } from '../../src/plan/sheets/crewSheet.js'
 import { testColumns } from '../../src/plan/sheets/testSheet.js'
 import { jobSheetNames } from '../../src/plan/jobSheets.js'
 import { takeoffColumns } from '../../src/plan/sheets/takeoffSheet.js'
 import { standardValidations } from '../../src/plan/officeSheets.js'
-import { templateWorkbook } from '../../src/plan/workbook.js'
+import { takeoffWorkbook, templateWorkbook } from '../../src/plan/workbook.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
 import { readOffice } from '../../src/takeoff/office.js'
 import { jobFields, tableNames } from '../../src/takeoff/officeTables.js'
@@ -133,6 +133,9 @@ describe.each([
     rig.type(names.test, rowOfCode(rig, 'T2', names.test), testColumns.entries, 4.1)
     const again = await makeTakeoffs(rig.host, ['Wicket Mill'], { flavor: 'cells', made })
     expect(again.made[0]!.takeoff.lines.find(({ code }) => code === 'TIE-BOOT')).toMatchObject({ override: 9, order: 9 })
+    // The pane shows the price with what was typed on the sheets.
+    expect((await keptOf(rig.host, 'Wicket Mill')).overrides['TIE-BOOT']).toMatchObject({ quantity: 9 })
+    expect((await keptOf(rig.host, 'Ember Yard')).overrides).toEqual({})
     expect(String(rig.cell(names.takeoff, TIE_BOOT(rig), takeoffColumns.yours))).toBe('9')
     expect(String(rig.cell(names.takeoff, 3, 2))).toContain('revision 2')
     expect(rig.cell(names.crew, rowOfCode(rig, 'A1'), crewColumns.done)).toBe('R. Voss, 11/25')
@@ -462,6 +465,80 @@ describe('Excel in memory, what can go wrong', () => {
     expect(book.syncs).toBeLessThanOrEqual(31)
     expect(book.largest).toBeLessThan(5_000_000)
     expect(book.sheets.filter(({ name }) => name.startsWith('Takeoff '))).toHaveLength(50)
+  })
+
+  it('a page set-up that is refused costs no content, and is said', async () => {
+    const { book, host } = excelRig()
+    await setUp(host, made, true)
+    book.refusesPages = true
+    const { made: done, failed } = await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'native', made })
+    expect(failed).toBeUndefined()
+    expect(done[0]!.notes.join(' ')).toContain('Excel did not take the page set-up of the sheets')
+    expect(book.sheet(names.takeoff)!.formulas.size).toBeGreaterThan(500)
+  })
+  it('prints of a takeoff what is for paper, and begins a page where the plan does', async () => {
+    const { book, host } = excelRig()
+    await setUp(host, made, true)
+    await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'native', made })
+    const plan = takeoffWorkbook(startingOffice(true), [demoTakeoff('Wicket Mill')], 'native', made).sheets.find(({ name }) => name === names.takeoff)!
+    expect(book.sheet(names.takeoff)!.page.printArea).toMatch(new RegExp(`^A1:${letters(plan.print!.lastColumn!)}\\d+$`))
+    expect(book.sheet(names.takeoff)!.page.zoom).toEqual(plan.print!.percent === undefined ? { horizontalFitToPages: 1 } : { scale: plan.print!.percent })
+    expect(book.sheet(names.design)!.page.printArea).toBeUndefined()
+  })
+  it('a workbook that calculates by hand is calculated, and that is said', async () => {
+    const { book, host } = excelRig()
+    await setUp(host, made, true)
+    expect(book.calculated).toBe(0)
+    book.calculationMode = 'Manual'
+    const { made: done } = await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'native', made })
+    expect(book.calculated).toBe(1)
+    expect(done[0]!.notes.join(' ')).toContain('calculates by hand')
+  })
+  it('a row of totals is no row of a table, and no rows are put below it', async () => {
+    const { book, host } = excelRig(true)
+    await setUp(host, made, true)
+    const before = (await open(host)).office!.tables.Prices.length
+    const table = book.tables.find(({ name }) => name === 'Prices')!
+    table.area.rows++
+    table.showTotals = true
+    table.sheet.formulas.set(`${table.area.row + table.area.rows - 1},${table.area.column}`, 'Total')
+    expect((await open(host)).office!.tables.Prices).toHaveLength(before)
+    await expect(host.putRows('Prices', ['Code'], [['X']])).rejects.toThrow(/The table Prices has a row of totals/)
+  })
+  it('names that lost their sheet point to it again', async () => {
+    const { book, host } = excelRig()
+    await setUp(host, made, true)
+    await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'native', made })
+    const whole = book.names.get('wicket_mill.total')
+    book.deleteSheet(book.sheet(names.takeoff)!)
+    book.names.set('wicket_mill.total', '=#REF!$G$23')
+    await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'native', made })
+    expect(book.names.get('wicket_mill.total')).toBe(whole)
+  })
+  it('writes a formula into no cell that holds something, and shows a place on a protected sheet', async () => {
+    const { book, host } = excelRig()
+    await setUp(host, made, true)
+    book.active = { sheet: 'Jobs', cell: 'B6' }
+    await expect(host.insert('=1+1')).rejects.toThrow(/holds something: pick an empty cell/)
+    book.active = { sheet: 'Jobs', cell: 'B60' }
+    expect(await host.insert('=1+1')).toMatch(/B60$/)
+    book.sheet('Jobs')!.isProtected = true
+    await host.select({ sheet: 'Jobs', row: 7, column: 'Markup' })
+    expect(book.active.cell).toMatch(/7$/)
+  })
+  it('enters calls again whose functions Excel does not know yet, in either of its spellings', async () => {
+    const { book, host } = excelRig()
+    const sheet = book.sheet('Sheet1')!
+    for (const [at, formula] of ['=CISTERN.TOTALHEAD(1,2,3)', '=_xldudf_CISTERN_TOTALHEAD(1,2,3)', '=OTHER(1)'].entries()) {
+      sheet.formulas.set(`${at + 1},1`, formula)
+      book.results.set(formula, '#NAME?')
+    }
+    expect(await host.wake!()).toBe(2)
+    expect(sheet.formulas.get('2,1')).toBe('=CISTERN.TOTALHEAD(1,2,3)')
+  })
+  it('a heading that is gone is said, with what to do', async () => {
+    const { host } = excelRig()
+    await expect(host.addRow('Headings', { Table: 'Jobs' })).rejects.toThrow(/There is no table Headings/)
   })
 
   it('a failure at any sync leaves the workbook as it was', async () => {

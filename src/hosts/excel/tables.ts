@@ -10,7 +10,7 @@ export function askTable<N extends string>(workbook: Excel.Workbook, name: N, wh
   table.load('name,showTotals,showHeaders')
   table.worksheet.load('name')
   table.worksheet.protection.load('protected')
-  range.load(`${what},rowIndex,columnIndex`)
+  range.load(what === 'values' ? 'values,rowIndex,columnIndex' : 'formulas,rowIndex,columnIndex')
   return { name, table, range }
 }
 export type AskedTable = ReturnType<typeof askTable<string>>
