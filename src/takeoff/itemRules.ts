@@ -5,7 +5,7 @@ import { readCall } from './call.js'
 import { ruleProblem } from './checkRules.js'
 import type { Problem } from './fields.js'
 import type { Office, Row } from './office.js'
-import { sectionNamed, sections, type ItemKind } from './officeTables.js'
+import { itemKinds, sectionNamed, sections, type ItemKind } from './officeTables.js'
 import { numberOfRow010, rows010 } from './older/rows010.js'
 import { readTemplate, templateFormula } from './template.js'
 
@@ -77,7 +77,10 @@ const depth = (text: string): number => {
 }
 
 /** What stands on the takeoff as the heading of a part or beside a sum of it. */
-const sumWords: ReadonlySet<string> = new Set(['added by hand', 'summary', 'order cost', 'overhead', 'markup', 'tax', 'total', 'further work'])
+const sumWords: ReadonlySet<string> = new Set([
+  ...['added by hand', 'summary', 'order cost', 'overhead', 'markup', 'tax', 'total', 'further work', 'further work and credits'],
+  ...['days of the crew', 'price a gallon stored', 'list prices have moved the order cost by', ...itemKinds.map((kind) => `of the order cost: ${kind}`)],
+])
 
 /** Rows that 0.1.0 wrote and nobody touched: their units are not held against the office. */
 export const isOlderRow = (row: Row): boolean => rows010.has(numberOfRow010(row.cells))
@@ -132,7 +135,7 @@ export function readItemRules(office: Office): { rules: ItemRule[]; problems: Pr
     if (pieces && pricedUnit(unit).name !== 'ft') problem('Pieces', 'empty where the Unit is not ft: lengths are cut, nothing else', `"${unit}"`)
     const named = sectionNamed(cellText(item, 'Section'))
     const section = order.find((known) => known.toLowerCase() === named.toLowerCase()) ?? named
-    if (sumWords.has(section.toLowerCase())) problem('Section', 'a name that no sum of the takeoff has', `"${section}"`)
+    if (sumWords.has(section.toLowerCase()) || /, total$/i.test(section)) problem('Section', 'a name that no sum of the takeoff has', `"${section}"`)
     if (problems.length > before || !quantity || section === '') continue
     if (!order.includes(section)) order.push(section)
     rules.push({

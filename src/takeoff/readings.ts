@@ -38,7 +38,7 @@ export const readingRules: readonly ReadingRule[] = [
     'X5',
     'Pump running, amperes',
     'A',
-    '{MotorCurrent_A} by the code’s table; the nameplate decides',
+    '{MotorCurrent_A} by the table; the nameplate decides',
     judged('reading<=MotorCurrent_A', 'IF(reading<=1.25*MotorCurrent_A,"check","stop")'),
     {
       span: [0, 200],

@@ -25,7 +25,7 @@ ${item('/org.openoffice.Setup/Product', 'ooSetupLastVersion', '7.4', 'string')}
 </oor:items>`
 
 /** Converts a file with a fresh profile; answers the path of the result. */
-export async function convertWithCalc(file: string, kind: 'xlsx' | 'pdf' | 'csv', outFolder: string, timeout = 180_000): Promise<string> {
+export async function convertWithCalc(file: string, kind: 'xlsx' | 'pdf' | 'csv', outFolder: string, timeout = 400_000): Promise<string> {
   const profile = mkdtempSync(join(tmpdir(), 'calc-profile-'))
   mkdirSync(join(profile, 'user'), { recursive: true })
   writeFileSync(join(profile, 'user', 'registrymodifications.xcu'), settings)

@@ -15,18 +15,20 @@ import { crewSteps, LOG_ENTRIES, logLoss, logVerdict } from '../../src/takeoff/c
 import { defaultItems } from '../../src/takeoff/defaultItems.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
 import { knownNames } from '../../src/takeoff/names.js'
-import { lineSums, pricedUnit } from '../../src/takeoff/itemRules.js'
+import { lineSums, pricedUnit, readItemRules } from '../../src/takeoff/itemRules.js'
 import { readOffice } from '../../src/takeoff/office.js'
-import { jobFields } from '../../src/takeoff/officeTables.js'
+import { jobFields, sections } from '../../src/takeoff/officeTables.js'
 import { foundFigures, results } from '../../src/takeoff/results/index.js'
 import { days } from '../../src/takeoff/rowLists/days.js'
 import { rowLists } from '../../src/takeoff/rowLists/index.js'
 import { textsOf } from '../../src/takeoff/rowLists/rowList.js'
 import { templateFormula, namesIn } from '../../src/takeoff/template.js'
 import { readingRules } from '../../src/takeoff/readings.js'
+import { sheetKinds } from '../../src/plan/sheets/index.js'
 import { scope } from '../../src/plan/sheets/quoteSheet.js'
+import { sumLabels } from '../../src/plan/sheets/takeoffSheet.js'
 import { verdictRules } from '../../src/takeoff/verdicts.js'
-import { demoRows, leastRow, takeoffOf } from '../support/office.js'
+import { demoRows, leastRow, officeWith, takeoffOf } from '../support/office.js'
 
 const sizes: Readonly<Record<string, string>> = { ft: 'ft', 'yd³': 'yd3', 'ft²': 'ft2', ton: 'ton', h: 'h', day: 'day', pint: 'pint', quart: 'quart', '1000 gal': 'kgal' }
 
@@ -154,6 +156,21 @@ describe('every cell function', () => {
     const called = new Set(texts.flatMap((text) => [...text.matchAll(/\b([A-Z]{5,})(?:\.[A-Z]+)?\(/g)].map((match) => match[1]!)))
     const without = calculations.map(({ id }) => id).filter((id) => !called.has(id))
     expect(without.sort()).toEqual(Object.keys(apart).sort())
+  })
+})
+
+describe('words that are found again', () => {
+  it('no section may be called what stands beside a sum of the takeoff', () => {
+    for (const label of sumLabels([])) {
+      const office = readOffice(officeWith({ Items: [...demoRows('Items'), { Code: 'X', Section: label, Description: 'X', Quantity: '1', Unit: 'each', Why: 'x', Price: '1' }] }))
+      const refused = readItemRules(office).problems.some(({ column }) => column === 'Section')
+      // A name of a section of ours is a section.
+      expect(refused || sections.includes(label as never), label).toBe(true)
+    }
+  })
+  it('entries of two sheets of a job are never under one code', () => {
+    const prefixes = sheetKinds.flatMap(({ lists }) => lists?.flatMap(({ prefix }) => prefix ?? []) ?? [])
+    expect(new Set(prefixes).size).toBe(prefixes.length)
   })
 })
 

@@ -9,7 +9,8 @@ import { openStops } from './quoteSheet.js'
 import { sumPlace } from './takeoffSheet.js'
 
 export const AMEND_PREFIX = 'C '
-const columns = { code: 2, text: 3, from: 4, to: 5, price: 6 } as const
+/** What changes, its counts and price; names have a wide column of their own. */
+const columns = { code: 2, text: 3, done: 4, from: 5, to: 6, price: 7 } as const
 const headings: Readonly<Record<string, string>> = { code: 'To sign', text: 'Who', done: 'Name and date' }
 /** Cells that are signed; the history of changes keeps what stood in them at an earlier revision. */
 export const signers: readonly (readonly [code: string, what: string])[] = [
@@ -78,21 +79,19 @@ function amendSheet({ takeoff, earlier, made, names, heading, design }: JobConte
   draft.letterhead(columns.price, house.head)
   draft.section(columns.price, 'WHAT CHANGES')
   if (openStops(takeoff)) {
-    draft.put(columns.code, 'wrapped', 'No price: a verdict says stop, and nobody has answered for it on the Quote.')
+    draft.put(columns.code, 'text', 'No price: a verdict says stop, and nobody has answered for it on the Quote.')
     draft.next(2)
   } else listed()
   draft.put(columns.code, 'text', 'The work of this change is not begun before both have signed. What it rests on, and what is not in the price, stands on the quote.')
   draft.next(2)
   draft.put(columns.code, 'heading', headings.code!)
   draft.put(columns.text, 'heading', headings.text!)
-  draft.put(columns.from, 'heading', headings.done!)
-  draft.put(columns.to, 'heading', null)
-  draft.put(columns.price, 'heading', null)
+  draft.put(columns.done, 'heading', headings.done!)
   draft.next()
   for (const [code, who] of signers) {
     draft.put(columns.code, 'faint', code, { format: 'text' })
     draft.put(columns.text, 'text', who)
-    draft.put(columns.from, 'siteEntry', isSame ? (crew.cells[`${AMEND_PREFIX}${code}`]?.done ?? null) : null, { format: 'text' })
+    draft.put(columns.done, 'siteEntry', isSame ? (crew.cells[`${AMEND_PREFIX}${code}`]?.done ?? null) : null, { format: 'text' })
     draft.next()
   }
   draft.next()
@@ -106,7 +105,7 @@ function amendSheet({ takeoff, earlier, made, names, heading, design }: JobConte
     ] as const)
       draft.put(column, 'headingRight', words)
     draft.put(columns.code, 'heading', 'Line')
-    draft.put(columns.text, 'heading', null)
+    for (const column of [columns.text, columns.done]) draft.put(column, 'heading', null)
     draft.next()
     const first = draft.row
     for (const { words, from, to, price } of rows) {
@@ -115,7 +114,7 @@ function amendSheet({ takeoff, earlier, made, names, heading, design }: JobConte
         [columns.from, from],
         [columns.to, to],
       ] as const)
-        if (count !== null) draft.put(column, typeof count === 'number' ? 'number' : 'faintRight', count, { format: typeof count === 'number' ? 2 : 'text' })
+        if (count !== null) draft.put(column, typeof count === 'number' ? 'number' : 'faintRight', count, { format: typeof count !== 'number' ? 'text' : Number.isInteger(count) ? 0 : 2 })
       draft.put(columns.price, 'number', price, { format: 2 })
       draft.next()
     }
@@ -129,10 +128,10 @@ function amendSheet({ takeoff, earlier, made, names, heading, design }: JobConte
 
   function total(label: string, value: number, text: string, role: 'subtotal' | 'total' = 'subtotal'): void {
     draft.put(columns.text, `${role}Label`, label)
-    for (const column of [columns.from, columns.to]) draft.put(column, `${role}Label`, null)
+    for (const column of [columns.done, columns.from, columns.to]) draft.put(column, `${role}Label`, null)
     draft.put(columns.price, role, value, { format: 2, formula: text })
     draft.next()
   }
 
-  return fittedToPage(draft.sheet(sheet, { kind: 'amend', widths: [1, 10, 58, 12, 12, 16], headingRow: 3, landscape: false, footer: design.name }))
+  return fittedToPage(draft.sheet(sheet, { kind: 'amend', widths: [1, 8, 40, 28, 11, 11, 15], headingRow: 3, landscape: false, footer: design.name }))
 }

@@ -28,6 +28,7 @@ const entries: readonly (readonly [code: string, what: string])[] = [
   ['5', 'Offered by, date'],
   ['6', 'Accepted by, date'],
 ]
+const CUSTOMER = '2'
 const ACCEPTED = '6'
 /** Entries that the sheet House has the words for. */
 const saidByHouse: readonly string[] = ['1', '3', '4']
@@ -112,6 +113,11 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
   draft.letterhead(LAST_COLUMN, house.head)
   const stops = stopsOf(design)
   const open = openStops(takeoff)
+  const customer = String(crew.cells[`${QUOTE_PREFIX}${CUSTOMER}`]?.done ?? '')
+  if (customer) {
+    draft.put(columns.code, 'text', `For ${customer}`)
+    draft.next()
+  }
   section('What is offered')
   for (const words of partsOf(scope, takeoff)) sentence(words)
   if (isTreated(takeoff)) sentence('A treatment set of filters and lamp at the house; tested and kept up, or the water is not for drinking.')

@@ -116,8 +116,10 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
   function logOfTanks(): void {
     section('Log of the vacuum test')
     const terms =
-      'Wanted: {TestVacuum_inHg} for {TestHold_min}, of which {TestLoss%} may be lost; warming air is allowed for where both temperatures are read. Air of the site: {Barometer_inHg}. A test done again goes into a line R: which tank, what was mended.'
+      'Wanted: {TestVacuum_inHg} for {TestHold_min}, of which {TestLoss%} may be lost; warming air is allowed for where both temperatures are read. Air of the site: {Barometer_inHg}.'
     draft.put(columns.code, 'siteFact', design.words(terms), live(terms))
+    draft.next()
+    draft.put(columns.code, 'siteFact', 'A test done again goes into a line R: which tank, and what was mended.')
     draft.next()
     if (design.number('SecondTanks') > 0) {
       const models = 'Tanks by model: {Models}, those named last at the far end, where the roof water enters.'
