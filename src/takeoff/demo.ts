@@ -71,7 +71,7 @@ const rain: readonly Cells[] = [
 const price = (Code: string, Price_usd: number): Cells => ({ Code, Price_usd })
 const prices: readonly Cells[] = [
   price('LOCATE', 0), price('LAYOUT', 45), price('STRIP', 1.8), price('DIG', 4.2), price('TRENCH-LINE', 2.1), price('TRENCH-DRAIN', 2.6), price('HAUL', 165), price('FENCE', 0.9), price('LADDER', 18), price('DEWATER', 140), price('TRENCH-BOX', 120),
-  price('RISER', 62), price('RISER-LID', 118), price('MASTIC', 1.35), price('SIGN', 14), price('VENT', 38), price('DOSE', 1.6),
+  price('RISER', 62), price('RISER-LID', 118), price('LID-INSUL', 26), price('MASTIC', 1.35), price('SIGN', 14), price('VENT', 38), price('DOSE', 1.6),
   price('TIE-PIPE', 4.85), price('TIE-BOOT', 27.5), price('TIE-CLAMP', 9.4), price('TIE-LUBE', 13),
   price('PORT-STUB', 4.85), price('PORT-CLAMP', 9.4), price('PORT-BEND', 13.8), price('DRAIN-PVC 40', 4.85), price('DRAIN-PVC SDR 35', 2.95), price('DRAIN-PVC 40-6', 9.4), price('DRAIN-PVC SDR 35-6', 5.6), price('DRAIN-PVC SDR 35-8', 9.8), price('DRAIN-BEND', 9.2), price('DRAIN-WYE', 34), price('DRAIN-BEND-6', 21), price('DRAIN-BEND-8', 39), price('DRAIN-WYE-6', 62), price('DRAIN-WYE-8', 98), price('DRAIN-CLEANOUT-6', 54), price('DRAIN-CLEANOUT-8', 88), price('FILTER', 240), price('DRAIN-CLEANOUT', 31), price('WASHER', 190), price('CALM', 54), price('FLAP', 72), price('OUTFALL', 34), price('PVC-CEMENT', 22), price('DRAIN-ADAPTER', 11.5), price('DRAIN-ADAPTER-6', 24), price('DRAIN-ADAPTER-8', 41), price('PORT-REDUCER', 18.5), price('PORT-REDUCER-3', 9.5), price('PORT-REDUCER-6', 27),
   price('PE-PE IPS 160-1', 0.62), price('PE-PE IPS 200-1', 0.78), price('PE-PE IPS 160-1-1/4', 0.96), price('PE-PE IPS 200-1-1/4', 1.22), price('PE-PE IPS 200-1-1/2', 1.64), price('PE-PE IPS 200-2', 2.55), price('PE-PE CTS-1', 0.92), price('PE-PE CTS-1-1/4', 1.38),
@@ -100,7 +100,7 @@ const emptyPrices = (rows: readonly Cells[]): readonly Cells[] => {
 const roofRows: readonly Cells[] = roofs.rows.map((row, at) => ({ Surface: row.surface!, Runoff: row.runoff!, Source: citationText(roofs.sourceOf(at)) }))
 
 const suppliers: readonly (readonly [RegExp, string])[] = [
-  [/^(?:TANK|HAUL-TANKS|RISER|MASTIC|VENT|SIGN|TIE-BOOT|PLATE)/, 'Quern precast yard'],
+  [/^(?:TANK|HAUL-TANKS|RISER|LID|MASTIC|VENT|SIGN|TIE-BOOT|PLATE)/, 'Quern precast yard'],
   [/^(?:STONE|HAUL-STONE|BACKFILL|IMPORT|FABRIC|OUTFALL)/, 'Stonecup quarry'],
   [/^(?:EXCAVATOR|COMPACTOR|CRANE|SHORING|TRENCH-BOX|DEWATER|FENCE|LADDER|GAS|PLUG|VACUUM)/, 'Fallow Cross hire'],
   [/^(?:CABLE|CONDUIT|CORD|SPLICE|GROUND|WARN|DISCONNECT|BREAKER)/, 'Low Fallow electric'],

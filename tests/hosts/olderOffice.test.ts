@@ -99,7 +99,7 @@ describe('a workbook of 0.6.1', () => {
         .filter(({ table }) => table === 'Items')
         .map(({ key }) => key)
         .sort(),
-    ).toEqual([...Object.keys(items061), ...Object.keys(items070), 'DRAIN-ADAPTER{DrainSuffix}', 'PLUG-{TankPort_in}', 'PORT-REDUCER{PortSuffix}', 'RELIEF'].sort())
+    ).toEqual([...Object.keys(items061), ...Object.keys(items070), 'DRAIN-ADAPTER{DrainSuffix}', 'LID-INSUL', 'PLUG-{TankPort_in}', 'PORT-REDUCER{PortSuffix}', 'RELIEF'].sort())
     // A set of cement makes 40 joints: 0.55 a joint is 22.00 a set.
     expect(changes.find(({ key, table }) => table === 'Prices' && key === 'PVC-CEMENT')?.cells).toMatchObject({ Unit: 'set', Price_usd: 22 })
     expect(
@@ -107,7 +107,7 @@ describe('a workbook of 0.6.1', () => {
         .filter(({ table, row }) => table === 'Prices' && row === undefined)
         .map(({ key }) => key)
         .sort(),
-    ).toEqual(['DRAIN-ADAPTER', 'DRAIN-ADAPTER-6', 'DRAIN-ADAPTER-8', 'PLUG-6', 'PORT-REDUCER', 'PORT-REDUCER-3', 'PORT-REDUCER-6', 'RELIEF'])
+    ).toEqual(['DRAIN-ADAPTER', 'DRAIN-ADAPTER-6', 'DRAIN-ADAPTER-8', 'LID-INSUL', 'PLUG-6', 'PORT-REDUCER', 'PORT-REDUCER-3', 'PORT-REDUCER-6', 'RELIEF'])
     expect(Object.fromEntries(columns.map(({ table, names }) => [table, names]))).toEqual({
       Jobs: ['DownspoutRise_ft', 'SupplyPhases'],
       Pumps: ['Wires'],
