@@ -4,7 +4,7 @@
  * @borgar/fx; this file gives its syntax tree a meaning.
  */
 import { parse, tokenize, type AstExpression } from '@borgar/fx'
-import { countProblem, nativeFunctions } from './functions.js'
+import { allowedFunctions, countProblem, nativeFunctions } from './functions.js'
 import { FormulaError, finite, isColumn, isError, toNumber, toText, toTruth, type Single, type Value } from './value.js'
 
 export interface Scope {
@@ -70,13 +70,17 @@ function readFormula(text: string): Formula {
   const names = new Set<string>()
   const functions = new Set<string>()
   const compiled = compile(tree, names, functions)
+  const places: NamePlace[] = []
+  placesIn(tree, places)
+  // Calls that stay as they are need no look into the tree: most formulas have no other ones.
+  const hasCalls = [...functions].some((name) => !allowedFunctions.includes(name))
   return {
     text: source.slice(1),
     names: [...names],
     functions: [...functions],
     tree,
     evaluate: compiled,
-    render: (name, call) => rendered(tree, source, name, call).slice(1),
+    render: (name, call) => (call && hasCalls ? rendered(tree, source, name, call) : named(places, source, name)).slice(1),
   }
 }
 
@@ -236,6 +240,28 @@ export function argumentSpans(source: string, start: number, end: number): [from
 }
 
 /** Rebuilds the text of a node with its names and calls replaced; everything between them stays as it was. */
+/** Where a name stands in the text of its formula. */
+interface NamePlace {
+  start: number
+  end: number
+  name: string
+}
+function placesIn(node: AstExpression | null, places: NamePlace[]): void {
+  if (node === null || !node.loc) return
+  const [start, end] = node.loc as [number, number]
+  if (node.type === 'ReferenceIdentifier') places.push({ start, end, name: node.value })
+  else if ('arguments' in node) for (const child of node.arguments) placesIn(child as AstExpression | null, places)
+}
+function named(places: readonly NamePlace[], source: string, name: (name: string) => string): string {
+  let text = ''
+  let at = 0
+  for (const place of places) {
+    text += source.slice(at, place.start) + name(place.name)
+    at = place.end
+  }
+  return text + source.slice(at)
+}
+
 function rendered(node: AstExpression, source: string, name: (name: string) => string, call: ((call: Call) => string | undefined) | undefined): string {
   const write = (part: AstExpression, from: number, to: number): string => {
     const holes = replacements(part)

@@ -28,7 +28,7 @@ export interface RaisedVerdict {
   name: VerdictName
   label: string
   verdict: Verdict
-  words: string
+  readonly words: string
   rule: RestingVerdict
 }
 export interface RaisedCaution extends CautionRule {
@@ -55,6 +55,7 @@ export class Design implements JobRows {
   private readonly scope: Scope
   private readonly lists = new Map<RowList, Listed>()
   private balanced: DailyBalance | undefined
+  private raised: readonly RaisedVerdict[] | undefined
   /** Fields that the tool sized, with the value it took. */
   readonly sized = new Map<string, CellValue>()
   /** The roofs: that of the row first. */
@@ -183,10 +184,20 @@ export class Design implements JobRows {
     return isError(value) ? `${value.code} ${value.message}`.trim() : String(value)
   }
 
-  verdicts(): RaisedVerdict[] {
-    return verdictRules
-      .map((rule) => ({ name: rule.name as VerdictName, label: rule.label, verdict: this.verdict(rule.name as VerdictName), words: this.text(rule.wordsFormula), rule }))
-      .sort((one, other) => verdictWords.indexOf(one.verdict) - verdictWords.indexOf(other.verdict))
+  /** All verdicts, worst first; their words are put together when somebody reads them. */
+  verdicts(): readonly RaisedVerdict[] {
+    const words = (rule: RestingVerdict) => this.text(rule.wordsFormula)
+    return (this.raised ??= verdictRules
+      .map((rule): RaisedVerdict => ({
+        name: rule.name as VerdictName,
+        label: rule.label,
+        verdict: this.verdict(rule.name as VerdictName),
+        rule,
+        get words() {
+          return words(rule)
+        },
+      }))
+      .sort((one, other) => verdictWords.indexOf(one.verdict) - verdictWords.indexOf(other.verdict)))
   }
 
   /** A verdict whose formula fails is a stop: what cannot be checked is not passed. */
