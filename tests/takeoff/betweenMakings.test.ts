@@ -237,6 +237,9 @@ describe('what is offered', () => {
     }
     expect(words('')).toMatch(/One submersible pump with its switch and pressure tank/)
     expect(words('')).toMatch(/Every tank tested under a vacuum/)
+    // Each thing is offered once.
+    expect(words('').match(/of buried water line/g)).toHaveLength(1)
+    expect(words('').match(/under a vacuum of/g)).toHaveLength(1)
     const without = words('PUMP, PRESSURE-TANK, VACUUM')
     expect(without).not.toMatch(/submersible pump with|tested under a vacuum/)
     expect(without).toMatch(/of buried water line and .* of power feed/)

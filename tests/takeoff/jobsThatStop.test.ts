@@ -161,7 +161,12 @@ describe('drains and traffic', () => {
     for (const Port_in of [3, 4, 6, 8]) {
       const codes = ['PORT-STUB', 'PORT-CLAMP', 'PORT-BEND', 'FLAP', 'PLUG', 'PORT-REDUCER'].map((code) => (Port_in === 4 ? code : `${code}-${Port_in}`))
       const prices = [...demoRows('Prices').filter(({ Code }) => !codes.includes(String(Code))), ...codes.map((Code) => ({ Code, Price_usd: 10 }))]
-      const { design } = takeoffOf({ ...leastRow, TankCount: 2 }, { ...tanks({ Port_in }), Prices: prices })
+      const takeoff = takeoffOf({ ...leastRow, TankCount: 2 }, { ...tanks({ Port_in }), Prices: prices })
+      const { design } = takeoff
+      // One tie of 4 in has two ends to plug; ports are plugged in their own size.
+      const ports = design.number('PortsUsed')
+      expect(lineOf(takeoff, 'PLUG')?.net, String(Port_in)).toBe(Port_in === 4 ? 2 + ports : 2)
+      expect(lineOf(takeoff, `PLUG-${Port_in}`)?.net, String(Port_in)).toBe(Port_in === 4 ? undefined : ports)
       // Schedule 40 (ASTM D1785): the bore of a size lies within a tenth of its name.
       expect(Math.abs(design.number('PortBore_in') - Port_in), String(Port_in)).toBeLessThan(0.1)
     }
@@ -219,6 +224,12 @@ describe('rock, gravity, ports', () => {
     // One on the inlet; 300 ft out: at 100 and 200, the outfall being open.
     const job = takeoffOf({ ...base, ...dry, TankCount: 1, OverflowRun_ft: 300, OutfallDrop_ft: 20 })
     expect(lineOf(job, 'DRAIN-CLEANOUT')?.net).toBe(3 * job.design.number('InletCount'))
+  })
+  it('frost is held against the top of the line', () => {
+    // A trench of 36 in over frost of 30: 1 in PE IPS 200 (ASTM D2239, SIDR 7) is 1.049 + 2 x 0.150 = 1.349 in outside, so 34.651 in lie over it, and 36 are wanted.
+    const frost = (TrenchDepth_in: number) => takeoffOf({ ...base, ...dry, TankCount: 1, Cover_ft: 4, FrostDepth_in: 30, TrenchDepth_in, DownspoutRise_ft: 3 }).design
+    expect(frost(36).number('LineCover_in')).toBeCloseTo(34.651, 9)
+    expect([frost(36).verdict('FrostVerdict'), frost(38).verdict('FrostVerdict'), frost(31).verdict('FrostVerdict')]).toEqual(['check', 'pass', 'stop'])
   })
   it('rims that whole sections overshoot are said to the crew', () => {
     // Cover of 2.5 ft takes three sections of 1 ft: 6 in over grade, 3 in over a rim that stands 3 in proud.

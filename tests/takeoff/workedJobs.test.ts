@@ -62,7 +62,7 @@ describe('what was sized', () => {
 })
 
 describe('the depth of the trench, where a row is silent', () => {
-  it('is 36 in, or so that the top of the line is 6 in below frost (IPC 305.4, from memory): 1 in PE IPS 200 is 1.049 + 2 x 0.117 in outside', () => {
+  it('is 36 in, or so that the top of the line is 6 in below frost (IPC 305.4, from memory): 1 in PE IPS 200 is 1.049 + 2 x 0.150 in outside (ASTM D2239, SIDR 7)', () => {
     const depth = (FrostDepth_in: number) => takeoffOf({ ...leastRow, FrostDepth_in }).design.number('TrenchDepth_in')
     expect([0, 20, 30, 31, 48].map(depth)).toEqual([36, 36, 38, 39, 56])
   })
