@@ -160,7 +160,7 @@ function sameQuantity(one: Unit, other: Unit): boolean {
 }
 
 /** "5 ft" is a head only where a head is asked for; as a pressure it must say "5 ft of water". */
-const isWrittenOut = (name: UnitName, spelling: string): boolean => unitByName[name].quantity !== 'head' || spelling === plainUnitText(unitByName[name].symbol)
+const isWrittenOut = (name: UnitName, spelling: string): boolean => unitByName[name].quantity !== 'head' || spelling.toLowerCase() === plainUnitText(unitByName[name].symbol)
 
 const plainNumber = /^[-+]?(?:\d{1,3}(?:,\d{3})+|\d+)?(?:\.\d+)?(?:[eE][-+]?\d+)?$/
 const mixedFraction = /^([-+]?)(?:(\d+)[\s-]+)?(\d+)\/(\d+)$/
@@ -179,7 +179,7 @@ export function parseNumber(text: string): number | undefined {
 }
 
 function plainUnitText(text: string): string {
-  return text.trim().replace(/²/g, '2').replace(/³/g, '3').replace(/\^(?=\d)/g, '').replace(/°\s*/g, '').replace(/\s+/g, ' ').replace(/\.$/, '')
+  return text.trim().replace(/²/g, '2').replace(/³/g, '3').replace(/\^(?=\d)/g, '').replace(/°\s*/g, '').replace(/\.(?=\s|$)/g, '').replace(/\s+/g, ' ').trim()
 }
 
 /** Every spelling of a unit, tidied once. Several units may share one ("ft" is a length and a head). */
@@ -197,8 +197,10 @@ const unitsSpelled = (text: string): readonly UnitName[] | undefined => {
   return unitsBySpelling.get(spelling) ?? (spelling.length > 1 ? unitsInSmallLetters.get(spelling.toLowerCase()) : undefined)
 }
 const unitsInSmallLetters = new Map<string, UnitName[]>()
-for (const [spelling, names] of unitsBySpelling)
-  if (spelling.length > 1) unitsInSmallLetters.set(spelling.toLowerCase(), [...(unitsInSmallLetters.get(spelling.toLowerCase()) ?? []), ...names])
+for (const name of unitNames)
+  // Names of ours, as mw, are nobody's spelling.
+  for (const spelling of new Set([unitByName[name].symbol, ...(unitByName[name].also ?? [])].map((text) => plainUnitText(text).toLowerCase())))
+    if (spelling.length > 1) unitsInSmallLetters.set(spelling, [...(unitsInSmallLetters.get(spelling) ?? []), name])
 
 /** The unit that a text alone means, a length before a head; undefined for what is no unit ("each", "load"). */
 export const unitNamed = (text: string): UnitName | undefined => unitsSpelled(text)?.find((name) => unitByName[name].quantity !== 'head')
@@ -221,7 +223,7 @@ export function readAs(text: string, wanted: UnitName | undefined): Reading {
   const written = plainMarks(text.trim())
   const parts = numberThenUnit.exec(written)
   if (!parts) return { ok: false, reason: 'no number' }
-  const feetAndInches = /^(\d+)\s*(?:ft\.?|feet|')\s*-?\s*(\d+(?:\.\d+)?|\d+\/\d+|\d+[\s-]\d+\/\d+)\s*(?:in\.?|inches|")$/.exec(written)
+  const feetAndInches = /^(\d+)\s*(?:ft\.?|feet|')\s*-?\s*(\d+(?:\.\d+)?|\d+\/\d+|\d+[\s-]\d+\/\d+)\s*(?:in\.?|inches|")$/i.exec(written)
   if (feetAndInches && wanted && unitByName[wanted].quantity === 'length') {
     const inches = parseNumber(feetAndInches[2]!)
     if (inches !== undefined) return { ok: true, value: convert(Number(feetAndInches[1]) * 12 + inches, 'in', wanted) }

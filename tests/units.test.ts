@@ -193,6 +193,10 @@ describe('texts', () => {
     ['10 cy', 'yd3', 10],
     ['0.2 m3/s', 'gpm', (0.2 * 60_000) / 3.785411784],
     ['100 mmHg', 'inHg', 100 / 25.4],
+    ['5 FT 6 IN', 'ft', 5.5],
+    ['10 sq. ft', 'ft2', 10],
+    ['10 cu. yd.', 'yd3', 10],
+    ['10 FT OF WATER', 'psi', 29_890.6692 / 6894.757293168],
   ])('%s in %s', (text, unit, expected) => {
     const reading = readAs(text, unit)
     // Six or more figures are given above.

@@ -4,6 +4,7 @@ import { columnLetters, isMadeLine, type SheetPlan } from '../plan/plan.js'
 import { sheetKinds } from '../plan/sheets/index.js'
 import { TAKEOFF_HEADING_ROW, takeoffColumns, type TakeoffColumn } from '../plan/sheets/takeoffSheet.js'
 import { placesInWords } from '../takeoff/fields.js'
+import { olderDescriptions } from '../takeoff/older/descriptions.js'
 import { markOfWords, wordsMadeIn } from '../plan/sheets/asMade.js'
 import type { SheetContent } from './host.js'
 
@@ -18,15 +19,15 @@ const placeText = (plan: SheetPlan, row: number, at: number, words: string): str
 const shortened = (value: unknown): string => `"${String(value).slice(0, 40)}"`
 
 /** Cells that a person filled where a sheet of ours has none, or over words of a formula of ours: they would be gone when it is made again. `made` are marks of what it was made with. */
-export function lostWords(plan: SheetPlan, standing: SheetContent | undefined, made?: ReadonlySet<string>): string[] {
+export function lostWords(plan: SheetPlan, standing: SheetContent | undefined, made?: ReadonlySet<string>, said: readonly string[] = []): string[] {
   if (!standing || !isOurs(standing, false)) return []
   const content = plan.kind === 'takeoff' ? aligned(standing) : standing
-  return [...new Set([...besideOurs(plan, content), ...(made ? amongOurs(plan, content, made) : [])])]
+  return [...new Set([...besideOurs(plan, content, made), ...(made ? amongOurs(plan, content, made, said) : [])])]
 }
 
 /** Words in cells between ours: none that the sheet was made with, and none that it says again. */
-function amongOurs(plan: SheetPlan, content: SheetContent, made: ReadonlySet<string>): string[] {
-  const says = plan.cells.flatMap(({ value }) => (typeof value === 'string' ? [value] : []))
+function amongOurs(plan: SheetPlan, content: SheetContent, made: ReadonlySet<string>, said: readonly string[]): string[] {
+  const says = [...said, ...textsIn(plan)]
   // Words of a line are looked at beside what the line says now.
   const lines = new Set(plan.kind === 'takeoff' ? wordsOver(plan, content).map(({ place }) => place) : [])
   return content.flatMap((cells, row) =>
@@ -39,11 +40,16 @@ function amongOurs(plan: SheetPlan, content: SheetContent, made: ReadonlySet<str
   )
 }
 
-function besideOurs(plan: SheetPlan, content: SheetContent): string[] {
+const textsIn = ({ cells }: SheetPlan): string[] => cells.flatMap(({ value }) => (typeof value === 'string' ? [value] : []))
+
+function besideOurs(plan: SheetPlan, content: SheetContent, made: ReadonlySet<string> | undefined): string[] {
   // What is written beside the entries of some sheets is read back with them.
   if (sheetKinds.some(({ kind, lists }) => kind === plan.kind && lists?.some(({ onlyEntries }) => !onlyEntries))) return []
   const columns = new Set(plan.cells.map(({ column }) => column))
-  const lost = plan.kind === 'takeoff' ? wordsOver(plan, content).flatMap(({ place, isFormula }) => (isFormula ? [place] : [])) : []
+  const lost =
+    plan.kind === 'takeoff'
+      ? wordsOver(plan, content).flatMap(({ place, isFormula, words }) => (isFormula && !made?.has(markOfWords(words)) && !olderDescriptions.has(words) ? [place] : []))
+      : []
   const headings = new Set(plan.cells.filter(({ row }) => row <= plan.frozenRows).map(({ row, column }) => `${row} ${column}`))
   // A heading of ours that stood a row higher in an earlier version is nobody's word.
   const ourHeadings = new Set([...plan.cells.filter(({ row }) => row <= plan.frozenRows).map(({ column, value }) => `${column} ${value}`), ...olderHeadings])
@@ -61,7 +67,9 @@ export function wordsLostOf(plans: readonly SheetPlan[], read: (sheet: string) =
   const changes = plans.find(({ kind }) => kind === 'changes')
   const standing = changes && read(changes.name)
   const made = standing && wordsMadeIn(standing)
-  return plans.flatMap((plan) => lostWords(plan, read(plan.name), made?.get(plan.kind)))
+  // Who signed an earlier change order stands among the changes now.
+  const said = changes ? textsIn(changes) : []
+  return plans.flatMap((plan) => lostWords(plan, read(plan.name), made?.get(plan.kind), plan.kind === 'amend' ? said : []))
 }
 
 /** Plain words of lines that are written anew and said something else before: typed over here, or changed in Items; which of the two, nobody can tell. */
@@ -89,7 +97,7 @@ function aligned(content: SheetContent): SheetContent {
 const BEHIND = 30
 
 /** Words that stand in the place of a description or a reason of ours, and whether a formula of ours writes it. */
-function wordsOver(plan: SheetPlan, content: SheetContent): { place: string; isFormula: boolean }[] {
+function wordsOver(plan: SheetPlan, content: SheetContent): { place: string; isFormula: boolean; words: string }[] {
   const cellOf = (row: number, column: number) => plan.cells.find((cell) => cell.row === row && cell.column === column)
   const rowOfCode = new Map(plan.cells.flatMap(({ row, column, value }) => (column === takeoffColumns.code && value ? [[String(value), row] as const] : [])))
   return [...content.entries()].flatMap(([at, cells]) => {
@@ -100,7 +108,7 @@ function wordsOver(plan: SheetPlan, content: SheetContent): { place: string; isF
       const { value, formula } = cells[column - 1] ?? { value: null }
       const ours = cellOf(row, column)
       if (!ours || formula !== undefined || value === null || value === '' || value === ours.value) return []
-      return [{ place: placeText(plan, at, column - 1, shortened(value)), isFormula: ours.formula !== undefined }]
+      return [{ place: placeText(plan, at, column - 1, shortened(value)), isFormula: ours.formula !== undefined, words: String(value) }]
     })
   })
 }

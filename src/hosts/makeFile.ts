@@ -89,9 +89,10 @@ export function makeFile(source: Source, jobs: Iterable<JobToWrite>, flavor: Fla
     for (const { name } of plans) ofJobs.add(name)
   }
   const outOfDate: string[] = []
+  const ordered = (workbook && readSheet(workbook, ORDER_TOGETHER)) ?? []
   if (orders.jobs > 1) put([orders.sheet(made)])
-  else if (orders.jobs && workbook && isOurs(readSheet(workbook, ORDER_TOGETHER) ?? [], false)) {
-    put([orderOutOfDate(orders.names[0]!, made)])
+  else if (orders.jobs && isOurs(ordered, false)) {
+    put([orderOutOfDate(orders.names[0]!, made, ordered)])
     outOfDate.push(`${ORDER_TOGETHER} is out of date now: make its jobs in one go for a new one`)
   }
   const tables = officeSheets(raw, made).filter(({ name }) => !workbook || source.absent.some((table) => table === name))

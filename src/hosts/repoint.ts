@@ -1,6 +1,7 @@
 /** Formulas of an office's own sheets that point to cells of ours: they follow the line or name they meant when rows move. */
 import type { SheetPlan } from '../plan/plan.js'
 import { readSheet, type Workbook } from './file.js'
+import { isOfJob } from './standing.js'
 import { follow, moveOf, plainName, type Move, type Moves } from './moves.js'
 import type { Book, BookSheet } from './xlsx/book.js'
 import { attribute, edited, escapeXml, inside, unescapeXml, type Edit, type Tag } from './xlsx/xml.js'
@@ -20,7 +21,6 @@ export class References {
   private readonly written = new Set<string>()
   /** Names of ours are written with their sheets, as print areas and titles are. */
   private readonly ours = new Set<string>()
-  private readonly ofJobs: ReadonlySet<string>
 
   constructor(
     private readonly workbook: Workbook,
@@ -28,7 +28,6 @@ export class References {
   ) {
     const { book } = workbook
     const jobOf = new Map(sheetsOfJobs.flatMap((names, job) => names.map((name) => [name.toLowerCase(), job] as const)))
-    this.ofJobs = new Set(jobOf.keys())
     const names = new Map(book.sheets.map(({ name, part }) => [part, name.toLowerCase()]))
     for (const part of book.names()) {
       if (!/\.xml$/i.test(part) || !(names.has(part) || part === book.mainPart || /\/(?:charts|tables|pivotCache|drawings)\/[^/]+$/i.test(part))) continue
@@ -64,13 +63,18 @@ export class References {
    */
   forgetResults(tables: ReadonlySet<string>): void {
     const { book } = this.workbook
-    const own = book.sheets.filter(({ name, part }) => !tables.has(name.toLowerCase()) && !this.ofJobs.has(name.toLowerCase()) && !this.written.has(part))
-    const withFormulas = own.filter(({ part }) => /<(?:\w+:)?f[ >]/.test(book.text(part)))
+    const own = book.sheets.filter((sheet) => !tables.has(sheet.name.toLowerCase()) && !this.written.has(sheet.part) && !isOfJob(book, sheet))
     const named = [...this.ours].map((name) => name.toLowerCase())
-    const looks = ({ part }: BookSheet): boolean =>
-      [...(this.pointing.get(part) ?? [])].some((name) => this.written.has(book.sheetNamed(name)?.part ?? '')) || named.some((name) => book.text(part).toLowerCase().includes(name))
-    // They may point to one another: where one looks at us, all are worked out anew.
-    if (withFormulas.some(looks)) for (const { part } of withFormulas) book.put(part, withoutResults(book, part))
+    const pointsTo = (part: string, wanted: (name: string) => boolean) => [...(this.pointing.get(part) ?? [])].some(wanted)
+    const looks = ({ part }: BookSheet): boolean => {
+      if (pointsTo(part, (name) => this.written.has(book.sheetNamed(name)?.part ?? ''))) return true
+      const text = named.length ? book.text(part).toLowerCase() : ''
+      return named.some((name) => text.includes(name))
+    }
+    const stale = new Set(own.filter(looks).map(({ name }) => name.toLowerCase()))
+    // And those that point to such a sheet; a set grows while it is walked through.
+    for (const name of stale) for (const sheet of own) if (pointsTo(sheet.part, (into) => into === name)) stale.add(sheet.name.toLowerCase())
+    for (const { name, part } of own) if (stale.has(name.toLowerCase())) book.put(part, withoutResults(book, part))
   }
 
   /** Follows every reference into the sheets noted; answers, in words, those that could not be followed. */

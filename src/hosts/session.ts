@@ -251,7 +251,7 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
 function orderOf(making: Making, standing: SheetContent | undefined, orders: OrderTogether, { made, mayLose }: MakeOptions): { plan?: SheetPlan; note?: string } {
   const { ORDER_TOGETHER: name } = making
   if (standing ? !making.isOurs(standing, true) : orders.jobs < 2) return {}
-  const plan = orders.jobs > 1 ? orders.sheet(made) : making.orderOutOfDate(orders.names[0]!, made)
+  const plan = orders.jobs > 1 ? orders.sheet(made) : making.orderOutOfDate(orders.names[0]!, made, standing ?? [])
   const lost = making.lostWords(plan, standing)
   if (lost.length && !mayLose?.(lost)) return { note: `${name} was left as it is: words on it would be lost: ${placesInWords(lost)}.` }
   return { plan, ...(orders.jobs > 1 ? {} : { note: `${name} is out of date now: make its jobs in one go for a new one.` }) }

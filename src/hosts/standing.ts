@@ -28,7 +28,7 @@ export function refuseTaken(workbook: Workbook, plans: readonly SheetPlan[]): vo
 const isTable = (name: string): boolean => tableNames.some((table) => table.toLowerCase() === name.toLowerCase())
 
 /** A sheet of a job, or the published tables, as we wrote it: known without reading its cells, for there may be thousands. */
-const isOfJob = (book: Book, { name, part }: BookSheet): boolean => !isTable(name) && isMadeLine(book.start(part, HEADING_WITHIN))
+export const isOfJob = (book: Book, { name, part }: BookSheet): boolean => !isTable(name) && isMadeLine(book.start(part, HEADING_WITHIN))
 
 /** A number for each sheet that is not one of a job: its cells, and how many drawings and remarks it has. `written` are sheets whose number is known, `ofJobs` sheets of jobs that are. */
 export function sheetStates(workbook: Workbook, written: ReadonlyMap<string, string> = new Map(), ofJobs: ReadonlySet<string> = new Set()): Record<string, string> {

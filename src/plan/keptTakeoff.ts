@@ -111,7 +111,11 @@ export function fromTakeoff(rows: Rows, names: JobSheetNames): Pick<Kept, 'overr
           came: text(cell('hours')),
         })
       const line = asLine(quantity)
-      const lump = quantity === null || line.price === null ? (isPlain('amount') ? typed('amount') : undefined) : undefined
+      const product = cell('amount')?.formula
+      const isOurProduct = product !== undefined && /^ROUND\(\$?[A-Z]+\$?\d+\*\$?[A-Z]+\$?\d+,2\)$/.test(product.replace(/\s/g, ''))
+      if (product !== undefined && !isOurProduct && text(cell('amount')) === '')
+        problems.push({ ...place, column: takeoffHeading('amount'), allowed: 'a number; the formula was saved without its result', came: `=${product}` })
+      const lump = (quantity === null || line.price === null) && !isOurProduct ? typed('amount') : undefined
       if (lump) added.push({ ...line, quantity: 1, price: lump })
       // A price for the whole is one of it; of feet or hours somebody must say how many.
       else if (quantity === null && line.price !== null && isWhole(line.unit)) added.push({ ...line, quantity: 1 })

@@ -3,6 +3,7 @@ import { LOTS_SLACK } from '../calc/estimate/orderQuantity.js'
 import { orderQuantity } from '../calc/index.js'
 import { money } from '../rounding.js'
 import { type Takeoff } from '../takeoff/takeoff.js'
+import type { Rows } from './keptCells.js'
 import { address, madeLine, quotedSheet, SheetDraft, TITLE_ROWS, type Made, type SheetPlan } from './plan.js'
 import { linesOrdered, NO_SUPPLIER, suppliersOf } from './sheets/orderSheet.js'
 import { takeoffColumns } from './sheets/takeoffSheet.js'
@@ -79,19 +80,24 @@ export class OrderTogether {
   }
 }
 
-/** In the place of an order that one of its jobs has left: nothing stands there that could be ordered from. */
-export function orderOutOfDate(job: string, made: Made): SheetPlan {
+/** In the place of an order that one of its jobs has left: nothing stands there that could be ordered from. `standing` are the cells of that order. */
+export function orderOutOfDate(job: string, made: Made, standing: Rows): SheetPlan {
   const draft = new SheetDraft()
   draft.heading('Order together: out of date', `${job} was made again by itself since`, madeLine(made))
   draft.next()
+  const { row: said } = draft
   draft.put(
     columns.code,
     'text',
     'What stood here added the lines of several jobs, and one of them is another now. Make those jobs once more in one go: the order comes with them.',
   )
-  // Every cell that an order has is one of ours, and nobody's word that would be lost.
+  // Cells that such an order has are ours, and nobody's words that would be lost.
+  const isPart = (words: unknown) => parts.some((part) => String(words ?? '').startsWith(`${part}, jobs `))
+  const titles = standing[TITLE_ROWS - 1] ?? []
   for (let row = 1; row <= TITLE_ROWS; row++)
-    for (let column: number = row < 4 ? columns.text : columns.code; column <= (row < TITLE_ROWS ? columns.saved : LAST_PART); column++) draft.put(column, 'faint', null, { row })
+    for (let column: number = row < 4 ? columns.text : columns.code; column <= Math.max(columns.saved, titles.length); column++)
+      if (!(row === said && column === columns.code) && (column <= columns.saved || (row === TITLE_ROWS && isPart(titles[column - 1]?.value))))
+        draft.put(column, 'faint', null, { row })
   return draft.sheet(ORDER_TOGETHER, { kind: 'together', widths: [1, 20, 90], headingRow: TITLE_ROWS, landscape: true, footer: ORDER_TOGETHER })
 }
 
@@ -100,8 +106,6 @@ const JOBS_A_FORMULA = 50
 /** Parts of longer sums stand behind what is printed. */
 const FIRST_PART = columns.saved + 2
 const parts = ['Used', 'Ordered', 'Lowest price'] as const
-/** Of the thousand jobs that a file takes. */
-const LAST_PART = FIRST_PART + 20 * parts.length
 const NAMES_TOLD = 20
 
 const inGroups = <T>(list: readonly T[]): T[][] =>

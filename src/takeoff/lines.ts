@@ -55,7 +55,17 @@ export function makeLines(office: Office, design: Design, rules: readonly ItemRu
     for (const rule of rules) {
       if (rule.sum !== sum || isOff(rule, chosen)) continue
       const line = makeLine(office, design, rule, sums, prices, kept, problems)
-      if (line) lines.set(rule, line)
+      if (!line) continue
+      const twin = [...lines.values()].find(({ code }) => code === line.code)
+      if (twin)
+        problems.push({
+          sheet: office.sheets.Items,
+          row: rule.row,
+          column: 'Code',
+          allowed: `a code that no other line of the job has; row ${twin.rule.row} gives it too (job ${design.name})`,
+          came: `"${line.code}"`,
+        })
+      lines.set(rule, line)
     }
   }
   return { lines: rules.flatMap((rule) => lines.get(rule) ?? []), laborHours: sums[LABOR_HOURS]! }
@@ -83,7 +93,14 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
   if (net === 0) return undefined
   const code = rule.code === undefined ? rule.key : String(evaluate(rule.code))
   const row = prices.get(code)
-  const { quantity: override, price: priceOverride } = kept.overrides[code] ?? {}
+  const { quantity: override, price: priceOverride, line: typed } = kept.overrides[code] ?? {}
+  // Eighty joints are no eighty sets.
+  if (typed?.unit && pricedUnit(typed.unit).name !== pricedUnit(rule.unit).name)
+    return problem(
+      'Unit',
+      `${typed.unit}, as what you typed for ${code} on the takeoff is counted; clear it there, make the takeoff, and type it in ${rule.unit}`,
+      `"${rule.unit}"`,
+    )
   const [listed, priceFor] = listedPrice()
   const used = override ?? net
   const plain = orderQuantity.run({ net: used, waste: rule.waste, lot: rule.lot })

@@ -16,7 +16,7 @@ import { numberOfRow010, rows010 } from '../../src/takeoff/older/rows010.js'
 import { officeUpdate } from '../../src/takeoff/older/update.js'
 import { makeTakeoff, workJob } from '../../src/takeoff/takeoff.js'
 import { lineOf } from '../support/office.js'
-import { inExceljs } from '../support/xlsx.js'
+import { inExceljs, savedBy } from '../support/xlsx.js'
 
 const made = { date: '2026-11-25', revision: 1, version: 'test' }
 const bytes = new Uint8Array(readFileSync(join(import.meta.dirname, '../data/made-by-0.1.0.xlsx')))
@@ -86,7 +86,7 @@ describe('a workbook of 0.6.1', () => {
     const formulas = readSheet(openWorkbook(next, 'x'), 'Design Wicket Mill')!.flatMap((row) => row.map(({ formula }) => formula ?? ''))
     expect(formulas.filter((text) => text.includes('LACKING') || text.includes('#REF'))).toEqual([])
   })
-  it('is brought up to date: the relief valve first, and what changed since', () => {
+  it('is brought up to date: the relief valve first, and what changed since', async () => {
     const { changes, columns, own: left } = officeUpdate(source.raw)
     expect(
       changes
@@ -116,6 +116,19 @@ describe('a workbook of 0.6.1', () => {
     expect(left).toEqual([])
     const after = sourceOf(updateOffice(own(), made).bytes, 'OLD.xlsx')
     expect(officeUpdate(after.raw).changes).toEqual([])
+    // Words that its takeoff has from the older rows are nobody's: it is made again, with nothing refused.
+    const workbook = await inExceljs(updateOffice(own(), made).bytes)
+    const prices = workbook.getWorksheet('Prices')!
+    const heading = prices.getRow(5).values as unknown[]
+    const [code, price] = [heading.indexOf('Code'), heading.indexOf('Price_usd')]
+    prices.eachRow((row, at) => {
+      if (at > 5 && row.getCell(code).value && row.getCell(price).value === null) row.getCell(price).value = 10
+    })
+    const filled = sourceOf(await savedBy(workbook), 'OLD.xlsx')
+    const office = readOffice(filled.raw)
+    const typed = keptIn(filled.workbook, 'Wicket Mill')
+    const takeoff = makeTakeoff(office, rowNamed(office, 'Jobs', 'Wicket Mill')!, typed)
+    expect(() => makeFile(filled, [{ takeoff, revision: 2 }], 'native', made)).not.toThrow()
   })
 })
 

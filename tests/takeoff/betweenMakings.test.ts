@@ -13,7 +13,8 @@ import { revisionOf, type Change } from '../../src/takeoff/changes.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
 import { problemText, ProblemsError } from '../../src/takeoff/fields.js'
 import { readOffice, rowNamed } from '../../src/takeoff/office.js'
-import { makeTakeoff } from '../../src/takeoff/takeoff.js'
+import { makeTakeoff, workJob } from '../../src/takeoff/takeoff.js'
+import { nothingKept } from '../../src/takeoff/typed.js'
 import { problemsOf } from '../../src/takeoff/tableProblems.js'
 import { demoRows, leastRow, officeWith, takeoffOf } from '../support/office.js'
 import { inExceljs, savedBy } from '../support/xlsx.js'
@@ -82,6 +83,20 @@ describe('a line by hand', () => {
     ])
     expect(await problems(await line({ description: 'Gate stays open', unit: '' }))).toEqual([])
   })
+  it('with an amount that somebody worked out in the cell counts as that', async () => {
+    const bytes = await typed(first.bytes, (workbook) => {
+      const row = firstByHand(workbook)
+      row.getCell(columns.description).value = 'Sum of mine'
+      row.getCell(columns.amount).value = { formula: '1000+250', result: 1250 }
+    })
+    expect(make(bytes).takeoff.added).toMatchObject([{ description: 'Sum of mine', quantity: 1, price: 1250 }])
+    const without = await typed(first.bytes, (workbook) => {
+      const row = firstByHand(workbook)
+      row.getCell(columns.description).value = 'Sum of mine'
+      row.getCell(columns.amount).value = { formula: '1000+250' } as ExcelJS.CellFormulaValue
+    })
+    expect(await problems(without)).toEqual([expect.stringMatching(/a number; the formula was saved without its result; got =1000\+250\.$/)])
+  })
   it('may be a credit; a line of ours may not', async () => {
     const { takeoff, bytes } = make(await line({ description: 'Goodwill', unit: 'job', yours: 1, price: -750 }))
     expect(money(takeoff.orderCost - first.takeoff.orderCost)).toBe(-750)
@@ -102,7 +117,7 @@ describe('revisions and change orders', () => {
     expect(readSheet(openWorkbook(again.bytes, 'x'), names.amend)).toBeUndefined()
     expect(make(again.bytes).revision).toBe(1)
   })
-  it('spreads what lies beyond the cost over the lines, to the cent', () => {
+  it('has each line at what it costs the customer, to the cent', () => {
     const change = (what: Change['what'], code: string, sum: number | null, more: Partial<Change> = {}): Change => ({
       what,
       code,
@@ -112,18 +127,25 @@ describe('revisions and change orders', () => {
       money: sum,
       ...more,
     })
-    // 100 and 50 of cost, 30 beyond: 180 in all, of which two thirds and one third.
-    expect(amended([change('quantity', 'A', 100, { from: 2, to: 4 }), change('price', 'B', 50), change('overhead, markup and tax', '', 30), change('verdict', '', null)])).toEqual([
+    // 100 and 50 of cost, at 1.20 to the customer; 30 beyond.
+    const beyond = (sum: number) => change('overhead, markup and tax', '', sum)
+    expect(amended([change('quantity', 'A', 100, { from: 2, to: 4 }), change('price', 'B', 50), beyond(30), change('verdict', '', null)], 1.2)).toEqual([
       { words: 'A', from: 2, to: 4, price: 120 },
       { words: 'B', from: null, to: null, price: 60 },
     ])
-    // Quantity and price of one line are one row.
-    expect(amended([change('quantity', 'A', 10, { from: 1, to: 2 }), change('price', 'A', 5)])).toEqual([{ words: 'A', from: 1, to: 2, price: 15 }])
+    // Quantity and price of one line are one row; one that is gone stands so after, not before.
+    expect(amended([change('quantity', 'A', 10, { from: 1, to: 2 }), change('price', 'A', 5), change('line gone', 'C', -20), beyond(-1)], 1.2)).toEqual([
+      { words: 'A', from: 1, to: 2, price: 18 },
+      { words: 'C', from: null, to: 'left out', price: -24 },
+    ])
+    // More in one line and less in another keep their own size.
+    expect(amended([change('price', 'A', 1000), change('price', 'B', -900), beyond(20)], 1.2).map(({ price }) => price)).toEqual([1200, -1080])
     // Shares that moved while no line did have a line of their own.
-    expect(amended([change('overhead, markup and tax', '', 40)])).toEqual([{ words: 'Overhead, profit and tax', from: null, to: null, price: 40 }])
+    expect(amended([beyond(40)], 1.2)).toEqual([{ words: 'Overhead, profit and tax', from: null, to: null, price: 40 }])
+    expect(amended([change('price', 'A', 100), beyond(120)], 1.2).map(({ price }) => price)).toEqual([120, 100])
+    expect(amended([change('verdict', '', null)], 1.2)).toEqual([])
     // Thirds of a dollar: what rounding leaves stands in the last row.
-    const thirds = amended([change('price', 'A', 1), change('price', 'B', 1), change('price', 'C', 1), change('overhead, markup and tax', '', 1)])
-    expect(thirds.map(({ price }) => price)).toEqual([1.33, 1.33, 1.34])
+    expect(amended([change('price', 'A', 1), change('price', 'B', 1), change('price', 'C', 1), beyond(1)], 4 / 3).map(({ price }) => price)).toEqual([1.33, 1.33, 1.34])
   })
   it('shows the customer the sum before, the change and the sum now, and no cost', async () => {
     const second = make(
@@ -166,6 +188,26 @@ describe('revisions and change orders', () => {
     expect(wordsOn(third.bytes, names.changes)).toContain('Agreed by the customer: M. Hale, 11/27')
     expect(wordsOn(make(third.bytes).bytes, names.changes)).toContain('Agreed by the customer: M. Hale, 11/27')
   })
+  it('signed and changed at once, the name goes to Changes and nothing is refused', async () => {
+    const vents =
+      (count: number, sign = '') =>
+      (workbook: ExcelJS.Workbook) => {
+        const sheet = workbook.getWorksheet(names.takeoff)!
+        sheet.getRow(rowWith(sheet, columns.code, 'VENT')).getCell(columns.yours).value = count
+        if (!sign) return
+        const amend = workbook.getWorksheet(names.amend)!
+        amend.getRow(rowWith(amend, 2, 'agree')).getCell(4).value = sign
+      }
+    const second = make(await typed(first.bytes, vents(9)))
+    const third = make(await typed(second.bytes, vents(5, 'K. Doe, 5/3')))
+    expect(third.revision).toBe(3)
+    expect(wordsOn(third.bytes, names.changes)).toContain('Agreed by the customer: K. Doe, 5/3')
+    // What was agreed before stays as it was, whatever is typed now.
+    const before = readSheet(openWorkbook(third.bytes, 'x'), names.amend)!
+      .flat()
+      .filter(({ formula }) => formula?.includes('Takeoff'))
+    expect(before).toEqual([])
+  })
   it('alone it is refused where nothing was changed', () => {
     expect(() => papersAlone([first], ['amend'], first.source, made)).toThrow(/Wicket Mill: there is no change order/)
   })
@@ -187,6 +229,19 @@ describe('the test record', () => {
     expect(wordsOn(second.bytes, names.test)).toContain('R3')
     expect(wordsOn(papersAlone([second], ['test'], second.source, made), names.test)).toContain('T2, boot renewed')
   })
+  it('takes its lines as they are numbered, and no more', async () => {
+    const numbered = (code: string) =>
+      typed(first.bytes, (workbook) => {
+        const sheet = workbook.getWorksheet(names.test)!
+        const row = sheet.getRow(rowWith(sheet, testColumns.code, 'R1'))
+        row.getCell(testColumns.code).value = code
+        row.getCell(testColumns.entries).value = 4
+      })
+    const codes = (bytes: Uint8Array) => wordsOn(make(bytes).bytes, names.test).filter((words) => /^R\d+$/.test(words))
+    expect(codes(await numbered('R40'))).toEqual(['R1', 'R2', 'R40'])
+    // Such a code is none of ours, and told like any other word.
+    expect(await numbered('R2026').then((bytes) => () => make(bytes))).toThrow(/Test Wicket Mill!B\d+ \("R2026"\)/)
+  })
   it('alone it drops no words in silence', async () => {
     const bytes = await typed(first.bytes, (workbook) => {
       workbook.getWorksheet(names.quote)!.getCell('F9').value = 'Start of work: 3 March'
@@ -207,6 +262,13 @@ describe('an order of several jobs', () => {
     expect(wordsOn(one.bytes, ORDER_TOGETHER)[0]).toBe('Order together: out of date')
     expect(wordsOn(make(one.bytes, ['Wicket Mill', 'Ember Yard']).bytes, ORDER_TOGETHER)).toContain('Order of 2 jobs')
   })
+  it('drops no note beside it in silence', async () => {
+    const both = make(template, ['Wicket Mill', 'Ember Yard'])
+    const noted = await typed(both.bytes, (workbook) => {
+      workbook.getWorksheet(ORDER_TOGETHER)!.getCell('L8').value = 'ring Bob'
+    })
+    expect(() => make(noted)).toThrow(/Order together!L8 \("ring Bob"\)/)
+  })
 })
 
 describe('a sheet of the office’s own that points to ours', () => {
@@ -225,6 +287,42 @@ describe('a sheet of the office’s own that points to ours', () => {
       workbook.addWorksheet('Mine').getCell('A1').value = { formula: '2+3', result: 5 }
     })
     expect(readSheet(openWorkbook(make(apart).bytes, 'x'), 'Mine')![0]![0]).toMatchObject({ value: 5 })
+  })
+})
+
+describe('sheets of a job that stands on Jobs no more', () => {
+  it('keep what their formulas came to', async () => {
+    const both = make(template, ['Wicket Mill', 'Fernlow 12'])
+    const renamed = await typed(both.bytes, (workbook) => {
+      const jobs = workbook.getWorksheet('Jobs')!
+      jobs.getRow(rowWith(jobs, 2, 'Wicket Mill')).getCell(2).value = 'Elsewhere'
+      workbook.addWorksheet('Mine').getCell('A1').value = { formula: 'Fernlow_12.Total', result: 1 }
+    })
+    const next = openWorkbook(make(renamed, ['Fernlow 12']).bytes, 'x')
+    expect(readSheet(next, 'Mine')![0]![0]!.value).toBeNull()
+    const results = readSheet(next, names.takeoff)!
+      .flat()
+      .filter(({ formula }) => formula !== undefined)
+    expect(results.length).toBeGreaterThan(300)
+    expect(results.filter(({ value }) => value !== null).length).toBeGreaterThan(300)
+  })
+})
+
+describe('rows of Items that changed', () => {
+  const items = (change: (cells: Record<string, unknown>) => Record<string, unknown>) => ({ Items: demoRows('Items').map((cells) => change({ ...cells })) })
+  it('a quantity typed in another unit is asked for anew', () => {
+    const office = readOffice(officeWith({}))
+    const row = rowNamed(office, 'Jobs', job)!
+    const line = { code: 'PVC-CEMENT', description: '', unit: 'joint', quantity: 80, price: null, why: '' }
+    const { problems } = workJob(office, row, { ...nothingKept, overrides: { 'PVC-CEMENT': { quantity: 80, line } } })
+    expect(problems.map(problemText)).toEqual([expect.stringMatching(/Unit: joint, as what you typed for PVC-CEMENT on the takeoff is counted; clear it there, .*; got "set"/)])
+    expect(workJob(office, row, { ...nothingKept, overrides: { 'PVC-CEMENT': { quantity: 2, line: { ...line, unit: 'set' } } } }).problems).toEqual([])
+  })
+  it('two lines of one code are named', () => {
+    const twice = items((cells) => (cells.Code === 'SIGN' ? { ...cells, Code: 'VENT{PortSuffix}' } : cells))
+    expect(() => takeoffOf({ ...leastRow, TankCount: 2 }, twice)).toThrow(
+      /Items, row \d+, Code: a code that no other line of the job has; row \d+ gives it too \(job Least\); got "VENT"/,
+    )
   })
 })
 

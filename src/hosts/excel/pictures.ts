@@ -55,6 +55,10 @@ export async function drawOn(context: Excel.RequestContext, all: readonly SheetP
         fresh.map(({ plan }) => plan),
       )
   } catch (error) {
+    const halfway = aside.map(({ name }) => worksheets.getItemOrNullObject(name))
+    for (const sheet of halfway) sheet.load('name')
+    await context.sync()
+    for (const sheet of halfway) if (!sheet.isNullObject) sheet.delete()
     for (const { name, away } of aside) worksheets.getItem(away).name = name
     await context.sync()
     throw error

@@ -6,7 +6,6 @@ import { fittedToPage } from '../heights.js'
 import { address, SheetDraft, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 import { openStops } from './quoteSheet.js'
-import { sumPlace } from './takeoffSheet.js'
 
 export const AMEND_PREFIX = 'C '
 /** What changes, its counts and price; names have a wide column of their own. */
@@ -35,44 +34,38 @@ export interface Amended {
   to: string | number | null
   price: number
 }
-/** Spread over more than this share of the cost, or against it, what lies beyond it is no share of the lines: it gets a line of its own. */
-const MOST_BEYOND = 2
+/** What rounding leaves of a line. */
+const CENT_USD = 0.01
 
-/** What changed, a row a line, each with its share of overhead, profit and tax; to the cent what the revision adds. */
-export function amended(changes: readonly Change[]): Amended[] {
+/** What changed, a row a line, at what a dollar of cost is to the customer (`factor`); what is left over stands by itself. To the cent what the revision adds. */
+export function amended(changes: readonly Change[], factor: number): Amended[] {
   const rows = new Map<string, { words: string; from: Amended['from']; to: Amended['to']; cost: number }>()
-  let beyond = 0
-  for (const { what, code, words, from, to, money: sum } of changes) {
-    if (sum === null) continue
-    if (what === 'overhead, markup and tax') beyond = money(beyond + sum)
-    else {
-      const key = code || words
-      const known = rows.get(key)
-      const counts =
-        what === 'quantity' ? { from, to } : what === 'line added' ? { from: null, to: 'added' } : what === 'line gone' ? { from: 'left out', to: null } : { from: null, to: null }
-      rows.set(key, known ? { ...known, ...(what === 'quantity' ? { from, to } : {}), cost: money(known.cost + sum) } : { words, ...counts, cost: sum })
-    }
+  let sum = 0
+  for (const { what, code, words, from, to, money: moved } of changes) {
+    if (moved === null) continue
+    sum = money(sum + moved)
+    if (what === 'overhead, markup and tax') continue
+    const key = code || words
+    const known = rows.get(key)
+    const counts = what === 'quantity' ? { from, to } : { from: null, to: what === 'line added' ? 'added' : what === 'line gone' ? 'left out' : null }
+    rows.set(key, known ? { ...known, ...(what === 'quantity' ? { from, to } : {}), cost: money(known.cost + moved) } : { words, ...counts, cost: moved })
   }
-  const list = [...rows.values()].filter(({ cost }) => cost !== 0)
-  const cost = money(list.reduce((sum, row) => sum + row.cost, 0))
-  const isSpread = cost !== 0 && beyond / cost > -1 && beyond / cost <= MOST_BEYOND
-  let left = money(cost + beyond)
-  const priced = list.map(({ cost: own, ...row }, at): Amended => {
-    const price = isSpread ? (at === list.length - 1 ? left : money((own * (cost + beyond)) / cost)) : own
-    left = money(left - price)
-    return { ...row, price }
-  })
-  return left !== 0 ? [...priced, { words: 'Overhead, profit and tax', from: null, to: null, price: left }] : priced
+  const list = [...rows.values()].filter(({ cost }) => cost !== 0).map(({ cost, ...row }): Amended => ({ ...row, price: money(cost * factor) }))
+  const left = money(sum - list.reduce((total, { price }) => total + price, 0))
+  const last = list.at(-1)
+  if (left === 0) return list
+  if (last && Math.abs(left) <= list.length * CENT_USD) return [...list.slice(0, -1), { ...last, price: money(last.price + left) }]
+  return [...list, { words: 'Overhead, profit and tax', from: null, to: null, price: left }]
 }
 
-function amendSheet({ takeoff, earlier, made, names, heading, design }: JobContext, sheet: string): SheetPlan | undefined {
+function amendSheet({ takeoff, earlier, made, heading, design }: JobContext, sheet: string): SheetPlan | undefined {
   const { crew, house } = takeoff
   const latest = changesSince(earlier.before, takeoff)
   const isSame = earlier.before?.revision === made.revision
   // Made again without a change it is the change order of the revision that stands.
   const changes = isSame ? earlier.changes.filter(({ revision }) => revision === made.revision) : latest
   if (made.revision < 2 || changes.some(({ what }) => what === 'made')) return undefined
-  const rows = amended(changes)
+  const rows = amended(changes, takeoff.orderCost ? takeoff.total / takeoff.orderCost : 1)
   const sum = money(rows.reduce((total, { price }) => total + price, 0))
   const draft = new SheetDraft()
   draft.heading(heading.title, `Change order, revision ${made.revision}`, heading.made)
@@ -114,22 +107,24 @@ function amendSheet({ takeoff, earlier, made, names, heading, design }: JobConte
         [columns.from, from],
         [columns.to, to],
       ] as const)
-        if (count !== null) draft.put(column, typeof count === 'number' ? 'number' : 'faintRight', count, { format: typeof count !== 'number' ? 'text' : Number.isInteger(count) ? 0 : 2 })
+        if (count !== null)
+          draft.put(column, typeof count === 'number' ? 'number' : 'faintRight', count, { format: typeof count !== 'number' ? 'text' : Number.isInteger(count) ? 0 : 2 })
       draft.put(columns.price, 'number', price, { format: 2 })
       draft.next()
     }
     const sums = rows.length ? `SUM(${address(first, columns.price, false)}:${address(draft.row - 1, columns.price, false)})` : '0'
-    const now = names.from(sheet)(sumPlace('Total'))
-    total('Price before', money(takeoff.total - sum), `${now}-${sums}`)
+    // What was agreed before does not move with what is typed later.
+    total('Price before', money(takeoff.total - sum))
+    const before = address(draft.row - 1, columns.price, false)
     total('This change', sum, sums)
-    total('Price now, tax in it', takeoff.total, now, 'total')
+    total('Price now, tax in it', takeoff.total, `${before}+${sums}`, 'total')
     draft.next()
   }
 
-  function total(label: string, value: number, text: string, role: 'subtotal' | 'total' = 'subtotal'): void {
+  function total(label: string, value: number, text?: string, role: 'subtotal' | 'total' = 'subtotal'): void {
     draft.put(columns.text, `${role}Label`, label)
     for (const column of [columns.done, columns.from, columns.to]) draft.put(column, `${role}Label`, null)
-    draft.put(columns.price, role, value, { format: 2, formula: text })
+    draft.put(columns.price, role, value, { format: 2, ...(text === undefined ? {} : { formula: text }) })
     draft.next()
   }
 

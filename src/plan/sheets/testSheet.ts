@@ -46,13 +46,14 @@ export const entryWords = (key: string, written: string): string => {
 const tankWords = { only: 'the tank', first: 'pump tank, nearest the house', between: 'between', last: 'inlet tank, farthest from the house' }
 const isTankCode = (code: string): boolean => /^T\d+$/.test(code)
 /** A test done again: which tank, and what was mended, is written in. */
-const isAgainCode = (code: string): boolean => /^R\d+$/.test(code)
+const isAgainCode = (code: string): boolean => /^R[1-9]\d?$/.test(code)
+const MOST_AGAIN = 99
 const SPARE_AGAIN = 2
+/** Lines that somebody wrote in, and two more. */
 const againCodes = ({ crew }: Pick<Takeoff, 'crew'>): string[] => {
-  const most = Object.keys(crew.cells)
-    .filter(isAgainCode)
-    .reduce((highest, code) => Math.max(highest, Number(code.slice(1))), 0)
-  return Array.from({ length: most + SPARE_AGAIN }, (_, at) => `R${at + 1}`)
+  const written = Object.keys(crew.cells).filter(isAgainCode)
+  const spare = Array.from({ length: MOST_AGAIN }, (_, at) => `R${at + 1}`).filter((code) => !written.includes(code))
+  return [...written, ...spare.slice(0, SPARE_AGAIN)].sort((one, other) => Number(one.slice(1)) - Number(other.slice(1)))
 }
 const SIGNATURES = ['Tested by', 'For the owner', 'Inspector'] as const
 

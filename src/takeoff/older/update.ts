@@ -118,8 +118,10 @@ export function officeUpdate(raw: RawOffice): OfficeUpdate {
       changes.push({ table: 'Items', key: textOf(cells.Code), row, cells: next, reason, touchesLife })
     }
   }
+  // Ports are counted in a row of plugs that the office made its own.
+  const isCountedIn = (item: Readonly<Record<string, unknown>>) => textOf(item.Code) === 'PLUG-{TankPort_in}' && own.some((row) => row.startsWith('PLUG{PortSuffix} '))
   for (const [key, item] of newItem)
-    if (!standing.has(key))
+    if (!standing.has(key) && !isCountedIn(item))
       changes.push({
         table: 'Items',
         key: textOf(item.Code),
