@@ -37,10 +37,10 @@ const rules = [
   verdict(
     'SoilVerdict',
     'Soil and water of the pit',
-    'IF(GroundwaterAssumed=1,"check",IF(AND(PitWater="wet",SoilClass<>"C",PitDrained="no"),IF(SoilClass="rock","check","stop"),"pass"))',
+    'IF(GroundwaterAssumed=1,"check",IF(AND(PitWater="wet",SoilClass<>"C",PitDrained="no"),"stop","pass"))',
     [
       ['PitWater="not known"', 'The pit goes {PitDepth_ft} down and nobody has said how deep the groundwater lies: soil under water is class C.'],
-      ['AND(PitWater="wet",SoilClass="rock",PitDrained="no")', 'The pit goes {PitDepth_ft} down, below the groundwater at {GroundwaterDepth_ft}: rock under water that is not stable is class C, and quantities slope it so. The competent person says on site whether it is stable.'],
+      ['AND(PitWater="wet",SoilClass="rock",PitDrained="no")', 'The pit goes {PitDepth_ft} down, below the groundwater at {GroundwaterDepth_ft}: rock under water that is not stable is class C, and quantities slope it so. Draw the water down, and have a competent person find it stable (PitDrained), or take class C.'],
       ['AND(PitWater="wet",SoilClass<>"C",PitDrained="no")', 'The pit goes {PitDepth_ft} down, below the groundwater at {GroundwaterDepth_ft}: soil under water is class C, not {SoilClass}. Quantities slope it as C. Draw the water down and have a competent person class it again, or take class C.'],
       ['', 'Class {SoilClass}, {PitWater}; the walls are sloped for class {PitSoil}.'],
     ],

@@ -199,9 +199,11 @@ describe('rock, gravity, ports', () => {
     expect(earth.number('Import_yd3')).toBe(0)
     expect(earth.cautions().map(({ name }) => name)).not.toContain('rock')
   })
-  it('rock under water is class C until somebody finds it stable: looked into, sloped as C', () => {
+  it('rock under water is class C until a competent person finds it stable with the water drawn down', () => {
     const { design } = takeoffOf({ ...base, ...dry, TankCount: 1, SoilClass: 'rock', GroundwaterDepth_ft: 7.5 })
-    expect([design.verdict('SoilVerdict'), design.number('Batter')]).toEqual(['check', 1.5])
+    expect([design.verdict('SoilVerdict'), design.number('Batter')]).toEqual(['stop', 1.5])
+    const drained = takeoffOf({ ...base, ...dry, TankCount: 1, SoilClass: 'rock', GroundwaterDepth_ft: 7.5, PitDrained: 'yes' }).design
+    expect([drained.verdict('SoilVerdict'), drained.number('Batter')]).toEqual(['pass', 0])
   })
   it('a pump that gravity keeps from starting is looked into', () => {
     // House 120 ft below: 120 - 2 - 6.5 + 0.5 = 112 ft from the floor, less what the line takes at 8 gpm; over 40 psi (92.4 ft) the switch stays open.

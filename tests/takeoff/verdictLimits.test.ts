@@ -47,7 +47,7 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [dry, 'pass'],
     [{ ...dry, PitWater: 'wet' }, 'stop'],
     [{ ...dry, PitWater: 'wet', SoilClass: 'C' }, 'pass'],
-    [{ ...dry, PitWater: 'wet', SoilClass: 'rock' }, 'check'],
+    [{ ...dry, PitWater: 'wet', SoilClass: 'rock' }, 'stop'],
     [{ ...dry, PitWater: 'wet', SoilClass: 'rock', PitDrained: 'yes' }, 'pass'],
     [{ ...dry, PitWater: 'wet', PitDrained: 'yes' }, 'pass'],
     [{ ...dry, GroundwaterAssumed: 1, PitWater: 'not known', SoilClass: 'C' }, 'check'],
