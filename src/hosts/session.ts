@@ -199,11 +199,18 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
     const last = finished.pop()
     if (last) finished.push({ ...last, notes: [...last.notes, ...notes] })
   }
+  /** What waits, and the order of the jobs that were made. */
+  const writeLast = async (): Promise<void> => {
+    const order = orders.jobs ? orderOf(making, standing.get(making.ORDER_TOGETHER), orders, options) : {}
+    if (order.plan) missing.push(order.plan)
+    if (order.note) told.push(order.note)
+    await write()
+  }
   let current = jobs[0] ?? ''
   try {
     for (const [at, job] of jobs.entries()) {
       if (options.signal?.aborted) {
-        await write()
+        await writeLast()
         return { made: finished, problems, cancelled: true }
       }
       current = job
@@ -233,10 +240,7 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
       for (const name of namesOf([job])) standing.delete(name)
     }
     current = waiting[0]?.finished.job ?? current
-    const order = orders.jobs ? orderOf(making, standing.get(making.ORDER_TOGETHER), orders, options) : {}
-    if (order.plan) missing.push(order.plan)
-    if (order.note) told.push(order.note)
-    await write()
+    await writeLast()
   } catch (error) {
     // Those that wait are whole: what stopped one of them stops no other.
     if (waiting.length) await write().catch(() => undefined)
