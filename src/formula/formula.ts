@@ -239,19 +239,21 @@ export function argumentSpans(source: string, start: number, end: number): [from
   return spans
 }
 
-/** Rebuilds the text of a node with its names and calls replaced; everything between them stays as it was. */
 /** Where a name stands in the text of its formula. */
 interface NamePlace {
   start: number
   end: number
   name: string
 }
+
 function placesIn(node: AstExpression | null, places: NamePlace[]): void {
   if (node === null || !node.loc) return
   const [start, end] = node.loc as [number, number]
   if (node.type === 'ReferenceIdentifier') places.push({ start, end, name: node.value })
   else if ('arguments' in node) for (const child of node.arguments) placesIn(child as AstExpression | null, places)
 }
+
+/** The text of a formula that calls nothing of its own, with its names replaced. */
 function named(places: readonly NamePlace[], source: string, name: (name: string) => string): string {
   let text = ''
   let at = 0
@@ -262,6 +264,7 @@ function named(places: readonly NamePlace[], source: string, name: (name: string
   return text + source.slice(at)
 }
 
+/** Rebuilds the text of a node with its names and calls replaced; everything between them stays as it was. */
 function rendered(node: AstExpression, source: string, name: (name: string) => string, call: ((call: Call) => string | undefined) | undefined): string {
   const write = (part: AstExpression, from: number, to: number): string => {
     const holes = replacements(part)

@@ -123,7 +123,8 @@ export class ExcelHost implements Host {
     const lacking = drawn.length ? [`What is drawn (${drawn.map(({ name }) => name).join(', ')}) could not be put into this Excel: the command line makes it.`] : []
     if (!takesFiles && !this.hasLogo) return [...notes, ...lacking]
     const logoSheet = this.hasLogo ? this.places.House.sheet : undefined
-    return [...notes, ...(await this.run((context) => drawOn(context, all, takesFiles, logoSheet)).catch(() => lacking)), ...(takesFiles ? [] : lacking)]
+    const undrawn = await this.run((context) => drawOn(context, all, takesFiles, logoSheet)).catch(() => lacking)
+    return [...notes, ...(takesFiles ? undrawn : lacking)]
   }
 
   /** Cells whose functions were not there when the workbook opened stay at #NAME? until their formula is entered again; sheet by sheet, for an answer of Excel holds 5 MB. */

@@ -2,7 +2,7 @@
 import type { Flavor } from '../plan/calls.js'
 import type { Earlier } from '../plan/earlier.js'
 import { jobSheetNames, jobSheets } from '../plan/jobSheets.js'
-import { ORDER_TOGETHER, orderOutOfDate, OrderTogether } from '../plan/orderTogether.js'
+import { ORDER_OUT_OF_DATE, ORDER_TOGETHER, orderOutOfDate, OrderTogether } from '../plan/orderTogether.js'
 import { officeSheets } from '../plan/officeSheets.js'
 import { columnLetters, type Made, type SheetPlan } from '../plan/plan.js'
 import type { SheetKindName } from '../plan/sheets/index.js'
@@ -93,7 +93,7 @@ export function makeFile(source: Source, jobs: Iterable<JobToWrite>, flavor: Fla
   if (orders.jobs > 1) put([orders.sheet(made)])
   else if (orders.jobs && isOurs(ordered, false)) {
     put([orderOutOfDate(orders.names[0]!, made, ordered)])
-    outOfDate.push(`${ORDER_TOGETHER} is out of date now: make its jobs in one go for a new one`)
+    outOfDate.push(ORDER_OUT_OF_DATE)
   }
   const tables = officeSheets(raw, made).filter(({ name }) => !workbook || source.absent.some((table) => table === name))
   put([...tables, tablesSheet(made)])

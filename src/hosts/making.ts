@@ -2,6 +2,6 @@
 export { earlierFrom } from '../plan/earlier.js'
 export { jobSheetNames, jobSheets } from '../plan/jobSheets.js'
 export { keptFrom } from '../plan/kept.js'
-export { ORDER_TOGETHER, orderOutOfDate, OrderTogether } from '../plan/orderTogether.js'
+export { ORDER_OUT_OF_DATE, ORDER_TOGETHER, orderOutOfDate, OrderTogether } from '../plan/orderTogether.js'
 export { tablesSheet } from '../plan/tablesSheet.js'
 export { isOurs, lostWords, renewedNote, renewedWords, wordsLostOf } from './lostWords.js'

@@ -258,7 +258,7 @@ function orderOf(making: Making, standing: SheetContent | undefined, orders: Ord
   const plan = orders.jobs > 1 ? orders.sheet(made) : making.orderOutOfDate(orders.names[0]!, made, standing ?? [])
   const lost = making.lostWords(plan, standing)
   if (lost.length && !mayLose?.(lost)) return { note: `${name} was left as it is: words on it would be lost: ${placesInWords(lost)}.` }
-  return { plan, ...(orders.jobs > 1 ? {} : { note: `${name} is out of date now: make its jobs in one go for a new one.` }) }
+  return { plan, ...(orders.jobs > 1 ? {} : { note: `${making.ORDER_OUT_OF_DATE}.` }) }
 }
 
 function layOut(making: Making, office: Office, places: OfficePlaces, name: string, standing: ReadonlyMap<string, SheetContent>, { flavor, made, mayLose }: MakeOptions): LaidOut {

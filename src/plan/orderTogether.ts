@@ -9,6 +9,8 @@ import { linesOrdered, NO_SUPPLIER, suppliersOf } from './sheets/orderSheet.js'
 import { takeoffColumns } from './sheets/takeoffSheet.js'
 
 export const ORDER_TOGETHER = 'Order together'
+/** What is said where one job of an order was made by itself. */
+export const ORDER_OUT_OF_DATE = `${ORDER_TOGETHER} is out of date now: make its jobs in one go for a new one`
 const columns = { code: 2, text: 3, jobs: 4, order: 5, unit: 6, apart: 7, price: 8, saved: 9 } as const
 const headings: Readonly<Record<keyof typeof columns, string>> = {
   code: 'Code',

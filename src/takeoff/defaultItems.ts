@@ -69,7 +69,7 @@ const bySection: Record<Section, readonly ItemRow[]> = {
     { code: 'CALM', description: 'Calmed inlet: drop pipe and splash bend', quantity: 'InletPorts', unit: 'each', hours: 0.75, why: 'Inlet enters low and turned up, so that settled matter is not stirred' },
     { code: 'FLAP{PortSuffix}', description: '{TankPort_in} backwater flap and screen on the overflow', quantity: 'OverflowCount', unit: 'each', hours: 0.5, why: 'Keeps animals and backflow out of each overflow' },
     { code: 'OUTFALL', description: 'Stone apron at the outfall', quantity: 'InletCount*OutfallStone_ton', unit: 'ton', lot: 0.5, hours: 1, why: '{OutfallStone_ton} where each overflow line spills' },
-    { code: 'PVC-CEMENT', description: 'PVC primer and cement', quantity: 'CementJoints_joint/CementSet_joint', unit: 'set', lot: 1, why: '{CementJoints_joint}: four for each of {PortsUsed|port|ports}, one a stick of drain; a set makes {CementSet_joint}' },
+    { code: 'PVC-CEMENT', description: 'PVC primer and cement', quantity: 'CementJoints/CementSet', unit: 'set', lot: 1, why: '{CementJoints|joint|joints}: four for each of {PortsUsed|port|ports}, one a stick of drain; a set makes {CementSet|joint|joints}' },
   ],
   'Water line': [
     { code: 'PE-{WaterLinePipe}-{WaterLineSize}', description: '{WaterLineSize} in polyethylene pipe, {WaterLinePipe}', quantity: 'LineLength_ft', unit: 'ft', waste: 0.02, lot: 100, hours: 0.02, why: 'Run {WaterLineRun_ft}, slack {LineSlack_ft} and drop pipe {DropPipe_ft}, by the 100 ft from coils of {Coil_ft}' },

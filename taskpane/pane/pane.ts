@@ -280,11 +280,11 @@ export class Pane {
     return [...this.opened.sheetNames].some((name) => name.startsWith('takeoff'))
   }
   private async readKept(job: string): Promise<void> {
-    await this.guarded(async () => {
-      const { kept } = this
-      kept.set(job, await keptOf(this.host, job))
-      if (kept === this.kept && job === this.job) this.showJob()
-    })
+    const { kept } = this
+    await this.guarded(async () => void kept.set(job, await keptOf(this.host, job)))
+    // Where its sheets cannot be read, the words that say so stand beside the job as its row has it.
+    if (!kept.has(job)) kept.set(job, nothingKept)
+    if (kept === this.kept && job === this.job) this.showJob()
   }
 
   /** A problem in a row of Jobs goes as soon as the row is mended; any other with the next making. */

@@ -94,7 +94,7 @@ function inPieces(addresses: readonly string[]): string[] {
 
 /** What a cell costs in a request beside its content, empty or not: its places in two arrays. */
 const CELL_BYTES = 9
-/** A call with its object and its property, and the calls of a look, as Microsoft's own script puts them into a request. */
+/** A call with its object and its property, and the calls of a look: reckoned from the whole requests of a job as Microsoft's own script puts them together. */
 const CALL_BYTES = 520
 const LOOK_BYTES = 1600
 /** What it takes of a request to write a sheet, a little more than less. */

@@ -20,6 +20,7 @@ export const changesHeadings = {
 } as const
 /** Behind what is printed, and hidden: what the next making is held against. */
 const AS_MADE = columns.mark + 2
+
 /** A few letters of what a row says. */
 export const markOf = ({ revision, date, what, code, words, from, to, money: sum }: KeptChange): string =>
   shortHash([[revision, date, what, code, words, from ?? '', to ?? '', sum ?? ''].map(String).join('\n')]).slice(0, 8)

@@ -38,6 +38,8 @@ const stopsOf = (design: Design) => design.verdicts().filter(({ verdict }) => ve
 export const openStops = ({ design, crew }: Takeoff): number => stopsOf(design).filter(({ name }) => String(crew.cells[`${QUOTE_PREFIX}${name}`]?.done ?? '') === '').length
 const quoteCodes = (design: Design): string[] => [...entries.map(([code]) => code), ...stopsOf(design).map(({ name }) => name)].map((code) => `${QUOTE_PREFIX}${code}`)
 
+const TREATMENT = 'TREATMENT'
+
 /** Names by which the checks find the prices of the sections with the tax, and the price. */
 export const QUOTE_PARTS = 'quote parts'
 export const QUOTE_PRICE = 'quote price'
@@ -79,10 +81,10 @@ export const scope: readonly Part[] = [
     bought: ['VACUUM', 'PUMP'],
   },
   { words: 'Every tank tested under a vacuum of {TestVacuum_inHg} before it is covered; the line tested, the record handed over.', bought: ['VACUUM'], leftOut: ['PUMP'] },
+  { words: 'A treatment set of filters and lamp at the house; tested and kept up, or the water is not for drinking.', bought: [TREATMENT] },
 ]
 /** What the office settles by itself: no customer can say how wide a cable is. */
 const ofOffice: readonly VerdictName[] = ['FillVerdict', 'WeightVerdict']
-const TREATMENT = 'TREATMENT'
 const isTreated = ({ lines }: Takeoff) => lines.some(({ code }) => code === TREATMENT)
 const notInPrice = (takeoff: Takeoff): readonly string[] => [
   'Rock, buried things that nobody showed, contaminated ground, and water in the pit beyond what is listed.',
@@ -120,7 +122,6 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
   }
   section('What is offered')
   for (const words of partsOf(scope, takeoff)) sentence(words)
-  if (isTreated(takeoff)) sentence('A treatment set of filters and lamp at the house; tested and kept up, or the water is not for drinking.')
   gap()
   const stopped = prices()
   settledLater(stopped)

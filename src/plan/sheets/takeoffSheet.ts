@@ -94,8 +94,7 @@ export const sumLabels = (all: readonly string[]): readonly string[] => [
 /** Sums of the summary that have a name in the workbook, beside those of the sections. */
 const pointedAt: readonly string[] = ['Order cost', 'Overhead', 'Markup', 'Tax', 'Total']
 export const takeoffHeading = (column: TakeoffColumn): string => headings.find(([name]) => name === column)![1]
-/** Decimals of a quantity by the unit it is priced in: pieces are whole, lengths and volumes take one, weights two. */
-/** Pieces, jobs and loads are whole. */
+/** Decimals of a quantity by the unit it is priced in; pieces, jobs and loads are whole. */
 const netDecimals = (rule: ItemRule): number => {
   const unit = unitNamed(rule.unit)
   return unit ? decimalsOf(`net_${unit}`) : 0

@@ -87,9 +87,9 @@ export const stormResults = [
     cite('bedding', '4 in under the pipe, every pipe taken out'),
   ),
   result('DrainStick_ft', 'Stick of drain pipe', '10', practice('10 ft')),
-  result('CementSet_joint', 'Joints that a set of cement makes', '40', practice('a quart of each')),
+  result('CementSet', 'Joints that a set of cement makes', '40', practice('a quart of each')),
   result(
-    'CementJoints_joint',
+    'CementJoints',
     'Joints to cement',
     'PortsUsed*4+IF(DrainKind="PVC 40",ROUNDUP(DrainRun_ft/DrainStick_ft,0),0)',
     practice('four at a port, one a stick; SDR 35 has gaskets'),
