@@ -8,5 +8,12 @@ export function roundTo(x: number, digits: number, how: (value: number) => numbe
 /** Money to the cent. */
 export const money = (value: number): number => roundTo(value, 2)
 
+/** A value rounded to so many decimals, its thousands set apart by commas: what `toLocaleString` writes, which makes a formatter for each. */
+export function withCommas(value: number, decimals: number): string {
+  const [whole, fraction] = roundTo(value, decimals).toFixed(decimals).split('.') as [string, string?]
+  const apart = whole.replace(/\B(?=(?:\d{3})+$)/g, ',')
+  return fraction === undefined ? apart : `${apart}.${fraction}`
+}
+
 /** Money in words, to the cent. */
-export const dollars = (value: number): string => `$${value.toLocaleString('en-US', { minimumFractionDigits: 2, maximumFractionDigits: 2 })}`
+export const dollars = (value: number): string => `$${withCommas(value, 2)}`

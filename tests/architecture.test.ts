@@ -4,6 +4,7 @@ import { readFileSync } from 'node:fs'
 import { dirname, join, relative } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
+import { listedMutants } from '../scripts/mutantsListed.js'
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..')
 const tracked = execFileSync('git', ['ls-files', '-co', '--exclude-standard'], { cwd: root, encoding: 'utf8' }).trim().split('\n')
@@ -52,6 +53,12 @@ describe('rooms', () => {
 })
 
 describe('the tree', () => {
+  it('each listed mistake can still be planted where it is listed', () => {
+    for (const { file, was, now, why } of listedMutants) {
+      expect(read(file).split(was).length - 1, `${file}: ${why}`).toBeGreaterThan(0)
+      expect(now, why).not.toBe(was)
+    }
+  })
   it('switches no check off and names no machine', () => {
     const texts = tracked.filter((file) => /\.(?:ts|mjs|json|md|yml)$|^\.ci\//.test(file) && file !== 'package-lock.json' && file !== 'tests/architecture.test.ts')
     for (const file of texts) {

@@ -2,7 +2,7 @@
  * The spreadsheet functions that our formulas may use: each is known, with the same meaning, to Excel,
  * to the grid of the local page and to LibreOffice Calc 7.4. A formula with any other function is refused.
  */
-import { roundTo } from '../rounding.js'
+import { roundTo, withCommas } from '../rounding.js'
 import { FormulaError, finite, isColumn, isError, toNumber, toText, toTruth, type Single, type Value } from './value.js'
 
 type Native = (args: readonly Value[]) => Value
@@ -107,7 +107,8 @@ function asText([given, format]: readonly Value[]): Value {
   if (isError(value)) return value
   const decimals = /^#,##0(?:\.(0+))?$/.exec(String(format))
   if (!decimals) return wrong()
-  return roundTo(value, decimals[1]?.length ?? 0).toLocaleString('en-US', { minimumFractionDigits: decimals[1]?.length ?? 0, maximumFractionDigits: decimals[1]?.length ?? 0 })
+  const places = decimals[1]?.length ?? 0
+  return withCommas(value, places)
 }
 
 function truths(combine: (list: boolean[]) => boolean): Native {
