@@ -50,8 +50,8 @@ export const listedMutants: readonly { file: string; was: string; now: string; w
   },
   {
     file: 'src/takeoff/results/quantities.ts',
-    was: '(Dig_yd3+Backfill_yd3)/ExcavatorRate_yd3_per_h',
-    now: 'Dig_yd3/ExcavatorRate_yd3_per_h',
+    was: 'Dig_yd3/DigRate_yd3_per_h+Backfill_yd3/ExcavatorRate_yd3_per_h+',
+    now: 'Dig_yd3/DigRate_yd3_per_h+',
     why: 'excavator hours without the filling',
   },
   { file: 'src/takeoff/defaultItems.ts', was: "quantity: 'FirstTanks', unit: 'each', hours: 1.5", now: "quantity: 'FirstTanks', unit: 'each', hours: 15", why: 'hours of a tank' },

@@ -4,7 +4,7 @@ import { columnLetters, isMadeLine, type SheetPlan } from '../plan/plan.js'
 import { sheetKinds } from '../plan/sheets/index.js'
 import { TAKEOFF_HEADING_ROW, takeoffColumns, type TakeoffColumn } from '../plan/sheets/takeoffSheet.js'
 import { placesInWords } from '../takeoff/fields.js'
-import { olderDescriptions } from '../takeoff/older/descriptions.js'
+import { olderWords } from '../takeoff/older/plainWords.js'
 import { markOfWords, wordsMadeIn } from '../plan/sheets/asMade.js'
 import type { SheetContent } from './host.js'
 
@@ -48,7 +48,7 @@ function besideOurs(plan: SheetPlan, content: SheetContent, made: ReadonlySet<st
   const columns = new Set(plan.cells.map(({ column }) => column))
   const lost =
     plan.kind === 'takeoff'
-      ? wordsOver(plan, content).flatMap(({ place, isFormula, words }) => (isFormula && !made?.has(markOfWords(words)) && !olderDescriptions.has(words) ? [place] : []))
+      ? wordsOver(plan, content).flatMap(({ place, isFormula, words }) => (isFormula && !made?.has(markOfWords(words)) && !olderWords.has(words) ? [place] : []))
       : []
   const headings = new Set(plan.cells.filter(({ row }) => row <= plan.frozenRows).map(({ row, column }) => `${row} ${column}`))
   // A heading of ours that stood a row higher in an earlier version is nobody's word.

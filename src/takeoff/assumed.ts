@@ -11,6 +11,7 @@ export const assumable = {
   RainIntensity_in_per_h: 'RainIntensityAssumed',
   GroundwaterDepth_ft: 'GroundwaterAssumed',
   SoilClass: 'SoilAssumed',
+  FootingAway_ft: 'FootingAssumed',
   FrostDepth_in: 'FrostAssumed',
   OutfallDrop_ft: 'OutfallAssumed',
   HouseFlow_gpm: 'HouseFlowAssumed',

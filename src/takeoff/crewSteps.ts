@@ -128,13 +128,18 @@ export const crewSteps: readonly CrewStep[] = [
       { figure: '{TestVacuum_inHg} for {TestHold_min}' },
     ],
     ['D3', 'Let air in until the gauge reads zero, then loosen. No backfill before every tank has passed.', { hold: 'foreman' }],
+    [
+      'D6',
+      'Plates off, every plug out again and counted: as many as went in. Plugs inside come out under the entry permit: air test, ventilation, attendant, rescue.',
+      { figure: 'plugs: {PlugCount}, and the one in the coupling', hold: 'entry supervisor' },
+    ],
   ),
   ...stage(
     'Water line',
     [
       'E8',
       [
-        ['TrenchDepth_in>=60', 'Dig the trench of water line and cable in a trench box, or sloped {FillBatter} across to 1 up; ladder within 25 ft.'],
+        ['TrenchDepth_in>=60', 'Dig the trench of water line and cable, {LineWidth_ft} wide, in a trench box, or sloped {FillBatter} across to 1 up; ladder within 25 ft.'],
         ['', 'Dig the trench of water line and cable; spoil back from the edge.'],
       ],
       { figure: '{TrenchDepth_in} deep, {LineTrench_ft} long' },
@@ -150,12 +155,26 @@ export const crewSteps: readonly CrewStep[] = [
       'Male adapter, 1-1/4 x {WaterLineSize} compression, into the cast coupling; {WaterLinePipe} tubing in compression fittings, a stiffener in each end; no insert fittings, no flame.',
       { when: 'LineFittings="CTS compression"', figure: 'joints: {InsertJoints}' },
     ],
-    ['E3', 'Lay the line loose in the trench, {LineSlack_ft} of slack at the tank wall.', { figure: 'trench {TrenchDepth_in}, line {LineRating_psi}' }],
+    [
+      'E9',
+      'Inside the pump tank while it is dry, under the entry permit: bushing, nipple and the fixed half of the pitless adapter into the coupling.',
+      { figure: 'coupling {TankCoupling_in} over the floor', hold: 'entry supervisor' },
+    ],
+    [
+      'E3',
+      [
+        ['LineBed_in>0', 'Lay the line loose in the trench on {LineBed_in} of clean earth over the rock, {LineSlack_ft} of slack at the tank wall.'],
+        ['', 'Lay the line loose in the trench, {LineSlack_ft} of slack at the tank wall.'],
+      ],
+      { figure: 'trench {TrenchDepth_in}, line {LineRating_psi}' },
+    ],
+    ['E6', 'Siphon breaker at the high point of the line, where it can be reached.', { when: 'HouseBelow_ft>0', figure: 'house {HouseBelow_ft} below the water' }],
     [
       'E5',
       'Press the line with a hand pump and water, never air, while its joints lie open to view; top it up until the pipe has stretched: then no drop may show, no joint may weep.',
       { figure: 'to {LinePressureMost_psi}', hold: 'foreman' },
     ],
+    ['E10', 'The house end of the line is shut before water goes into the tanks: the coupling is open into it, and ballast would run out.', { hold: 'foreman' }],
     ['G6', 'Stone carried over the water line at the pump end, fabric, then {CleanEarth_in} of clean earth over the line.', { figure: '{PumpEndStone_in} over the bed' }],
   ),
   ...stage(
@@ -169,10 +188,10 @@ export const crewSteps: readonly CrewStep[] = [
     [
       'I2',
       [
-        ['DeepestTrench_ft>=5', 'Dig the trenches of the drains in a trench box, or sloped {FillBatter} across to 1 up, fill being class C; ladder within 25 ft.'],
+        ['DrainDeepest_ft>=5', 'Dig the trenches of the drains in a trench box, or sloped {FillBatter} across to 1 up, fill being class C; ladder within 25 ft.'],
         ['', 'Dig the trenches of the drains; spoil back from the edge.'],
       ],
-      { figure: '{DrainTrench_ft} wide, {OverflowDeep_ft} at the deep end' },
+      { figure: '{DrainTrench_ft} wide, {DrainDeepest_ft} at the deep end' },
     ],
     [
       'I1',
@@ -183,7 +202,7 @@ export const crewSteps: readonly CrewStep[] = [
         ],
         ['', 'Inlet and overflow drains on their bedding on the compacted fill, cleanouts; calmed inlet, screened vents, flap and stone apron at the outfall.'],
       ],
-      { figure: 'fall {DrainSlope_in_per_ft}, {OverflowInvert_ft} down at the tank' },
+      { figure: 'fall in {InletSlope_in_per_ft}, out {OverflowSlope_in_per_ft}; {OverflowInvert_ft} down at the tank' },
     ],
   ),
   ...stage(
@@ -216,8 +235,26 @@ export const crewSteps: readonly CrewStep[] = [
     ['H5', 'First fill: clean water over the intake.', { figure: '{CommissionWater_gal}' }],
     [
       'E4',
-      'From above, locked out: bushing, nipple, pitless adapter, drop pipe, pump {PumpModel}, low-water cut-off. The rod draws the pump from above: try it.',
-      { figure: 'coupling {TankCoupling_in} over the floor' },
+      'From above, locked out: pump {PumpModel} on its drop pipe, by the rod into the pitless adapter; the low-water cut-off hung so that it stops the pump at the dead depth. The rod draws the pump from above: try it.',
+      { figure: 'cut-off {DeadDepth_in} over the floor' },
+    ],
+    [
+      'K1',
+      'At the house, before any water: pressure tank with switch and gauge, its air charge set while it is empty; relief valve set no higher than the tank’s plate, piped to a drain.',
+      { figure: 'charge {Charge_psi}, plate {PressureTankRating_psi}' },
+    ],
+    ['K2', 'Reducing valve behind tank and switch.', { when: 'HouseStanding_psi>HouseMost_psi', figure: 'to {HouseMost_psi} at the most' }],
+    ['K3', 'Treatment set behind tank and switch: filters, lamp, a tap ahead of it and one behind.', { when: 'TreatmentLoss_psi>0' }],
+    [
+      'K4',
+      [
+        [
+          'Backflow="air gap"',
+          'Air gap for the public supply: the fill ends at least two of its bores, and no less than an inch, over the highest rim that water can reach; float valve.',
+        ],
+        ['', 'Backflow preventer where a public supply can reach the house, tested by who is licensed for it.'],
+      ],
+      { when: 'Backflow<>"none"', hold: 'licensed plumber' },
     ],
     ['E7', 'Pump on: look at every joint in reach again under pressure; the switch stops it.', { figure: 'off at {CutOut_psi}, on at {CutIn_psi}', hold: 'foreman' }],
   ),
@@ -229,7 +266,17 @@ export const crewSteps: readonly CrewStep[] = [
       { figure: '{BleachRate_pint} of {BleachStrength%} bleach for each 1,000 gal that are in; full tanks {Bleach_pint}' },
     ],
     ['H1', 'Run the pump with the house tap open; read flow, pressure and amperes, and hold those against the nameplate.', { figure: '{HouseFlow_gpm} at {HousePressure_psi}' }],
-    ['H2', 'Lids locked; “not drinking water” at every outlet; backflow protection where a public supply can reach.', { hold: 'inspector' }],
+    [
+      'H2',
+      [
+        [
+          'TreatmentLoss_psi>0',
+          'Lids locked; “not drinking water” at the lids and at every outlet ahead of the treatment; behind it as the health authority says. Backflow protection where a public supply can reach.',
+        ],
+        ['', 'Lids locked; “not drinking water” at every outlet; backflow protection where a public supply can reach.'],
+      ],
+      { hold: 'inspector' },
+    ],
     ['H3', 'Owner shown: filter, first wash, cut-off, drawing the pump. This sheet and the test log handed over.'],
   ),
 ]

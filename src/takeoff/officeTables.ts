@@ -39,6 +39,7 @@ export const jobFields = {
   PowerRun_ft: number('Power run', 'Feed from the panel to the tank edge.', { least: 1, most: 5000, default: 100 }),
   GroundwaterDepth_ft: number('Groundwater depth', 'Depth of the highest groundwater below grade. Empty means not known: the verdict on uplift then says check.', { least: 0, most: 200, default: 200 }),
   SoilClass: oneOf('Soil class', 'As classed by the competent person: rock, A, B or C. C where nobody has classed it.', ['rock', 'A', 'B', 'C'], { default: 'C' }),
+  FootingAway_ft: number('Nearest footing', 'From the tank walls to the nearest footing, wall, pole or pavement, measured on the ground. Empty: not measured; the runs can say that one is too near, not that it is far enough.', { least: 0, most: 1000, default: 1000 }),
   FrostDepth_in: number('Frost depth', 'As the adopted code gives it for this place; 0 where there is none.', { least: 0, most: 120, default: 0 }),
   HouseFlow_gpm: number('House flow', 'Flow wanted at the house.', { least: 0.5, most: 200, default: 8 }),
   HousePressure_psi: number('House pressure', 'Pressure wanted at the house at that flow.', { least: 0, most: 150, default: 45 }),
@@ -71,7 +72,7 @@ export const jobFields = {
   WaterLinePipe: keyed(linePipeKey, 'Water-line pipe', 'Polyethylene, 160 psi at least.', { default: 'PE IPS 200' }),
   WaterLineSize: keyed(lineSizeKey, 'Water-line size', 'Nominal size.', { default: '1' }),
   LineFittings: oneOf('Line fittings', 'Must suit the pipe: insert fittings on IPS, compression with stiffeners on CTS. Leave empty to follow the pipe.', ['IPS insert', 'CTS compression']),
-  TrenchDepth_in: number('Trench depth', 'Of the water line and the power feed: below frost, and as the code asks. Empty: 36 in, or 6 in below the frost depth where that is more.', { least: 12, most: 120 }),
+  TrenchDepth_in: number('Trench depth', 'Of the water line and the power feed: below frost, and as the code asks. Empty: 36 in, or 6 in below the frost depth where that is more.', { least: 12, most: 144 }),
   PumpModel: rowOf('Pumps', 'Pump model', 'Leave empty to take the first of the sheet Pumps that meets the duty.'),
   CutIn_psi: number('Cut-in', 'Pressure at which the switch starts the pump.', { least: 5, most: 150, default: 40 }),
   CutOut_psi: number('Cut-out', 'Pressure at which it stops.', { least: 10, most: 200, default: 60 }),
@@ -187,7 +188,7 @@ const pressureTankFields: Fields = {
 
 const cableFields: Fields = {
   Size: keyed(wireKey, 'Size', 'AWG, once each.', { required: true }),
-  Diameter_in: number('Diameter', 'Outside, of a flat cable its wide side.', { least: 0.1, most: 4, required: true }),
+  Diameter_in: number('Diameter', 'Outside, two conductors and ground; of a flat cable its wide side. A third conductor is figured beside them.', { least: 0.1, most: 4, required: true }),
 }
 
 const craneFields: Fields = {

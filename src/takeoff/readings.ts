@@ -49,6 +49,13 @@ export const readingRules: readonly ReadingRule[] = [
   reading('X7', 'Switch stops the pump', 'psi', '{CutOut_psi}', judged('ABS(reading-CutOut_psi)<=2', CHECK), { span: [0, 250] }),
   reading('X8', 'Flow at the house', 'gpm', '{HouseFlow_gpm} and more', judged('reading>=HouseFlow_gpm', CHECK), { span: [0, 500] }),
   reading('X9', 'Pressure at the house at that flow', 'psi', '{HousePressure_psi} and more', judged('reading>=HousePressure_psi', CHECK), { span: [0, 250] }),
-  reading('X10', 'Chlorine put in, bleach', 'gal', '{Bleach_gal} for {Dose_mg_per_L}', judged('reading>=0.9*Bleach_gal', CHECK), { span: [0, 1000] }),
+  reading(
+    'X10',
+    'Chlorine put in, bleach',
+    'gal',
+    '{BleachFirst_gal} for the first fill, {Bleach_gal} for full tanks: {Dose_mg_per_L}',
+    judged('AND(reading>=0.9*BleachFirst_gal,reading<=1.1*Bleach_gal)', CHECK),
+    { span: [0, 1000] },
+  ),
   reading('X11', 'Backflow protection, test number', '', '{Backflow}', '', { when: 'Backflow<>"none"' }),
 ]

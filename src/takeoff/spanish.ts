@@ -28,6 +28,7 @@ export const spanishHolds: Readonly<Record<string, string>> = {
   'entry supervisor': 'supervisor de entrada',
   inspector: 'inspector',
   'licensed electrician': 'electricista con licencia',
+  'licensed plumber': 'plomero con licencia',
 }
 
 export const spanishSteps: Readonly<Record<string, Words>> = {
@@ -80,17 +81,24 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   D1: 'Placas con sellador en todas las aberturas.',
   D2: 'Saque el aire de un tanque tras otro, de todos; cuando se asiente, sáquelo otra vez hasta el nivel y después observe el manómetro. No se pare en tapas ni placas: {PlateForce_lbf} sobre una placa. Las lecturas van al registro; una prueba repetida lleva su propia línea.',
   D3: 'Deje entrar aire hasta que el manómetro marque cero; después afloje. No rellene antes de que todos los tanques hayan pasado.',
+  D6: 'Quite las placas, saque otra vez cada tapón y cuéntelos: tantos como entraron. Los tapones de adentro salen con permiso de entrada: prueba de aire, ventilación, asistente, rescate.',
   E8: [
     [
       'TrenchDepth_in>=60',
-      'Excave la zanja de la línea de agua y del cable con caja de zanja, o en declive de {FillBatter} horizontal por 1 vertical; escalera a no más de 25 pies.',
+      'Excave la zanja de la línea de agua y del cable, de {LineWidth_ft} de ancho, con caja de zanja, o en declive de {FillBatter} horizontal por 1 vertical; escalera a no más de 25 pies.',
     ],
     ['', 'Excave la zanja de la línea de agua y del cable; la tierra lejos del borde.'],
   ],
   G2: 'Piedra alrededor de las conexiones y en el extremo de la bomba hasta la línea, para que las dos descansen sobre ella.',
   E1: 'Adaptador macho largo, 1-1/4 x {WaterLineSize}, en el cople fundido; tubo {WaterLinePipe} sobre insertos, dos abrazaderas todo de acero inoxidable por unión, tornillos donde llegue el desarmador. Ninguna llama dentro o encima de tanque, excavación o zanja.',
   E2: 'Adaptador macho de compresión, 1-1/4 x {WaterLineSize}, en el cople fundido; tubo {WaterLinePipe} en conexiones de compresión, un refuerzo interior (stiffener) en cada extremo; sin conexiones de inserción, sin llama.',
-  E3: 'Tienda la línea floja en la zanja, con {LineSlack_ft} de holgura en la pared del tanque.',
+  E9: 'Dentro del tanque de la bomba mientras está seco, con permiso de entrada: reducción bushing, niple y la mitad fija del adaptador sin foso (pitless) en el cople.',
+  E3: [
+    ['LineBed_in>0', 'Tienda la línea floja en la zanja sobre {LineBed_in} de tierra limpia encima de la roca, con {LineSlack_ft} de holgura en la pared del tanque.'],
+    ['', 'Tienda la línea floja en la zanja, con {LineSlack_ft} de holgura en la pared del tanque.'],
+  ],
+  E6: 'Rompesifón en el punto alto de la línea, donde se pueda alcanzar.',
+  E10: 'El extremo de la línea en la casa queda cerrado antes de echar agua en los tanques: el cople está abierto hacia ella y el lastre se saldría.',
   E5: 'Presione la línea con una bomba de mano y agua, nunca aire, mientras las uniones están a la vista; agregue agua hasta que el tubo se haya estirado: después la presión no baja y ninguna unión gotea.',
   G6: 'Piedra hasta cubrir la línea de agua en el extremo de la bomba, tela filtrante, después {CleanEarth_in} de tierra limpia sobre la línea.',
   G1: 'Agua en los tanques como lastre; los tanques conectados quedan al mismo nivel.',
@@ -98,7 +106,7 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   G4: 'Solo ahora se puede parar la bomba de la excavación.',
   I2: [
     [
-      'DeepestTrench_ft>=5',
+      'DrainDeepest_ft>=5',
       'Excave las zanjas de los drenajes con caja de zanja, o en declive de {FillBatter} horizontal por 1 vertical, pues el relleno es de clase C; escalera a no más de 25 pies.',
     ],
     ['', 'Excave las zanjas de los drenajes; la tierra lejos del borde.'],
@@ -120,11 +128,27 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   G8: 'El agua subterránea queda más alta que los drenajes: solo ahora se puede parar la bomba de la excavación.',
   F3: 'Un electricista con licencia conecta, con la energía bloqueada y etiquetada: medio de desconexión, GFCI, sobrecarga y disyuntor (breaker) como pide el código adoptado.',
   H5: 'Primer llenado: agua limpia por encima de la toma.',
-  E4: 'Desde arriba, con la energía bloqueada: reducción bushing, niple, adaptador sin foso (pitless), tubo de bajada, bomba {PumpModel}, corte por bajo nivel. La varilla saca la bomba desde arriba: pruébela.',
+  E4: 'Desde arriba, con la energía bloqueada: bomba {PumpModel} con su tubo de bajada, con la varilla hasta el adaptador sin foso (pitless); el corte por bajo nivel colgado para que pare la bomba en el nivel mínimo. La varilla saca la bomba desde arriba: pruébela.',
+  K1: 'En la casa, antes del agua: tanque de presión con interruptor y manómetro, su carga de aire ajustada mientras está vacío; válvula de alivio a no más de lo que dice la placa del tanque, con tubo a un drenaje.',
+  K2: 'Válvula reductora de presión después del tanque y del interruptor.',
+  K3: 'Tratamiento después del tanque y del interruptor: filtros, lámpara, una llave antes y otra después.',
+  K4: [
+    [
+      'Backflow="air gap"',
+      'Espacio de aire para la red pública: el llenado termina a por lo menos dos diámetros interiores suyos, y no menos de una pulgada, sobre el borde más alto que pueda alcanzar el agua; válvula de flotador.',
+    ],
+    ['', 'Ensamblaje de prevención de reflujo donde una red pública pueda llegar a la casa, probado por quien tiene licencia para ello.'],
+  ],
   E7: 'Bomba encendida: revise otra vez bajo presión cada unión a su alcance; el interruptor la para.',
   H4: 'Desinfecte tanques y línea antes de que alguien use el agua: gafas, guantes, desde afuera; déjelo {Contact_h}, después enjuague donde lo permitan las reglas locales.',
   H1: 'Opere la bomba con la llave de la casa abierta; lea caudal, presión y amperios, y compárelos con la placa del motor.',
-  H2: 'Tapas cerradas con llave; «agua no potable: no beber» en cada salida; protección contra contraflujo donde pueda llegar una red pública.',
+  H2: [
+    [
+      'TreatmentLoss_psi>0',
+      'Tapas cerradas con llave; «agua no potable: no beber» en las tapas y en cada salida antes del tratamiento; después, como diga la autoridad de salud. Protección contra contraflujo donde pueda llegar una red pública.',
+    ],
+    ['', 'Tapas cerradas con llave; «agua no potable: no beber» en cada salida; protección contra contraflujo donde pueda llegar una red pública.'],
+  ],
   H3: 'Muestre al dueño: filtro, primeras lluvias, corte, cómo sacar la bomba. Entregue esta hoja y el registro de pruebas.',
 }
 
@@ -214,7 +238,11 @@ export const spanishCautions: Readonly<Record<string, readonly [short: string, t
     [
       [
         'TrafficRank>TrafficAllowed',
-        'Está previsto que sobre los tanques pase {Traffic}, y su fabricante permite: {TrafficOver}. Nada pasa ahí hasta que el ingeniero y el fabricante estén de acuerdo.',
+        'Sobre los tanques pasaría {Traffic}, y su fabricante permite: {TrafficOver}. Nada pasa ahí hasta que el ingeniero y el fabricante estén de acuerdo.',
+      ],
+      [
+        'TrafficRank>1',
+        'Nada pasa sobre los tanques sino lo que permite el fabricante ({TrafficOver}), ni dentro del declive de la excavación, mientras está abierta y después; y sobre el drenaje de rebose, que sube hacia su descarga, solo donde lo cubren {WheelCover_in}.',
       ],
       ['', 'Nada pasa sobre los tanques sino lo que permite el fabricante ({TrafficOver}), ni dentro del declive de la excavación, mientras está abierta y después.'],
     ],
@@ -252,6 +280,18 @@ export const spanishCautions: Readonly<Record<string, readonly [short: string, t
       ],
       ['', 'El agua de techo no es agua potable sin tratamiento. Marque cada salida y cada línea que la lleva.'],
     ],
+  ],
+  'ground water': [
+    'Entra agua subterránea',
+    'El agua subterránea a {GroundwaterDepth_ft} queda más alta que el agua de los tanques: entra por las uniones de los cuellos (risers), las botas (boots) y las bocas, con lo que hay en el suelo. Selle y pruebe cada una desde afuera, y haga analizar el agua antes de que una casa beba de ella.',
+  ],
+  ice: [
+    'El agua puede helarse',
+    'La helada llega a {FrostDepth_in} y el agua queda {WaterLevel_ft} bajo el terreno: el hielo cierra rebosadero y ventilas y revienta lo que llena. Aísle sobre las tapas o ponga los tanques más hondos.',
+  ],
+  'closed system': [
+    'El agua caliente empuja',
+    'Detrás de un dispositivo contra reflujo o de una válvula reductora el agua caliente no tiene adónde ir: un tanque de expansión térmica junto al calentador, su válvula de alivio nunca tapada.',
   ],
   sewer: [
     'Lejos del drenaje sanitario',

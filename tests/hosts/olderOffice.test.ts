@@ -1,6 +1,7 @@
 /** A workbook that 0.1.0 made, with things typed on it: read, made again, brought up to date. */
 import { items061 } from '../../src/takeoff/older/items061.js'
 import { items070 } from '../../src/takeoff/older/items070.js'
+import { items080 } from '../../src/takeoff/older/items080.js'
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
@@ -64,6 +65,39 @@ describe('a workbook of 0.1.0', () => {
   })
 })
 
+/** Cables of three conductors came with 0.9.0. */
+const cables = [10, 12, 14, 6, 8].map((size) => `CABLE-copper-${size}-3`)
+
+describe('a workbook of 0.8.0', () => {
+  const own = () => sourceOf(new Uint8Array(readFileSync(join(import.meta.dirname, '../data/made-by-0.8.0.xlsx'))), 'OLD.xlsx')
+  const { raw, workbook } = own()
+  it('is brought up to date and made again, none of its own words taken for somebody’s', () => {
+    const { changes, columns, own: left } = officeUpdate(raw)
+    const keys = (table: string) =>
+      changes
+        .filter((change) => change.table === table)
+        .map(({ key }) => key)
+        .sort()
+    expect(keys('Items')).toEqual([...Object.keys(items080), 'STONE-TIE'].sort())
+    expect(keys('Prices')).toEqual([...cables, 'STONE-TIE'])
+    expect(columns).toEqual([{ table: 'Jobs', names: ['FootingAway_ft'] }])
+    expect(left).toEqual([])
+    const after = sourceOf(updateOffice(own(), made).bytes, 'OLD.xlsx')
+    expect(officeUpdate(after.raw).changes).toEqual([])
+    // Before the update and after it.
+    for (const source of [own(), { ...after, raw: priced(after.raw) }]) {
+      const office = readOffice(source.raw)
+      const takeoff = makeTakeoff(office, rowNamed(office, 'Jobs', 'Wicket Mill')!, keptIn(workbook, 'Wicket Mill'))
+      expect(() => makeFile(source, [{ takeoff, revision: 2 }], 'native', made)).not.toThrow()
+    }
+  })
+  /** What the update asks to be filled in. */
+  const priced = (office: typeof raw): typeof raw => ({
+    ...office,
+    Prices: { ...office.Prices, rows: office.Prices.rows.map((row) => ({ ...row, cells: { ...row.cells, Price_usd: row.cells.Price_usd ?? 10 } })) },
+  })
+})
+
 describe('a workbook of 0.6.1', () => {
   const own = () => sourceOf(new Uint8Array(readFileSync(join(import.meta.dirname, '../data/made-by-0.6.1.xlsx'))), 'OLD.xlsx')
   const source = own()
@@ -93,13 +127,18 @@ describe('a workbook of 0.6.1', () => {
         .filter(({ touchesLife }) => touchesLife)
         .map(({ key }) => key)
         .sort(),
-    ).toEqual(['LADDER', 'PLUG{PortSuffix}', 'RELIEF', 'TRENCH-BOX'])
+    ).toEqual(['GAS-METER', 'LADDER', 'PLUG{PortSuffix}', 'RELIEF', 'TRENCH-BOX'])
     expect(
       changes
         .filter(({ table }) => table === 'Items')
         .map(({ key }) => key)
         .sort(),
-    ).toEqual([...Object.keys(items061), ...Object.keys(items070), 'DRAIN-ADAPTER{DrainSuffix}', 'LID-INSUL', 'PLUG-{TankPort_in}', 'PORT-REDUCER{PortSuffix}', 'RELIEF'].sort())
+    ).toEqual(
+      [
+        ...new Set(Object.keys({ ...items061, ...items070, ...items080 })),
+        ...['DRAIN-ADAPTER{DrainSuffix}', 'LID-INSUL', 'PLUG-{TankPort_in}', 'PORT-REDUCER{PortSuffix}', 'RELIEF', 'STONE-TIE'],
+      ].sort(),
+    )
     // A set of cement makes 40 joints: 0.55 a joint is 22.00 a set.
     expect(changes.find(({ key, table }) => table === 'Prices' && key === 'PVC-CEMENT')?.cells).toMatchObject({ Unit: 'set', Price_usd: 22 })
     expect(
@@ -107,9 +146,12 @@ describe('a workbook of 0.6.1', () => {
         .filter(({ table, row }) => table === 'Prices' && row === undefined)
         .map(({ key }) => key)
         .sort(),
-    ).toEqual(['DRAIN-ADAPTER', 'DRAIN-ADAPTER-6', 'DRAIN-ADAPTER-8', 'LID-INSUL', 'PLUG-6', 'PORT-REDUCER', 'PORT-REDUCER-3', 'PORT-REDUCER-6', 'RELIEF'])
+    ).toEqual([
+      ...cables,
+      ...['DRAIN-ADAPTER', 'DRAIN-ADAPTER-6', 'DRAIN-ADAPTER-8', 'LID-INSUL', 'PLUG-6', 'PORT-REDUCER', 'PORT-REDUCER-3', 'PORT-REDUCER-6', 'RELIEF', 'STONE-TIE'],
+    ])
     expect(Object.fromEntries(columns.map(({ table, names }) => [table, names]))).toEqual({
-      Jobs: ['DownspoutRise_ft', 'SupplyPhases'],
+      Jobs: ['DownspoutRise_ft', 'FootingAway_ft', 'SupplyPhases'],
       Pumps: ['Wires'],
       PressureTanks: ['Rating_psi'],
     })

@@ -87,7 +87,7 @@ describe('a price to look at', () => {
 
 describe('items for one job', () => {
   const items = demoRows('Items')
-  const withSet = [...items, { ...items.find(({ Code }) => Code === 'GAS-METER')!, Code: 'LOCATE-ROCK', Set: 'Rock', Why: 'Where rock is near' }]
+  const withSet = [...items, { ...items.find(({ Code }) => Code === 'GAS-METER')!, Code: 'LOCATE-ROCK', Quantity: '1', Set: 'Rock', Why: 'Where rock is near' }]
   const prices = [...demoRows('Prices'), { Code: 'LOCATE-ROCK', Price_usd: 80, Unit: 'day' }]
   it('are left out by code and taken in by set', () => {
     const job = { ...leastRow, RainIntensity_in_per_h: 1 }

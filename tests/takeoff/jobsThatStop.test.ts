@@ -1,12 +1,14 @@
 /** Whole jobs that an engineer would stop or look into, each with the rule and the arithmetic by hand. */
 import { describe, expect, it } from 'vitest'
+import { crewSteps } from '../../src/takeoff/crewSteps.js'
 import { demoRows, leastRow, lineOf, takeoffOf } from '../support/office.js'
 
 const tanks = (more: object) => ({ Tanks: demoRows('Tanks').map((cells) => (cells.Model === 'Quern 1800' ? { ...cells, ...more } : cells)) })
 
 describe('pit and house', () => {
   // 29 CFR 1926.651(i)(1). A Quern 1800 under 2 ft of cover on 6 in of stone stands in a pit of 9 ft: in class C it opens 2 + 1.5 x 9 = 15.5 ft beyond the walls.
-  const near = (more: object) => takeoffOf({ ...leastRow, SoilClass: 'C', GroundwaterDepth_ft: 30, InletRun_ft: 40, WaterLineRun_ft: 60, PowerRun_ft: 60, ...more }).design
+  const near = (more: object) =>
+    takeoffOf({ ...leastRow, SoilClass: 'C', GroundwaterDepth_ft: 30, InletRun_ft: 40, WaterLineRun_ft: 60, PowerRun_ft: 60, FootingAway_ft: 50, ...more }).design
   it('the slope of a pit never runs under a house', () => {
     expect(near({}).number('PitEdge_ft')).toBeCloseTo(15.5, 9)
     expect(near({}).verdict('FootingVerdict')).toBe('pass')
@@ -16,6 +18,10 @@ describe('pit and house', () => {
     }
     // Downspouts at the tanks themselves have no run, and say nothing of a house.
     expect(near({ InletRun_ft: 0 }).verdict('FootingVerdict')).toBe('pass')
+    // A run can prove that a building is near, never that it is far: the connection may be on the house's far side.
+    expect(near({ FootingAway_ft: null }).verdict('FootingVerdict')).toBe('check')
+    expect(near({ FootingAway_ft: null, PowerRun_ft: 15 }).verdict('FootingVerdict')).toBe('stop')
+    expect(near({ FootingAway_ft: 15 }).verdict('FootingVerdict')).toBe('stop')
     // Class A opens 2 + 0.75 x 9 = 8.75 ft; a house 10 ft away loads its walls.
     expect(near({ SoilClass: 'A', WaterLineRun_ft: 10 }).verdict('FootingVerdict')).toBe('check')
   })
@@ -63,7 +69,7 @@ describe('pressure and power', () => {
     const job = takeoffOf({ ...leastRow, PumpModel: 'Lark 150' })
     expect(lineOf(job, 'RELIEF')?.order).toBe(1)
     const plate = (Rating_psi: number | null) => ({ PressureTanks: demoRows('PressureTanks').map((cells) => ({ ...cells, Rating_psi })) })
-    const high = { ...leastRow, PumpModel: 'Lark 150', HousePressure_psi: 80, CutIn_psi: 70, CutOut_psi: 101 }
+    const high = { ...leastRow, PumpModel: 'Lark 150', WaterLineRise_ft: 5, HousePressure_psi: 80, CutIn_psi: 70, CutOut_psi: 101 }
     expect(takeoffOf(high, plate(150)).design.verdict('ReliefVerdict')).toBe('pass')
     expect(takeoffOf(high, plate(100)).design.verdict('ReliefVerdict')).toBe('stop')
     // Common practice, no source: a tank that nobody rated is taken for 100 psi.
@@ -187,13 +193,16 @@ describe('rock, gravity, ports', () => {
   }
   const dry = { GroundwaterDepth_ft: 30, FrostDepth_in: 18, HouseFlow_gpm: 8, HousePressure_psi: 40, WaterLineRise_ft: 4 }
   it('what is dug in rock is hauled off, and rock-free fill is brought in', () => {
-    // Two tanks: 79.3 yd³ of pit and 26.0 of trenches swell by 40 % at the least (the estimating reference, Fig. 9.1): 147 loose, 13 trucks of 12.
-    // Backfill of 43.8 and trenches of 18.8 yd³ in place take (43.8 + 18.8) / 0.9 = 69.6 of bank earth.
+    // Two tanks: 79.3 yd³ of pit and 26.0 of trenches, with 90 x 1.5 x 4 in = 1.7 for the bed under the line, swell by 40 % at the least
+    // (the estimating reference, Fig. 9.1): 107.0 x 1.4 = 149.8 loose, 13 trucks of 12.
+    // Backfill of 43.8 less 0.4 of stone round the tie, and trenches of 18.8 yd³ in place, take (43.4 + 18.8) / 0.9 = 69.1 of bank earth: bought loose, 1.25 times as much.
     const { design, lines } = takeoffOf({ ...base, ...dry, TankCount: 2, SoilClass: 'rock' })
-    expect(design.number('SpoilLoose_yd3')).toBeCloseTo(147.4, 0)
+    expect(design.number('SpoilLoose_yd3')).toBeCloseTo(149.8, 0)
     expect(design.number('Loads')).toBe(13)
-    expect(design.number('Import_yd3')).toBeCloseTo(69.6, 0)
-    expect(lines.find(({ code }) => code === 'IMPORT')?.net).toBeCloseTo(69.6, 0)
+    expect(design.number('ImportBank_yd3')).toBeCloseTo(69.1, 0)
+    expect(lines.find(({ code }) => code === 'IMPORT')?.net).toBeCloseTo(69.1 * 1.25, 0)
+    // A hammer breaks 8 yd³ an hour where a bucket digs 40 (house figures): 79.3 / 8 + 43.4 / 40 + (90 + 40 + 40) / 12 h.
+    expect(design.number('Excavator_h')).toBeCloseTo(79.3 / 8 + 43.4 / 40 + 170 / 12, 0)
     expect(design.cautions().map(({ name }) => name)).toContain('rock')
     const earth = takeoffOf({ ...base, ...dry, TankCount: 2, SoilClass: 'B' }).design
     expect(earth.number('Import_yd3')).toBe(0)
@@ -247,5 +256,96 @@ describe('rock, gravity, ports', () => {
     expect(names('asphalt shingle')).toContain('roof surface')
     expect(names('compacted soil')).toContain('roof surface')
     expect(names('metal')).not.toContain('roof surface')
+  })
+})
+
+describe('what a crew would have to put right', () => {
+  const base = {
+    ...leastRow,
+    TankCount: 2,
+    SoilClass: 'B',
+    GroundwaterDepth_ft: 30,
+    FootingAway_ft: 60,
+    InletRun_ft: 40,
+    OverflowRun_ft: 40,
+    OutfallDrop_ft: 8,
+    RainIntensity_in_per_h: 3,
+    WaterLineRun_ft: 100,
+    WaterLineRise_ft: 4,
+    PowerRun_ft: 100,
+    FrostDepth_in: 18,
+    HouseFlow_gpm: 8,
+    HousePressure_psi: 40,
+  }
+  const crewOf = (row: object) => {
+    const { design } = takeoffOf({ ...base, ...row })
+    return (code: string) => {
+      const step = crewSteps.find((known) => known.code === code)!
+      return design.holds(step.when) ? `${design.words(step.text)} [${design.words(step.figure)}]` : undefined
+    }
+  }
+  it('a trench with a box in it is as wide as the box, and only the trench that needs it', () => {
+    // Frost 60 in: 60 + 6 + the pipe's 1.32 in make a trench of 68 in. A box is some 3 ft wide (common practice, no source): 100 x 3 x 68 / 12 / 27 = 63.0 yd³.
+    const { design } = takeoffOf({ ...base, FrostDepth_in: 60 })
+    expect(design.number('TrenchDepth_in')).toBe(68)
+    expect(design.number('LineDig_yd3')).toBeCloseTo((100 * 3 * 68) / 12 / 27, 9)
+    expect(design.number('DrainTrench_ft')).toBe(1.5)
+    const crew = crewOf({ FrostDepth_in: 60 })
+    expect(crew('E8')).toContain('in a trench box')
+    expect(crew('I2')).not.toContain('trench box')
+  })
+  it('on a slope the drains fall with the ground, and the crew reads that fall', () => {
+    // 8 ft of rise over 60 ft is 1.6 in/ft. The overflow leaves 3.25 ft down (2 ft of cover, 6.5 ft of tank, 6 in of floor, 4.75 ft of water); 30 ft of drop over 40 ft: (30 - 3.25) x 12 / 40 = 8.025 in/ft.
+    const crew = crewOf({ InletRun_ft: 60, DownspoutRise_ft: 8, OutfallDrop_ft: 30 })
+    expect(crew('I1')).toContain('fall in 1.6 in/ft, out 8.03 in/ft')
+    expect(crewOf({})('I1')).toContain('fall in 0.25 in/ft')
+  })
+  it('three conductors are wider than two, and another cable', () => {
+    const pumps = demoRows('Pumps').map((cells) => ({ ...cells, Phases: 3 }))
+    const three = takeoffOf({ ...base, SupplyPhases: 3, CableSize: '10' }, { Pumps: pumps })
+    // A flat cable of 0.47 in holds two conductors and ground; a third beside them makes four widths of three.
+    expect(three.design.number('CableWide_in')).toBeCloseTo((0.47 * 4) / 3, 9)
+    expect(three.lines.some(({ code }) => code === 'CABLE-copper-10-3')).toBe(true)
+    expect(takeoffOf({ ...base, CableSize: '10' }).lines.some(({ code }) => code === 'CABLE-copper-10')).toBe(true)
+  })
+  it('gravity alone over the tank’s plate stops the job, whatever the switch says', () => {
+    // 195 ft below the ground at the tanks, the water 3.25 ft under it: 191.75 / 2.31 = 83.0 psi on a tank made for 75.
+    const plate = { PressureTanks: demoRows('PressureTanks').map((cells) => ({ ...cells, Rating_psi: 75 })) }
+    const { design } = takeoffOf({ ...base, WaterLineRise_ft: -195, CutIn_psi: 50, CutOut_psi: 70 }, plate)
+    expect(design.number('HouseStanding_psi')).toBeCloseTo(191.75 / 2.31, 6)
+    expect(design.verdict('ReliefVerdict')).toBe('stop')
+  })
+  it('clean earth is bought by the truck', () => {
+    const { design, lines } = takeoffOf(base)
+    // In place over 0.9 for the bank, a quarter more on the truck.
+    expect(lines.find(({ code }) => code === 'LINE-EARTH')?.net).toBeCloseTo((design.number('LineEarth_yd3') / 0.9) * 1.25, 9)
+  })
+  it('ice, ground water and heated water are said where they act', () => {
+    const cautions = (row: object) =>
+      takeoffOf({ ...base, ...row })
+        .design.cautions()
+        .map(({ name }) => name)
+    // 1 ft of cover: the water stands 2.25 ft, 27 in, down.
+    expect(cautions({ Cover_ft: 1, FrostDepth_in: 28 })).toContain('ice')
+    expect(cautions({ Cover_ft: 1, FrostDepth_in: 26 })).not.toContain('ice')
+    expect(cautions({ SoilClass: 'C', GroundwaterDepth_ft: 3.2 })).toContain('ground water')
+    expect(cautions({ SoilClass: 'C', GroundwaterDepth_ft: 3.3 })).not.toContain('ground water')
+    expect(cautions({ Backflow: 'preventer' })).toContain('closed system')
+    expect(cautions({ Backflow: 'air gap' })).not.toContain('closed system')
+  })
+  it('fittings go in while the tank is dry, plugs come out counted, and the line is shut before ballast', () => {
+    const order = crewSteps.map(({ code }) => code)
+    const before = (one: string, other: string) => expect(order.indexOf(one), `${one} before ${other}`).toBeLessThan(order.indexOf(other))
+    for (const dry of ['D6', 'E9', 'E10']) for (const wet of ['G1', 'H5']) before(dry, wet)
+    before('E6', 'G7')
+    for (const gear of ['K1', 'K2', 'K3', 'K4']) before(gear, 'E7')
+    const crew = crewOf({})
+    // Two ends of one tie, an inlet port and an overflow.
+    expect(crew('D6')).toContain('plugs: 4')
+    expect(crew('E4')).toContain('cut-off 9 in over the floor')
+    expect(crew('K1')).toContain('charge 38 psi')
+    expect([crew('E6'), crew('K2'), crew('K4')]).toEqual([undefined, undefined, undefined])
+    expect(crewOf({ WaterLineRise_ft: -20 })('E6')).toContain('Siphon breaker')
+    expect(crewOf({ TreatmentLoss_psi: 3 })('H2')).toContain('ahead of the treatment')
   })
 })

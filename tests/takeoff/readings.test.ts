@@ -21,8 +21,9 @@ const limits: readonly (readonly [code: string, limit: number, worse: -1 | 1, be
   ['X7', n('CutOut_psi') - 2, -1, 'check'],
   ['X8', n('HouseFlow_gpm'), -1, 'check'],
   ['X9', n('HousePressure_psi'), -1, 'check'],
-  // A tenth less chlorine than figured is still a dose (house figure).
-  ['X10', 0.9 * n('Bleach_gal'), -1, 'check'],
+  // A tenth less chlorine than the first fill asks for, and a tenth more than full tanks do, is still a dose (house figure).
+  ['X10', 0.9 * n('BleachFirst_gal'), -1, 'check'],
+  ['X10', 1.1 * n('Bleach_gal'), 1, 'check'],
 ]
 /** Nearer to a limit than any gauge reads; far above the rounding of the arithmetic. */
 const HAIR = 1e-6

@@ -214,6 +214,7 @@ describe('what was assumed', () => {
     RainIntensity_in_per_h: 1,
     GroundwaterDepth_ft: 60,
     SoilClass: 'C',
+    FootingAway_ft: 60,
     FrostDepth_in: 0,
     OutfallDrop_ft: 9,
     HouseFlow_gpm: 8,

@@ -8,6 +8,7 @@ import { takeoffWorkbook } from '../../src/plan/workbook.js'
 import { measureOf } from '../../src/plan/sheets/drawingSheet.js'
 import { problemText } from '../../src/takeoff/fields.js'
 import { officeUpdate } from '../../src/takeoff/older/update.js'
+import { items080 } from '../../src/takeoff/older/items080.js'
 import { items070 } from '../../src/takeoff/older/items070.js'
 import { items040 } from '../../src/takeoff/older/items040.js'
 import type { JobName } from '../../src/takeoff/names.js'
@@ -171,7 +172,9 @@ describe('tanks of two models in one row', () => {
     expect(two!.usable_gal).toBeCloseTo(((9 + 4 / 12) * (5 + 4 / 12) + 28) * 4 * (1728 / 231), 6)
   })
   it('an office whose rules know one model is told so, and the update brings them', () => {
-    const Items = demoRows('Items').flatMap((item) => (item.Code === 'TANK-2' ? [] : [{ ...item, ...items070[String(item.Code)]?.was, ...items040[String(item.Code)]?.was }]))
+    const Items = demoRows('Items').flatMap((item) =>
+      item.Code === 'TANK-2' ? [] : [{ ...item, ...items080[String(item.Code)]?.was, ...items070[String(item.Code)]?.was, ...items040[String(item.Code)]?.was }],
+    )
     expect(problemsOf({}, { Items }).join('\n')).toMatch(/Items, headings, Quantity: a row over SecondTanks, as TANK-2 of a new workbook/)
     const { changes } = officeUpdate(officeWith({ Items }))
     expect(
@@ -179,7 +182,15 @@ describe('tanks of two models in one row', () => {
         .filter(({ table }) => table === 'Items')
         .map(({ key }) => key)
         .sort(),
-    ).toEqual([...new Set([...Object.keys(items040), ...Object.keys(items070).filter((code) => code !== 'PLUG{PortSuffix}'), 'TANK-2'])].sort())
+    ).toEqual(
+      [
+        ...new Set([
+          ...Object.keys(items040),
+          ...Object.keys({ ...items070, ...items080 }).filter((code) => !['PLUG{PortSuffix}', 'CABLE-{CableMetal}-{Cable}'].includes(code)),
+          'TANK-2',
+        ]),
+      ].sort(),
+    )
   })
   it.runIf(hasCalc)('Calc works out the same figures', async () => {
     const raw = officeWith({ Tanks, Jobs: [row] })

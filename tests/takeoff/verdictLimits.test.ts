@@ -12,7 +12,7 @@ const record = { RecordYears: 12, RecordAgrees: 1, Reliability: 0.9, WantedRelia
 const ports = { PortsShort: 0, OverflowCount: 2, InletPorts: 2 }
 const storm = { StormRise_ft: 0.5, AirSpace_ft: 0.67, OverflowCount: 2, BlockedRise_ft: 0.6 }
 const outfall = { OutfallAssumed: 0, OutfallDepth_ft: 0 }
-const frost = { LineCover_in: 36, FrostDepth_in: 30, DrainCover_in: 30 }
+const frost = { LineCover_in: 36, FrostDepth_in: 30, DrainCover_in: 30, WaterLevel_ft: 2.5 }
 const line = { LineRating_psi: 200, LineDerating: 1, LinePressureMost_psi: 200, LineSurge_psi: 300 }
 const fitting = { LineFit: 'IPS', LineFittings: 'IPS insert' }
 
@@ -39,6 +39,8 @@ const others: Readonly<Record<string, number>> = {
   Intake_in: 4,
   LineVelocity_fps: 1,
   FlowAtMean_gpm: 10,
+  FittingVelocity_fps: 1,
+  FittingMost_fps: 10,
 }
 
 const limits: Readonly<Record<string, readonly Row[]>> = {
@@ -92,9 +94,9 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
   ],
   // IPC 606.5.10 (from memory): a relief valve at each hydropneumatic tank; none helps where the switch itself is set above the plate.
   ReliefVerdict: [
-    [{ CutOut_psi: 100, PressureTankRating_psi: 100, ShutOffAtHouseFull_psi: 140 }, 'pass'],
-    [{ CutOut_psi: 99, PressureTankRating_psi: 100, ShutOffAtHouseFull_psi: 90 }, 'pass'],
-    [{ CutOut_psi: 101, PressureTankRating_psi: 100, ShutOffAtHouseFull_psi: 140 }, 'stop'],
+    [{ HouseStanding_psi: 100, PressureTankRating_psi: 100, ShutOffAtHouseFull_psi: 140 }, 'pass'],
+    [{ HouseStanding_psi: 99, PressureTankRating_psi: 100, ShutOffAtHouseFull_psi: 90 }, 'pass'],
+    [{ HouseStanding_psi: 101, PressureTankRating_psi: 100, ShutOffAtHouseFull_psi: 140 }, 'stop'],
   ],
   // AWWA C652 (from memory): 10 mg/L left after a day, so more than that goes in.
   DoseVerdict: [
@@ -277,6 +279,8 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ ...frost, LineCover_in: 35.9 }, 'check'],
     [{ ...frost, LineCover_in: 29.9 }, 'stop'],
     [{ ...frost, DrainCover_in: 29.9 }, 'check'],
+    // Water 29.9 in down lies within a frost of 30.
+    [{ ...frost, WaterLevel_ft: 29.9 / 12 }, 'check'],
     [{ ...frost, FrostDepth_in: 0, DrainCover_in: 2 }, 'pass'],
   ],
   DutyVerdict: [
@@ -284,10 +288,16 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ PumpHead_ftw: 150.1, TotalHead_ftw: 150, OffCurve: 0 }, 'pass'],
     [{ PumpHead_ftw: 149.9, TotalHead_ftw: 150, OffCurve: 0 }, 'stop'],
     [{ PumpHead_ftw: 200, TotalHead_ftw: 150, OffCurve: 1 }, 'stop'],
+    // Gravity alone gives flow and pressure: nothing breaks, but no pump is needed.
+    [{ PumpHead_ftw: 200, TotalHead_ftw: 0, OffCurve: 1 }, 'check'],
+    [{ PumpHead_ftw: 200, TotalHead_ftw: 0.1, OffCurve: 0 }, 'pass'],
   ],
   // USDA NRCS 516 (from memory): 5 ft/s.
   VelocityVerdict: [
     [{ ActualVelocity_fps: 1, LineVelocity_fps: 5.01 }, 'check'],
+    // Common practice, no source: 10 ft/s in short brass fittings.
+    [{ ActualVelocity_fps: 1, FittingVelocity_fps: 10 }, 'pass'],
+    [{ ActualVelocity_fps: 1, FittingVelocity_fps: 10.1 }, 'check'],
     [{ ActualVelocity_fps: 5 }, 'pass'],
     [{ ActualVelocity_fps: 4.99 }, 'pass'],
     [{ ActualVelocity_fps: 5.01 }, 'check'],

@@ -21,7 +21,7 @@ describe('a storm beyond what the overflow pipe carries', () => {
   it('stands higher by bore, friction less fall, and exit: by hand', () => {
     const { design } = takeoffOf(leastRow)
     // Twice the flow that the pipe carries by its slope asks for four times its fall: three feet more than the foot it has, over a bore of 6 in.
-    const figures = { RoofFlow_gpm: 400, InletCount: 1, DrainCapacity_gpm: 200, DrainBore_in: 6, OverflowFall_in: 12 }
+    const figures = { RoofFlow_gpm: 400, InletCount: 1, DrainCapacity_gpm: 200, DrainBore_in: 6, OverflowLeast_in: 12 }
     const full = new Design(readOffice(officeWith({ Jobs: [leastRow] })), design.job, Object.fromEntries(design.sized), figures)
     const exit_ft = ((400 * 231) / 1728 / 60 / ((Math.PI / 4) * 0.5 ** 2)) ** 2 / (2 * 32.174)
     expect(full.number('OutletHead_ft')).toBeCloseTo(0.5 + 3 + exit_ft, 9)

@@ -7,9 +7,9 @@ import type { CellValue } from '../fields.js'
 import type { RawOffice, RawRow } from '../office.js'
 import { fieldsOf, type TableName } from '../officeTables.js'
 import { items010 } from './items010.js'
-import { items040, type ChangedItem } from './items040.js'
-import { items061 } from './items061.js'
-import { items070, repriced070 } from './items070.js'
+import type { ChangedItem } from './items040.js'
+import { repriced070 } from './items070.js'
+import { versions } from './versions.js'
 import { wrongUnits010 } from './prices010.js'
 
 export interface OfficeChange {
@@ -60,8 +60,6 @@ const CUT_COLUMNS = ['Pieces', 'Stock']
 const textOf = (value: unknown): string => (value === null || value === undefined ? '' : String(value).trim())
 const isSame = (one: Readonly<Record<string, unknown>>, other: Readonly<Record<string, unknown>>, columns: readonly string[]) =>
   columns.every((column) => textOf(one[column]) === textOf(other[column]))
-/** Versions whose rows may stand in an office, newest first. */
-const versions = [items070, items061, items040]
 /** The row as each version had it, from ours back: the first that stands here says why it is another one now. */
 function changedSince(cells: Readonly<Record<string, unknown>>, next: Readonly<Record<string, unknown>>): ChangedItem | undefined {
   const steps = versions.map((list) => list[textOf(cells.Code)])
@@ -79,7 +77,7 @@ function changedSince(cells: Readonly<Record<string, unknown>>, next: Readonly<R
 const stem = (code: unknown): string =>
   textOf(code)
     .replace(/\{\w+\}/g, '{}')
-    .replace(/\{\}$/, '')
+    .replace(/(?:\{\})+$/, '')
 
 /** Roof coefficients that 0.1.0 wrote. */
 const roofs010: Readonly<Record<string, number>> = { 'asphalt shingle': 0.9 }

@@ -45,8 +45,8 @@ export const foundFigures = [
   result('RecordLongestShort_days', 'Longest run of days short, on the record', '', cite('derivation', 'daily balance')),
   result('RecordDryMonths', 'Months that end dry in the year of median rain', '', cite('derivation', 'daily balance')),
   result('RecordForStorage_gal', 'Daily balance made for this storage', '', cite('derivation', 'daily balance')),
-  result('RecordForInch_gal', 'and this catch from an inch', '', cite('derivation', 'daily balance')),
-  result('RecordForYear_gal', 'and this use a year', '', cite('derivation', 'daily balance')),
+  result('RecordForInch_gal', 'Daily balance made for this catch from an inch', '', cite('derivation', 'daily balance')),
+  result('RecordForYear_gal', 'Daily balance made for this use a year', '', cite('derivation', 'daily balance')),
   result('PumpNote', 'Pumps of the table', '', office),
   result('LayoutNote', 'Layouts of drains and ports', '', office),
 ] as const

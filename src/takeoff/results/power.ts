@@ -6,6 +6,7 @@ const ampacityTable = 'Table 310.16 from 2020 and to 2008, 310.15(B)(16) in 2011
 export const powerResults = [
   result('MotorCurrent_A', 'Full-load current', 'MOTORCURRENT(PumpPower_hp,Voltage_V,PumpPhases)', cite('nec', 'Tables 430.248 and 430.250')),
   result('CableCores', 'Conductors of the feed, beside the ground', 'IF(OR(PumpPhases=3,PumpWires=3),3,2)', practice('three-phase, or single-phase with a control box: three')),
+  result('CoreSuffix', 'Cores of the cable in the price list', 'IF(CableCores=3,"-3","")', practice('a cable of two conductors and ground has the bare name')),
   result(
     'ControlWords',
     'Control of the pump, in words',
@@ -42,17 +43,17 @@ export const powerResults = [
     cite('nec', '250.122(A) and (B): in the ratio of circular mils, never larger than the line'),
   ),
   result('GroundWire', 'Least ground, AWG', 'INDEX(Conductors[size],SUMPRODUCT((Conductors[area_cmil]<GroundArea_cmil-0.5)*1)+1)', cite('nec', '250.122')),
-  result('CableOutside_in', 'Cable over its outside', '1', practice('thickest cable of a house pump')),
+  result('CableOutside_in', 'Outside diameter of the cable', '1', practice('thickest cable of a house pump')),
   result('CableCover_in', 'Least cover over the cable', 'IF(TrafficRank>1,COVERDEPTH("direct burial","road"),COVERDEPTH("direct burial"))', cite('nec', 'Table 300.5')),
   result('ConduitCover_in', 'Least cover over the conduit', 'IF(TrafficRank>1,COVERDEPTH("PVC conduit","road"),COVERDEPTH("PVC conduit"))', cite('nec', 'Table 300.5; under streets and parking where cars or trucks pass over the tanks')),
   result(
     'ConduitOutside_in',
-    'Conduit over its outside',
+    'Outside diameter of the conduit',
     'SUMPRODUCT((Pipes[pipe]="PVC 40")*(Pipes[size]=ConduitSize),Pipes[outside_in])',
     cite('astmD1785', 'rigid PVC conduit has the outside diameters of iron pipe'),
   ),
   result('ConduitHas_in', 'Cover that the conduit over the lid has', '12*Cover_ft-ConduitOutside_in', cite('derivation', 'laid on the lid')),
-  result('CableWide_in', 'Cable in the conduit, wide side', 'IFERROR(INDEX(Cables[Diameter_in],MATCH(Cable,Cables[Size],0)),0)', cite('office')),
+  result('CableWide_in', 'Cable in the conduit, wide side', 'IFERROR(INDEX(Cables[Diameter_in],MATCH(Cable,Cables[Size],0))*(CableCores+1)/3,0)', cite('office', 'sheet Cables, of two conductors and ground; a third lies beside them')),
   result('FloatCable_in', 'Float cable beside it', '0.3', practice('three-core float cable')),
   result(
     'ConduitFill',

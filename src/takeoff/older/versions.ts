@@ -1,0 +1,7 @@
+/** Versions whose rows may stand in an office, newest first: what each of them had otherwise. */
+import { items040, type ChangedItem } from './items040.js'
+import { items061 } from './items061.js'
+import { items070 } from './items070.js'
+import { items080 } from './items080.js'
+
+export const versions: readonly Readonly<Record<string, ChangedItem>>[] = [items080, items070, items061, items040]
