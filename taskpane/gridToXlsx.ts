@@ -1,5 +1,6 @@
 /** Saves the grid as an .xlsx file through our own file host, the office's tables as real tables. */
 import type { Model } from '@odoo/o-spreadsheet'
+import { HEADINGS_WITHIN } from '../src/takeoff/headings.js'
 import { writeWorkbook } from '../src/hosts/file.js'
 import { isOwnText } from '../src/hosts/gridData.js'
 import { palette, type Look } from '../src/plan/looks.js'
@@ -157,7 +158,7 @@ function validationsOf(getters: Getters, sheetId: string, name: string, table: S
 
 /** The block under a table's first heading, to its last filled row. */
 function tablesOf(name: TableName, cells: readonly PlanCell[]): SheetPlan['tables'] {
-  const heading = cells.find(({ value, row }) => value === keyColumn(name) && row <= 30)
+  const heading = cells.find(({ value, row }) => value === keyColumn(name) && row <= HEADINGS_WITHIN)
   if (!heading) return []
   const headings = cells.filter(({ row, column, value }) => row === heading.row && column >= heading.column && value !== null).map(({ value }) => String(value))
   const last = Math.max(heading.row + 1, ...cells.filter(({ row, value }) => row > heading.row && value !== null).map(({ row }) => row))

@@ -49,7 +49,8 @@ const at = (): string => (model as unknown as { session: { getRevisionId(): stri
 const content = (): object => (model as unknown as { _exportData(clean: boolean): object })._exportData(false)
 const isUnsaved = (): boolean => model !== undefined && at() !== safe
 /** Asks before unsaved work leaves the page. It stays in the browser's database all the same. */
-const mayLeave = (): boolean => !isUnsaved() || window.confirm('The workbook on the page has changes that were not saved as .xlsx. Leave it?')
+const mayLeave = (): boolean =>
+  !isUnsaved() || window.confirm('This workbook has changes that are not saved as .xlsx. Continue without saving? They stay in this browser until they are thrown away.')
 
 async function keepNow(): Promise<void> {
   clearTimeout(timer)
@@ -68,6 +69,10 @@ async function keepNow(): Promise<void> {
 
 async function show(data: object, from: string = `${new Date().toISOString()} ${crypto.randomUUID()}`): Promise<void> {
   if (model !== undefined) await keepNow()
+  // Not before: what stood here is kept with the file that it was opened from.
+  lacking = ''
+  opened = undefined
+  fileName = 'cistern-sheet'
   app?.destroy()
   gridElement.replaceChildren()
   model = new Model(data as never)
@@ -168,7 +173,6 @@ async function continueWith({ data, session: name, made: plans = [], file }: Uns
     for (const plan of plans.map((text) => JSON.parse(text) as SheetPlan)) host.made.set(plan.name, plan)
     safe = ''
     lacking = file?.lacking ?? ''
-    opened = undefined
     if (!file) return
     const [{ OpenedFile }, { gridFromWorkbook }] = await Promise.all([import('./openedFile.js'), import('./xlsxToGrid.js')])
     opened = new OpenedFile(file.bytes, file.name, new Model((await gridFromWorkbook(file.bytes, file.name)).data as never))
@@ -218,9 +222,6 @@ for (const [id, isDemo] of [
   document.getElementById(id)!.addEventListener('click', () => begin(isDemo))
 function begin(isDemo: boolean): void {
   if (!mayLeave()) return
-  lacking = ''
-  opened = undefined
-  fileName = 'cistern-sheet'
   void show(starting(isDemo))
 }
 input.addEventListener('change', () => {

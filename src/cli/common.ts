@@ -19,10 +19,11 @@ import {
 import { tmpdir } from 'node:os'
 import { basename, dirname, join, resolve } from 'node:path'
 import type { Spool } from '../hosts/xlsx/zip.js'
+import { today } from '../hosts/today.js'
 import type { Made } from '../plan/plan.js'
 import packageJson from '../../package.json' with { type: 'json' }
 
-export const made = (): Made => ({ date: new Date().toISOString().slice(0, 10), revision: 1, version: packageJson.version })
+export const made = (): Made => ({ date: today(), revision: 1, version: packageJson.version })
 
 /** Packed sheets of many jobs, in a file of their own until the workbook is written; it goes when the command ends. */
 export function fileSpool(): Spool {

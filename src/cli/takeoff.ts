@@ -28,7 +28,7 @@ const help = `Makes the takeoff of one job, of several, or of all: sheets with l
   OFFICE.xlsx      a workbook with the office's tables; left out, the demo
   --job NAME       one job; may be given several times. --all, or neither: every job
   --out OUT.xlsx   the file to write
-  --json           print everything that is known of the jobs as one JSON document; a file is written only with --out
+  --json           print everything that is known of the jobs as one JSON document; a file is written only with --out or --calendar
   --quote, --change, --order, --record, --handover
                    that paper alone, as values: a file that can be handed out, with no cost and no formula behind it
   --calendar FILE  the care plan of one job as a calendar file (.ics)
@@ -74,7 +74,8 @@ async function main(): Promise<void> {
   const jobs = chosen(office.tables.Jobs, values.all ? [] : (values.job ?? []))
   const out = values.out
   if (out !== undefined && existsSync(out) && statSync(out).isDirectory()) throw new Error(`--out: a file to write; ${out} is a folder.`)
-  if (out !== undefined) kindAgrees(out, source.workbook)
+  // A paper alone takes no macros along.
+  if (out !== undefined) kindAgrees(out, wanted.length ? undefined : source.workbook)
   // What stands at the place of the new file: its takeoffs may hold what people typed.
   const isOnto = input !== undefined && out !== undefined && isSameFile(input, out)
   const standing = out !== undefined && !isOnto && !values.replace && existsSync(out) ? standingAt(out) : undefined
@@ -139,7 +140,7 @@ async function main(): Promise<void> {
   }
   if (values.calendar !== undefined) {
     writeWhole(values.calendar, new TextEncoder().encode(calendars[0]!))
-    console.log(`Written: ${values.calendar}`)
+    if (!values.json) console.log(`Written: ${values.calendar}`)
   }
   if (bytes === undefined || out === undefined) return
   writeWhole(out, bytes)
@@ -205,7 +206,7 @@ function report(takeoff: Takeoff): string[] {
   return [
     line(takeoff),
     ...design.verdicts().flatMap(({ verdict, label, words }) => (verdict === 'pass' ? [] : [`  ${verdict}  ${label}: ${words}`])),
-    `  can hurt here: ${worst.map(({ short }) => short.toLowerCase()).join('; ')}`,
+    `  main hazards: ${worst.map(({ short }) => short.toLowerCase()).join('; ')}`,
     ...takeoff.unused.map((code) => `${design.name}: your entry for ${code} has no line any more`),
   ]
 }

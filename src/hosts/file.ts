@@ -1,7 +1,7 @@
 /** The .xlsx host: a workbook read sheet by sheet as asked for, and sheets of ours written into it; every other part passes through as it is. */
 import { fieldsOf, keyColumn, requiredTables, tableNames, wantedTables, type TableName } from '../takeoff/officeTables.js'
 import { jobNamesIn, tablesElsewhere, withOptional, type RawOffice, type RawTable } from '../takeoff/office.js'
-import { yourHeadings } from '../takeoff/headings.js'
+import { HEADINGS_WITHIN, yourHeadings } from '../takeoff/headings.js'
 import { standardPlaces, withYourHeadings, type OfficePlaces, type TablePlace } from '../plan/places.js'
 import { columnLetters, type SheetPlan, type WorkbookPlan } from '../plan/plan.js'
 import type { SheetCell, SheetContent } from './host.js'
@@ -14,8 +14,6 @@ import { attribute } from './xlsx/xml.js'
 import { WorkbookError } from './xlsx/zip.js'
 
 export { WorkbookError } from './xlsx/zip.js'
-/** A heading of a table stands within so many rows and columns of its sheet. */
-const HEADINGS_WITHIN = 60
 /** A sheet of ours is never longer: rows are built up to here. */
 const MOST_SHEET_ROWS = 50_000
 

@@ -10,7 +10,7 @@ import { emptyTable, jobNamesIn, tablesElsewhere, withOptional, type RawTable } 
 import { fieldsOf, keyColumn, requiredTables, tableNames, wantedTables, type TableName } from '../takeoff/officeTables.js'
 import { cellContent, gridFormat, gridStyle, isOwnText, PIXELS_PER_POINT } from './gridData.js'
 import { FILL, fillOf } from './gridFill.js'
-import { HEADINGS_WITHIN } from './gridTexts.js'
+import { HEADINGS_WITHIN } from '../takeoff/headings.js'
 import { together } from './gridTogether.js'
 import { HostError, inTheWay, type Host, type Place, type SheetCell, type SheetContent, type Snapshot } from './host.js'
 

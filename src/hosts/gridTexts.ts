@@ -6,13 +6,11 @@ import { registries, UIPlugin } from '@odoo/o-spreadsheet'
 import { crewColumns } from '../plan/sheets/crewSheet.js'
 import { jobSheetNames } from '../plan/jobSheets.js'
 import { isTextual } from '../plan/officeSheets.js'
+import { HEADINGS_WITHIN } from '../takeoff/headings.js'
 import { fieldsOf, tableNames, type TableName } from '../takeoff/officeTables.js'
 import { TAKEOFF_HEADING_ROW, takeoffColumns } from '../plan/sheets/takeoffSheet.js'
 import { testColumns } from '../plan/sheets/testSheet.js'
 import { gridContent, gridFormula } from './gridData.js'
-
-/** How deep the heading of an office table is looked for. */
-export const HEADINGS_WITHIN = 30
 
 /** Columns of a job's own sheets in which people write words: a date in a remark stays as it was written. */
 const writtenColumns: Readonly<Record<string, readonly number[]>> = {

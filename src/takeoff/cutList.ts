@@ -35,8 +35,11 @@ export function cutList({ lines, design }: Takeoff): StockCuts[] {
   })
 }
 
-const wordsOf = ({ patterns }: CutPlan): string[] =>
-  patterns.map(
+/** What is not proved is said: the plan may not be the fewest. */
+const wordsOf = ({ patterns, sticks, least }: CutPlan): string[] => [
+  ...patterns.map(
     ({ times, pieces, left }) =>
       `${times} ${times === 1 ? 'stick' : 'sticks'}${times === 1 ? '' : ', each'}: ${pieces.map(({ count, length, of }) => `${count} × ${inches(length)} (${of})`).join(', ')}; ${inches(left)} left`,
-  )
+  ),
+  ...(sticks > least ? [`${sticks} sticks so; ${least} at the least: another way of cutting may save one`] : []),
+]

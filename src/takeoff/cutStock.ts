@@ -1,5 +1,6 @@
 /** Pieces cut from sticks or coils of one length: the fewest sticks, proved by the bound of the same problem without whole numbers. */
 import { solve, type Model } from 'yalps'
+import { firstFit } from './firstFit.js'
 import { CUT_SLACK } from './sticksOfEqual.js'
 
 export interface Piece {
@@ -21,10 +22,10 @@ export interface CutPlan {
   least: number
 }
 
-/** More ways to fill a stick than this are not looked through: they come from pieces far shorter than the stick, where any order of cutting does. */
+/** More ways to fill a stick than this are not looked through: they come from pieces far shorter than the stick, where cutting the longest first does. */
 const MOST_PATTERNS = 20_000
-/** A search that has not ended by then keeps the best that it found. */
-const TIMEOUT_MS = 5_000
+/** A search that has not ended after so many trials keeps the best that it found: counted, not timed, so that a job is cut alike on every machine. */
+const MOST_TRIALS = 4_000
 const ROUNDING = Number(CUT_SLACK)
 
 /** Ways to fill a stick so that no further piece fits: counts of each length. A cut takes its kerf, but for the last where nothing is left. */
@@ -51,13 +52,13 @@ function fillings(stock: number, kerf: number, pieces: readonly Piece[]): number
   return fill(0, stock + kerf) ? found.filter((filling) => filling.some((count) => count > 0)) : undefined
 }
 
-/** Undefined where a piece is longer than the stick, or there are too many ways to cut. */
+/** Undefined where a piece is longer than the stick. */
 export function cutStock(stock: number, kerf: number, wanted: readonly Piece[]): CutPlan | undefined {
   const pieces = wanted.filter(({ count }) => count > 0).sort((one, other) => other.length - one.length)
   if (!pieces.length) return { sticks: 0, patterns: [], least: 0 }
   if (pieces.some(({ length }) => length > stock + ROUNDING || length <= 0)) return undefined
   const ways = fillings(stock, kerf, pieces)
-  if (!ways) return undefined
+  if (!ways) return longestFirst()
   const model: Model = {
     direction: 'minimize',
     objective: 'sticks',
@@ -68,11 +69,17 @@ export function cutStock(stock: number, kerf: number, wanted: readonly Piece[]):
   const bound = solve({ ...model, integers: false }).result
   const least = Math.ceil(bound - 1e-7)
   // Whole sticks: what lies within the next whole number above the bound is the least.
-  const best = solve(model, { timeout: TIMEOUT_MS, tolerance: (least - bound) / bound + ROUNDING })
-  if (!Number.isFinite(best.result)) return undefined
+  const best = solve(model, { maxIterations: MOST_TRIALS, tolerance: (least - bound) / bound + ROUNDING })
+  if (!Number.isFinite(best.result)) return longestFirst(least)
   const left = pieces.map(({ count }) => count)
   const patterns = best.variables.flatMap(([way, times]): CutPattern[] => cutBy(ways[Number(way)]!, Math.round(times)))
   return { sticks: patterns.reduce((sum, { times }) => sum + times, 0), patterns, least }
+
+  /** A plan without proof; no plan can do with fewer sticks than the lengths together fill. */
+  function longestFirst(atLeast = Math.ceil(pieces.reduce((sum, { length, count }) => sum + length * count, 0) / stock - ROUNDING)): CutPlan {
+    const patterns = firstFit(stock, kerf, pieces)
+    return { sticks: patterns.reduce((sum, { times }) => sum + times, 0), patterns, least: atLeast }
+  }
 
   /** A plan may hold more pieces than are wanted: the last sticks are cut no further than that. */
   function cutBy(filling: readonly number[], times: number): CutPattern[] {

@@ -46,7 +46,9 @@ export function dailyBalance(record: RainRecord, { inch_gal, flush_in, flushEach
   let short = 0
   let longestShort = 0
   let flushed = 0
-  const years = record.years.map(({ year, rain_in }): BalanceYear => {
+  const years = record.years.map(({ year, rain_in }, at): BalanceYear => {
+    // Nobody knows what fell in a year that was left out: no dry spell goes on across it.
+    if (year !== (record.years[at - 1]?.year ?? year - 1) + 1) short = 0
     const ends = rain_in.length === 366 ? leapEnds : commonEnds
     let [rain, caught, wanted, supplied, spilled, met, dryMonths, month] = [0, 0, 0, 0, 0, 0, 0, 0]
     for (let day = 0; day < rain_in.length; day++) {

@@ -3,6 +3,9 @@ import { fieldsOf, tableNames, type TableName } from './officeTables.js'
 import { bareLetters, checkField, type Field, type Problem } from './fields.js'
 import type { RawOffice, RawTable } from './office.js'
 
+/** A heading of a table stands within so many rows and columns of its sheet, in every host. */
+export const HEADINGS_WITHIN = 60
+
 /** A heading that may be a column of ours under another name. */
 export interface RenamedHeading {
   table: TableName

@@ -59,6 +59,9 @@ export interface Worked {
   problems: readonly Problem[]
 }
 
+/** A sum of some of the lines is no total: whether each of them has its price. */
+export const isPriced = ({ lines }: Takeoff): boolean => lines.every(({ price }) => price !== undefined)
+
 /** Makes the takeoff of one job; refuses with all problems of the job at once. */
 export function makeTakeoff(office: Office, job: Row, kept: Kept = nothingKept): Takeoff {
   const { takeoff, problems } = workJob(office, job, kept)
@@ -94,7 +97,7 @@ export function workJob(office: Office, job: Row, kept: Kept = nothingKept, like
     house: houseOf(office).house,
     without: chosenItems(office, job, rules).without,
     options,
-    stair: (allPrices) => stairOf(office, job, design, totals.total, options(), allPrices, kept),
+    stair: (allPrices) => stairOf(office, job, takeoff, options(), allPrices, kept),
     leftOut: (code) => leftOutWords(rules, design, code),
     lines,
     crew: kept.crew,
@@ -117,20 +120,22 @@ function optionsOf(office: Office, job: Row, design: Design, kept: Kept): readon
   })
 }
 
-function stairOf(office: Office, job: Row, design: Design, total: number, options: readonly Option[], allPrices: boolean, kept: Kept): readonly StairStep[] {
+function stairOf(office: Office, job: Row, own: Takeoff, options: readonly Option[], allPrices: boolean, kept: Kept): readonly StairStep[] {
+  const { design } = own
   const chosen = design.number('TankCount')
   return Array.from({ length: MOST_TANKS }, (_, at): StairStep => {
     const alternative = withTanks(at + 1)
     const row = changedRow(job, alternative)
     const trial = at + 1 === chosen ? design : new Design(office, row, {}, kept.figures, {}, design)
     const known = options.find(({ tanks }) => tanks === at + 1)
-    const priced = known?.takeoff ?? (allPrices && !known && at + 1 !== chosen ? workJob(office, row, { ...kept, inputs: [], problems: [] }, design).takeoff : undefined)
+    const worked = known?.takeoff ?? (allPrices && !known && at + 1 !== chosen ? workJob(office, row, { ...kept, inputs: [], problems: [] }, design).takeoff : undefined)
+    const priced = at + 1 === chosen ? own : worked
     return {
       tanks: at + 1,
       usable_gal: trial.number('UsableStorage_gal'),
       met: trial.number('Reliability'),
       worst: trial.number('RecordYears') > 0 ? trial.number('WorstYearShare') : undefined,
-      price: at + 1 === chosen ? total : priced?.total,
+      price: priced && isPriced(priced) ? priced.total : undefined,
     }
   })
 }

@@ -1,6 +1,7 @@
 /** The machine's view of a job: everything that a sheet says of it, as plain data for other programs of the office. */
 import { citationText } from '../sources.js'
 import { isError, type Single } from '../formula/value.js'
+import { money } from '../rounding.js'
 import { symbolOf } from '../units.js'
 import { crewSteps } from './crewSteps.js'
 import type { Design } from './design.js'
@@ -84,18 +85,18 @@ const linesView = (takeoff: Takeoff) => [
     hours,
     why,
   })),
-  ...takeoff.added.map(({ code, description, unit, quantity, price, why }) => ({
+  ...takeoff.added.map(({ code, description, unit, quantity, price, kind = 'other', why }) => ({
     section: 'Added by hand',
     code,
     description,
-    kind: 'other',
+    kind,
     net: quantity ?? 0,
     unit,
     waste: 0,
     lot: 1,
     order: quantity ?? 0,
     price,
-    amount: Math.round((quantity ?? 0) * (price ?? 0) * 100) / 100,
+    amount: money((quantity ?? 0) * (price ?? 0)),
     hours: 0,
     why,
   })),

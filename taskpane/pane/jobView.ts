@@ -7,7 +7,7 @@ import { closingCaution } from '../../src/takeoff/cautions.js'
 import type { Design } from '../../src/takeoff/design.js'
 import type { JobName } from '../../src/takeoff/names.js'
 import { results } from '../../src/takeoff/results/index.js'
-import type { Takeoff } from '../../src/takeoff/takeoff.js'
+import { isPriced, type Takeoff } from '../../src/takeoff/takeoff.js'
 import { h, svg } from './element.js'
 import { inUnits, type Shown } from './units.js'
 
@@ -42,8 +42,12 @@ export function jobView(design: Design, takeoff: Takeoff | undefined, shown: Sho
     h(
       'p',
       { class: 'sum' },
-      h('span', {}, `${design.number('SecondTanks') ? design.text('Models') : `${design.number('TankCount')} × ${design.text('TankModel')}`}, ${measure('Storage_gal')}`),
-      h('strong', isWhole(takeoff) ? {} : { class: 'open' }, totalWords(takeoff)),
+      h(
+        'span',
+        {},
+        `${design.number('SecondTanks') ? design.text('Models') : `${design.number('TankCount')} × ${design.text('TankModel')}`}${design.sized.has('TankCount') ? ' (count sized)' : ''}, ${measure('Storage_gal')}`,
+      ),
+      h('strong', takeoff && isPriced(takeoff) ? {} : { class: 'open' }, totalWords(takeoff)),
     ),
     ...verdicts(design),
     hazards(design),
@@ -74,13 +78,13 @@ export function jobView(design: Design, takeoff: Takeoff | undefined, shown: Sho
         { class: 'results' },
         ...row('Pump', `${design.text('PumpModel')}${design.sized.has('PumpModel') ? ' (sized)' : ''}`),
         ...figures.flatMap((name) => row(labels.get(name) ?? name, measure(name))),
-        ...(takeoff ? [...row('Lines', String(takeoff.lines.length)), ...row('Order cost', dollars(takeoff.orderCost)), ...row('Total', dollars(takeoff.total))] : []),
+        ...(takeoff ? row('Lines', String(takeoff.lines.length)) : []),
+        ...(takeoff && isPriced(takeoff) ? [...row('Order cost', dollars(takeoff.orderCost)), ...row('Total', dollars(takeoff.total))] : []),
       ),
     ),
   )
 }
 
-const isWhole = (takeoff: Takeoff | undefined): boolean => takeoff !== undefined && takeoff.lines.every(({ price }) => price !== undefined)
 /** A sum of some of the lines is no total. */
 function totalWords(takeoff: Takeoff | undefined): string {
   const open = takeoff?.lines.filter(({ price }) => price === undefined).length
@@ -100,7 +104,7 @@ function optionsFold(takeoff: Takeoff): HTMLElement {
       h(
         'table',
         { class: 'options' },
-        h('tr', {}, ...['', 'Usable', 'Of the wish', 'Worst year', 'Price'].map((words) => h('th', {}, words))),
+        h('tr', {}, ...['', 'Usable', 'Demand met', 'Worst year', 'Price'].map((words) => h('th', {}, words))),
         ...takeoff
           .stair(true)
           .map(({ tanks, usable_gal, met, worst, price }) =>
@@ -111,7 +115,7 @@ function optionsFold(takeoff: Takeoff): HTMLElement {
               h('td', {}, `${Math.round(usable_gal).toLocaleString('en-US')} gal`),
               h('td', {}, share(met)),
               h('td', {}, share(worst)),
-              h('td', {}, price === undefined ? 'cannot be made' : dollars(price, 0)),
+              h('td', {}, price === undefined ? (isPriced(takeoff) ? 'cannot be made' : 'no price yet') : dollars(price, 0)),
             ),
           ),
         ...variants.map(({ name, takeoff: other, reason }) =>

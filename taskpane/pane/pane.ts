@@ -403,6 +403,8 @@ export class Pane {
     })
     this.running = undefined
     this.busy(false)
+    // What was typed while it was made is seen now.
+    this.lookAgain()
   }
 
   private report({ made, problems, cancelled, failed }: Outcome): void {
