@@ -41,8 +41,8 @@ const list = {
   cm: { symbol: 'cm', quantity: 'length', size: 0.01 },
   mm: { symbol: 'mm', quantity: 'length', size: 0.001 },
   ft2: { symbol: 'ft²', quantity: 'area', size: FOOT_M ** 2, also: ['sq ft', 'sqft', 'sf', 'square feet'] },
-  in2: { symbol: 'in²', quantity: 'area', size: INCH_M ** 2, also: ['sq in'] },
-  m2: { symbol: 'm²', quantity: 'area', size: 1, also: ['sq m'] },
+  in2: { symbol: 'in²', quantity: 'area', size: INCH_M ** 2, also: ['sq in', 'sqin', 'square inches'] },
+  m2: { symbol: 'm²', quantity: 'area', size: 1, also: ['sq m', 'sqm', 'square meters', 'square metres'] },
   acre: { symbol: 'acre', quantity: 'area', size: 43560 * FOOT_M ** 2, also: ['acres'] },
   gal: { symbol: 'gal', quantity: 'volume', size: GALLON_M3, also: ['gallon', 'gallons'] },
   L: { symbol: 'L', quantity: 'volume', size: 0.001, also: ['l', 'litre', 'liter', 'litres', 'liters'] },
@@ -213,6 +213,10 @@ const plainMarks = (text: string): string =>
     .replace(/[‘’′]/g, "'")
     .replace(/[“”″]|''/g, '"')
 
+/** Nobody types so many digits: the last ones of a double are the arithmetic's own, and would put "120 in" beyond a limit of 120 in. */
+const TYPED_DIGITS = 14
+const typed = (value: number): number => Number(value.toPrecision(TYPED_DIGITS))
+
 const numberThenUnit = /^([-+\u2212]?[\d.,]+(?:[eE][-+]?\d+)?(?:[\s-]+\d+\/\d+|\/\d+)?)\s*(.*)$/
 
 /**
@@ -226,7 +230,7 @@ export function readAs(text: string, wanted: UnitName | undefined): Reading {
   const feetAndInches = /^(\d+)\s*(?:ft\.?|feet|')\s*-?\s*(\d+(?:\.\d+)?|\d+\/\d+|\d+[\s-]\d+\/\d+)\s*(?:in\.?|inches|")$/i.exec(written)
   if (feetAndInches && wanted && unitByName[wanted].quantity === 'length') {
     const inches = parseNumber(feetAndInches[2]!)
-    if (inches !== undefined) return { ok: true, value: convert(Number(feetAndInches[1]) * 12 + inches, 'in', wanted) }
+    if (inches !== undefined) return { ok: true, value: typed(convert(Number(feetAndInches[1]) * 12 + inches, 'in', wanted)) }
   }
   const value = parseNumber(parts[1]!)
   if (value === undefined) return { ok: false, reason: 'no number' }
@@ -238,7 +242,7 @@ export function readAs(text: string, wanted: UnitName | undefined): Reading {
     candidates.find((name) => wanted !== undefined && unitByName[name].quantity === unitByName[wanted].quantity) ??
     candidates.find((name) => (wanted === undefined ? unitByName[name].quantity === 'ratio' : isWrittenOut(name, spelling) && sameQuantity(unitByName[name], unitByName[wanted])))
   if (!fitting) return { ok: false, reason: 'other quantity' }
-  return { ok: true, value: wanted === undefined ? value * unitByName[fitting].size : convert(value, fitting, wanted) }
+  return { ok: true, value: wanted === undefined ? value * unitByName[fitting].size : typed(convert(value, fitting, wanted)) }
 }
 
 /** Exponents over length, weight, time, money and what stands for itself (volts, amperes, degrees). Weight and force are one here. */

@@ -1,7 +1,8 @@
 /** The closed list of units: exact factors, and texts as people write them. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { convert, parseNumber, physicalSize, readAs, unitNames, unitOf, type UnitName } from '../src/units.js'
+import { fieldsOf, tableNames } from '../src/takeoff/officeTables.js'
+import { convert, parseNumber, physicalSize, readAs, symbolOf, unitNames, unitOf, type UnitName } from '../src/units.js'
 
 describe('conversions', () => {
   // NIST Handbook 44 Appendix C and Special Publication 811 (values from memory, exact by definition), but where a source is named.
@@ -220,5 +221,20 @@ describe('texts', () => {
   })
   it('knows the unit of a name', () => {
     expect([unitOf('flow_gpm'), unitOf('viscosity_ft2_per_s'), unitOf('count'), unitOf('before_stored')]).toEqual(['gpm', 'ft2_per_s', undefined, undefined])
+  })
+  it('a limit typed with its own unit is within the limit, in every field of every table', () => {
+    let tried = 0
+    for (const table of tableNames)
+      for (const [name, field] of Object.entries(fieldsOf(table))) {
+        const unit = unitOf(name)
+        if (field.kind !== 'spec' || field.spec.kind !== 'number' || !unit || unit.startsWith('usd')) continue
+        for (const limit of [field.spec.least, field.spec.most]) {
+          expect(readAs(`${limit} ${symbolOf(name)}`, unit), `${table} ${name}`).toEqual({ ok: true, value: limit })
+          tried++
+        }
+      }
+    expect(tried).toBeGreaterThan(200)
+    // 25.4 mm an inch, exactly (NIST SP 811).
+    expect(readAs('101.6 mm', 'in')).toEqual({ ok: true, value: 4 })
   })
 })

@@ -3,8 +3,9 @@ import type { Problem } from '../takeoff/fields.js'
 import { itemKinds } from '../takeoff/officeTables.js'
 import type { AddedLine, Kept, Override } from '../takeoff/typed.js'
 import type { JobSheetNames } from './jobSheets.js'
+import { columnLetters } from './plan.js'
 import { amount, isEmptySheet, PASTED, text, type Cell, type Rows } from './keptCells.js'
-import { partHeadings, sectionsBySums, sumLabels, takeoffColumns, takeoffHeading, type TakeoffColumn } from './sheets/takeoffSheet.js'
+import { ADDED_SECTION, partHeadings, sectionsBySums, sumLabels, takeoffColumns, takeoffHeading, type TakeoffColumn } from './sheets/takeoffSheet.js'
 
 /** What each worked-out column of our lines begins with. */
 const formulaOf: Readonly<Record<'waste' | 'lot' | 'order' | 'amount' | 'hours', string>> = { waste: 'INDEX(', lot: 'MAX(', order: 'ROUNDUP(', amount: 'ROUND(', hours: 'IF(' }
@@ -30,126 +31,196 @@ export function takeoffHeadings(rows: Rows): { row: number; columns: ReadonlyMap
 }
 
 export function fromTakeoff(rows: Rows, names: JobSheetNames): Pick<Kept, 'overrides' | 'added' | 'problems'> {
-  const sheet = names.takeoff
-  const overrides: Record<string, Override> = {}
-  const added: AddedLine[] = []
-  const problems: Problem[] = []
   const headings = takeoffHeadings(rows)
   if (!headings) {
     const missing = needed.find((column) => !rows.some((row) => row.some((cell) => text(cell) === takeoffHeading(column)))) ?? 'code'
     return {
-      overrides,
-      added,
-      problems: isEmptySheet(rows) ? [] : [{ sheet, row: 0, column: takeoffHeading(missing), allowed: 'headings in one row, as the sheet was made', came: 'none of that name' }],
+      overrides: {},
+      added: [],
+      problems: isEmptySheet(rows)
+        ? []
+        : [{ sheet: names.takeoff, row: 0, column: takeoffHeading(missing), allowed: 'headings in one row, as the sheet was made', came: 'none of that name' }],
     }
   }
-  /** Our own price of a line looks its code up, is a figure of the rule, or points to the job's own sheets. */
-  const isOurPrice = (formula: string): boolean =>
-    /^INDEX\(.+,MATCH\(\$?[A-Z]+\$?\d+,.+,0\)\)(?:\/[\d.]+)?$/.test(formula.replace(/\s/g, '')) ||
-    /^[\d.]+$/.test(formula) ||
-    [names.design, names.working, names.year].some((name) => formula.includes(name.replace(/'/g, "''")))
-  const below = rows.slice(headings.row + 1)
-  const word = (row: readonly Cell[], name: TakeoffColumn) => text(row[headings.columns.get(name) ?? -1])
-  // A sum of a section has no code, and its words are ours: what has a quantity of its own is somebody's line.
-  const sections = sectionsBySums(
-    below
-      .filter((row) => word(row, 'code') === '' && word(row, 'yours') === '' && row[headings.columns.get('amount')!]?.formula !== undefined)
-      .map((row) => word(row, 'description')),
-  )
-  const [heads, labels] = [partHeadings(sections), sumLabels(sections)]
-  for (const [at, row] of below.entries()) {
-    const place = { sheet, row: headings.row + at + 2 }
-    const cell = (name: TakeoffColumn): Cell | undefined => row[headings.columns.get(name) ?? -1]
-    let isByHand = false
-    const typed = (name: 'yours' | 'net' | 'order' | 'price' | 'amount') => amount(cell(name), sheet, place.row, takeoffHeading(name), problems, isByHand)
-    for (const name of ['yours', 'price'] as const) {
-      const own = cell(name)?.formula
-      if (own !== undefined && text(cell(name)) === '' && !isOurPrice(own))
-        problems.push({ ...place, column: takeoffHeading(name), allowed: 'a number; the formula was saved without its result', came: `=${own}` })
-    }
-    const isPlain = (name: TakeoffColumn) => cell(name)?.formula === undefined
-    const isThere = (name: TakeoffColumn) => text(cell(name)) !== '' || !isPlain(name)
-    const [code, description] = [text(cell('code')), text(cell('description'))]
-    if (description === '' && heads.includes(code)) continue
-    const asLine = (quantity: number | null): AddedLine => ({
-      code,
-      description,
-      unit: text(cell('unit')),
-      quantity,
-      price: typed('price') ?? null,
-      ...kindOf(text(cell('kind'))),
-      why: text(cell('why')),
+  const read = new TakeoffRows(rows, headings, names)
+  return read.all()
+}
+
+type Headings = NonNullable<ReturnType<typeof takeoffHeadings>>
+/** A row below the headings, its cells by the name of their column. */
+interface TakeoffRow {
+  at: number
+  cell: (name: TakeoffColumn) => Cell | undefined
+  code: string
+  description: string
+}
+
+/** The rows of one takeoff, each read as what it is: a heading, a sum, a line of ours, a line by hand. */
+class TakeoffRows {
+  private readonly overrides: Record<string, Override> = {}
+  private readonly added: AddedLine[] = []
+  private readonly problems: Problem[] = []
+  private readonly rows: readonly TakeoffRow[]
+
+  constructor(
+    rows: Rows,
+    private readonly headings: Headings,
+    private readonly names: JobSheetNames,
+  ) {
+    this.rows = rows.slice(headings.row + 1).map((row, at) => {
+      const cell = (name: TakeoffColumn) => row[headings.columns.get(name) ?? -1]
+      return { at, cell, code: text(cell('code')), description: text(cell('description')) }
     })
-    if (code === '' && labels.includes(description) && !isThere('yours') && text(cell('unit')) === '') {
-      if (isPlain('amount') && text(cell('amount')) !== '') problems.push({ ...place, column: takeoffHeading('amount'), allowed: 'its formula', came: text(cell('amount')) })
-    } else if (code !== '' && isThere('waste') && isThere('lot')) {
-      const strange = (Object.keys(formulaOf) as (keyof typeof formulaOf)[]).filter(
-        (name) => headings.columns.has(name) && !cell(name)?.formula?.trimStart().startsWith(formulaOf[name]),
-      )
-      if (strange.length >= PASTED)
-        return { overrides, added, problems: [{ ...place, column: takeoffHeading(strange[0]!), allowed: 'formulas, as the takeoff was made', came: 'values' }] }
-      for (const name of strange)
-        problems.push({
-          ...place,
-          column: takeoffHeading(name),
-          allowed: `its formula; own figures go into ${takeoffHeading('yours')} and ${takeoffHeading('price')}`,
-          came: text(cell(name)),
-        })
-      const quantity = typed('yours') ?? (isPlain('net') ? typed('net') : undefined)
-      const price = ownPrice()
-      if ((isPlain('code') || quantity !== undefined) && isAgain(code, at)) added.push(asLine(quantity ?? Number(text(cell('net')))))
-      else if (quantity !== undefined || price !== undefined)
-        overrides[code] = { ...(quantity === undefined ? {} : { quantity }), ...(price === undefined ? {} : { price }), line: asLine(quantity ?? Number(text(cell('net')))) }
-    } else {
-      isByHand = true
-      const quantity = typed('yours') ?? typed('net') ?? typed('order') ?? null
-      if (text(cell('hours')) !== '' && (code !== '' || description !== ''))
-        problems.push({
-          ...place,
-          column: takeoffHeading('hours'),
-          allowed: 'nothing on a line by hand: hours are paid by a line of their own, or by a row of Items',
-          came: text(cell('hours')),
-        })
-      const line = asLine(quantity)
-      const product = cell('amount')?.formula
-      const isOurProduct = product !== undefined && /^ROUND\(\$?[A-Z]+\$?\d+\*\$?[A-Z]+\$?\d+,2\)$/.test(product.replace(/\s/g, ''))
-      if (product !== undefined && !isOurProduct && text(cell('amount')) === '')
-        problems.push({ ...place, column: takeoffHeading('amount'), allowed: 'a number; the formula was saved without its result', came: `=${product}` })
-      const lump = (quantity === null || line.price === null) && !isOurProduct ? typed('amount') : undefined
-      if (lump) added.push({ ...line, quantity: 1, price: lump })
-      // A price for the whole is one of it; of feet or hours somebody must say how many.
-      else if (quantity === null && line.price !== null && isWhole(line.unit)) added.push({ ...line, quantity: 1 })
-      else if (code !== '' || description !== '' || quantity !== null || line.price !== null) {
-        if ((quantity === null) !== (line.price === null))
-          problems.push({
-            ...place,
-            column: takeoffHeading(quantity === null ? 'yours' : 'price'),
-            allowed: `a ${quantity === null ? 'quantity' : 'price'} for "${description || code}"; 0 where it costs nothing`,
-            came: 'nothing',
-          })
-        added.push(line)
-      }
-    }
+  }
 
-    /** What a line by hand buys; a kind that there is not is told. */
-    function kindOf(words: string): Pick<AddedLine, 'kind'> {
-      const kind = itemKinds.find((known) => known === words.toLowerCase())
-      if (words !== '' && !kind) problems.push({ ...place, column: takeoffHeading('kind'), allowed: `one of ${itemKinds.join(', ')}`, came: `"${words}"` })
-      return kind && kind !== 'other' ? { kind } : {}
+  all(): Pick<Kept, 'overrides' | 'added' | 'problems'> {
+    // A sum of a section has no code, and its words are ours.
+    const sections = sectionsBySums(this.rows.filter((row) => isSum(row)).map(({ description }) => description))
+    const [heads, labels] = [partHeadings(sections), sumLabels(sections)]
+    for (const row of this.rows) {
+      if (row.description === '' && heads.includes(row.code)) continue
+      if (labels.includes(row.description) && (isSum(row) || !isTyped(row))) this.readSum(row)
+      else if (row.code !== '' && isThere(row, 'waste') && isThere(row, 'lot')) {
+        const pasted = this.readOurLine(row)
+        if (pasted) return { overrides: this.overrides, added: this.added, problems: [pasted] }
+      } else this.readLineByHand(row)
     }
+    return { overrides: this.overrides, added: this.added, problems: this.problems }
+  }
 
-    /** A price that somebody typed: not the one that stood in the list when the takeoff was made. Takeoffs of earlier versions looked it up instead. */
-    function ownPrice(): number | undefined {
-      if (!isPlain('price') && isOurPrice(cell('price')!.formula!)) return undefined
-      const price = typed('price')
-      const listed = headings!.columns.has('listed') ? Number(text(cell('listed'))) : NaN
-      return price !== undefined && Math.abs(price - listed) <= SAME_PRICE * Math.max(1, price) ? undefined : price
+  /** Nothing is read of a sum; what somebody typed beside it or over it is told. */
+  private readSum(row: TakeoffRow): void {
+    if (isPlain(row, 'amount') && text(row.cell('amount')) !== '') this.refuse(row, 'amount', 'its formula', text(row.cell('amount')))
+    for (const name of besideSums)
+      if (text(row.cell(name)) !== '')
+        this.refuse(row, name, `nothing beside the sum "${row.description}"; lines of your own stand under ${ADDED_SECTION.toLowerCase()}`, text(row.cell(name)))
+  }
+
+  /** A line that a rule of the office gave: its own quantity and price, and a problem where a formula was typed over; answers where the sheet holds pasted values. */
+  private readOurLine(row: TakeoffRow): Problem | undefined {
+    this.formulasWithoutResult(row)
+    const strange = (Object.keys(formulaOf) as (keyof typeof formulaOf)[]).filter(
+      (name) => this.headings.columns.has(name) && !row.cell(name)?.formula?.trimStart().startsWith(formulaOf[name]),
+    )
+    if (strange.length >= PASTED) return this.problem(row, strange[0]!, 'formulas, as the takeoff was made', 'values')
+    for (const name of strange) this.refuse(row, name, `its formula; own figures go into ${takeoffHeading('yours')} and ${takeoffHeading('price')}`, text(row.cell(name)))
+    const quantity = this.typed(row, 'yours') ?? (isPlain(row, 'net') ? this.typed(row, 'net') : undefined)
+    const price = this.ownPrice(row)
+    const line = () => this.asLine(row, quantity ?? Number(text(row.cell('net'))))
+    if ((isPlain(row, 'code') || quantity !== undefined) && this.isAgain(row)) this.added.push(line())
+    else if (quantity !== undefined || price !== undefined)
+      this.overrides[row.code] = { ...(quantity === undefined ? {} : { quantity }), ...(price === undefined ? {} : { price }), line: line() }
+    return undefined
+  }
+
+  private readLineByHand(row: TakeoffRow): void {
+    this.formulasWithoutResult(row)
+    const { code, description } = row
+    const quantity = this.typed(row, 'yours', true) ?? this.typed(row, 'net', true) ?? this.typed(row, 'order', true) ?? null
+    if (text(row.cell('hours')) !== '' && (code !== '' || description !== ''))
+      this.refuse(row, 'hours', 'nothing on a line by hand: hours are paid by a line of their own, or by a row of Items', text(row.cell('hours')))
+    const line = this.asLine(row, quantity, true)
+    const product = row.cell('amount')?.formula
+    const isOurs = product !== undefined && isOurProduct(product)
+    if (product !== undefined && !isOurs && text(row.cell('amount')) === '') this.refuse(row, 'amount', 'a number; the formula was saved without its result', `=${product}`)
+    if (product !== undefined && !isOurs && this.addsAmounts(product)) {
+      this.refuse(row, 'amount', 'a number of its own; this formula adds up amounts that are counted already', `=${product}`)
+      return
+    }
+    const lump = (quantity === null || line.price === null) && !isOurs ? this.typed(row, 'amount', true) : undefined
+    if (lump) this.added.push({ ...line, quantity: 1, price: lump })
+    // A price for the whole is one of it; of feet or hours somebody must say how many.
+    else if (quantity === null && line.price !== null && isWhole(line.unit)) this.added.push({ ...line, quantity: 1 })
+    else if (code !== '' || description !== '' || quantity !== null || line.price !== null) {
+      if ((quantity === null) !== (line.price === null))
+        this.refuse(
+          row,
+          quantity === null ? 'yours' : 'price',
+          `a ${quantity === null ? 'quantity' : 'price'} for ${description || code ? `"${description || code}"` : 'this line'}; 0 where it costs nothing`,
+          'nothing',
+        )
+      this.added.push(line)
     }
   }
-  return { overrides, added, problems }
+
+  /** Whether a formula does nothing but add up amounts of this sheet; a share of them is a line of its own. */
+  private addsAmounts(formula: string): boolean {
+    const column = columnLetters(this.headings.columns.get('amount')! + 1)
+    return new RegExp(`^(?:SUM|SUBTOTAL)\\((?:9,|109,)?\\$?${column}\\$?\\d+:\\$?${column}\\$?\\d+\\)$`, 'i').test(formula.replace(/\s/g, ''))
+  }
+
+  private asLine(row: TakeoffRow, quantity: number | null, isByHand = false): AddedLine {
+    return {
+      code: row.code,
+      description: row.description,
+      unit: text(row.cell('unit')),
+      quantity,
+      price: this.typed(row, 'price', isByHand) ?? null,
+      ...this.kindOf(row, text(row.cell('kind'))),
+      why: text(row.cell('why')),
+    }
+  }
+
+  /** What a line by hand buys; a kind that there is not is told. */
+  private kindOf(row: TakeoffRow, words: string): Pick<AddedLine, 'kind'> {
+    const kind = itemKinds.find((known) => known === words.toLowerCase())
+    if (words !== '' && !kind) this.refuse(row, 'kind', `one of ${itemKinds.join(', ')}`, `"${words}"`)
+    return kind && kind !== 'other' ? { kind } : {}
+  }
+
+  /** A price that somebody typed: not the one that stood in the list when the takeoff was made. Takeoffs of earlier versions looked it up instead. */
+  private ownPrice(row: TakeoffRow): number | undefined {
+    if (!isPlain(row, 'price') && this.isOurPrice(row.cell('price')!.formula!)) return undefined
+    const price = this.typed(row, 'price')
+    const listed = this.headings.columns.has('listed') ? Number(text(row.cell('listed'))) : NaN
+    return price !== undefined && Math.abs(price - listed) <= SAME_PRICE * Math.max(1, price) ? undefined : price
+  }
+
+  /** Our own price of a line looks its code up, is a figure of the rule, or points to the job's own sheets. */
+  private isOurPrice(formula: string): boolean {
+    const { design, working, year } = this.names
+    return (
+      /^INDEX\(.+,MATCH\(\$?[A-Z]+\$?\d+,.+,0\)\)(?:\/[\d.]+)?$/.test(formula.replace(/\s/g, '')) ||
+      /^[\d.]+$/.test(formula) ||
+      [design, working, year].some((name) => formula.includes(name.replace(/'/g, "''")))
+    )
+  }
+
+  /** Another program may save a formula that somebody wrote and leave its result out. */
+  private formulasWithoutResult(row: TakeoffRow): void {
+    for (const name of ['yours', 'price'] as const) {
+      const own = row.cell(name)?.formula
+      if (own !== undefined && text(row.cell(name)) === '' && !this.isOurPrice(own)) this.refuse(row, name, 'a number; the formula was saved without its result', `=${own}`)
+    }
+  }
 
   /** Whether an earlier row of the sheet has this code: the later one is a copy that somebody made. */
-  function isAgain(code: string, at: number): boolean {
-    return below.slice(0, at).some((row) => text(row[headings!.columns.get('code')!]) === code)
+  private isAgain({ code, at }: TakeoffRow): boolean {
+    return this.rows.slice(0, at).some((row) => row.code === code)
+  }
+
+  private typed(row: TakeoffRow, name: TakeoffColumn, mayBeLess = false): number | undefined {
+    return amount(row.cell(name), this.names.takeoff, this.rowOf(row), takeoffHeading(name), this.problems, mayBeLess)
+  }
+  private rowOf = ({ at }: TakeoffRow): number => this.headings.row + at + 2
+  private problem(row: TakeoffRow, name: TakeoffColumn, allowed: string, came: string): Problem {
+    return { sheet: this.names.takeoff, row: this.rowOf(row), column: takeoffHeading(name), allowed, came }
+  }
+  private refuse(row: TakeoffRow, name: TakeoffColumn, allowed: string, came: string): void {
+    this.problems.push(this.problem(row, name, allowed, came))
   }
 }
+
+const isPlain = (row: TakeoffRow, name: TakeoffColumn): boolean => row.cell(name)?.formula === undefined
+const isThere = (row: TakeoffRow, name: TakeoffColumn): boolean => text(row.cell(name)) !== '' || !isPlain(row, name)
+/** The amount of a line by hand: its quantity times its price. */
+const isOurProduct = (formula: string): boolean => /^ROUND\(\$?[A-Z]+\$?\d+\*\$?[A-Z]+\$?\d+,2\)$/.test(formula.replace(/\s/g, ''))
+/** A sum has a formula for its amount, and no quantity times a price. */
+const isSum = (row: TakeoffRow): boolean => {
+  const formula = row.cell('amount')?.formula
+  return formula !== undefined && !isOurProduct(formula) && !isThere(row, 'waste')
+}
+/** Columns that are empty beside a sum. */
+const besideSums: readonly TakeoffColumn[] = ['code', 'unit', 'yours', 'price', 'net', 'order', 'hours', 'kind']
+/** Somebody's own line may have the words of a sum: it has a quantity or a unit of its own. */
+const isTyped = (row: TakeoffRow): boolean => row.code !== '' || text(row.cell('yours')) !== '' || text(row.cell('unit')) !== ''

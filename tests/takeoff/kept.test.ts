@@ -51,6 +51,35 @@ const refusals = async (...args: Parameters<typeof again>): Promise<string[]> =>
 }
 
 describe('the takeoff sheet', () => {
+  it('what is typed beside a sum is told and is no line', async () => {
+    const beside: readonly (readonly [sum: string, column: number, typed: string | number])[] = [
+      ['Total', columns.unit, 'USD'],
+      ['Total', columns.yours, 1],
+      ['Order cost', columns.code, 'OC'],
+      ['Earthwork', columns.yours, 3],
+      ['Earthwork, total', columns.unit, 'USD'],
+      ['Days of the crew', columns.unit, 'days'],
+      ['Price a gallon stored', columns.unit, '$/gal'],
+    ]
+    for (const [sum, column, typed] of beside) {
+      const said = await refusals((cell) => void (cell(names.takeoff, sum, column).value = typed))
+      expect(said, sum).toHaveLength(1)
+      expect(said[0], sum).toContain(`nothing beside the sum "${sum}"; lines of your own stand under added by hand; got ${String(typed)}`)
+    }
+  })
+  it('a subtotal of amounts that are counted already is no line; a share of one is', async () => {
+    const spare = (workbook: ExcelJS.Workbook) => {
+      const sheet = workbook.getWorksheet(names.takeoff)!
+      return sheet.getRows(1, sheet.rowCount)!.find((row) => row.getCell(columns.code).value === 'ADDED BY HAND')!.number + 1
+    }
+    const typed = (formula: string, result: number) => (_: unknown, workbook: ExcelJS.Workbook) => {
+      const row = workbook.getWorksheet(names.takeoff)!.getRow(spare(workbook))
+      row.getCell(columns.description).value = 'Contingency'
+      row.getCell(columns.amount).value = { formula, result } as ExcelJS.CellFormulaValue
+    }
+    expect((await refusals(typed('SUM(G40:G50)', 500)))[0]).toMatch(/a number of its own; this formula adds up amounts that are counted already; got =SUM\(G40:G50\)/)
+    expect((await again(typed('0.05*G22', 120))).kept.added).toMatchObject([{ description: 'Contingency', quantity: 1, price: 120 }])
+  })
   it('a formula typed as quantity or price counts as its result', async () => {
     const { make } = await again((cell) => {
       cell(names.takeoff, 'DIG', columns.yours).value = { formula: '450+50', result: 500 } as ExcelJS.CellFormulaValue
