@@ -213,9 +213,11 @@ const plainMarks = (text: string): string =>
     .replace(/[‘’′]/g, "'")
     .replace(/[“”″]|''/g, '"')
 
-/** Nobody types so many digits: the last ones of a double are the arithmetic's own, and would put "120 in" beyond a limit of 120 in. */
-const TYPED_DIGITS = 14
-const typed = (value: number): number => Number(value.toPrecision(TYPED_DIGITS))
+/** What differs from a short number by the last digits of a double alone is that number: else "120 in" would lie beyond a limit of 120 in. */
+function typed(value: number): number {
+  const short = Number(value.toPrecision(12))
+  return Math.abs(short - value) <= 4 * Number.EPSILON * Math.abs(value) ? short : value
+}
 
 const numberThenUnit = /^([-+\u2212]?[\d.,]+(?:[eE][-+]?\d+)?(?:[\s-]+\d+\/\d+|\/\d+)?)\s*(.*)$/
 

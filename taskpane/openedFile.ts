@@ -61,7 +61,7 @@ export class OpenedFile {
   }
 
   get hasMacros(): boolean {
-    return new Book(this.bytes, this.name).text('[Content_Types].xml').includes('macroEnabled')
+    return new Book(this.bytes, this.name).hasMacros
   }
 
   /** The file with the changes of the grid in it, and the sheets that had to be written anew; undefined where sheets were renamed or taken away. */

@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs'
 import { createInterface } from 'node:readline'
 import type { GridEngine, GridValue, SheetRows } from '../hosts/gridEngine.js'
+import { beyondLimits } from '../formula/limits.js'
 import { helpAsked } from './common.js'
 import { parseCsv } from './csv.js'
 import { directAnswer, type Answer } from './direct.js'
@@ -33,6 +34,8 @@ const BOUNDLESS: Answer = { error: '#NUM!', message: 'a number larger than a spr
 
 function answer(engine: GridEngine, text: string): Answer {
   const formula = text.trim().startsWith('=') ? text.trim() : `=${text.trim()}`
+  const beyond = beyondLimits(formula)
+  if (beyond) return { error: '#NAME?', message: `${beyond.allowed}; got ${beyond.came}` }
   let result: GridValue | GridValue[][]
   try {
     result = engine.evaluate(formula)

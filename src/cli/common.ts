@@ -53,8 +53,14 @@ const placeOf = (path: string): string => (existsSync(path) ? realpathSync(path)
 /** The same file by another name or through a link. */
 export const isSameFile = (one: string, other: string): boolean => placeOf(one) === placeOf(other)
 
-/** Writes beside the target and renames, so that an existing file is whole until its successor is. Its mode and a link to it stay. */
-export function writeWhole(path: string, content: Uint8Array | Iterable<Uint8Array>): void {
+/** When a file was written last, and how long it is; nothing where there is none. */
+export function stateOf(path: string): string {
+  const state = statSync(path, { throwIfNoEntry: false })
+  return state ? `${state.mtimeMs} ${state.size}` : ''
+}
+
+/** Writes beside the target and renames, so that an existing file is whole until its successor is. Its mode and a link to it stay. `was` is its state when it was read. */
+export function writeWhole(path: string, content: Uint8Array | Iterable<Uint8Array>, was?: string): void {
   const named = resolve(path)
   const target = placeOf(path)
   // The program that has it open may know it by the name of the link.
@@ -71,12 +77,18 @@ export function writeWhole(path: string, content: Uint8Array | Iterable<Uint8Arr
       closeSync(file)
     }
     if (existsSync(target)) chmodSync(beside, statSync(target).mode)
+    if (was !== undefined && stateOf(path) !== was)
+      throw new ChangedMeanwhile(`${path}: it was changed while this was made: make it once more, so that nothing of it is lost. Nothing was written.`)
     renameSync(beside, target)
   } catch (error) {
     if (existsSync(beside)) rmSync(beside)
+    if (error instanceof ChangedMeanwhile) throw error
     throw new Error(`${path}: no file can be written there (${(error as NodeJS.ErrnoException).code}).`)
   }
 }
+
+/** Somebody else wrote the file between its reading and its writing. */
+class ChangedMeanwhile extends Error {}
 
 /** A link to a file that is not there yet: the file is made where it points to. */
 function linkedTo(path: string): string {

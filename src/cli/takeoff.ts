@@ -17,7 +17,7 @@ import { readOffice, type Office, type Row } from '../takeoff/office.js'
 import { rulesOf } from '../takeoff/itemRules.js'
 import { workJob, type Takeoff, type Worked } from '../takeoff/takeoff.js'
 import { jobView } from '../takeoff/view.js'
-import { bytesOf, fail, fileSpool, helpAsked, isSameFile, made, optionsOnly, writeWhole } from './common.js'
+import { bytesOf, fail, fileSpool, helpAsked, isSameFile, made, optionsOnly, stateOf, writeWhole } from './common.js'
 
 const usage =
   'npm run -s takeoff -- [OFFICE.xlsx] [--job NAME | --all] [--out OUT.xlsx] [--json] [--quote] [--change] [--order] [--record] [--handover] [--calendar PLAN.ics] [--flavor native|cells] [--replace]'
@@ -69,6 +69,7 @@ async function main(): Promise<void> {
   if (!flavor) throw new Error(`--flavor takes ${flavors.join(' or ')}; got ${values.flavor}.`)
   if (values.all && values.job) throw new Error(`--job or --all, not both. Usage: ${usage}`)
   const [input] = positionals
+  const stood = values.out === undefined ? '' : stateOf(values.out)
   const source = input === undefined ? demoSource(startingOffice(true)) : sourceOf(bytesOf(input), input)
   const office = readOffice(source.raw)
   const jobs = chosen(office.tables.Jobs, values.all ? [] : (values.job ?? []))
@@ -143,7 +144,7 @@ async function main(): Promise<void> {
     if (!values.json) console.log(`Written: ${values.calendar}`)
   }
   if (bytes === undefined || out === undefined) return
-  writeWhole(out, bytes)
+  writeWhole(out, bytes, stood)
   if (values.json) return
   if (!wanted.length) {
     for (const line of reports) console.log(line)
@@ -185,7 +186,7 @@ function mayWriteCalendar(file: string, jobs: number, mayReplace: boolean | unde
 
 /** A spreadsheet opens a file only where its ending says what it is. */
 function kindAgrees(out: string, workbook: Workbook | undefined): void {
-  const hasMacros = workbook?.book.text('[Content_Types].xml').includes('macroEnabled') ?? false
+  const hasMacros = workbook?.book.hasMacros ?? false
   const ending = hasMacros ? '.xlsm' : '.xlsx'
   if (!out.toLowerCase().endsWith(ending)) throw new Error(`--out: a name that ends in ${ending}${hasMacros ? ', as the workbook has macros' : ''}; got ${out}.`)
 }
@@ -211,11 +212,14 @@ function report(takeoff: Takeoff): string[] {
   ]
 }
 
+/** The same name, whatever its capitals and spaces: a space that does not break looks like any other. */
+const inOneLine = (name: string): string => name.replace(/\s+/g, ' ').trim().toLowerCase()
+
 function chosen(jobs: readonly Row[], names: readonly string[]): readonly Row[] {
   if (!jobs.length) throw new Error('The table Jobs holds no row.')
   if (!names.length) return jobs
   const found = names.map((name) => {
-    const [job, second] = jobs.filter((row) => String(row.cells.Job).toLowerCase() === name.trim().toLowerCase())
+    const [job, second] = jobs.filter((row) => inOneLine(String(row.cells.Job)) === inOneLine(name))
     if (!job) throw new Error(`--job: one of ${jobs.flatMap((row) => row.cells.Job ?? []).join(', ')}; got ${name}.`)
     if (second) throw new Error(`--job: a name that one row has; rows ${job.row} and ${second.row} are both called ${name}.`)
     return job

@@ -119,6 +119,8 @@ interface TableAt {
   first: number
   /** The last column of the table; columns beside it that have a heading count as its own. */
   last: number
+  /** The row of sums that a spreadsheet put under the table; it is no row of it. */
+  totalsRow?: number
 }
 
 /** The real tables of a workbook, by their names in small letters. */
@@ -137,6 +139,7 @@ function tablesOf({ book }: Workbook): Map<string, TableAt> {
             headingRow: from.row,
             first: from.column,
             last: to?.column ?? from.column,
+            ...(to && Number(attribute(text, tag, 'totalsRowCount') ?? 0) > 0 ? { totalsRow: to.row } : {}),
           })
         break
       }
@@ -163,7 +166,7 @@ function headingOf(workbook: Workbook, table: TableName): TableAt | undefined {
 }
 
 /** Rows below a heading, through the end of the sheet: a row typed just under a table counts as its own. */
-function rowsBelow(workbook: Workbook, { sheet, headingRow, first, last }: TableAt): { raw: RawTable; place: TablePlace } {
+function rowsBelow(workbook: Workbook, { sheet, headingRow, first, last, totalsRow }: TableAt): { raw: RawTable; place: TablePlace } {
   const rows = workbook.cells.rows(sheet)
   const heading = rows.get(headingRow)
   let end = last
@@ -171,7 +174,7 @@ function rowsBelow(workbook: Workbook, { sheet, headingRow, first, last }: Table
   const columns = Array.from({ length: end - first + 1 }, (_, at) => wordOf(heading?.get(first + at)))
   const found = []
   for (const row of [...rows.keys()].sort((one, other) => one - other)) {
-    if (row <= headingRow) continue
+    if (row <= headingRow || row === totalsRow) continue
     const cells: Record<string, unknown> = {}
     columns.forEach((column, at) => {
       const cell = rows.get(row)!.get(first + at)

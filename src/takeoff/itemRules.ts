@@ -1,5 +1,6 @@
 /** Reads the Items table: each rule's formulas are parsed, their names and units checked before any job is made. */
 import { formula, FormulaSyntaxError, type Formula } from '../formula/formula.js'
+import { beyondLimits } from '../formula/limits.js'
 import { physicalSize, unitNamed, type PhysicalSize } from '../units.js'
 import { readCall } from './call.js'
 import { ruleProblem } from './checkRules.js'
@@ -46,10 +47,6 @@ export interface ItemRule {
   sum: LineSum | undefined
 }
 
-/** Excel's limits: characters of a formula, and levels of nesting. */
-export const LONGEST_FORMULA = 8192
-const DEEPEST = 64
-
 export interface PricedUnit {
   name: string
   /** Pieces of it that one price is for: 100 in "100 ft". */
@@ -66,15 +63,6 @@ export function pricedUnit(text: string): PricedUnit {
 }
 /** The size of the unit that a line is counted in; nothing for pieces, jobs and loads. */
 const sizeOfUnit = (text: string): PhysicalSize => physicalSize(unitNamed(text) ?? '') ?? { dimensions: {}, size: 1 }
-
-const depth = (text: string): number => {
-  let [now, most] = [0, 0]
-  for (const letter of text) {
-    if (letter === '(') most = Math.max(most, ++now)
-    else if (letter === ')') now--
-  }
-  return most
-}
 
 /** What stands on the takeoff as the heading of a part or beside a sum of it. */
 const sumWords: ReadonlySet<string> = new Set([
@@ -98,12 +86,9 @@ export function readItemRules(office: Office): { rules: ItemRule[]; problems: Pr
     const read = (column: RuleColumn): Formula | undefined => {
       const text = cellText(item, column)
       if (text === '') return undefined
-      if (text.length > LONGEST_FORMULA || depth(text) > DEEPEST) {
-        problem(
-          column,
-          `a formula of at most ${LONGEST_FORMULA.toLocaleString('en-US')} characters and ${DEEPEST} levels of brackets`,
-          `${text.length} characters, ${depth(text)} levels`,
-        )
+      const beyond = beyondLimits(text)
+      if (beyond) {
+        problem(column, beyond.allowed, beyond.came)
         return undefined
       }
       try {

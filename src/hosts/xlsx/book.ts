@@ -1,5 +1,5 @@
 /** An .xlsx workbook as its parts: read sheet by sheet as asked for, written with every part that is not ours left as it was. */
-import { attribute, attributes, edited, escapeXml, inside, tags, XmlError, type Edit, type Tag } from './xml.js'
+import { attribute, attributes, type Edit, edited, escapeXml, inside, type Tag, tags, withoutCdata, XmlError } from './xml.js'
 import { joined, laidAside, mustBeReadable, pack, readZip, unpack, unpackStart, WorkbookError, zipPieces, type Part, type Spool } from './zip.js'
 
 const RELATIONSHIPS = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships'
@@ -61,6 +61,7 @@ export class Book {
   ) {
     this.parts = readZip(bytes, file)
     for (const name of this.parts.keys()) this.byLowerName.set(name.toLowerCase(), name)
+    if (this.has('mimetype')) throw new WorkbookError(`${file}: an .xlsx workbook is needed; this is an OpenDocument file (.ods): save it as .xlsx.`)
     if (!this.has('[Content_Types].xml')) throw new WorkbookError(`${file}: the workbook is damaged: it has no list of its parts.`)
     const main = this.relations('').find(({ type }) => type.endsWith('/officeDocument'))
     if (!main || !this.has(main.target)) throw new WorkbookError(`${file}: an .xlsx workbook is needed; this is a file of another kind.`)
@@ -69,6 +70,15 @@ export class Book {
     if (/\.bin$/i.test(this.mainPart)) throw new WorkbookError(`${file}: an .xlsx workbook is needed; this is an .xlsb.`)
     this.readSheets()
     if (!this.sheets.length && !mayBeEmpty) throw new WorkbookError(`${file}: the workbook holds no sheet.`)
+  }
+
+  /** A workbook with macros says so of its main part; the ending of its name has to agree. */
+  get hasMacros(): boolean {
+    const list = this.text('[Content_Types].xml')
+    for (const tag of this.tags('[Content_Types].xml'))
+      if (tag.name === 'Override' && (attribute(list, tag, 'PartName') ?? '').toLowerCase() === `/${this.mainPart}`.toLowerCase())
+        return (attribute(list, tag, 'ContentType') ?? '').includes('macroEnabled')
+    return false
   }
 
   has(part: string): boolean {
@@ -90,7 +100,7 @@ export class Book {
     if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff))
       throw new WorkbookError(`${this.file}: ${name} is written in UTF-16, which is not read.`)
     try {
-      text = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes)
+      text = withoutCdata(new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes))
     } catch {
       throw new WorkbookError(`${this.file}: the workbook is damaged: ${name} is no text.`)
     }

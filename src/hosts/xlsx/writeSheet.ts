@@ -17,7 +17,7 @@ import {
   type SheetPlan,
 } from '../../plan/plan.js'
 import { isErrorText } from '../../takeoff/fields.js'
-import { LONGEST_FORMULA } from '../../takeoff/itemRules.js'
+import { LONGEST_FORMULA } from '../../formula/limits.js'
 import { MAIN, relsOf, type Book } from './book.js'
 import { dayZero } from './cells.js'
 import { anchors, DRAWING_TYPE, drawingXml, picturesIn } from './drawingPart.js'

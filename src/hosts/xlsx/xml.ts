@@ -87,14 +87,21 @@ export function attributes(xml: string, { start, end }: Tag): Map<string, string
   return found
 }
 
+const EQUALS = '='.charCodeAt(0)
+function behindSpaces(xml: string, from: number): number {
+  let at = from
+  while (isSpace(xml.charCodeAt(at))) at++
+  return at
+}
+
 /** One attribute without a map of all: cells are many. */
 export function attribute(xml: string, { start, end }: Tag, name: string): string | undefined {
   let at = xml.indexOf(name, start)
   while (at > 0 && at < end) {
-    const after = xml.charCodeAt(at + name.length)
-    if (isSpace(xml.charCodeAt(at - 1)) && after === 61) {
-      const quote = xml.charAt(at + name.length + 1)
-      return unescapeXml(xml.slice(at + name.length + 2, xml.indexOf(quote, at + name.length + 2)))
+    let after = behindSpaces(xml, at + name.length)
+    if (isSpace(xml.charCodeAt(at - 1)) && xml.charCodeAt(after) === EQUALS) {
+      after = behindSpaces(xml, after + 1)
+      return unescapeXml(xml.slice(after + 1, xml.indexOf(xml.charAt(after), after + 1)))
     }
     at = xml.indexOf(name, at + 1)
   }
@@ -110,6 +117,9 @@ export const unescapeXml = (text: string): string =>
         hex !== undefined ? letter(parseInt(hex, 16), whole) : decimal !== undefined ? letter(Number(decimal), whole) : (entities[name!] ?? whole),
       )
     : text
+
+/** Text that is set apart from tags, written as all other text. */
+export const withoutCdata = (xml: string): string => (xml.includes('<![CDATA[') ? xml.replace(/<!\[CDATA\[([\s\S]*?)\]\]>/g, (_, text: string) => escapeXml(text)) : xml)
 
 /** What a spreadsheet writes for control characters, and for text that looks like one: _x0007_. */
 export const decodeText = (text: string): string => (text.includes('_x') ? text.replace(/_x([0-9A-Fa-f]{4})_/g, (_, hex: string) => String.fromCharCode(parseInt(hex, 16))) : text)
