@@ -2,9 +2,9 @@
 import type { Model } from '@odoo/o-spreadsheet'
 import { HEADINGS_WITHIN } from '../src/takeoff/headings.js'
 import { writeWorkbook } from '../src/hosts/file.js'
-import { isOwnText } from '../src/hosts/gridData.js'
+import { isOwnText, PIXELS_PER_WIDTH } from '../src/hosts/gridData.js'
 import { palette, type Look } from '../src/plan/looks.js'
-import { foldedColumns, standardValidations } from '../src/plan/officeSheets.js'
+import { foldedColumns, OFFICE_PRINT, standardValidations } from '../src/plan/officeSheets.js'
 import { OFFICE_FIRST_COLUMN, OFFICE_HEADING_ROW } from '../src/plan/places.js'
 import { isErrorText } from '../src/takeoff/fields.js'
 import type { PlanCell, PlanValidation, SheetPlan } from '../src/plan/plan.js'
@@ -26,7 +26,8 @@ export interface Getters {
   getCell(position: object): { isFormula?: boolean; content?: string } | undefined
   getCellText(position: object, options: object): string
   getCellStyle(position: object): Style
-  getHeaderSize(sheet: string, dimension: 'COL' | 'ROW', index: number): number
+  /** The width that a column has, folded away or not. */
+  getColSize(sheet: string, index: number): number
   getPaneDivisions(sheet: string): { ySplit: number }
   getCellBorder(position: object): Record<'top' | 'bottom' | 'left', { style: string; color: string } | undefined> | null
   getDataValidationRules(sheet: string): readonly Rule[]
@@ -110,7 +111,7 @@ export function planOf(getters: Getters, sheetId: string): SheetPlan {
     }
   }
   const tables = tableNames.includes(name as TableName) ? tablesOf(name as TableName, cells) : []
-  const widths = Array.from({ length: Math.min(numberOfCols, Math.max(1, ...cells.map(({ column }) => column))) }, (_, at) => getters.getHeaderSize(sheetId, 'COL', at) / 7.2)
+  const widths = Array.from({ length: Math.min(numberOfCols, Math.max(1, ...cells.map(({ column }) => column))) }, (_, at) => getters.getColSize(sheetId, at) / PIXELS_PER_WIDTH)
   const frozenRows = getters.getPaneDivisions(sheetId).ySplit
   return {
     name,
@@ -122,7 +123,7 @@ export function planOf(getters: Getters, sheetId: string): SheetPlan {
     footer: name,
     tables,
     validations: validationsOf(getters, sheetId, name, tables[0]),
-    ...(tables[0] && isStandard(tables[0]) ? foldedColumns(name as TableName) : {}),
+    ...(tables[0] && isStandard(tables[0]) ? { ...foldedColumns(name as TableName), print: OFFICE_PRINT } : {}),
     ...(tables[0] ? {} : hiddenIn(getters, sheetId, widths.length)),
     hidden: !getters.isSheetVisible(sheetId),
   }

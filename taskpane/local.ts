@@ -122,11 +122,11 @@ async function openFile(file: File): Promise<void> {
   try {
     const { gridFromWorkbook } = await import('./xlsxToGrid.js')
     const bytes = new Uint8Array(await file.arrayBuffer())
-    const { data, notKept } = await gridFromWorkbook(bytes, file.name)
+    const { data, notKept, ofSheets } = await gridFromWorkbook(bytes, file.name)
     if (!mayLeave()) return
     await show(data)
     const { OpenedFile } = await import('./openedFile.js')
-    opened = new OpenedFile(bytes, file.name, model)
+    opened = new OpenedFile(bytes, file.name, model, ofSheets)
     lacking = [...notKept].map(([kind, count]) => `${kind} (${count})`).join(', ')
     fileName = file.name.replace(/\.xls\w$/i, '')
     say(lacking ? `${file.name} is open. The page does not show its ${lacking}; they stay in the file when it is saved.` : `${file.name} is open.`)
@@ -142,7 +142,7 @@ async function saveFile(): Promise<void> {
     const { workbookFromGrid } = await import('./gridToXlsx.js')
     const kept = opened?.saved(model, host.made)
     // Sheets taken away or renamed here cannot be written into the file as it was: it is written anew, without what the page does not show.
-    const lost = kept ? (kept.anew.length && lacking ? `${lacking}, as far as they stand on ${kept.anew.join(', ')}` : '') : opened ? lacking : ''
+    const lost = kept ? opened!.lostOn(kept.anew) : opened ? lacking : ''
     if (lost && !window.confirm(`The file saved here will lack what this page does not show: ${lost}. The file that was opened stays as it is. Save?`)) return
     isOpenedKept = kept !== undefined
     bytes = kept?.bytes ?? (await workbookFromGrid(model, host.made))
@@ -175,7 +175,8 @@ async function continueWith({ data, session: name, made: plans = [], file }: Uns
     lacking = file?.lacking ?? ''
     if (!file) return
     const [{ OpenedFile }, { gridFromWorkbook }] = await Promise.all([import('./openedFile.js'), import('./xlsxToGrid.js')])
-    opened = new OpenedFile(file.bytes, file.name, new Model((await gridFromWorkbook(file.bytes, file.name)).data as never))
+    const { data: asOpened, ofSheets } = await gridFromWorkbook(file.bytes, file.name)
+    opened = new OpenedFile(file.bytes, file.name, new Model(asOpened as never), ofSheets)
     fileName = file.name.replace(/\.xls\w$/i, '')
   } catch (error) {
     say(`The work that was kept cannot be shown (${error instanceof Error ? error.message : String(error)}). It stays where it is kept.`)

@@ -1,7 +1,8 @@
 /** Opens a workbook for the grid: looked over part by part first, so that what would be expanded cell by cell is counted before. */
 import ExcelJS from 'exceljs'
 import { Book, relativeTo } from '../src/hosts/xlsx/book.js'
-import { readAddress } from '../src/hosts/xlsx/cells.js'
+import { dayZero, readAddress } from '../src/hosts/xlsx/cells.js'
+import { tableNames } from '../src/takeoff/officeTables.js'
 import { attribute, edited, inside, type Edit } from '../src/hosts/xlsx/xml.js'
 import { WorkbookError } from '../src/hosts/xlsx/zip.js'
 
@@ -35,30 +36,74 @@ const forgotten: Readonly<Record<string, string>> = {
   definedName: 'names',
   dataValidation: 'rules for cells',
   autoFilter: 'filters',
+  tabColor: 'colors of tabs',
+  sparklineGroup: 'sparklines',
+  brk: 'page breaks',
+  headerFooter: 'headers and footers',
+}
+/** Tags that our own sheets have too: they are written anew with them. */
+const oursToo: readonly string[] = ['dataValidation', 'brk', 'headerFooter']
+/** What hangs on a sheet and goes when it is written anew; drawings and remarks stay. */
+const hanging: readonly (readonly [end: string, kind: string])[] = [
+  ['/table', 'tables'],
+  ['/pivotTable', 'pivot tables'],
+  ['/slicer', 'slicers'],
+  ['/ctrlProp', 'form controls'],
+]
+/** Of texts that several sheets share nobody knows where they stand. */
+export const RICH = 'texts of several looks'
+
+export interface ForGrid {
+  /** Undefined where the reader of looks stumbles over the file. */
+  workbook: ExcelJS.Workbook | undefined
+  /** What of the whole workbook the grid does not keep, and what of each sheet. */
+  notKept: NotKept
+  ofSheets: ReadonlyMap<string, NotKept>
+  book: Book
 }
 
-export async function openForGrid(bytes: Uint8Array, name: string): Promise<{ workbook: ExcelJS.Workbook | undefined; notKept: NotKept; book: Book }> {
+export async function openForGrid(bytes: Uint8Array, name: string): Promise<ForGrid> {
   const book = new Book(bytes, name)
+  if (dayZero(book) !== FROM_1900)
+    throw new WorkbookError(
+      `${name}: it counts its days from 1904, which the page does not. Switch that off in the spreadsheet program (Excel: Options, Advanced, When calculating this workbook), or make the takeoff by the command.`,
+    )
   const counts = new Map<string, number>()
   const count = (kind: string, more = 1) => counts.set(kind, (counts.get(kind) ?? 0) + more)
+  const ofSheets = new Map<string, Map<string, number>>()
   for (const part of book.names()) {
     const kind = kinds.find(([, pattern]) => pattern.test(part))
     if (kind) count(kind[0])
   }
   let cells = 0
-  for (const { part } of book.sheets) cells += lookOver(book, part, count)
+  for (const { name: sheet, part } of book.sheets) {
+    const own = new Map<string, number>()
+    ofSheets.set(sheet, own)
+    const countHere = (kind: string) => {
+      own.set(kind, (own.get(kind) ?? 0) + 1)
+      // Pivots are counted by their parts.
+      if (kind !== 'pivot tables' && kind !== 'slicers' && kind !== 'form controls') count(kind)
+    }
+    cells += lookOver(book, part, countHere)
+    for (const { type, target } of book.relations(part)) {
+      const kind = hanging.find(([end]) => type.endsWith(end))?.[1]
+      if (kind && !(kind === 'tables' && isOfOffice(book, target))) countHere(kind)
+    }
+  }
   if (cells > MOST_CELLS)
     throw new WorkbookError(`${name}: at most ${MOST_CELLS.toLocaleString('en-US')} cells are shown; it has ${cells.toLocaleString('en-US')}. Open it in a spreadsheet program.`)
+  const texts = book.relations(book.mainPart).find(({ type }) => type.endsWith('/sharedStrings'))?.target
+  if (texts && book.has(texts)) for (const tag of book.tags(texts)) if (tag.name === 'rPr' && !tag.isEnd) count(RICH)
   for (const tag of book.tags(book.mainPart)) if (!tag.isEnd && tag.name === 'definedName' && !/_xlnm/.test(book.text(book.mainPart).slice(tag.start, tag.end))) count('names')
   relativeTargets(book)
   const workbook = new ExcelJS.Workbook()
   const clean = book.bytes()
   try {
     await workbook.xlsx.load(clean.buffer.slice(clean.byteOffset, clean.byteOffset + clean.byteLength) as ArrayBuffer)
-    return { workbook, notKept: counts, book }
+    return { workbook, notKept: counts, ofSheets, book }
   } catch {
     // The reader of looks stumbles over some files; our own reads their cells all the same.
-    return { workbook: undefined, notKept: counts, book }
+    return { workbook: undefined, notKept: counts, ofSheets, book }
   }
 }
 
@@ -74,7 +119,9 @@ function lookOver(book: Book, part: string, count: (kind: string) => void): numb
   for (const tag of book.tags(part)) {
     if (tag.isEnd) continue
     if (tag.name === 'c') cells++
-    const kind = isOurs && tag.name === 'dataValidation' ? undefined : forgotten[tag.name]
+    const kind = isOurs && oursToo.includes(tag.name) ? undefined : forgotten[tag.name]
+    if (!isOurs && tag.name === 'f' && attribute(xml, tag, 't') === 'array') count('formulas over several cells')
+    if (tag.name === 'rPr') count(RICH)
     const isList = tag.name === 'dataValidation' && attribute(xml, tag, 'type') === 'list'
     if (kind && !isList) count(kind)
     if (tag.name === 'mergeCell' || tag.name === 'dataValidation') {
@@ -87,6 +134,16 @@ function lookOver(book: Book, part: string, count: (kind: string) => void): numb
   }
   if (edits.length) book.put(part, edited(xml, edits))
   return cells
+}
+
+const FROM_1900 = Date.UTC(1899, 11, 30)
+
+/** A table of the office's own data, which the page writes again. */
+function isOfOffice(book: Book, part: string): boolean {
+  if (!book.has(part)) return false
+  const xml = book.text(part)
+  for (const tag of book.tags(part)) if (tag.name === 'table') return tableNames.some((table) => table.toLowerCase() === (attribute(xml, tag, 'displayName') ?? '').toLowerCase())
+  return false
 }
 
 /** The third line of our sheets says which version made them; another program may keep it among the texts of the workbook. */

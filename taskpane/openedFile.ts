@@ -55,6 +55,8 @@ export class OpenedFile {
     readonly bytes: Uint8Array,
     readonly name: string,
     model: GridModel,
+    /** What of each sheet the grid does not keep. */
+    private readonly ofSheets: ReadonlyMap<string, ReadonlyMap<string, number>> = new Map(),
   ) {
     const all = exported(model)
     this.known = new Map(all.sheets.map((sheet) => [sheet.id, { name: sheet.name, frame: frameOf(all, sheet), cells: cellsOf(model, sheet.id) }]))
@@ -62,6 +64,16 @@ export class OpenedFile {
 
   get hasMacros(): boolean {
     return new Book(this.bytes, this.name).hasMacros
+  }
+
+  /** What goes with sheets that are written anew, because their columns, rows or looks were changed; nothing where they have nothing that the grid lacks. */
+  lostOn(anew: readonly string[]): string {
+    return anew
+      .flatMap((sheet) => {
+        const own = [...(this.ofSheets.get(sheet) ?? [])].map(([kind, count]) => `${kind} (${count})`)
+        return own.length ? [`on ${sheet}, which is written anew: ${own.join(', ')}`] : []
+      })
+      .join('; ')
   }
 
   /** The file with the changes of the grid in it, and the sheets that had to be written anew; undefined where sheets were renamed or taken away. */

@@ -4,6 +4,7 @@ import type { Cell, Worksheet } from 'exceljs'
 import { openForGrid, plainCell, type NotKept } from './openForGrid.js'
 import { openWorkbook } from '../src/hosts/file.js'
 import type { BookSheet } from '../src/hosts/xlsx/book.js'
+import type { BookCell } from '../src/hosts/xlsx/cells.js'
 import { withoutPrefixes } from '../src/hosts/xlsx/writeSheet.js'
 import { GridDataWriter } from '../src/hosts/gridData.js'
 import { looks, type Look } from '../src/plan/looks.js'
@@ -76,16 +77,22 @@ function formatsShown(codes: ReadonlySet<string>): ReadonlyMap<string, string | 
   return shown
 }
 
+type BookCells = ReadonlyMap<number, ReadonlyMap<number, BookCell>>
+
 /** The number that a spreadsheet keeps for a day and its time. */
 const serialOf = (moment: Date): number => (moment.getTime() - Date.UTC(1899, 11, 30)) / 86_400_000
 
-function planOf(sheet: Worksheet, shown: ReadonlyMap<string, string | undefined>): { plan: SheetPlan; look: Map<PlanCell, Look>; heights: Map<number, number> } {
+function planOf(sheet: Worksheet, shown: ReadonlyMap<string, string | undefined>, own: BookCells): { plan: SheetPlan; look: Map<PlanCell, Look>; heights: Map<number, number> } {
   const look = new Map<PlanCell, Look>()
   const cells: PlanCell[] = []
+  const seen = new Set<string>()
   sheet.eachRow({ includeEmpty: false }, (row) =>
     row.eachCell({ includeEmpty: true }, (cell, column) => {
-      const value = plainCell(cell)
-      const formula = cell.formula as string | undefined
+      // What a cell holds our own reader says: the other one stumbles over marks of pronunciation and dates in words.
+      const known = own.get(Number(row.number))?.get(column)
+      const value = known ? known.value : plainCell(cell)
+      const formula = (cell.formula as string | undefined) ?? known?.formula
+      seen.add(`${row.number} ${column}`)
       const format = formatOf(cell.numFmt, shown)
       const planned: PlanCell = {
         row: Number(row.number),
@@ -99,6 +106,13 @@ function planOf(sheet: Worksheet, shown: ReadonlyMap<string, string | undefined>
       look.set(planned, { ...looks.text, ...lookOf(cell) })
     }),
   )
+  for (const [row, line] of own)
+    for (const [column, cell] of line) {
+      if (seen.has(`${row} ${column}`)) continue
+      const planned = plainPlanCell(row, column, cell)
+      cells.push(planned)
+      look.set(planned, looks.text)
+    }
   const heights = new Map<number, number>()
   sheet.eachRow({ includeEmpty: true }, (row, at) => {
     if (row.height) heights.set(at, row.height)
@@ -160,37 +174,45 @@ function joined(list: SheetPlan['validations']): SheetPlan['validations'] {
   return found
 }
 
-export async function gridFromWorkbook(bytes: Uint8Array, name: string): Promise<{ data: object; notKept: NotKept }> {
-  const { workbook, notKept, book } = await openForGrid(bytes, name)
+export interface InGrid {
+  data: object
+  /** What of the whole workbook the grid does not keep, and what of each sheet. */
+  notKept: NotKept
+  ofSheets: ReadonlyMap<string, NotKept>
+}
+
+export async function gridFromWorkbook(bytes: Uint8Array, name: string): Promise<InGrid> {
+  const { workbook, notKept, ofSheets, book } = await openForGrid(bytes, name)
   const writer = new GridDataWriter()
+  const plain = openWorkbook(book.bytes(), name)
   if (!workbook) {
-    const plain = openWorkbook(book.bytes(), name)
-    return { data: writer.workbook(plain.book.sheets.map((sheet, at) => writer.sheet(plainPlan(plain, sheet), `sheet${at + 1}`))), notKept }
+    return { data: writer.workbook(plain.book.sheets.map((sheet, at) => writer.sheet(plainPlan(plain, sheet), `sheet${at + 1}`))), notKept, ofSheets }
   }
   const codes = new Set<string>()
   for (const sheet of workbook.worksheets) sheet.eachRow((row) => row.eachCell((cell) => (cell.numFmt ? void codes.add(cell.numFmt) : undefined)))
   const shown = formatsShown(codes)
   const data = writer.workbook(
     workbook.worksheets.map((sheet, at) => {
-      const { plan, look, heights } = planOf(sheet, shown)
+      const standing = plain.book.sheetNamed(sheet.name)
+      const { plan, look, heights } = planOf(sheet, shown, standing ? plain.cells.rows(standing) : new Map())
       return writer.sheet(plan, `sheet${at + 1}`, (cell) => look.get(cell)!, heights)
     }),
   )
-  return { data, notKept }
+  return { data, notKept, ofSheets }
 }
+
+const plainPlanCell = (row: number, column: number, { value, formula }: BookCell): PlanCell => ({
+  row,
+  column,
+  role: 'text',
+  value: value instanceof Date ? value.toISOString().slice(0, 10) : value,
+  ...(value instanceof Date ? { format: 'date' as const } : {}),
+  ...(formula === undefined ? {} : { formula: withoutPrefixes(formula) }),
+})
 
 /** A sheet that only our own reader can read: values and formulas, without their looks. */
 function plainPlan(workbook: ReturnType<typeof openWorkbook>, sheet: BookSheet): SheetPlan {
   const cells: PlanCell[] = []
-  for (const [row, line] of workbook.cells.rows(sheet))
-    for (const [column, { value, formula }] of line)
-      cells.push({
-        row,
-        column,
-        role: 'text',
-        value: value instanceof Date ? value.toISOString().slice(0, 10) : value,
-        ...(value instanceof Date ? { format: 'date' as const } : {}),
-        ...(formula === undefined ? {} : { formula: withoutPrefixes(formula) }),
-      })
+  for (const [row, line] of workbook.cells.rows(sheet)) for (const [column, cell] of line) cells.push(plainPlanCell(row, column, cell))
   return { name: sheet.name, kind: 'office', widths: [], cells, frozenRows: 0, landscape: true, footer: '', tables: [], validations: [], hidden: sheet.isHidden }
 }

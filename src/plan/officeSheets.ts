@@ -10,6 +10,8 @@ const stationHelp = (heading: string): string => `Rain of the day at ${stationOf
 const HELP_ROW = OFFICE_HEADING_ROW - 1
 /** Columns out of sight are wide, so that the line above the headings need not be high for them. */
 const FOLDED_WIDTH = 30
+/** In per cent of its size on the screen: as many pages as it takes, and read without a glass. */
+export const OFFICE_PRINT = { percent: 90 } as const
 /** Empty rows that a new table holds ready. */
 const LEAST_ROWS = 1
 
@@ -63,7 +65,7 @@ function officeSheet(table: TableName, raw: RawTable, made: Made): SheetPlan {
     footer: table,
     ...foldedColumns(table),
     // Tables are as wide as they are: more pages, and never smaller type.
-    print: { percent: 90 },
+    print: OFFICE_PRINT,
     tables: [{ name: table, row: OFFICE_HEADING_ROW, column: OFFICE_FIRST_COLUMN, headings: [...fields.map(([name]) => name), ...own], rows }],
     validations: standardValidations(table),
   })

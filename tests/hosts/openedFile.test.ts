@@ -1,6 +1,7 @@
 /** A file of somebody else opened on the page, changed there and saved: what was changed is changed, and all else keeps its bytes. */
 import { Model } from '@odoo/o-spreadsheet'
 import ExcelJS from 'exceljs'
+import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
 import { createHash } from 'node:crypto'
 import { describe, expect, it } from 'vitest'
 import { GridEngine } from '../../src/hosts/gridEngine.js'
@@ -182,5 +183,54 @@ describe('a file of another program on the page', () => {
     book.put('xl/styles.xml', book.text('xl/styles.xml').replace(/<fonts[\s\S]*<\/fonts>/, '<fonts count="1"><font><sz val="x"/><color/></font></fonts>'))
     const { shown } = await opened(book.bytes())
     expect(shown(1)).toMatchObject({ value: 4 })
+  })
+})
+
+describe('what the reader of looks stumbles over', () => {
+  const withSheet = async (change: (xml: string) => string, main: (xml: string) => string = (xml) => xml) => {
+    const parts = unzipSync(await strange())
+    const sheet = 'xl/worksheets/sheet1.xml'
+    parts[sheet] = strToU8(change(strFromU8(parts[sheet]!)))
+    parts['xl/workbook.xml'] = strToU8(main(strFromU8(parts['xl/workbook.xml']!)))
+    return zipSync(parts)
+  }
+  it('marks of pronunciation take no cell away', async () => {
+    const bytes = await withSheet((xml) => xml.replace(/<c r="A2"[^>]*>.*?<\/c>/, '<c r="A2" t="inlineStr"><is><t>Umi</t><rPh sb="0" eb="1"><t>u</t></rPh></is></c>'))
+    const { shown } = await opened(bytes)
+    expect([shown(1).value, shown(9).type]).toEqual(['Umi', 'number'])
+  })
+  it('a date in words is that date', async () => {
+    const bytes = await withSheet((xml) => xml.replace(/<c r="A2"[^>]*>.*?<\/c>/, '<c r="A2" t="d"><v>2026-11-16T00:00:00</v></c>'))
+    const { shown } = await opened(bytes)
+    // 46,342 days after 1899-12-30.
+    expect(shown(1).value).toBe(46_342)
+  })
+  it('a workbook that counts its days from 1904 is refused in words', async () => {
+    const bytes = await withSheet(
+      (xml) => xml,
+      (xml) => xml.replace(/<workbookPr[^>]*>/, '<workbookPr date1904="1"/>'),
+    )
+    await expect(opened(bytes)).rejects.toThrow('own.xlsx: it counts its days from 1904, which the page does not')
+  })
+})
+
+describe('a sheet that is written anew', () => {
+  it('says what of it goes, sheet by sheet; names of the workbook stay', async () => {
+    const bytes = await strange()
+    const { data, ofSheets } = await gridFromWorkbook(bytes, 'own.xlsx')
+    const file = new OpenedFile(bytes, 'own.xlsx', new Model(data as never), ofSheets)
+    expect(file.lostOn(['Own'])).toMatch(/^on Own, which is written anew: .*merged ranges \(1\).*links \(1\)/)
+    expect(file.lostOn(['Own'])).not.toContain('names')
+    expect(file.lostOn(['Rates'])).toBe('')
+    expect(file.lostOn([])).toBe('')
+  })
+  it('tables of the office’s own and headers are among it', async () => {
+    const workbook = new ExcelJS.Workbook()
+    const sheet = workbook.addWorksheet('Sums')
+    sheet.addTable({ name: 'Costs', ref: 'A1', columns: [{ name: 'What' }, { name: 'Amount' }], rows: [['gate', 5]] })
+    sheet.headerFooter.oddHeader = '&CSums'
+    sheet.properties.tabColor = { argb: 'FF00FF00' }
+    const { ofSheets } = await gridFromWorkbook(new Uint8Array(await workbook.xlsx.writeBuffer()), 'own.xlsx')
+    expect(Object.fromEntries(ofSheets.get('Sums')!)).toMatchObject({ tables: 1, 'headers and footers': 1, 'colors of tabs': 1 })
   })
 })

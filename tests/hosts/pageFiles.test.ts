@@ -3,7 +3,7 @@ import ExcelJS from 'exceljs'
 import { Model } from '@odoo/o-spreadsheet'
 import { expect, it } from 'vitest'
 import { GridEngine } from '../../src/hosts/gridEngine.js'
-import { writeWorkbook } from '../../src/hosts/file.js'
+import { openWorkbook, writeWorkbook } from '../../src/hosts/file.js'
 import { templateWorkbook } from '../../src/plan/workbook.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
 import { jobFields } from '../../src/takeoff/officeTables.js'
@@ -69,4 +69,17 @@ it('a template of ours keeps the line of help above the headings in sight, the f
   expect(jobs.rows[3]!.size).toBeGreaterThan(100)
   expect(jobs.headerGroups.COL).toEqual([{ start: 1 + Object.keys(jobFields).indexOf('FirstFlush_in'), end: Object.keys(jobFields).length, isFolded: true }])
   expect([...notKept]).toEqual([])
+})
+
+it('saved by the page, the line of help is as high as the command makes it, and the sheet prints as large', async () => {
+  const bytes = writeWorkbook(templateWorkbook(startingOffice(true), { date: '2026-11-26', revision: 1, version: 'test' }))
+  const jobs = (of: Uint8Array) => {
+    const { book } = openWorkbook(of, 'x')
+    const xml = book.text(book.sheetNamed('Jobs')!.part)
+    return { help: Number(/<row r="4" ht="([\d.]+)"/.exec(xml)![1]), scale: /<pageSetup[^>]*scale="(\d+)"/.exec(xml)?.[1] }
+  }
+  const saved = jobs(await workbookFromGrid(new Model((await gridFromWorkbook(bytes, 'O.xlsx')).data as never)))
+  expect(saved.scale).toBe(jobs(bytes).scale)
+  // The grid keeps widths in whole pixels: a line more or less at the most.
+  expect(Math.abs(saved.help - jobs(bytes).help)).toBeLessThan(13)
 })
