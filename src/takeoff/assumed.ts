@@ -22,7 +22,7 @@ export type AssumedFlag = (typeof assumable)[keyof typeof assumable]
 export const assumableFields = Object.keys(assumable) as (keyof typeof assumable)[]
 export const runFields = ['InletRun_ft', 'OverflowRun_ft', 'WaterLineRun_ft', 'PowerRun_ft'] as const
 
-const label = (field: keyof typeof assumable): string => jobFields[field].label.toLowerCase()
+export const assumedLabel = (field: keyof typeof assumable): string => jobFields[field].label.toLowerCase()
 
 /** What an assumed figure says for itself, behind a verdict that rests on it. */
-export const assumedWords = (field: keyof typeof assumable): string => ` Not given: ${label(field)}; find it out.`
+export const assumedWords = (field: keyof typeof assumable): string => ` Not given: ${assumedLabel(field)}; find it out.`

@@ -1,5 +1,6 @@
 /** What changed between two makings of a takeoff: lines, quantities, prices, money, verdicts that turned. */
 import { dollars, money, roundTo } from '../rounding.js'
+import { jobFields, type JobFieldName } from './officeTables.js'
 import { type Takeoff } from './takeoff.js'
 
 export interface EarlierLine {
@@ -18,10 +19,12 @@ export interface Before {
   total: number
   /** Words by label. */
   verdicts: ReadonlyMap<string, string>
+  /** What the row of Jobs said, or the tool took, by column; nothing where it was made before that was kept. */
+  fields?: ReadonlyMap<string, string>
 }
 
 export interface Change {
-  what: 'made' | 'signed' | 'line added' | 'line gone' | 'quantity' | 'price' | 'overhead, markup and tax' | 'verdict'
+  what: 'made' | 'signed' | 'field' | 'line added' | 'line gone' | 'quantity' | 'price' | 'overhead, markup and tax' | 'verdict'
   code: string
   words: string
   from: string | number | null
@@ -48,6 +51,12 @@ export function linesByCode(takeoff: Takeoff): Map<string, EarlierLine> {
   return found
 }
 
+/** Columns of Jobs that change nothing of the work. */
+const ofPaper: readonly JobFieldName[] = ['Job', 'Site', 'Date', 'DailyProof', 'CrewLanguage']
+/** The row of a job as it was worked with: defaults and sized choices too. */
+export const fieldsByName = ({ design }: Takeoff): ReadonlyMap<string, string> =>
+  new Map((Object.keys(jobFields) as JobFieldName[]).filter((name) => !ofPaper.includes(name)).map((name) => [name, String(design.single(name) ?? '')]))
+
 /** Quantities and prices are the same where they differ by less than a sheet shows. */
 const isSame = (one: number, other: number): boolean => roundTo(one, 4) === roundTo(other, 4)
 
@@ -55,6 +64,12 @@ export function changesSince(before: Before | undefined, takeoff: Takeoff): Chan
   if (!before) return [{ what: 'made', code: '', words: 'First made', from: null, to: takeoff.total, money: takeoff.total }]
   const now = linesByCode(takeoff)
   const changes: Change[] = []
+  if (before.fields)
+    for (const [name, to] of fieldsByName(takeoff)) {
+      const from = before.fields.get(name)
+      const { label } = jobFields[name as JobFieldName]
+      if (from !== undefined && from !== to) changes.push({ what: 'field', code: '', words: `${label} (${name})`, from: from || 'empty', to: to || 'empty', money: null })
+    }
   for (const [code, line] of before.lines)
     if (!now.has(code) && line.amount !== 0) changes.push({ what: 'line gone', code, words: line.description, from: line.amount, to: null, money: -line.amount })
   for (const [code, line] of now) {

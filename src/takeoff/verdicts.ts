@@ -336,6 +336,10 @@ export interface RestingVerdict extends VerdictRule {
   formula: string
   /** The words, and what was assumed. */
   wordsFormula: string
+  /** The words alone. */
+  saysFormula: string
+  /** Fields that it rests on and that nobody may guess. */
+  assumed: readonly (typeof assumableFields)[number][]
 }
 
 export const verdictRules: readonly RestingVerdict[] = rules.map((rule: VerdictRule) => {
@@ -346,6 +350,8 @@ export const verdictRules: readonly RestingVerdict[] = rules.map((rule: VerdictR
   return {
     ...rule,
     formula: assumed.length ? `IF(${rule.rule}<>"pass",${rule.rule},IF(${isAny}>0,"check","pass"))` : rule.rule,
+    saysFormula: words,
+    assumed,
     wordsFormula: [words, ...assumed.map((field) => `IF(${assumable[field]}=1,"${assumedWords(field)}","")`)].join('&'),
   }
 })

@@ -2,12 +2,19 @@
 import type { Design } from '../../takeoff/design.js'
 import type { JobName } from '../../takeoff/names.js'
 import { rectangle, type Label, type Picture, type Point, type Shape, type ShapeRole } from './picture.js'
-import { lineOutside_in, TIE_OUTSIDE_IN, type Measure } from './sectionPicture.js'
+import type { Measure } from './sectionPicture.js'
 
 /** Pipes run out of the picture by so much. */
 const BEYOND_FT = 3
 /** Where two ports stand side by side on a wall, and the conduit beside the line: for the eye, as a share of the tank's length. */
 const ASIDE = 0.28
+
+/** One inlet and one overflow are seen; of more the ports are counted, tank by tank. */
+function portWords(n: (name: JobName) => number): string {
+  if (n('PortsUsed') <= 2) return 'left: inlet, overflow dashed; right: water line, power'
+  const next = n('NextPorts') + n('OverflowsNext') > 0 ? `; next ${n('NextPorts')} in, ${n('OverflowsNext')} out` : ''
+  return `ports: far tank ${n('FarPorts')} in, ${n('OverflowsAtInlet')} out${next}`
+}
 
 /** `withCrane` shows where it stands, with its radius: a page has room for it, a pane does not. */
 export function planPicture(design: Design, measure: Measure, withCrane = false): Picture {
@@ -69,7 +76,7 @@ export function planPicture(design: Design, measure: Measure, withCrane = false)
       [near, middle],
       [right, middle],
     ],
-    lineOutside_in(design),
+    n('LineOutside_in'),
   )
   path('conduit', [
     [near, middle - aside / 2],
@@ -85,7 +92,7 @@ export function planPicture(design: Design, measure: Measure, withCrane = false)
           [from - gap, middle],
           [from, middle],
         ],
-        TIE_OUTSIDE_IN,
+        n('TieOutside_in'),
       )
     area('concrete', rectangle(from, (width - long) / 2, wide, long))
     const openings = Math.max(1, Math.round(count))
@@ -100,7 +107,7 @@ export function planPicture(design: Design, measure: Measure, withCrane = false)
   }
   const labels: Label[] = [
     { lane: 'above', words: `top ${measure('PitTopLength_ft')} × ${measure('PitTopWidth_ft')}; nothing heavy within the outer line`, at: [length / 2, -sidewise], importance: 1 },
-    { lane: 'below', words: 'left: inlet, overflow dashed; right: water line, power', at: [length / 2, width], importance: 2 },
+    { lane: 'below', words: portWords(n), at: [length / 2, width], importance: 2 },
   ]
   let bottom = width + sidewise + fence
   if (withCrane) bottom = crane()

@@ -12,11 +12,8 @@ const SKY_FT = 1
 const UNDER_FT = 1
 /** Wall of a precast riser: common practice, no source. */
 const RISER_WALL_IN = 3
-/** A tie pipe is 4 in Schedule 40: outside 4.5 in (ASTM D1785). */
-export const TIE_OUTSIDE_IN = 4.5
-
-/** The water line as the published table of pipes has it. */
-export const lineOutside_in = (design: Design): number => Number(design.evaluate('SUMPRODUCT((Pipes[pipe]=WaterLinePipe)*(Pipes[size]=WaterLineSize),Pipes[outside_in])'))
+/** Length of a house pump of 4 in: common practice, no source. */
+const PUMP_FT = 2
 
 export function sectionPicture(design: Design, measure: Measure): Picture {
   const n = (name: JobName) => design.number(name)
@@ -108,15 +105,15 @@ export function sectionPicture(design: Design, measure: Measure): Picture {
     area('air', rectangle(middle - opening / 2, lids, opening, n('TankLid_in') / 12))
     area('water', rectangle(tankLeft(at) + wall, level, wide - 2 * wall, floor - level))
   }
-  const tie = n('TieCentre_ft')
+  const [tie, stub] = [n('TieCentre_ft'), n('TieStub_in') / 12]
   for (let at = 0; at < tanks - 1; at++)
     path(
       'tie',
       [
-        [tankLeft(at) + widthOf(at) - wallOf(at) - 0.25, tie],
-        [tankLeft(at + 1) + wallOf(at + 1) + 0.25, tie],
+        [tankLeft(at) + widthOf(at) - wallOf(at) - stub, tie],
+        [tankLeft(at + 1) + wallOf(at + 1) + stub, tie],
       ],
-      TIE_OUTSIDE_IN,
+      n('TieOutside_in'),
     )
 
   drains()
@@ -184,18 +181,18 @@ export function sectionPicture(design: Design, measure: Measure): Picture {
       outside,
     )
     const size = measure('DrainSize_in')
-    name('above', `inlet ${size}`, [left + 1, axis - (reach - 1) * slope], 3)
-    name('below', `overflow ${size}, dashed`, [left + 1, axis + outside / 12], 5)
+    name('above', n('InletPorts') > 1 ? `inlet ${size}, ${n('InletPorts')} ports` : `inlet ${size}`, [left + 1, axis - (reach - 1) * slope], 3)
+    name('below', n('OverflowCount') > 1 ? `overflow ${size}, dashed, ${n('OverflowCount')} ports` : `overflow ${size}, dashed`, [left + 1, axis + outside / 12], 5)
   }
 
   /** The pump hangs on its fitting at the height of the line, the rod to the lid; power leaves through the riser's side and goes down outside the tank's edge. */
   function lineAndPower(): void {
     const pump = pumpEnd - width / 2
-    const pumpTop = floor - 2.4
+    const pumpTop = floor - n('Intake_in') / 12 - PUMP_FT
     const at = n('LineCentre_ft')
     const trench = n('TrenchDepth_in') / 12
-    area('pump', rectangle(pump - 0.2, pumpTop, 0.4, 2))
-    const outside = lineOutside_in(design)
+    area('pump', rectangle(pump - 0.2, pumpTop, 0.4, PUMP_FT))
+    const outside = n('LineOutside_in')
     path('rod', [
       [pump, Math.min(at, pumpTop)],
       [pump, rim + 0.1],

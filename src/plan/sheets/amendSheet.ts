@@ -1,5 +1,5 @@
 /** The Change order: one page for the customer. What the last revision changed, in prices as the quote has them, the contract sum before and after, and who agrees. */
-import { money } from '../../rounding.js'
+import { money, roundTo } from '../../rounding.js'
 import { closingCaution } from '../../takeoff/cautions.js'
 import { changesSince, type Change } from '../../takeoff/changes.js'
 import { fittedToPage } from '../heights.js'
@@ -34,21 +34,33 @@ export interface Amended {
   to: string | number | null
   price: number
 }
+/** A line as the customer reads its change. */
+export interface LineShown {
+  unit: string
+  /** Hours of the crew and its machines. */
+  isOwnWork: boolean
+}
+const OWN_WORK = 'Labor and machines of these changes'
+
 /** What rounding leaves of a line. */
 const CENT_USD = 0.01
 
 /** What changed, a row a line, at what a dollar of cost is to the customer (`factor`); what is left over stands by itself. To the cent what the revision adds. */
-export function amended(changes: readonly Change[], factor: number): Amended[] {
+export function amended(changes: readonly Change[], factor: number, line: (code: string) => LineShown | undefined = () => undefined): Amended[] {
   const rows = new Map<string, { words: string; from: Amended['from']; to: Amended['to']; cost: number }>()
   let sum = 0
   for (const { what, code, words, from, to, money: moved } of changes) {
     if (moved === null) continue
     sum = money(sum + moved)
     if (what === 'overhead, markup and tax') continue
-    const key = code || words
+    const { unit, isOwnWork } = line(code) ?? { unit: '', isOwnWork: false }
+    // How many hours the crew and its machines work is no customer's count.
+    const key = isOwnWork ? OWN_WORK : code || words
     const known = rows.get(key)
-    const counts = what === 'quantity' ? { from, to } : { from: null, to: what === 'line added' ? 'added' : what === 'line gone' ? 'left out' : null }
-    rows.set(key, known ? { ...known, ...(what === 'quantity' ? { from, to } : {}), cost: money(known.cost + moved) } : { words, ...counts, cost: moved })
+    const inUnit = (count: Amended['from']) => (typeof count === 'number' && unit ? `${roundTo(count, 2).toLocaleString('en-US')} ${unit}` : count)
+    const counted = what === 'quantity' && !isOwnWork ? { from: inUnit(from), to: inUnit(to) } : undefined
+    const said = isOwnWork ? { from: null, to: null } : (counted ?? { from: null, to: what === 'line added' ? 'added' : what === 'line gone' ? 'left out' : null })
+    rows.set(key, known ? { ...known, ...counted, cost: money(known.cost + moved) } : { words: isOwnWork ? OWN_WORK : words, ...said, cost: moved })
   }
   const list = [...rows.values()].filter(({ cost }) => cost !== 0).map(({ cost, ...row }): Amended => ({ ...row, price: money(cost * factor) }))
   const left = money(sum - list.reduce((total, { price }) => total + price, 0))
@@ -65,7 +77,8 @@ function amendSheet({ takeoff, earlier, made, heading, design }: JobContext, she
   // Made again without a change it is the change order of the revision that stands.
   const changes = isSame ? earlier.changes.filter(({ revision }) => revision === made.revision) : latest
   if (made.revision < 2 || changes.some(({ what }) => what === 'made')) return undefined
-  const rows = amended(changes, takeoff.orderCost ? takeoff.total / takeoff.orderCost : 1)
+  const byCode = new Map(takeoff.lines.map(({ code, rule: { unit, kind } }) => [code, { unit, isOwnWork: kind === 'labor' || (kind === 'equipment' && unit === 'h') }]))
+  const rows = amended(changes, takeoff.orderCost ? takeoff.total / takeoff.orderCost : 1, (code) => byCode.get(code))
   const sum = money(rows.reduce((total, { price }) => total + price, 0))
   const draft = new SheetDraft()
   draft.heading(heading.title, `Change order, revision ${made.revision}`, heading.made)
@@ -117,7 +130,7 @@ function amendSheet({ takeoff, earlier, made, heading, design }: JobContext, she
     total('Price before', money(takeoff.total - sum))
     const before = address(draft.row - 1, columns.price, false)
     total('This change', sum, sums)
-    total('Price now, tax in it', takeoff.total, `${before}+${sums}`, 'total')
+    total(takeoff.tax ? 'Price now, tax in it' : 'Price now', takeoff.total, `${before}+${sums}`, 'total')
     draft.next()
   }
 

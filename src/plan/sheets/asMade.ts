@@ -4,7 +4,7 @@
  * is taken for one of ours. It stands hidden in few cells, as a request of Excel holds so much and no more.
  */
 import { shortHash } from '../../shortHash.js'
-import { linesByCode, type Before, type EarlierLine } from '../../takeoff/changes.js'
+import { fieldsByName, linesByCode, type Before, type EarlierLine } from '../../takeoff/changes.js'
 import type { Takeoff } from '../../takeoff/takeoff.js'
 import { text, type Rows } from '../keptCells.js'
 import type { PlanCell, SheetPlan } from '../plan.js'
@@ -41,6 +41,7 @@ export function withAsMade(changes: SheetPlan, takeoff: Takeoff, plans: readonly
   const entries = [
     ...[...linesByCode(takeoff)].map(([key, { description, order, price, amount }]) => inOneEntry(['line', key, description, order, price, amount])),
     inOneEntry(['sums', takeoff.orderCost, takeoff.total]),
+    ...[...fieldsByName(takeoff)].map(([name, value]) => inOneEntry(['field', name, value])),
     ...takeoff.design.verdicts().map(({ label, verdict }) => inOneEntry(['verdict', label, verdict])),
     ...plans.map(wordsEntry).filter(Boolean),
   ]
@@ -66,7 +67,7 @@ function entriesIn(rows: Rows): string[][] {
     .map((entry) => entry.split(PART))
 }
 
-export type AsMade = Pick<Before, 'lines' | 'cost' | 'total' | 'verdicts'>
+export type AsMade = Pick<Before, 'lines' | 'cost' | 'total' | 'verdicts' | 'fields'>
 
 export function asMadeIn(rows: Rows): AsMade | undefined {
   const entries = entriesIn(rows)
@@ -83,6 +84,7 @@ export function asMadeIn(rows: Rows): AsMade | undefined {
     cost: Number(cost),
     total: Number(total),
     verdicts: new Map(of('verdict').map(([, label, word]) => [label!, word!])),
+    ...(of('field').length ? { fields: new Map(of('field').map(([, name, value]) => [name!, value!])) } : {}),
   }
 }
 

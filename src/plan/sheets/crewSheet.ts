@@ -108,7 +108,7 @@ function crewSheet({ takeoff, design, names, heading, entryCodes, cuts }: JobCon
   draft.heading(heading.title, 'Crew: sequence with hold points', heading.made)
   draft.next()
   if (isSpanish) {
-    draft.put(columns.box, 'siteFact', SPANISH_NOTE)
+    draft.put(columns.text, 'siteOther', SPANISH_NOTE)
     draft.next()
   }
   for (const [label, words] of facts) {
@@ -231,7 +231,7 @@ function crewSheet({ takeoff, design, names, heading, entryCodes, cuts }: JobCon
 
   return draft.sheet(sheet, {
     kind: 'crew',
-    widths: [1, 4, 5.6, 49.4, 14, 11, 14],
+    widths: [1, 4, 5.6, 48.4, 14, 12, 14],
     headingRow: 3,
     landscape: false,
     footer: design.name,

@@ -7,10 +7,10 @@ const headings: Readonly<Record<keyof typeof columns, string>> = {
   name: 'Option',
   tanks: 'Tanks',
   storage: 'Stored, gal',
-  met: 'Of the wish, %',
+  met: 'Demand met, %',
   price: 'Price, $',
   more: 'More or less, $',
-  perMet: '$ a further %',
+  perMet: '$ for each further %',
   stops: 'Stops and checks',
 }
 
@@ -39,7 +39,7 @@ function optionsSheet({ takeoff, design, heading }: JobContext, sheet: string): 
     draft.put(columns.met, 'number', 100 * other.design.number('Reliability'), { format: 1 })
     draft.put(columns.price, 'number', other.total, { format: 2 })
     draft.put(columns.more, 'number', other === takeoff ? null : more, { format: 2 })
-    draft.put(columns.perMet, 'number', Math.abs(further) < 0.05 ? null : more / further, { format: 2 })
+    draft.put(columns.perMet, 'number', further > 0.05 && more > 0 ? more / further : null, { format: 2 })
     draft.put(
       columns.stops,
       'wrapped',

@@ -1,5 +1,5 @@
 /** The Order sheet: what to order, by supplier, as the takeoff says it; a cell a line for who ordered it and when. */
-import type { ItemKind } from '../../takeoff/officeTables.js'
+import type { ItemKind, JobFieldName } from '../../takeoff/officeTables.js'
 import type { Line } from '../../takeoff/lines.js'
 import type { Takeoff } from '../../takeoff/takeoff.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
@@ -11,10 +11,17 @@ import { linePlace } from './takeoffSheet.js'
 export const ORDER_PREFIX = 'O '
 const columns = { code: 2, text: 3, order: 4, unit: 5, done: 6 } as const
 export const orderHeadings: Readonly<Record<string, string>> = { code: 'Order code', text: 'What', order: 'Order', unit: 'In', done: 'Ordered by, date; needed by' }
-export const NO_SUPPLIER = 'Supplier not named in Prices'
+export const NO_SUPPLIER = 'Supplier not named (column Supplier of Prices, by the code)'
 /** Kinds of lines that are bought or hired. */
 const ordered: readonly ItemKind[] = ['material', 'equipment', 'subcontract']
 const ADDED = 'Added by hand'
+/** What every supplier asks first. */
+const delivery: readonly { code: string; text: string; ofJob?: JobFieldName }[] = [
+  { code: 'ORDER-NUMBER', text: 'Our number of this order' },
+  { code: 'SHIP-TO', text: 'Deliver to', ofJob: 'Site' },
+  { code: 'NEEDED-BY', text: 'Needed on the site by' },
+  { code: 'TERMS', text: 'Terms, and whom to call on the day' },
+]
 
 /** By name, those that nobody named last. */
 export const suppliersOf = (list: readonly { supplier: string }[]): string[] =>
@@ -27,7 +34,7 @@ export const order = sheetKind({
   place: 30,
   prefix: 'Order',
   lists: [{ prefix: ORDER_PREFIX, onlyEntries: true, headings: orderHeadings, entries: ['done'], isCode: (code) => code !== '', isOurWord: (_, key) => key !== 'done' }],
-  codes: (takeoff) => linesOrdered(takeoff).map(({ code }) => `${ORDER_PREFIX}${code}`),
+  codes: (takeoff) => [...delivery.map(({ code }) => code), ...linesOrdered(takeoff).map(({ code }) => code)].map((code) => `${ORDER_PREFIX}${code}`),
   plan: orderSheet,
 })
 
@@ -35,6 +42,16 @@ function orderSheet({ takeoff, names, heading, cuts }: JobContext, sheet: string
   const draft = new SheetDraft()
   const from = names.from(sheet)
   draft.heading(heading.title, 'Order: what to buy and hire, by supplier', heading.made)
+  draft.letterhead(columns.done, takeoff.house.head)
+  draft.next()
+  section('Delivery')
+  for (const { code, text, ofJob } of delivery) {
+    const site = ofJob ? String(takeoff.design.single(ofJob) ?? '') : ''
+    draft.put(columns.code, 'faint', code, { format: 'text' })
+    draft.put(columns.text, 'wrapped', site ? `${text}: ${site}` : text)
+    draft.put(columns.done, 'siteEntry', takeoff.crew.cells[`${ORDER_PREFIX}${code}`]?.done ?? null, { format: 'text' })
+    draft.next()
+  }
   draft.next()
   const lines = linesOrdered(takeoff)
   for (const supplier of suppliersOf(lines)) {

@@ -1,6 +1,7 @@
 /** The Quote: one page for the customer. What is offered, the price by section, what it rests on, and no cost of ours. */
 import { formula } from '../../formula/formula.js'
 import { dollars, money } from '../../rounding.js'
+import { assumable, assumableFields, assumedLabel } from '../../takeoff/assumed.js'
 import { closingCaution } from '../../takeoff/cautions.js'
 import type { Design } from '../../takeoff/design.js'
 import { type Takeoff } from '../../takeoff/takeoff.js'
@@ -30,6 +31,7 @@ const entries: readonly (readonly [code: string, what: string])[] = [
 ]
 const CUSTOMER = '2'
 const ACCEPTED = '6'
+const signed: readonly string[] = ['5', ACCEPTED]
 /** Entries that the sheet House has the words for. */
 const saidByHouse: readonly string[] = ['1', '3', '4']
 const isQuoteCode = (code: string): boolean => entries.some(([known]) => known === code) || verdictRules.some(({ name }) => name === code)
@@ -83,8 +85,10 @@ export const scope: readonly Part[] = [
   { words: 'Every tank tested under a vacuum of {TestVacuum_inHg} before it is covered; the line tested, the record handed over.', bought: ['VACUUM'], leftOut: ['PUMP'] },
   { words: 'A treatment set of filters and lamp at the house; tested and kept up, or the water is not for drinking.', bought: [TREATMENT] },
 ]
+const NOT_MEASURED = 'Not measured yet, and taken as is usual: '
+const AS_FOUND = 'price and work follow what is found.'
 /** What the office settles by itself: no customer can say how wide a cable is. */
-const ofOffice: readonly VerdictName[] = ['FillVerdict', 'WeightVerdict']
+const ofOffice: readonly VerdictName[] = ['FillVerdict', 'WeightVerdict', 'LiftVerdict', 'StartDropVerdict', 'PressureTankVerdict']
 const isTreated = ({ lines }: Takeoff) => lines.some(({ code }) => code === TREATMENT)
 const notInPrice = (takeoff: Takeoff): readonly string[] => [
   'Rock, buried things that nobody showed, contaminated ground, and water in the pit beyond what is listed.',
@@ -255,14 +259,23 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
     return `SUMPRODUCT((${first}:${last.slice(last.lastIndexOf('!') + 1)}="stop")*1)`
   }
 
-  /** Everything that was found neither good nor bad: the price holds as far as it holds. */
+  /** Everything that was found neither good nor bad: the price holds as far as it holds. What nobody has measured yet is one sentence. */
   function restsOn(): void {
     const checks = design.verdicts().filter(({ verdict, name }) => verdict === 'check' && !ofOffice.includes(name))
     if (!checks.length) return
     section('This price rests on')
-    for (const { label, rule, name } of checks) {
-      draft.put(columns.text, 'wrapped', `${label}: ${design.text(rule.wordsFormula)}`, {
-        formula: `IF(${from(name as VerdictName)}="pass","","${label}: "&${formula(rule.wordsFormula).render(from)})`,
+    for (const { label, rule, name } of checks.filter((one) => design.bareVerdict(one.name) === 'check')) {
+      draft.put(columns.text, 'wrapped', `${label}: ${design.text(rule.saysFormula)}`, {
+        formula: `IF(${from(name)}="pass","","${label}: "&${formula(rule.saysFormula).render(from)})`,
+      })
+      draft.next()
+    }
+    const fields = assumableFields.filter((field) => checks.some(({ rule }) => rule.assumed.includes(field)) && design.number(assumable[field]) === 1)
+    if (fields.length) {
+      const flags = fields.map((field) => from(assumable[field]))
+      const list = fields.map((field, at) => `IF(${flags[at]}=1,"${assumedLabel(field)}; ","")`).join('&')
+      draft.put(columns.text, 'wrapped', `${NOT_MEASURED}${fields.map((field) => `${assumedLabel(field)}; `).join('')}${AS_FOUND}`, {
+        formula: `IF(${flags.join('+')}=0,"","${NOT_MEASURED}"&${list}&"${AS_FOUND}")`,
       })
       draft.next()
     }
@@ -292,7 +305,8 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
       if (code === ACCEPTED)
         draft.put(columns.text, 'text', open ? what : `${what}, at ${dollars(takeoff.total)}`, { formula: `"${what}"&IF(${stopped}>0,"",", at $"&TEXT(${total},"#,##0.00"))` })
       else draft.put(columns.text, 'text', what)
-      draft.put(columns.done, 'entry', crew.cells[`${QUOTE_PREFIX}${code}`]?.done ?? null, { format: 'text' })
+      // Where a pen signs, the row is as high as a name.
+      draft.put(columns.done, signed.includes(code) ? 'siteEntry' : 'entry', crew.cells[`${QUOTE_PREFIX}${code}`]?.done ?? null, { format: 'text' })
       draft.next()
     }
     draft.next()
