@@ -6,6 +6,7 @@ import { conduits } from '../src/tables/conduits.js'
 import { breakers } from '../src/tables/breakers.js'
 import { tables } from '../src/tables/index.js'
 import { motorCurrent } from '../src/calc/index.js'
+import { materials } from '../src/tables/materials.js'
 import { motors } from '../src/tables/motors.js'
 import { pipes } from '../src/tables/pipes.js'
 import { pitBatters } from '../src/tables/soils.js'
@@ -36,6 +37,35 @@ describe('tables', () => {
   })
   it('vacuum rules: what may be lost, as their sources say (NPCA none, WAC 246-272B and ASTM C1227 a tenth, Minnesota 7080.2010 none)', () => {
     expect(vacuumRules.rows.map(({ loss }) => loss)).toEqual([0, 0.1, 0.1, 0.1, 0])
+    // Inches of mercury and minutes, from the same places.
+    expect(vacuumRules.rows.map(({ vacuum_inHg, time_min }) => [vacuum_inHg, time_min])).toEqual([
+      [4, 5],
+      [4, 2],
+      [4, 2],
+      [2, 2],
+      [2, 5],
+    ])
+  })
+  it('ampacities are those of NEC Table 310.16, 14 AWG to 4/0 (from memory, a second time)', () => {
+    const column = (name: string) => conductors.rows.map((row) => row[name])
+    expect(column('copper60_A')).toEqual([15, 20, 30, 40, 55, 70, 85, 95, 110, 125, 145, 165, 195])
+    expect(column('copper75_A')).toEqual([20, 25, 35, 50, 65, 85, 100, 115, 130, 150, 175, 200, 230])
+    expect(column('aluminum60_A')).toEqual([null, 15, 25, 35, 40, 55, 65, 75, 85, 100, 115, 130, 150])
+    expect(column('aluminum75_A')).toEqual([null, 20, 30, 40, 50, 65, 75, 90, 100, 120, 135, 155, 180])
+  })
+  it('roughness is that of EPA’s manual, Table 3.2, printed in thousandths of a foot', () => {
+    const printed: Readonly<Record<string, readonly [number, number]>> = {
+      plastic: [0.005, 0.005],
+      steel: [0.15, 0.15],
+      'cast iron': [0.85, 0.85],
+      concrete: [1, 10],
+      'galvanized iron': [0.5, 0.5],
+    }
+    for (const [material, [low, high]] of Object.entries(printed)) {
+      const row = materials.rows.find((one) => one.material === material)!
+      expect(n(row.roughnessLow_in), material).toBeCloseTo((low / 1000) * 12, 9)
+      expect(n(row.roughnessHigh_in), material).toBeCloseTo((high / 1000) * 12, 9)
+    }
   })
   it('pipe: bore and two walls make the outside; ratios hold', () => {
     for (const { pipe, size, bore_in, outside_in, wall_in, ratio, rating_psi } of pipes.rows) {

@@ -3,8 +3,9 @@ import { describe, expect, it } from 'vitest'
 import { openWorkbook, readSheet } from '../../src/hosts/file.js'
 import { earlierIn, keptIn, makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
 import { makeFile, papersAlone } from '../../src/hosts/makeFile.js'
-import { jobSheetNames } from '../../src/plan/jobSheets.js'
+import { jobSheetNames, jobSheets } from '../../src/plan/jobSheets.js'
 import { ORDER_TOGETHER } from '../../src/plan/orderTogether.js'
+import { standardPlaces } from '../../src/plan/places.js'
 import { amended } from '../../src/plan/sheets/amendSheet.js'
 import { takeoffColumns as columns } from '../../src/plan/sheets/takeoffSheet.js'
 import { testColumns } from '../../src/plan/sheets/testSheet.js'
@@ -372,5 +373,59 @@ describe('a heading under another name', () => {
     const raw = officeWith({ Jobs })
     const office = readOffice({ ...raw, Jobs: { ...raw.Jobs, columns: [...raw.Jobs.columns, 'DepositShare'] } })
     expect(problemsOf(office, office.tables.Jobs[0]!)).toEqual([])
+  })
+})
+
+describe('what the papers say of a change', () => {
+  /** Two columns of Jobs changed a week later. */
+  const changed = async () => {
+    const bytes = await typed(first.bytes, (workbook) => {
+      const jobs = workbook.getWorksheet('Jobs')!
+      const row = jobs.getRow(rowWith(jobs, 2, job))
+      const heading = jobs.getRow(5).values as unknown[]
+      row.getCell(heading.indexOf('Cover_ft')).value = 3.5
+      row.getCell(heading.indexOf('WaterLineRun_ft')).value = 200
+    })
+    return make(bytes)
+  }
+  it('the Changes name the columns that moved, from what to what', async () => {
+    const { bytes } = await changed()
+    const rows = readSheet(openWorkbook(bytes, 'x'), names.changes)!.map((row) => row.map(({ value }) => String(value ?? '')))
+    const fields = rows.filter((row) => row.includes('field'))
+    expect(fields.map((row) => row.filter(Boolean).slice(3, 6))).toEqual([
+      ['Water-line run (WaterLineRun_ft)', '140', '200'],
+      ['Cover (Cover_ft)', '3', '3.5'],
+    ])
+    // Made again without a change, the revision stands.
+    expect(make(bytes).revision).toBe(2)
+  })
+  it('the customer reads units, and no hours of the crew', async () => {
+    const { bytes } = await changed()
+    const words = wordsOn(bytes, names.amend)
+    expect(words).toContain('Labor and machines of these changes')
+    expect(words.some((text) => /^(?:Hours of people|Excavator with operator)/.test(text))).toBe(false)
+    // 140 + 2 + 3 ft with 2 % waste are two hundreds, 200 + 5 are three.
+    expect(words).toEqual(expect.arrayContaining(['200 ft', '300 ft']))
+  })
+  it('an order says where to and by when, and keeps what was written', async () => {
+    const bytes = await typed(first.bytes, (workbook) => {
+      const order = workbook.getWorksheet(names.order)!
+      order.getRow(rowWith(order, 2, 'NEEDED-BY')).getCell(6).value = '2026-12-07'
+    })
+    const again = make(bytes)
+    expect(wordsOn(again.bytes, names.order)).toEqual(expect.arrayContaining(['Deliver to: Wicket Mill workshop', '2026-12-07']))
+  })
+})
+
+describe('a quote of a job that nobody measured', () => {
+  it('says it in one sentence, and tells the customer to find nothing out', () => {
+    const takeoff = takeoffOf({ ...leastRow, TankCount: 2 })
+    const plan = jobSheets(takeoff, standardPlaces(), 'native', made).find(({ kind }) => kind === 'quote')!
+    const words = plan.cells.map(({ value }) => String(value ?? ''))
+    expect(words.join('\n')).not.toContain('find it out')
+    const [sentence, ...others] = words.filter((text) => text.startsWith('Not measured yet, and taken as is usual: '))
+    expect(others).toEqual([])
+    for (const field of ['rise to the house', 'groundwater depth', 'nearest footing', 'frost depth', 'soil class']) expect(sentence).toContain(field)
+    expect(sentence).toMatch(/; price and work follow what is found\.$/)
   })
 })

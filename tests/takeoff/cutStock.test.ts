@@ -107,3 +107,25 @@ describe('cutting from stock', () => {
     )
   })
 })
+
+describe('where the search does not come to an end', () => {
+  it('the longest are cut first, and a plan is there all the same', () => {
+    // Twelve lengths in one stick have far more ways than are looked through.
+    const wanted = pieces(
+      Array.from({ length: 12 }, (_, at) => 0.31 + 0.037 * at),
+      Array.from({ length: 12 }, () => 9),
+    )
+    const plan = cutStock(10, 0.125 / 12, wanted)!
+    holds(plan, 10, 0.125 / 12, wanted)
+    // All lengths together fill so many sticks.
+    const fill = wanted.reduce((sum, { length, count }) => sum + length * count, 0) / 10
+    expect(plan.least).toBe(Math.ceil(fill))
+    expect(plan.sticks).toBeLessThanOrEqual(plan.least + 1)
+  })
+  it('it is the same plan on every machine: tries are counted, and no clock is looked at', () => {
+    const wanted = pieces([4.9, 4.1, 3.7, 3.3, 2.9, 2.3, 1.9, 1.3], [7, 5, 8, 6, 9, 7, 5, 8])
+    const [one, other] = [cutStock(10, 0.0104, wanted), cutStock(10, 0.0104, wanted)]
+    expect(one).toEqual(other)
+    holds(one!, 10, 0.0104, wanted)
+  })
+})

@@ -107,6 +107,18 @@ describe('first flush and months', () => {
   })
   const caught = (rain: readonly number[], flush_in: number, flushEach: 'day' | 'wet spell') =>
     dailyBalance(days(rain), { inch_gal: 1000, flush_in, flushEach, use_gal_per_day: even(0), storage_gal: 1e6 }).years[0]!.caught_gal
+  it('no dry run goes on across a year that was left out', () => {
+    // An inch in the first 300 days of each year, then none: 65 days dry; the next year begins with 30 dry days.
+    const year = (of: number) => ({ year: of, rain_in: Float64Array.from({ length: 365 }, (_, at) => (at < 30 || at >= 300 ? 0 : 1)), missing: 0 })
+    const run = (years: readonly number[]) =>
+      dailyBalance(
+        { station: 'x', years: years.map(year), leftOut: [], largest: undefined },
+        { inch_gal: 100, flush_in: 0, flushEach: 'day', use_gal_per_day: even(100), storage_gal: 100 },
+      ).longestShort
+    // One tankful carries over a day: 64 days and 31 with the first of rain, which is drawn on the day after.
+    expect(run([2001, 2002])).toBe(64 + 31)
+    expect(run([2001, 2003])).toBe(64)
+  })
   it('is taken off each day of rain, or once in a wet spell', () => {
     // 0.5, 0.5 | dry | 0.03 | dry | 1 in; 0.1 in off: by the day 0.4 + 0.4 + 0 + 0.9, by the spell 0.4 + 0.5 + 0 + 0.9.
     const rain = [0.5, 0.5, 0, 0.03, 0, 1]

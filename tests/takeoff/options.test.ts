@@ -2,7 +2,9 @@
 import { describe, expect, it } from 'vitest'
 import { problemText, ProblemsError } from '../../src/takeoff/fields.js'
 import { jobSheetNames } from '../../src/plan/jobSheets.js'
-import { leastRow, takeoffOf } from '../support/office.js'
+import { readOffice } from '../../src/takeoff/office.js'
+import { isPriced, workJob } from '../../src/takeoff/takeoff.js'
+import { demoRows, leastRow, officeWith, takeoffOf } from '../support/office.js'
 
 const job = { ...leastRow, TankCount: 2, RainIntensity_in_per_h: 1 }
 const variants = [
@@ -26,6 +28,13 @@ describe('options', () => {
     expect(options.map(({ name }) => name)).toEqual(['1 tank', '3 tanks', '4 tanks', 'larger'])
     for (const [at, TankCount] of [1, 3, 4].entries()) expect(options[at]!.takeoff!.total).toBe(takeoffOf({ ...job, TankCount }).total)
     expect(options[3]!.takeoff!.total).toBe(takeoffOf({ ...job, TankModel: 'Quern 2600', TankCount: 1 }).total)
+  })
+  it('have no price while a line of theirs has none', () => {
+    const office = readOffice(officeWith({ Jobs: [job], Prices: demoRows('Prices').map((row) => (row.Code === 'STONE-BED' ? { ...row, Price_usd: null } : row)) }))
+    const { takeoff } = workJob(office, office.tables.Jobs[0]!)
+    expect(isPriced(takeoff!)).toBe(false)
+    expect(takeoff!.stair(true).map(({ price }) => price)).toEqual(Array(12).fill(undefined))
+    expect(isPriced(takeoffOf(job))).toBe(true)
   })
   it('that name nothing are named at their place', () => {
     expect(refused([{ Job: 'Least', Variant: 'x', Field: 'Colour', Value: 'red' }])).toEqual([
