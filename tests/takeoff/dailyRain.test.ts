@@ -113,7 +113,7 @@ describe('first flush and months', () => {
     const run = (years: readonly number[]) =>
       dailyBalance(
         { station: 'x', years: years.map(year), leftOut: [], largest: undefined },
-        { inch_gal: 100, flush_in: 0, flushEach: 'day', use_gal_per_day: even(100), storage_gal: 100 },
+        { inch_gal: 100, flush_in: 0, flushEach: 'day', use_gal_per_day: even(100), storage_gal: 200 },
       ).longestShort
     // One tankful carries over a day: 64 days and 31 with the first of rain, which is drawn on the day after.
     expect(run([2001, 2002])).toBe(64 + 31)
