@@ -19,6 +19,14 @@ export interface DailyBalance {
   years: readonly BalanceYear[]
   /** Longest run of days not met in full, over the years. */
   longestShort: number
+  /** January to December, the mean of the years. */
+  months: readonly BalanceMonth[]
+}
+export interface BalanceMonth {
+  /** At its end, above the dead depth. */
+  stored_gal: number
+  wanted_gal: number
+  supplied_gal: number
 }
 export interface BalanceInput {
   /** Caught from an inch of rain. */
@@ -46,11 +54,13 @@ export function dailyBalance(record: RainRecord, { inch_gal, flush_in, flushEach
   let short = 0
   let longestShort = 0
   let flushed = 0
+  const months = Array.from({ length: 12 }, () => ({ stored_gal: 0, wanted_gal: 0, supplied_gal: 0 }))
   const years = record.years.map(({ year, rain_in }, at): BalanceYear => {
     // Nobody knows what fell in a year that was left out: no dry spell goes on across it.
     if (year !== (record.years[at - 1]?.year ?? year - 1) + 1) short = 0
     const ends = rain_in.length === 366 ? leapEnds : commonEnds
     let [rain, caught, wanted, supplied, spilled, met, dryMonths, month] = [0, 0, 0, 0, 0, 0, 0, 0]
+    let [wantedBefore, suppliedBefore] = [0, 0]
     for (let day = 0; day < rain_in.length; day++) {
       const fell = rain_in[day]!
       let kept = 0
@@ -75,12 +85,22 @@ export function dailyBalance(record: RainRecord, { inch_gal, flush_in, flushEach
       } else if (++short > longestShort) longestShort = short
       if (day + 1 === ends[month]) {
         if (stored < EMPTY_GAL) dryMonths++
+        const sums = months[month]!
+        sums.stored_gal += stored
+        sums.wanted_gal += wanted - wantedBefore
+        sums.supplied_gal += supplied - suppliedBefore
+        ;[wantedBefore, suppliedBefore] = [wanted, supplied]
         month++
       }
     }
     return { year, days: rain_in.length, rain_in: rain, caught_gal: caught, wanted_gal: wanted, supplied_gal: supplied, spilled_gal: spilled, met, dryMonths }
   })
-  return { years, longestShort }
+  const count = years.length
+  return {
+    years,
+    longestShort,
+    months: months.map(({ stored_gal, wanted_gal, supplied_gal }) => ({ stored_gal: stored_gal / count, wanted_gal: wanted_gal / count, supplied_gal: supplied_gal / count })),
+  }
 }
 
 /** The year whose rain is in the middle of all; of two middle ones the drier. */

@@ -49,7 +49,7 @@ export function designJob(office: Office, job: Row, figures: Readonly<Record<str
 function fewestTanks(trial: Trial, wanted: number, least: number): number {
   const reached: number[] = []
   for (let count = least; count <= MOST_TANKS; count++) {
-    const reliability = trial({ TankCount: count }).number('Reliability')
+    const reliability = trial({ TankCount: count }).number('SizingShare')
     if (reliability >= wanted) return count
     reached.push(reliability)
   }

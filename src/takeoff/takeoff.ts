@@ -133,7 +133,7 @@ function stairOf(office: Office, job: Row, own: Takeoff, options: readonly Optio
     return {
       tanks: at + 1,
       usable_gal: trial.number('UsableStorage_gal'),
-      met: trial.number('Reliability'),
+      met: trial.number('SizingShare'),
       worst: trial.number('RecordYears') > 0 ? trial.number('WorstYearShare') : undefined,
       price: priced && isPriced(priced) ? priced.total : undefined,
     }

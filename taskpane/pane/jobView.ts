@@ -2,7 +2,7 @@
 import { planPicture } from '../../src/plan/drawing/planPicture.js'
 import { sectionPicture } from '../../src/plan/drawing/sectionPicture.js'
 import { svgPicture } from '../../src/plan/drawing/svgPicture.js'
-import { yearPicture } from '../../src/plan/drawing/yearPicture.js'
+import { yearPicture, yearSource } from '../../src/plan/drawing/yearPicture.js'
 import { closingCaution } from '../../src/takeoff/cautions.js'
 import type { Design } from '../../src/takeoff/design.js'
 import type { JobName } from '../../src/takeoff/names.js'
@@ -66,7 +66,7 @@ export function jobView(design: Design, takeoff: Takeoff | undefined, shown: Sho
             PICTURE_WIDTH,
           ),
         ),
-        h('figcaption', {}, 'Stored at each month’s end, mean months'),
+        h('figcaption', {}, yearSource(design)),
       ),
     ),
     ...(takeoff ? [optionsFold(takeoff)] : []),
@@ -126,7 +126,7 @@ function optionsFold(takeoff: Takeoff): HTMLElement {
             ...(other
               ? [
                   h('td', {}, `${Math.round(other.design.number('UsableStorage_gal')).toLocaleString('en-US')} gal`),
-                  h('td', {}, share(other.design.number('Reliability'))),
+                  h('td', {}, share(other.design.number('SizingShare'))),
                   h('td', {}, share(other.design.number('RecordYears') > 0 ? other.design.number('WorstYearShare') : undefined)),
                   h('td', {}, `${dollars(other.total, 0)}${other.design.verdicts().some(({ verdict }) => verdict === 'stop') ? ', stop' : ''}`),
                 ]

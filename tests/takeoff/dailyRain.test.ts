@@ -416,3 +416,22 @@ describe('a station that has days alone', () => {
       expect(newStationProblem(name, [])).toContain('1 to 60 characters other than Date, without * ? or ~, that does not end in a unit')
   })
 })
+
+describe('on means alone', () => {
+  it('tanks are counted halfway between the bounds, and the verdict passes nothing all the same', () => {
+    const row = { ...leastRow, RainStation: 'Low Fallow', People: 3, RoofArea_ft2: 3000, WantedReliability: 0.6 }
+    const { design } = takeoffOf(row, { RainDays: [] })
+    const [low, high] = [design.number('ReliabilityLow'), design.number('ReliabilityHigh')]
+    expect(design.number('SizingShare')).toBeCloseTo((low + high) / 2, 12)
+    const one = takeoffOf({ ...row, TankCount: design.number('TankCount') - 1 }, { RainDays: [] }).design
+    expect([one.number('SizingShare') < 0.6, design.number('SizingShare') >= 0.6]).toEqual([true, true])
+    expect(design.verdict('StorageVerdict')).toBe('check')
+  })
+  it('the chart of a job with a record is drawn from its days: by hand, a tank that rain fills each month', () => {
+    const days: RainRecord = { station: 'x', years: [{ year: 2001, rain_in: new Float64Array(365).fill(1), missing: 0 }], leftOut: [], largest: undefined }
+    const { months } = dailyBalance(days, { inch_gal: 100, flush_in: 0, flushEach: 'day', use_gal_per_day: even(10), storage_gal: 500 })
+    // Ten gallons are drawn after the tank has filled to 500; on the first day nothing stood there to draw from.
+    expect(months.map(({ stored_gal }) => stored_gal)).toEqual(Array(12).fill(490))
+    expect([months[0]!.wanted_gal, months[0]!.supplied_gal, months[1]!.supplied_gal]).toEqual([310, 300, 280])
+  })
+})

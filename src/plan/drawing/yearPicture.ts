@@ -1,16 +1,22 @@
-/** The year in mean months as a chart: what is stored at each month's end, what the month asks for, and hatched what is missing. */
+/** The year as a chart: what is stored at each month's end, what the month asks for, and hatched what is missing. The mean of the daily record where there is one, else mean months. */
 import type { Design } from '../../takeoff/design.js'
 import { monthNames } from '../../takeoff/officeTables.js'
 import { rectangle, type Picture, type PlacedWords, type Shape } from './picture.js'
 
 /** In units of the chart: a month, a bar, the height of full tanks, the room for the names of the months. */
 const [MONTH, BAR, HIGH, FOOT] = [2, 1.4, 5, 1.3]
-/** A month that ends within this share of full tanks counts as full. */
-const FULL = 0.995
+/** A month that ends within this share of full tanks counts as full, one that lacks more than this share of its use as short. */
+const [FULL, SHORT] = [0.995, 0.01]
+
+const figures = ['stored', 'wanted', 'supplied'] as const
+const ofMeans = { stored: 'MonthStored_gal', wanted: 'MonthDemand_gal', supplied: 'MonthSupplied_gal' } as const
+/** What the chart is drawn from, in words. */
+export const yearSource = ({ balance }: Design): string =>
+  balance ? `Mean of ${balance.years.length} ${balance.years.length === 1 ? 'year' : 'years'} of days: stored at the month’s end` : 'Mean months: stored at the month’s end'
 
 /** `volume` writes gallons in the units that the reader chose, such as "5,306 gal". */
 export function yearPicture(design: Design, volume: (gallons: number) => string): Picture {
-  const [stored, wanted, supplied] = (['MonthStored_gal', 'MonthDemand_gal', 'MonthSupplied_gal'] as const).map((name) => design.column(name)) as [
+  const [stored, wanted, supplied] = figures.map((name) => design.balance?.months.map((month) => month[`${name}_gal`]) ?? design.column(ofMeans[name])) as [
     readonly number[],
     readonly number[],
     readonly number[],
@@ -59,7 +65,7 @@ export function yearPicture(design: Design, volume: (gallons: number) => string)
   )
   const lowest = stored.indexOf(Math.min(...stored))
   const full = stored.filter((gallons) => gallons >= FULL * holds).length
-  const shortMonths = missing.filter((gallons) => gallons > 0.5).length
+  const shortMonths = missing.filter((gallons, at) => gallons > 0.5 && gallons > SHORT * wanted[at]!).length
   const words = `full ${full} ${full === 1 ? 'month' : 'months'}, lowest ${volume(stored[lowest]!)} in ${MONTH_WORDS[lowest]}${shortMonths ? `; short in ${shortMonths}, hatched` : ''}; the tick is the month’s use`
   return {
     left_ft: 0,

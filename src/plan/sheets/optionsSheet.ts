@@ -23,7 +23,7 @@ function optionsSheet({ takeoff, design, heading }: JobContext, sheet: string): 
   for (const [name, column] of Object.entries(columns)) draft.put(column, name === 'name' || name === 'stops' ? 'heading' : 'headingRight', headings[name as keyof typeof columns])
   draft.next()
   const chosen = { name: 'as it is', takeoff, reason: '', isOnQuote: false }
-  const met = design.number('Reliability')
+  const met = design.number('SizingShare')
   for (const { name, takeoff: other, reason, isOnQuote } of [chosen, ...takeoff.options()]) {
     draft.put(columns.name, other === takeoff ? 'subtotalLabel' : 'wrapped', name)
     if (!other) {
@@ -32,11 +32,11 @@ function optionsSheet({ takeoff, design, heading }: JobContext, sheet: string): 
       continue
     }
     const more = other.total - takeoff.total
-    const further = 100 * (other.design.number('Reliability') - met)
+    const further = 100 * (other.design.number('SizingShare') - met)
     const verdicts = other.design.verdicts().filter(({ verdict }) => verdict !== 'pass')
     draft.put(columns.tanks, 'number', other.design.number('TankCount'), { format: 0 })
     draft.put(columns.storage, 'number', other.design.number('Storage_gal'), { format: 0 })
-    draft.put(columns.met, 'number', 100 * other.design.number('Reliability'), { format: 1 })
+    draft.put(columns.met, 'number', 100 * other.design.number('SizingShare'), { format: 1 })
     draft.put(columns.price, 'number', other.total, { format: 2 })
     draft.put(columns.more, 'number', other === takeoff ? null : more, { format: 2 })
     draft.put(columns.perMet, 'number', further > 0.05 && more > 0 ? more / further : null, { format: 2 })

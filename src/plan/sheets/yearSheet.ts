@@ -3,7 +3,7 @@ import type { Design } from '../../takeoff/design.js'
 import { curve } from '../../takeoff/rowLists/curve.js'
 import { months } from '../../takeoff/rowLists/months.js'
 import { rowLists } from '../../takeoff/rowLists/index.js'
-import { yearPicture } from '../drawing/yearPicture.js'
+import { yearPicture, yearSource } from '../drawing/yearPicture.js'
 import type { NamePlaces } from '../places.js'
 import { range, SheetDraft, type SheetPlan } from '../plan.js'
 import { ABOVE, columnOf, placeBlock, putHeadings, putRows, putSums, type Block } from '../rowBlock.js'
@@ -49,7 +49,7 @@ function yearSheet({ design, takeoff, names, heading, flavor }: JobContext, shee
     draft.next()
     draft.put(2, 'subtitle', 'One tank to twelve: what each count meets; prices of those that the sheet Options works out')
     draft.next()
-    ;['Tanks', 'Usable, gal', 'Of the wish, %', 'Worst year, %', 'Price, $'].forEach((text, at) => draft.put(2 + at, at ? 'headingRight' : 'heading', text))
+    ;['Tanks', 'Usable, gal', 'Demand met, %', 'Worst year, %', 'Price, $'].forEach((text, at) => draft.put(2 + at, at ? 'headingRight' : 'heading', text))
     draft.next()
     for (const { tanks, usable_gal, met, worst, price } of takeoff.stair(false)) {
       draft.put(2, tanks === design.number('TankCount') ? 'subtotalLabel' : 'text', String(tanks), { format: 'text' })
@@ -64,7 +64,7 @@ function yearSheet({ design, takeoff, names, heading, flavor }: JobContext, shee
   /** The months once more, as a picture. */
   function chart(): void {
     draft.next()
-    draft.put(2, 'subtitle', 'Mean months: stored at the month’s end, above the dead depth')
+    draft.put(2, 'subtitle', `${yearSource(design)}, above the dead depth`)
     draft.next()
     draft.draw([2, yearPicture(design, (gallons) => `${gallons.toLocaleString('en-US', { maximumFractionDigits: 0 })} gal`), { size: 9, width: 460 }])
   }

@@ -38,6 +38,12 @@ export const waterResults = [
     'IF(RecordYears=0,ReliabilityLow,IF(SUM(RecordWanted_gal)=0,1,SUM(RecordSupplied_gal)/SUM(RecordWanted_gal)))',
     cite('reliability', 'volumetric; on the daily record where there is one, else the low bound'),
   ),
+  result(
+    'SizingShare',
+    'Share of the demand met that tanks are counted by',
+    'IF(RecordYears=0,(ReliabilityLow+ReliabilityHigh)/2,Reliability)',
+    cite('derivation', 'on means alone halfway between the bounds: yield after spillage on months wants far too many tanks, yield before spillage too few'),
+  ),
   result('DaysMet', 'Share of days met in full', ofRecord('SUM(RecordMet)/SUM(RecordDays)'), record),
   result('WorstYearShare', 'Share met in the worst year', ofRecord('MIN(RecordShare)'), record),
   result('WorstYear', 'Worst year', ofRecord('INDEX(RecordYear,MATCH(MIN(RecordShare),RecordShare,0))'), record),
