@@ -3,6 +3,7 @@ import { execFileSync } from 'node:child_process'
 import { existsSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { calculations } from '../src/calc/index.js'
+import { verdictRules } from '../src/takeoff/verdicts.js'
 import packageJson from '../package.json'
 
 const readme = readFileSync('README.md', 'utf8')
@@ -16,10 +17,13 @@ describe('documents', () => {
   })
   it('commands and pictures of the documents exist', () => {
     const scripts = packageJson.scripts as Record<string, string>
-    for (const text of [readme, developers]) {
+    for (const text of [readme, developers, ...['GUIDE', 'EXCEL'].map((name) => readFileSync(`docs/${name}.md`, 'utf8'))]) {
       for (const match of text.matchAll(/npm run (?:-s )?([a-z:]+)/g)) expect(scripts[match[1]!], match[0]).toBeDefined()
       for (const match of text.matchAll(/\]\(((?:docs\/|LICENSE)[^)]*)\)/g)) expect(existsSync(match[1]!), match[1]).toBe(true)
     }
+  })
+  it('the README counts the verdicts as they are', () => {
+    expect(readme).toContain(`${verdictRules.length} verdicts`)
   })
   it('every dependency is explained to contributors and pinned', () => {
     for (const [name, version] of Object.entries({ ...packageJson.dependencies, ...packageJson.devDependencies })) {
