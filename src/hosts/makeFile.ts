@@ -15,7 +15,7 @@ import { readSheet, WorkbookError, type Workbook } from './file.js'
 import { reasonsAgainst, remember, type Lost, type Source } from './fileSession.js'
 import { isOurs, renewedNote } from './lostWords.js'
 import { References } from './repoint.js'
-import { drawnNotes, refuseTaken, wordsLost, wordsRenewed } from './standing.js'
+import { drawnNotes, refuseRenamed, refuseTaken, wordsLost, wordsRenewed } from './standing.js'
 import { logoOn } from './xlsx/logo.js'
 import { newBook } from './xlsx/newBook.js'
 import { putCells, type PutCell } from './xlsx/putCells.js'
@@ -61,6 +61,9 @@ export function makeFile(source: Source, jobs: Iterable<JobToWrite>, flavor: Fla
   const lost: Lost = { words: [], drawn: [] }
   const orders = new OrderTogether()
   const ofJobs = new Set<string>()
+  const named = new Set(
+    [...raw.Jobs.rows.flatMap(({ cells }) => Object.values(jobSheetNames(String(cells.Job ?? '')))), PUBLISHED_SHEET, ORDER_TOGETHER].map((name) => name.toLowerCase()),
+  )
   const put = (plans: readonly SheetPlan[]): void => {
     if (standing) {
       lost.words.push(...wordsLost(standing, plans))
@@ -69,6 +72,7 @@ export function makeFile(source: Source, jobs: Iterable<JobToWrite>, flavor: Fla
     }
     if (workbook) {
       refuseTaken(workbook, plans)
+      refuseRenamed(workbook, plans, named)
       found.lost.push(...wordsLost(workbook, plans))
       found.renewed.push(...wordsRenewed(workbook, plans))
       found.drawn.push(...drawnNotes(book, plans))

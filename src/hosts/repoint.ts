@@ -63,7 +63,7 @@ export class References {
    */
   forgetResults(tables: ReadonlySet<string>): void {
     const { book } = this.workbook
-    const own = book.sheets.filter((sheet) => !tables.has(sheet.name.toLowerCase()) && !this.written.has(sheet.part) && !isOfJob(book, sheet))
+    const own = book.sheets.filter((sheet) => !tables.has(sheet.name.toLowerCase()) && !this.written.has(sheet.part) && !isOfJob(this.workbook, sheet))
     const named = [...this.ours].map((name) => name.toLowerCase())
     const pointsTo = (part: string, wanted: (name: string) => boolean) => [...(this.pointing.get(part) ?? [])].some(wanted)
     const looks = ({ part }: BookSheet): boolean => {

@@ -25,10 +25,34 @@ export function refuseTaken(workbook: Workbook, plans: readonly SheetPlan[]): vo
   }
 }
 
+/** The first two lines of a sheet of a job say which job, and which sheet. */
+const isHeadedAlike = (content: SheetContent, { cells }: SheetPlan): boolean =>
+  [1, 2].every((row) => content[row - 1]?.[1]?.value === cells.find((cell) => cell.row === row)?.value)
+
+/** Refuses to make a sheet anew beside the same one under another name: what was typed there would be left behind. `named` are the names that sheets of jobs have, in small letters. */
+export function refuseRenamed(workbook: Workbook, plans: readonly SheetPlan[], named: ReadonlySet<string>): void {
+  const { book, file } = workbook
+  const strangers = book.sheets.filter((sheet) => !named.has(sheet.name.toLowerCase()) && isOfJob(workbook, sheet))
+  for (const plan of strangers.length ? plans : []) {
+    if (book.sheetNamed(plan.name)) continue
+    const twin = strangers.find(({ name }) => isHeadedAlike(readSheet(workbook, name)!, plan))
+    if (twin)
+      throw new WorkbookError(
+        `${file}: the sheet ${twin.name} is what ${plan.name} was: give it that name again, so that what was typed there is read, or take it away. Nothing was written.`,
+      )
+  }
+}
+
 const isTable = (name: string): boolean => tableNames.some((table) => table.toLowerCase() === name.toLowerCase())
 
 /** A sheet of a job, or the published tables, as we wrote it: known without reading its cells, for there may be thousands. */
-export const isOfJob = (book: Book, { name, part }: BookSheet): boolean => !isTable(name) && isMadeLine(book.start(part, HEADING_WITHIN))
+export function isOfJob({ book, cells }: Workbook, { name, part }: BookSheet): boolean {
+  if (isTable(name)) return false
+  const start = book.start(part, HEADING_WITHIN)
+  // Other programs keep the third line among the texts of the workbook.
+  const shared = /<(?:\w+:)?c r="B3"[^>]*\st="s"[^>]*><(?:\w+:)?v>(\d+)</.exec(start)?.[1]
+  return isMadeLine(start) || (shared !== undefined && isMadeLine(cells.sharedText(Number(shared))))
+}
 
 /** A number for each sheet that is not one of a job: its cells, and how many drawings and remarks it has. `written` are sheets whose number is known, `ofJobs` sheets of jobs that are. */
 export function sheetStates(workbook: Workbook, written: ReadonlyMap<string, string> = new Map(), ofJobs: ReadonlySet<string> = new Set()): Record<string, string> {
@@ -37,7 +61,7 @@ export function sheetStates(workbook: Workbook, written: ReadonlyMap<string, str
     const known = written.get(sheet.name)
     if (known !== undefined) states[sheet.name] = known
     if (known !== undefined || ofJobs.has(sheet.name)) continue
-    if (isOfJob(workbook.book, sheet)) continue
+    if (isOfJob(workbook, sheet)) continue
     const content = readSheet(workbook, sheet.name)!
     if (!isTable(sheet.name) && isOurs(content, false)) continue
     const drawn = workbook.book.relations(sheet.part).filter(({ type }) => DRAWN.test(type)).length

@@ -340,3 +340,21 @@ describe('a file as Excel wants it', () => {
     expect(readOffice(sourceOf(makeTemplate(many, made), 'x').raw).tables.Jobs).toHaveLength(1000)
   })
 })
+
+it('a sheet of a job under another name is not made a second time: its typed words would be left behind', async () => {
+  const first = make(sourceOf(template, 'O.xlsx'))
+  const workbook = await inExceljs(first.bytes)
+  workbook.getWorksheet('Takeoff Pipit Hollow')!.name = 'Prices of the cabin'
+  const renamed = await savedBy(workbook)
+  expect(() => make(sourceOf(renamed, 'O.xlsx'))).toThrow(
+    'O.xlsx: the sheet Prices of the cabin is what Takeoff Pipit Hollow was: give it that name again, so that what was typed there is read, or take it away. Nothing was written.',
+  )
+  // A copy beside the sheet itself is somebody's own.
+  const copied = await inExceljs(first.bytes)
+  const copy = copied.addWorksheet('Copy')
+  copied.getWorksheet('Takeoff Pipit Hollow')!.eachRow((row, at) => {
+    if (at < 4) copy.getRow(at).values = row.values
+  })
+  const twice = await savedBy(copied)
+  expect(() => make(sourceOf(twice, 'O.xlsx'))).not.toThrow()
+})

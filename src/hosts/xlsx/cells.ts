@@ -159,6 +159,10 @@ export class CellReader {
     return new Date(this.dayZero + Math.round(serial * DAY_MS))
   }
 
+  sharedText(at: number): string {
+    return this.sharedTexts()[at] ?? ''
+  }
+
   private sharedTexts(): readonly string[] {
     if (this.shared) return this.shared
     const part = this.book.relations(this.book.mainPart).find(({ type }) => type.endsWith('/sharedStrings'))?.target
