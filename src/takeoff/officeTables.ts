@@ -39,7 +39,7 @@ export const jobFields = {
   PowerRun_ft: number('Power run', 'Feed from the panel to the tank edge.', { least: 1, most: 5000, default: 100 }),
   GroundwaterDepth_ft: number('Groundwater depth', 'Depth of the highest groundwater below grade. Empty means not known: the verdict on uplift then says check.', { least: 0, most: 200, default: 200 }),
   SoilClass: oneOf('Soil class', 'As classed by the competent person: rock, A, B or C. C where nobody has classed it.', ['rock', 'A', 'B', 'C'], { default: 'C' }),
-  FootingAway_ft: number('Nearest footing', 'From the tank walls to the nearest footing, wall, pole or pavement, measured on the ground. Empty: not measured; the runs can say that one is too near, not that it is far enough.', { least: 0, most: 1000, default: 1000 }),
+  FootingAway_ft: number('Nearest footing', 'Footing, wall, pole or pavement nearest to the tank walls. Empty: not measured.', { least: 0, most: 1000, default: 1000 }),
   FrostDepth_in: number('Frost depth', 'As the adopted code gives it for this place; 0 where there is none.', { least: 0, most: 120, default: 0 }),
   HouseFlow_gpm: number('House flow', 'Flow wanted at the house.', { least: 0.5, most: 200, default: 8 }),
   HousePressure_psi: number('House pressure', 'Pressure wanted at the house at that flow.', { least: 0, most: 150, default: 45 }),

@@ -7,6 +7,7 @@ import { closingCaution } from '../../src/takeoff/cautions.js'
 import type { Design } from '../../src/takeoff/design.js'
 import type { JobName } from '../../src/takeoff/names.js'
 import { results } from '../../src/takeoff/results/index.js'
+import { withCommas } from '../../src/rounding.js'
 import { isPriced, type Takeoff } from '../../src/takeoff/takeoff.js'
 import { h, svg } from './element.js'
 import { inUnits, type Shown } from './units.js'
@@ -25,7 +26,7 @@ const figures: readonly JobName[] = [
   'PickLoad_lb',
 ]
 const labels = new Map<string, string>(results.map(({ name, label }) => [name, label]))
-const dollars = (value: number, digits = 2) => value.toLocaleString('en-US', { style: 'currency', currency: 'USD', maximumFractionDigits: digits })
+const dollars = (value: number, digits = 2) => `$${withCommas(value, digits)}`
 /** As wide as the pane; a plan of a square pit is kept low. */
 const PICTURE_WIDTH = 340
 const PLAN_HEIGHT = 84
@@ -99,20 +100,21 @@ function optionsFold(takeoff: Takeoff): HTMLElement {
   details.addEventListener('toggle', () => {
     if (content.childElementCount) return
     const variants = takeoff.options().filter(({ tanks }) => tanks === undefined)
-    const share = (part: number | undefined) => (part === undefined ? '' : `${(100 * part).toFixed(1)} %`)
+    const share = (part: number | undefined) => (part === undefined ? '' : (100 * part).toFixed(1))
+    const gallons = (volume: number) => withCommas(volume, 0)
     content.append(
       h(
         'table',
         { class: 'options' },
-        h('tr', {}, ...['', 'Usable', 'Demand met', 'Worst year', 'Price'].map((words) => h('th', {}, words))),
+        h('tr', {}, ...['Tanks', 'Usable, gal', 'Demand met, %', 'Worst year, %', 'Price'].map((words) => h('th', {}, words))),
         ...takeoff
           .stair(true)
           .map(({ tanks, usable_gal, met, worst, price }) =>
             h(
               'tr',
               tanks === takeoff.design.number('TankCount') ? { class: 'chosen', 'aria-current': 'true' } : {},
-              h('td', {}, `${tanks} ${tanks === 1 ? 'tank' : 'tanks'}`),
-              h('td', {}, `${Math.round(usable_gal).toLocaleString('en-US')} gal`),
+              h('td', {}, String(tanks)),
+              h('td', {}, gallons(usable_gal)),
               h('td', {}, share(met)),
               h('td', {}, share(worst)),
               h('td', {}, price === undefined ? (isPriced(takeoff) ? 'cannot be made' : 'no price yet') : dollars(price, 0)),
@@ -125,7 +127,7 @@ function optionsFold(takeoff: Takeoff): HTMLElement {
             h('td', {}, name),
             ...(other
               ? [
-                  h('td', {}, `${Math.round(other.design.number('UsableStorage_gal')).toLocaleString('en-US')} gal`),
+                  h('td', {}, gallons(other.design.number('UsableStorage_gal'))),
                   h('td', {}, share(other.design.number('SizingShare'))),
                   h('td', {}, share(other.design.number('RecordYears') > 0 ? other.design.number('WorstYearShare') : undefined)),
                   h('td', {}, `${dollars(other.total, 0)}${other.design.verdicts().some(({ verdict }) => verdict === 'stop') ? ', stop' : ''}`),

@@ -175,8 +175,8 @@ from(
   'derived',
   'printed to four digits; 14.696 psi of air for 14.7',
   [
-    ['DrawdownShare', { DrawdownTest_gal: 100, CutIn_psi: 30, CutOut_psi: 50, SeaAir_psi: 14.696, Barometer_inHg: 29.92, SeaAir_inHg: 29.92 }, 0.2953, 0.0001],
-    ['DrawdownShare', { DrawdownTest_gal: 100, CutIn_psi: 40, CutOut_psi: 60, SeaAir_psi: 14.696, Barometer_inHg: 29.92, SeaAir_inHg: 29.92 }, 0.258, 0.0005],
+    ['DrawdownShare', { DrawdownTest_gal: 100, CutIn_psi: 30, CutOut_psi: 50, SeaAir_psi: 14.696, Barometer_inHg: 29.92, SeaAir_inHg: 29.92, Charge_psi: 28 }, 0.2953, 0.0001],
+    ['DrawdownShare', { DrawdownTest_gal: 100, CutIn_psi: 40, CutOut_psi: 60, SeaAir_psi: 14.696, Barometer_inHg: 29.92, SeaAir_inHg: 29.92, Charge_psi: 38 }, 0.258, 0.0005],
   ],
 )
 from('IPC Chapter 11 figures: a square foot under an inch an hour yields 0.0104 gpm; an inch on it is 0.623 gal', 'restated', 'printed to three digits', [

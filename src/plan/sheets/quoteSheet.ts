@@ -31,7 +31,7 @@ const entries: readonly (readonly [code: string, what: string])[] = [
 ]
 const CUSTOMER = '2'
 const ACCEPTED = '6'
-const signed: readonly string[] = ['5', ACCEPTED]
+const signed: readonly string[] = [ACCEPTED]
 /** Entries that the sheet House has the words for. */
 const saidByHouse: readonly string[] = ['1', '3', '4']
 const isQuoteCode = (code: string): boolean => entries.some(([known]) => known === code) || verdictRules.some(({ name }) => name === code)
@@ -305,7 +305,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
       if (code === ACCEPTED)
         draft.put(columns.text, 'text', open ? what : `${what}, at ${dollars(takeoff.total)}`, { formula: `"${what}"&IF(${stopped}>0,"",", at $"&TEXT(${total},"#,##0.00"))` })
       else draft.put(columns.text, 'text', what)
-      // Where a pen signs, the row is as high as a name.
+      // Where the customer signs, the row is as high as a name.
       draft.put(columns.done, signed.includes(code) ? 'siteEntry' : 'entry', crew.cells[`${QUOTE_PREFIX}${code}`]?.done ?? null, { format: 'text' })
       draft.next()
     }
