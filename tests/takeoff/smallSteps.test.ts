@@ -1,0 +1,60 @@
+/** Small steps behind a job that a slip could move without a word: days as numbers, where water goes in mean months, what is held against what. */
+import { describe, expect, it } from 'vitest'
+import { changesSince } from '../../src/takeoff/changes.js'
+import { dateText } from '../../src/takeoff/fields.js'
+import { tablesElsewhere } from '../../src/takeoff/office.js'
+import { fieldsOf } from '../../src/takeoff/officeTables.js'
+import { demoTakeoff, leastRow, takeoffOf } from '../support/office.js'
+
+describe('days', () => {
+  // Day 1 is 1900-01-01 to spreadsheets, and 60 the day that never was (ECMA-376 part 1, 18.17.4.1): from 61 on, days since 1899-12-30.
+  it.each([
+    [61, '1900-03-01'],
+    [36_526, '2000-01-01'],
+    [46_342.75, '2026-11-16'],
+    ['2026-11-16', '2026-11-16'],
+    [new Date(Date.UTC(2026, 10, 16)), '2026-11-16'],
+    [0, undefined],
+    ['16.11.2026', undefined],
+  ])('%s is %s', (raw, day) => {
+    expect(dateText(raw)).toBe(day)
+  })
+})
+
+describe('mean months', () => {
+  it('what comes in is supplied, spilled, or stands in the tanks at the end', () => {
+    for (const job of ['Fernlow 12', 'Thistle Brow', 'Ember Yard']) {
+      const { design } = demoTakeoff(job)
+      const sum = (name: string) => design.column(name).reduce((total, value) => total + value, 0)
+      const [before, after] = [design.column('FirstYear_gal').at(-1)!, design.column('MonthStored_gal').at(-1)!]
+      // Sums of a dozen doubles: their last digits.
+      expect(before + sum('MonthInflow_gal') - sum('MonthSupplied_gal') - sum('MonthOverflow_gal'), job).toBeCloseTo(after, 6)
+      expect(sum('MonthOverflow_gal'), job).toBeGreaterThanOrEqual(0)
+    }
+  })
+})
+
+describe('gravity', () => {
+  it('gives nothing at the switch where the house lies above the tanks', () => {
+    expect(takeoffOf(leastRow).design.number('GravityAtSwitch_psi')).toBe(0)
+  })
+})
+
+describe('between two makings', () => {
+  it('overhead, markup and tax are what lies between cost and price, before and now', () => {
+    const takeoff = demoTakeoff('Wicket Mill')
+    const lines = new Map([...takeoff.lines.map(({ code, description, order, price, amount }) => [code, { description, order, price: price!, amount }] as const)])
+    const change = changesSince({ revision: 1, date: '2026-11-25', lines, cost: takeoff.orderCost, total: takeoff.orderCost + 100, verdicts: new Map() }, takeoff)[0]
+    const margin = Math.round((takeoff.total - takeoff.orderCost) * 100) / 100
+    expect(change).toMatchObject({ what: 'overhead, markup and tax', from: 100, to: margin, money: Math.round((margin - 100) * 100) / 100 })
+  })
+})
+
+describe('a table under another name', () => {
+  const rows = () => [Object.keys(fieldsOf('Rain'))]
+  it('is found by its headings, but for those on the sheets of a job', () => {
+    const sheets = ['Year Pipit Hollow', 'Year Wicket Mill', 'Weather'].map((name) => ({ name, rows }))
+    expect([...tablesElsewhere(['Rain'], ['pipit hollow', 'wicket mill'], sheets)]).toEqual([['Rain', 'Weather']])
+    expect([...tablesElsewhere(['Rain'], ['pipit hollow', 'wicket mill'], sheets.slice(0, 2))]).toEqual([])
+  })
+})
