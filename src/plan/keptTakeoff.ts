@@ -1,6 +1,7 @@
 /** Reads back from a takeoff sheet the estimator's own quantities, prices and lines: by heading and code, wherever rows and columns have moved to. */
 import type { Problem } from '../takeoff/fields.js'
 import { itemKinds } from '../takeoff/officeTables.js'
+import { isLineFormula, lineFigures, type LineFigure } from '../takeoff/lineFigures.js'
 import type { AddedLine, Kept, Override } from '../takeoff/typed.js'
 import type { JobSheetNames } from './jobSheets.js'
 import { columnLetters } from './plan.js'
@@ -8,7 +9,16 @@ import { amount, isEmptySheet, PASTED, text, type Cell, type Rows } from './kept
 import { ADDED_SECTION, partHeadings, sectionsBySums, sumLabels, takeoffColumns, takeoffHeading, type TakeoffColumn } from './sheets/takeoffSheet.js'
 
 /** What each worked-out column of our lines begins with. */
-const formulaOf: Readonly<Record<'waste' | 'lot' | 'order' | 'amount' | 'hours', string>> = { waste: 'INDEX(', lot: 'MAX(', order: 'ROUNDUP(', amount: 'ROUND(', hours: 'IF(' }
+const formulaOf: Readonly<Record<'waste' | 'lot' | 'order' | 'amount' | 'hours', string>> = {
+  waste: 'INDEX(',
+  lot: 'MAX(',
+  order: start('order'),
+  amount: start('amount'),
+  hours: start('hours'),
+}
+function start(figure: LineFigure): string {
+  return lineFigures[figure].slice(0, lineFigures[figure].indexOf('(') + 1)
+}
 const allColumns = Object.keys(takeoffColumns) as TakeoffColumn[]
 /** Columns that every takeoff has had; without them nothing is known of a row. */
 const needed: readonly TakeoffColumn[] = ['code', 'description', 'net', 'yours', 'order', 'price', 'amount']
@@ -214,7 +224,7 @@ class TakeoffRows {
 const isPlain = (row: TakeoffRow, name: TakeoffColumn): boolean => row.cell(name)?.formula === undefined
 const isThere = (row: TakeoffRow, name: TakeoffColumn): boolean => text(row.cell(name)) !== '' || !isPlain(row, name)
 /** The amount of a line by hand: its quantity times its price. */
-const isOurProduct = (formula: string): boolean => /^ROUND\(\$?[A-Z]+\$?\d+\*\$?[A-Z]+\$?\d+,2\)$/.test(formula.replace(/\s/g, ''))
+const isOurProduct = (formula: string): boolean => isLineFormula('product', formula)
 /** A sum has a formula for its amount, and no quantity times a price. */
 const isSum = (row: TakeoffRow): boolean => {
   const formula = row.cell('amount')?.formula

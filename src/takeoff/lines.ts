@@ -1,15 +1,13 @@
 /** The lines of a takeoff: each item rule over the design, with its quantities, its price and its reason. */
 import { isError, toTruth, type Value } from '../formula/value.js'
-import { orderQuantity } from '../calc/index.js'
-import { money } from '../rounding.js'
 import { chosenItems, isOff } from './chosenItems.js'
 import type { Design } from './design.js'
 import { isUnpriced, type Problem } from './fields.js'
 import { houseOf } from './house.js'
 import { isStone, LABOR_HOURS, lineSums, pricedUnit, STONE_ORDERED, type ItemRule } from './itemRules.js'
 import type { Office, Row } from './office.js'
+import { lineFigures, type LineFigure } from './lineFigures.js'
 import { isWrongUnit010 } from './older/prices010.js'
-import { sticksOfEqual } from './sticksOfEqual.js'
 import type { Kept } from './typed.js'
 
 export interface Line {
@@ -102,13 +100,12 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
       `"${rule.unit}"`,
     )
   const [listed, priceFor] = listedPrice()
-  const used = override ?? net
-  const plain = orderQuantity.run({ net: used, waste: rule.waste, lot: rule.lot })
   const cut = cutOf()
   if (cut === 'refused') return undefined
-  const sticks = cut && sticksOfEqual(rule.lot, design.number('SawKerf_in') / 12, used / cut.count, cut.count)
-  const order = sticks === undefined ? plain : Math.max(plain, sticks * rule.lot)
   const price = priceOverride ?? listed
+  const cells = { Yours: override ?? '', Net: net, Waste: rule.waste, Lot: rule.lot, Pieces: cut?.count ?? 0, Price: price ?? 0, LaborHours: rule.laborHours }
+  const figure = (name: LineFigure, more: Readonly<Record<string, Value>> = {}): number => design.evaluateWith(lineFigures[name], { ...cells, ...more }) as number
+  const order = figure(rule.pieces ? 'orderCut' : 'order')
   const words = (column: string, part: ItemRule['why']): string => {
     const value = part.formula === undefined ? part.text : evaluate(part.formula)
     if (typeof value === 'string') return value
@@ -116,7 +113,6 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
     return ''
   }
   const [description, why] = [words('Description', rule.description), words('Why', rule.why)]
-  const hours = rule.isEarthwork && design.single('EarthworkBy') === 'subcontract' ? 0 : used * rule.laborHours
   return {
     rule,
     code,
@@ -133,8 +129,8 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
     subcontract: Number(row?.cells.Price_usd ?? 0) / priceFor,
     supplier: String(row?.cells.Supplier ?? ''),
     priceDate: typeof row?.cells.PriceDate === 'string' ? row.cells.PriceDate : undefined,
-    amount: money(order * (price ?? 0)),
-    hours,
+    amount: figure('amount', { Order: order }),
+    hours: figure(rule.isEarthwork ? 'hoursOfEarth' : 'hours'),
   }
 
   /** The pieces of a line that is cut; none where the rule says none. */

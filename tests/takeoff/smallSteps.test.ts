@@ -1,6 +1,9 @@
 /** Small steps behind a job that a slip could move without a word: days as numbers, where water goes in mean months, what is held against what. */
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { orderQuantity } from '../../src/calc/index.js'
 import { changesSince } from '../../src/takeoff/changes.js'
+import { isLineFormula, lineFigures } from '../../src/takeoff/lineFigures.js'
 import { dateText } from '../../src/takeoff/fields.js'
 import { tablesElsewhere } from '../../src/takeoff/office.js'
 import { fieldsOf } from '../../src/takeoff/officeTables.js'
@@ -56,5 +59,29 @@ describe('a table under another name', () => {
     const sheets = ['Year Pipit Hollow', 'Year Wicket Mill', 'Weather'].map((name) => ({ name, rows }))
     expect([...tablesElsewhere(['Rain'], ['pipit hollow', 'wicket mill'], sheets)]).toEqual([['Rain', 'Weather']])
     expect([...tablesElsewhere(['Rain'], ['pipit hollow', 'wicket mill'], sheets.slice(0, 2))]).toEqual([])
+  })
+})
+
+describe('figures of a line', () => {
+  const { design } = demoTakeoff('Wicket Mill')
+  it('order as ORDERQUANTITY does, to the last digit', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0, max: 1e6, noNaN: true }), fc.double({ min: 0, max: 1, noNaN: true }), fc.constantFrom(0.5, 1, 2, 10, 25, 1000), (net, waste, lot) => {
+        expect(design.evaluateWith(lineFigures.order, { Yours: '', Net: net, Waste: waste, Lot: lot })).toBe(orderQuantity.run({ net, waste, lot }))
+      }),
+      { seed: 5, numRuns: 300 },
+    )
+  })
+  it('cut equal pieces from as many sticks as there must be, by hand', () => {
+    const order = (Net: number, Pieces: number, Lot = 10) => design.evaluateWith(lineFigures.orderCut, { Yours: '', Net, Pieces, Lot, Waste: 0 })
+    // Pieces of 3 ft 9 in and a cut of 1/8 in: two from a stick of 10 ft, so five need three; twelve of 28 in, four from a stick, need three.
+    expect([order(5 * 3.75, 5), order((12 * 28) / 12, 12)]).toEqual([30, 30])
+    // A piece longer than the stick comes off as it comes: 24 ft are three sticks.
+    expect(order(24, 2)).toBe(30)
+  })
+  it('are known again wherever their cells have moved to, and nothing else is taken for them', () => {
+    expect(isLineFormula('product', 'ROUND($H$31 * G31,2)')).toBe(true)
+    expect(isLineFormula('product', 'ROUND(H31*G31,0)')).toBe(false)
+    expect(isLineFormula('product', 'ROUND(H31*1.1,2)')).toBe(false)
   })
 })

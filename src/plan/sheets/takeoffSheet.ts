@@ -1,11 +1,10 @@
 /** The Takeoff sheet: itemized, priced, with the reason of every line; overrides and added lines have their own cells. */
-import { LOTS_SLACK } from '../../calc/estimate/orderQuantity.js'
-import { formula, type Formula } from '../../formula/formula.js'
+import { formula } from '../../formula/formula.js'
 import { isStone, LABOR_HOURS, STONE_ORDERED, type ItemRule } from '../../takeoff/itemRules.js'
 import { itemKinds, jobFields, sections, type ItemKind } from '../../takeoff/officeTables.js'
-import { CUT_SLACK } from '../../takeoff/sticksOfEqual.js'
 import { priceFlag } from '../../takeoff/priceFlags.js'
 import { money } from '../../rounding.js'
+import { lineFormula, type LineCell, type LineFigure } from '../../takeoff/lineFigures.js'
 import { type Line } from '../../takeoff/lines.js'
 import type { AddedLine } from '../../takeoff/typed.js'
 import { definedName, type DefinedName } from '../definedNames.js'
@@ -140,7 +139,19 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
     const row = draft.row
     const at = (column: TakeoffColumn) => address(row, columns[column], false)
     const item = (column: string) => lookup(places, 'Items', column, `"${rule.key.replace(/"/g, '""')}"`)
-    const used = `IF(${at('yours')}="",${at('net')},${at('yours')})`
+    const cells: Readonly<Record<LineCell, string>> = {
+      Yours: at('yours'),
+      Net: at('net'),
+      Waste: at('waste'),
+      Lot: at('lot'),
+      Order: at('order'),
+      Price: at('price'),
+      LaborHours: item('LaborHours'),
+      Pieces: rule.pieces ? rule.pieces.render(names.from(sheet)) : '0',
+      SawKerf_in: names.from(sheet)('SawKerf_in'),
+      EarthworkBy: names.from(sheet)('EarthworkBy'),
+    }
+    const live = (figure: LineFigure) => lineFormula(figure, (name) => cells[name])
     const words = (part: ItemRule['why'], value: string): [PlanCell['value'], { formula?: string }] => [
       value,
       part.formula === undefined ? {} : { formula: formula(part.formula).render(names.from(sheet)) },
@@ -152,43 +163,28 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
     draft.put(columns.yours, 'input', line.override ?? null, { format: netDecimals(rule) })
     draft.put(columns.waste, 'number', rule.waste, { format: 2, formula: item('Waste') })
     draft.put(columns.lot, 'number', rule.lot, { format: orderDecimals(rule), formula: `MAX(0.01,IF(${item('Lot')}=0,1,${item('Lot')}))` })
-    const lots = `${used}*(1+${at('waste')})/${at('lot')}*(1-${LOTS_SLACK})`
-    draft.put(columns.order, 'number', line.order, {
-      format: orderDecimals(rule),
-      formula: `ROUNDUP(${rule.pieces ? cutFormula(rule.pieces, used, at('lot'), lots) : lots},0)*${at('lot')}`,
-    })
+    draft.put(columns.order, 'number', line.order, { format: orderDecimals(rule), formula: live(rule.pieces ? 'orderCut' : 'order') })
     draft.put(columns.unit, 'unit', rule.unit)
     const listed = rule.price
       ? writer.write(rule.price.text, sheet, `${line.code}, price`)
       : `${lookup(places, 'Prices', 'Price_usd', at('code'))}${line.priceFor === 1 ? '' : `/${line.priceFor}`}`
-    const by = names.from(sheet)('EarthworkBy')
-    const list = rule.isEarthwork ? `IF(${by}="subcontract",${listed},0)` : listed
+    const list = rule.isEarthwork ? `IF(${cells.EarthworkBy}="subcontract",${listed},0)` : listed
     // A made takeoff keeps the prices it was made with: what the list says now stands beside. A price of the job's own figures stays live.
     const isLive = rule.price !== undefined && rule.price.names.every((name) => Object.hasOwn(jobFields, name) || design.ownFields.includes(name))
-    const kept = isLive ? { formula: list } : rule.isEarthwork ? { formula: `IF(${by}="subcontract",${line.subcontract},0)` } : {}
+    const kept = isLive ? { formula: list } : rule.isEarthwork ? { formula: `IF(${cells.EarthworkBy}="subcontract",${line.subcontract},0)` } : {}
     draft.put(columns.price, 'input', line.price ?? null, line.priceOverride === undefined ? { format: 2, ...kept } : { format: 2 })
     draft.put(columns.listed, 'faintRight', line.listed ?? null, { format: 2, ...(isLive && line.priceOverride === undefined ? { formula: at('price') } : kept) })
     draft.put(columns.now, 'faintRight', line.listed ?? null, { format: 2, formula: isLive ? at('listed') : `IFERROR(${list},${at('listed')})` })
-    draft.put(columns.amount, 'number', line.amount, { format: 2, formula: `ROUND(${at('order')}*${at('price')},2)` })
-    draft.put(columns.hours, 'number', line.hours, {
-      format: 2,
-      formula: rule.isEarthwork ? `IF(${by}="own crew",${used}*${item('LaborHours')},0)` : `${used}*${item('LaborHours')}`,
-    })
+    draft.put(columns.amount, 'number', line.amount, { format: 2, formula: live('amount') })
+    draft.put(columns.hours, 'number', line.hours, { format: 2, formula: live(rule.isEarthwork ? 'hoursOfEarth' : 'hours') })
     if (rule.sum !== LABOR_HOURS) hourCells.set(line, at('hours'))
     if (isStone(line.code)) stoneCells.push(at('order'))
     for (const column of ['description', 'order', 'unit', 'price'] as const) names.set(linePlace(line.code, column), sheet, address(row, columns[column]))
     draft.put(columns.kind, 'faint', rule.kind)
     const flag = priceFlag(takeoff, line, String(design.single('Date') || made.date), earlier.before)
-    const [why, live] = words(rule.why, line.why)
+    const [why, reason] = words(rule.why, line.why)
     const added = flag ? `. ${flag}` : ''
-    draft.put(columns.why, 'faintWrapped', `${String(why)}${added}`, live.formula !== undefined && added ? { formula: `${live.formula}&"${added}"` } : live)
-  }
-
-  /** As many lots as the quantity takes, and as many sticks as its equal pieces are cut from, the saw's share with them. */
-  function cutFormula(pieces: Formula, used: string, lot: string, lots: string): string {
-    const count = `ROUNDUP(${pieces.render(names.from(sheet))},0)`
-    const kerf = `${names.from(sheet)('SawKerf_in')}/12`
-    return `IF(${count}<=0,${lots},IF(${used}>${count}*${lot},${lots},MAX(${lots},${count}/INT((${lot}+${kerf})/(${used}/${count}+${kerf})+${CUT_SLACK})-${CUT_SLACK})))`
+    draft.put(columns.why, 'faintWrapped', `${String(why)}${added}`, reason.formula !== undefined && added ? { formula: `${reason.formula}&"${added}"` } : reason)
   }
 
   /** A quantity over other lines: the stone ordered, or the hours of every line but those of labor itself, one sum a section. */
@@ -228,7 +224,7 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
       draft.put(columns.yours, 'input', line.quantity, { format: 2 })
       text('unit', line.unit)
       draft.put(columns.price, 'input', line.price, { format: 2 })
-      const product = `ROUND(${address(draft.row, columns.yours, false)}*${address(draft.row, columns.price, false)},2)`
+      const product = lineFormula('product', (name) => address(draft.row, name === 'Yours' ? columns.yours : columns.price, false))
       draft.put(columns.amount, 'number', money((line.quantity ?? 0) * (line.price ?? 0)), { format: 2, formula: product })
       text('why', line.why)
       draft.put(columns.kind, 'inputText', line.kind ?? 'other', { format: 'text' })
