@@ -120,13 +120,9 @@ function orderTogether(names: readonly string[], shared: readonly Shared[], hous
   const draft = new SheetDraft()
   const groups = Math.max(...shared.map(({ lines }) => inGroups(lines).length))
   const hasParts = groups > 1
-  draft.heading(
-    `Order of ${names.length.toLocaleString('en-US')} jobs`,
-    'Order together: goods are added before they are rounded up to lots; hire and services stand as each site needs them',
-    madeLine(made),
-  )
+  draft.heading(`Order of ${names.length.toLocaleString('en-US')} jobs`, 'Order together: goods added before they are rounded up to lots', madeLine(made))
   draft.letterhead(columns.saved, house.head)
-  draft.put(columns.code, 'faint', told(names), { format: 'text' })
+  draft.put(columns.code, 'faint', `${told(names)}. Hire and services stand as each site needs them.`, { format: 'text' })
   draft.next()
   for (const [name, column] of Object.entries(columns))
     draft.put(column, ['order', 'apart', 'price', 'saved'].includes(name) ? 'headingRight' : 'heading', headings[name as keyof typeof columns])
