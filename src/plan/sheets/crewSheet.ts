@@ -5,12 +5,12 @@ import { cautionRules, closingCaution } from '../../takeoff/cautions.js'
 import { crewSteps } from '../../takeoff/crewSteps.js'
 import type { CrewEntries } from '../../takeoff/typed.js'
 import { SPANISH_NOTE, spanishCautions, spanishClosing, spanishHolds, spanishStages, spanishSteps } from '../../takeoff/spanish.js'
-import { templateFormula, type Words } from '../../takeoff/template.js'
+import type { Words } from '../../takeoff/template.js'
 import { planPicture } from '../drawing/planPicture.js'
 import { sectionPicture } from '../drawing/sectionPicture.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
-import { measureOf } from './drawingSheet.js'
+import { liveWords, measureOf } from '../words.js'
 import { entryWords } from './testSheet.js'
 
 const inWords = (cells: CrewEntries[string]): string =>
@@ -100,10 +100,7 @@ export const crew = sheetKind({
 function crewSheet({ takeoff, design, names, heading, entryCodes, cuts }: JobContext, sheet: string): SheetPlan {
   const { crew } = takeoff
   const draft = new SheetDraft()
-  const live = (words: Words): { formula?: string } => {
-    const text = templateFormula(words)
-    return text === undefined ? {} : { formula: formula(text).render(names.from(sheet)) }
-  }
+  const live = (words: Words) => liveWords(words, names.from(sheet))
   const isSpanish = design.single('CrewLanguage') !== 'English'
   draft.heading(heading.title, 'Crew: sequence with hold points', heading.made)
   draft.next()

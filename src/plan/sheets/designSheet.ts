@@ -8,7 +8,7 @@ import { allowedIn, type Field } from '../../takeoff/fields.js'
 import { jobFields } from '../../takeoff/officeTables.js'
 import { ownField } from '../../takeoff/ownFields.js'
 import { foundFigures, resultGroups, type ResultRule } from '../../takeoff/results/index.js'
-import { templateFormula, type Words } from '../../takeoff/template.js'
+import type { Words } from '../../takeoff/template.js'
 import { verdictRules, type RestingVerdict, type VerdictName } from '../../takeoff/verdicts.js'
 import { decimalsOf, symbolOf } from '../../units.js'
 import { cellValue } from '../calls.js'
@@ -17,7 +17,7 @@ import { sectionPicture } from '../drawing/sectionPicture.js'
 import type { NamePlaces } from '../places.js'
 import { address, SheetDraft, TITLE_ROWS, type PlanCell, type PlanValidation, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
-import { measureOf } from './drawingSheet.js'
+import { liveWords, measureOf } from '../words.js'
 
 /** Columns of the sheet. */
 export const designColumns = { name: 3, value: 4, asMade: 8 } as const
@@ -208,8 +208,7 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
   }
 
   function live(words: Words): { formula?: string } {
-    const text = templateFormula(words)
-    return text === undefined ? {} : { formula: formula(text).render(names.from(sheet)) }
+    return liveWords(words, names.from(sheet))
   }
 
   return draft.sheet(sheet, {

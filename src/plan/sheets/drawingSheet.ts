@@ -1,12 +1,10 @@
 /** The Drawing: section and plan to a stated scale on one page, with a bar that stays true however the page is printed. */
-import type { Design } from '../../takeoff/design.js'
-import type { JobName } from '../../takeoff/names.js'
-import { decimalsOf, symbolOf } from '../../units.js'
 import { laidOut, widthAt } from '../drawing/picture.js'
 import { planPicture } from '../drawing/planPicture.js'
 import { sectionPicture } from '../drawing/sectionPicture.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
+import { measureOf } from '../words.js'
 
 /** What letter and A4 both hold between margins of half an inch, and columns cover: one unit of their width is 5 points in one program and 5.25 in another. */
 const [WIDTH, HEIGHT] = [6.75 * 72, 7.4 * 72]
@@ -24,17 +22,6 @@ const scales: readonly (readonly [words: string, inches: number])[] = [
   ['1/32 in = 1 ft (1:384)', 1 / 32],
   ['1/64 in = 1 ft (1:768)', 1 / 64],
 ]
-
-/** A figure of the job with its unit, as drawings say it. */
-export const measureOf =
-  (design: Design) =>
-  (name: JobName): string => {
-    const value = design.singleOf(name)
-    const symbol = symbolOf(name)
-    return typeof value === 'number'
-      ? `${value.toLocaleString('en-US', { maximumFractionDigits: symbol === 'gal' ? 0 : Math.min(1, decimalsOf(name)) })} ${symbol}`.trim()
-      : String(value)
-  }
 
 export const drawing = sheetKind({ kind: 'drawing', place: 55, prefix: 'Drawing', plan: drawingSheet })
 

@@ -1,15 +1,14 @@
 /** The Handover: what was built, what to do when, what it is made of, and whom to call. For the owner. */
-import { formula } from '../../formula/formula.js'
 import { closingCaution } from '../../takeoff/cautions.js'
 import { careOf, careTasks } from '../../takeoff/careTasks.js'
 import { monthNames } from '../../takeoff/officeTables.js'
-import { templateFormula, type Words } from '../../takeoff/template.js'
+import type { Words } from '../../takeoff/template.js'
 import { planPicture } from '../drawing/planPicture.js'
 import { sectionPicture } from '../drawing/sectionPicture.js'
 import { fittedToPage } from '../heights.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
-import { measureOf } from './drawingSheet.js'
+import { liveWords, measureOf } from '../words.js'
 import { partsOf, type Part } from './quoteSheet.js'
 
 const PREFIX = 'H '
@@ -64,10 +63,7 @@ export const handover = sheetKind({
 function handoverSheet({ takeoff, design, names, heading }: JobContext, sheet: string): SheetPlan {
   const draft = new SheetDraft()
   const measure = measureOf(design)
-  const live = (words: Words): { formula?: string } => {
-    const text = templateFormula(words)
-    return text === undefined ? {} : { formula: formula(text).render(names.from(sheet)) }
-  }
+  const live = (words: Words) => liveWords(words, names.from(sheet))
   draft.heading(heading.title, 'Handover: what was built, and its care', heading.made)
   draft.letterhead(columns.done, takeoff.house.head)
   section('What was built')
@@ -85,7 +81,8 @@ function handoverSheet({ takeoff, design, names, heading }: JobContext, sheet: s
   )
   draft.next()
   section('Parts')
-  const inStock = takeoff.lines.filter(({ code }) => parts.some((part) => code === part || code.startsWith(`${part}-`)))
+  // What comes by the foot, as the cable of the float, is no part.
+  const inStock = takeoff.lines.filter(({ code, rule }) => rule.unit !== 'ft' && parts.some((part) => code === part || code.startsWith(`${part}-`)))
   sentence(inStock.map(({ description, order }) => (order === 1 ? description : `${order} × ${description}`)).join('; ') || 'As on the takeoff.')
   draft.next()
   list(

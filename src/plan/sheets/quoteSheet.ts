@@ -5,13 +5,13 @@ import { assumable, assumableFields, assumedLabel } from '../../takeoff/assumed.
 import { closingCaution } from '../../takeoff/cautions.js'
 import type { Design } from '../../takeoff/design.js'
 import { type Takeoff } from '../../takeoff/takeoff.js'
-import { templateFormula, type Words } from '../../takeoff/template.js'
+import type { Words } from '../../takeoff/template.js'
 import { verdictRules, type VerdictName } from '../../takeoff/verdicts.js'
 import { sectionPicture } from '../drawing/sectionPicture.js'
 import { fitsPage, fittedToPage } from '../heights.js'
 import { address, SheetDraft, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
-import { measureOf } from './drawingSheet.js'
+import { liveWords, measureOf } from '../words.js'
 import { ADDED_SUM, linePlace, sumOf, sumPlace } from './takeoffSheet.js'
 
 /** Before the code of an entry: other sheets of the job have codes too. */
@@ -149,8 +149,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
   }
 
   function live(words: Words): { formula?: string } {
-    const text = templateFormula(words)
-    return text === undefined ? {} : { formula: formula(text).render(from) }
+    return liveWords(words, from)
   }
   function sentence(words: Words): void {
     draft.put(columns.text, 'wrapped', design.words(words), live(words))

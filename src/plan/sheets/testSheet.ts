@@ -7,11 +7,12 @@ import { closingCaution } from '../../takeoff/cautions.js'
 import { LOG_ENTRIES, logLoss, logVerdict } from '../../takeoff/crewSteps.js'
 import { readingRules } from '../../takeoff/readings.js'
 import type { Takeoff } from '../../takeoff/takeoff.js'
-import { templateFormula } from '../../takeoff/template.js'
+import type { Words } from '../../takeoff/template.js'
 import { decimalsOf, symbolOf } from '../../units.js'
 import { cellValue, rowFormula } from '../calls.js'
 import { address, SheetDraft, type PlanValidation, type SheetPlan } from '../plan.js'
 import { sheetKind, type EntryList, type JobContext } from '../sheetKind.js'
+import { liveWords } from '../words.js'
 
 export const testColumns = { code: 2, text: 3, entries: 4, loss: 9, verdict: 10, done: 11 } as const
 const columns = testColumns
@@ -93,10 +94,7 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
   const { crew } = takeoff
   const draft = new SheetDraft()
   const validations: PlanValidation[] = []
-  const live = (template: string): { formula?: string } => {
-    const text = templateFormula(template)
-    return text === undefined ? {} : { formula: formula(text).render(names.from(sheet)) }
-  }
+  const live = (words: Words) => liveWords(words, names.from(sheet))
   draft.heading(heading.title, 'Test record: vacuum test of every tank, line, pump and switch', heading.made)
   draft.letterhead(columns.done, takeoff.house.head)
   draft.next()

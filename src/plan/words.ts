@@ -1,0 +1,23 @@
+/** Words of a job on its sheets and drawings: sentences that stay live, and figures with their units. */
+import { formula } from '../formula/formula.js'
+import type { Design } from '../takeoff/design.js'
+import type { JobName } from '../takeoff/names.js'
+import { templateFormula, type Words } from '../takeoff/template.js'
+import { decimalsOf, symbolOf } from '../units.js'
+
+/** The formula behind words that take in figures; nothing for plain words. `cell` gives the place of a name as the sheet sees it. */
+export function liveWords(words: Words, cell: (name: string) => string): { formula?: string } {
+  const text = templateFormula(words)
+  return text === undefined ? {} : { formula: formula(text).render(cell) }
+}
+
+/** A figure of the job with its unit, as drawings say it. */
+export const measureOf =
+  (design: Design) =>
+  (name: JobName): string => {
+    const value = design.singleOf(name)
+    const symbol = symbolOf(name)
+    return typeof value === 'number'
+      ? `${value.toLocaleString('en-US', { maximumFractionDigits: symbol === 'gal' ? 0 : Math.min(1, decimalsOf(name)) })} ${symbol}`.trim()
+      : String(value)
+  }
