@@ -8,7 +8,7 @@ import { jobSheetNames } from '../plan/jobSheets.js'
 import { isTextual } from '../plan/officeSheets.js'
 import { HEADINGS_WITHIN } from '../takeoff/headings.js'
 import { fieldsOf, tableNames, type TableName } from '../takeoff/officeTables.js'
-import { TAKEOFF_HEADING_ROW, takeoffColumns } from '../plan/sheets/takeoffSheet.js'
+import { TAKEOFF_HEADING_ROW, takeoffColumns } from '../plan/sheets/takeoffColumns.js'
 import { testColumns } from '../plan/sheets/testSheet.js'
 import { gridContent, gridFormula } from './gridData.js'
 

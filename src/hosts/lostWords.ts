@@ -2,7 +2,7 @@
 import { takeoffHeadings } from '../plan/keptTakeoff.js'
 import { columnLetters, isMadeLine, type SheetPlan } from '../plan/plan.js'
 import { sheetKinds } from '../plan/sheets/index.js'
-import { TAKEOFF_HEADING_ROW, takeoffColumns, type TakeoffColumn } from '../plan/sheets/takeoffSheet.js'
+import { TAKEOFF_HEADING_ROW, takeoffColumns, type TakeoffColumn } from '../plan/sheets/takeoffColumns.js'
 import { placesInWords } from '../takeoff/fields.js'
 import { olderWords } from '../takeoff/older/plainWords.js'
 import { markOfWords, wordsMadeIn } from '../plan/sheets/asMade.js'

@@ -1,7 +1,7 @@
 /** Rows of sheets that are made again, known by their words: where each stood and where it stands, and formulas that follow them. */
 import { columnLetters, type SheetPlan } from '../plan/plan.js'
 import { takeoffHeadings } from '../plan/keptTakeoff.js'
-import { takeoffColumns } from '../plan/sheets/takeoffSheet.js'
+import { takeoffColumns } from '../plan/sheets/takeoffColumns.js'
 import type { SheetContent } from './host.js'
 
 /** Columns whose words tell a row of a sheet of ours from the others: code and description, name; a table's first column. */

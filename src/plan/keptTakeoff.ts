@@ -2,11 +2,12 @@
 import type { Problem } from '../takeoff/fields.js'
 import { itemKinds } from '../takeoff/officeTables.js'
 import { isLineFormula, lineFigures, type LineFigure } from '../takeoff/lineFigures.js'
+import { ADDED_SECTION, partHeadings, sectionsBySums, sumLabels } from '../takeoff/sumWords.js'
 import type { AddedLine, Kept, Override } from '../takeoff/typed.js'
 import type { JobSheetNames } from './jobSheets.js'
 import { columnLetters } from './plan.js'
 import { amount, isEmptySheet, PASTED, text, type Cell, type Rows } from './keptCells.js'
-import { ADDED_SECTION, partHeadings, sectionsBySums, sumLabels, takeoffColumns, takeoffHeading, type TakeoffColumn } from './sheets/takeoffSheet.js'
+import { takeoffColumns, takeoffHeading, type TakeoffColumn } from './sheets/takeoffColumns.js'
 
 /** What each worked-out column of our lines begins with. */
 const formulaOf: Readonly<Record<'waste' | 'lot' | 'order' | 'amount' | 'hours', string>> = {

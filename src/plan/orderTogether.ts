@@ -6,7 +6,7 @@ import { type Takeoff } from '../takeoff/takeoff.js'
 import type { Rows } from './keptCells.js'
 import { address, madeLine, quotedSheet, SheetDraft, TITLE_ROWS, type Made, type SheetPlan } from './plan.js'
 import { linesOrdered, NO_SUPPLIER, suppliersOf } from './sheets/orderSheet.js'
-import { takeoffColumns } from './sheets/takeoffSheet.js'
+import { takeoffColumns } from './sheets/takeoffColumns.js'
 
 export const ORDER_TOGETHER = 'Order together'
 /** What is said where one job of an order was made by itself. */

@@ -6,8 +6,9 @@ import { readCall } from './call.js'
 import { ruleProblem } from './checkRules.js'
 import type { Problem } from './fields.js'
 import type { Office, Row } from './office.js'
-import { itemKinds, sectionNamed, sections, type ItemKind } from './officeTables.js'
+import { sectionNamed, sections, type ItemKind } from './officeTables.js'
 import { numberOfRow010, rows010 } from './older/rows010.js'
+import { isSumWord } from './sumWords.js'
 import { readTemplate, templateFormula } from './template.js'
 
 /** Sums over other lines that When and Quantity may use: hours of people, and tons of stone ordered. */
@@ -64,12 +65,6 @@ export function pricedUnit(text: string): PricedUnit {
 /** The size of the unit that a line is counted in; nothing for pieces, jobs and loads. */
 const sizeOfUnit = (text: string): PhysicalSize => physicalSize(unitNamed(text) ?? '') ?? { dimensions: {}, size: 1 }
 
-/** What stands on the takeoff as the heading of a part or beside a sum of it. */
-const sumWords: ReadonlySet<string> = new Set([
-  ...['added by hand', 'summary', 'order cost', 'overhead', 'markup', 'tax', 'total', 'further work', 'further work and credits'],
-  ...['days of the crew', 'price a gallon stored', 'list prices have moved the order cost by', ...itemKinds.map((kind) => `of the order cost: ${kind}`)],
-])
-
 /** Rows that 0.1.0 wrote and nobody touched: their units are not held against the office. */
 export const isOlderRow = (row: Row): boolean => rows010.has(numberOfRow010(row.cells))
 
@@ -120,7 +115,7 @@ export function readItemRules(office: Office): { rules: ItemRule[]; problems: Pr
     if (pieces && pricedUnit(unit).name !== 'ft') problem('Pieces', 'empty where the Unit is not ft: lengths are cut, nothing else', `"${unit}"`)
     const named = sectionNamed(cellText(item, 'Section'))
     const section = order.find((known) => known.toLowerCase() === named.toLowerCase()) ?? named
-    if (sumWords.has(section.toLowerCase()) || /, total$/i.test(section)) problem('Section', 'a name that no sum of the takeoff has', `"${section}"`)
+    if (isSumWord(section)) problem('Section', 'a name that no sum of the takeoff has', `"${section}"`)
     if (problems.length > before || !quantity || section === '') continue
     if (!order.includes(section)) order.push(section)
     rules.push({

@@ -1,4 +1,4 @@
-import { takeoffColumns } from '../../src/plan/sheets/takeoffSheet.js'
+import { takeoffColumns } from '../../src/plan/sheets/takeoffColumns.js'
 /** The commands as a person types them, in processes of their own. */
 import { execFile } from 'node:child_process'
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'

@@ -1,5 +1,5 @@
 /** The local workbook page as a person uses it, in headless Chromium: from a job row to a takeoff, overridden, saved and opened again. */
-import { takeoffColumns } from '../../src/plan/sheets/takeoffSheet.js'
+import { takeoffColumns } from '../../src/plan/sheets/takeoffColumns.js'
 import { mkdtempSync, readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { tmpdir } from 'node:os'

@@ -1,7 +1,7 @@
 /** Nothing of an office's workbook is lost: other parts pass through byte for byte, and a file is written over only where nothing in it is somebody's own. */
 import { createHash } from 'node:crypto'
 import ExcelJS from 'exceljs'
-import { takeoffColumns } from '../../src/plan/sheets/takeoffSheet.js'
+import { takeoffColumns } from '../../src/plan/sheets/takeoffColumns.js'
 import { describe, expect, it } from 'vitest'
 import { openWorkbook, readSheet } from '../../src/hosts/file.js'
 import { demoSource, keptIn, makeTemplate, revisionIn, sourceOf, statesIn, type Source } from '../../src/hosts/fileSession.js'

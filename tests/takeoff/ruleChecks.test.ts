@@ -26,7 +26,7 @@ import { templateFormula, namesIn } from '../../src/takeoff/template.js'
 import { readingRules } from '../../src/takeoff/readings.js'
 import { sheetKinds } from '../../src/plan/sheets/index.js'
 import { scope } from '../../src/plan/sheets/quoteSheet.js'
-import { sumLabels } from '../../src/plan/sheets/takeoffSheet.js'
+import { sumLabels } from '../../src/takeoff/sumWords.js'
 import { verdictRules } from '../../src/takeoff/verdicts.js'
 import { demoRows, leastRow, officeWith, takeoffOf } from '../support/office.js'
 

@@ -4,7 +4,8 @@ import { address, SheetDraft, TITLE_ROWS, type SheetPlan } from '../plan.js'
 import { hasProof, proofSums } from './proofSheet.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 import { openStops, QUOTE_PARTS, QUOTE_PRICE } from './quoteSheet.js'
-import { ADDED_SUM, LINE_ROWS, sumOf, sumPlace, takeoffColumns } from './takeoffSheet.js'
+import { ADDED_SUM, sumOf } from '../../takeoff/sumWords.js'
+import { LINE_ROWS, sumPlace, takeoffColumns } from './takeoffColumns.js'
 
 const columns = { text: 2, left: 3, right: 4, unit: 5, verdict: 6 } as const
 const headings: Readonly<Record<keyof typeof columns, string>> = { text: 'What must agree', left: 'One side', right: 'Other side', unit: 'Unit', verdict: 'Verdict' }

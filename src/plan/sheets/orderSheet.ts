@@ -5,7 +5,7 @@ import type { Takeoff } from '../../takeoff/takeoff.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 import { CUT_LIST } from './crewSheet.js'
-import { linePlace } from './takeoffSheet.js'
+import { linePlace } from './takeoffColumns.js'
 
 /** Before the code of an entry: the crew's steps have codes too. */
 export const ORDER_PREFIX = 'O '

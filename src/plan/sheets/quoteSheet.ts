@@ -4,6 +4,7 @@ import { dollars, money } from '../../rounding.js'
 import { assumable, assumableFields, assumedLabel } from '../../takeoff/assumed.js'
 import { closingCaution } from '../../takeoff/cautions.js'
 import type { Design } from '../../takeoff/design.js'
+import { ADDED_SUM, FURTHER_WORK, sumOf } from '../../takeoff/sumWords.js'
 import { type Takeoff } from '../../takeoff/takeoff.js'
 import type { Words } from '../../takeoff/template.js'
 import { verdictRules, type VerdictName } from '../../takeoff/verdicts.js'
@@ -12,7 +13,7 @@ import { fitsPage, fittedToPage } from '../heights.js'
 import { address, SheetDraft, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 import { liveWords, measureOf } from '../words.js'
-import { ADDED_SUM, linePlace, sumOf, sumPlace } from './takeoffSheet.js'
+import { linePlace, sumPlace } from './takeoffColumns.js'
 
 /** Before the code of an entry: other sheets of the job have codes too. */
 export const QUOTE_PREFIX = 'Q '
@@ -162,7 +163,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
     const net = money(takeoff.total - takeoff.tax)
     const parts = [
       ...takeoff.sections.map(({ section: label, total }) => ({ label: label as string, sum: sumPlace(sumOf(label)), total })),
-      ...(takeoff.addedTotal ? [{ label: takeoff.addedTotal < 0 ? 'Further work and credits' : 'Further work', sum: sumPlace(ADDED_SUM), total: takeoff.addedTotal }] : []),
+      ...(takeoff.addedTotal ? [{ label: FURTHER_WORK[takeoff.addedTotal < 0 ? 1 : 0], sum: sumPlace(ADDED_SUM), total: takeoff.addedTotal }] : []),
     ].filter(({ total }) => total !== 0)
     const [whole, tax, cost] = ['Total', 'Tax', 'Order cost'].map((label) => from(sumPlace(label))) as [string, string, string]
     // Filled in when the stops below have their rows.

@@ -1,0 +1,95 @@
+/** The summary of a takeoff: sections, cost, overhead, markup, tax and price, with what they come to by kind and by day. */
+import { itemKinds, type ItemKind } from '../../takeoff/officeTables.js'
+import { ADDED_SECTION_WORDS, CREW_DAYS, kindLabel, LIST_MOVED, ORDER_COST, PER_GALLON, PRICE_SUMS, SUMMARY } from '../../takeoff/sumWords.js'
+import type { Takeoff } from '../../takeoff/takeoff.js'
+import type { NamePlaces } from '../places.js'
+import { address, type SheetDraft } from '../plan.js'
+import { sumPlace, takeoffColumns as columns } from './takeoffColumns.js'
+
+/** Rows beside those of the sections: its heading, lines by hand, cost to total, a gallon, kinds, days, what the list has moved, and a gap. */
+export const SUMMARY_ROWS = 1 + 1 + PRICE_SUMS.length + 1 + itemKinds.length + 2 + 1
+
+/** Where the summary stands and what it sums. */
+export interface Summed {
+  row: number
+  /** The rows of all lines and section sums. */
+  rows: { first: number; last: number }
+  /** Cells of the sums of the sections, lines by hand last. */
+  subtotals: readonly string[]
+  names: NamePlaces
+  sheet: string
+  /** Gives the sum in the current row its name in the workbook. */
+  named: (sum: string) => void
+}
+
+export function putSummary(draft: SheetDraft, takeoff: Takeoff, { row, rows, subtotals, names, sheet, named }: Summed): void {
+  const { design } = takeoff
+  const end = draft.row
+  draft.row = row
+  const amount = (row: number) => address(row, columns.amount, false)
+  const line = (label: string, value: number, text: string, role: 'number' | 'subtotal' | 'total' = 'number', why = '') => {
+    const words = role === 'total' ? 'totalLabel' : role === 'subtotal' ? 'subtotalLabel' : 'text'
+    draft.put(columns.description, words, label)
+    if (role !== 'number') for (let column = columns.order; column < columns.amount; column++) draft.put(column, words, null)
+    draft.put(columns.amount, role, value, { format: 2, formula: text })
+    names.set(sumPlace(label), sheet, address(draft.row, columns.amount))
+    if (PRICE_SUMS.some((known) => known === label)) named(label)
+    if (why) draft.put(columns.why, 'faintWrapped', why)
+    draft.next()
+    return draft.row - 1
+  }
+  draft.section(columns.why, SUMMARY)
+  const parts = [...takeoff.sections.map(({ section, total }) => [section as string, total] as const), [ADDED_SECTION_WORDS, takeoff.addedTotal] as const]
+  parts.forEach(([label, total], at) => {
+    draft.put(columns.description, 'text', label)
+    draft.put(columns.amount, 'number', total, { format: 2, formula: subtotals[at]! })
+    draft.next()
+  })
+  const cost = line(ORDER_COST, takeoff.orderCost, subtotals.join('+'), 'subtotal', 'Sum of the section totals')
+  const lines = (column: number) => `${address(rows.first, column, false)}:${address(rows.last, column, false)}`
+  const all = (column: number) => `${address(rows.first, column, false)}:${address(end - 1, column, false)}`
+  const { house } = takeoff
+  const isAll = (kinds: readonly ItemKind[]) => kinds.length === itemKinds.length
+  const inWords = (kinds: readonly ItemKind[]) => (isAll(kinds) ? 'the order cost' : kinds.join(', ') || 'nothing')
+  /** The part of the cost that is of some kinds. */
+  const base = (kinds: readonly ItemKind[]) =>
+    isAll(kinds) ? amount(cost) : kinds.length ? `SUMPRODUCT((${kinds.map((kind) => `(${all(columns.kind)}="${kind}")`).join('+')})*1,${all(columns.amount)})` : '0'
+  const rate = (name: 'Overhead' | 'Markup' | 'Tax') => names.from(sheet)(name)
+  const overhead = line(
+    'Overhead',
+    takeoff.overhead,
+    `ROUND(${base(house.overheadOn)}*${rate('Overhead')},2)`,
+    'number',
+    `Overhead of the Design sheet, on ${inWords(house.overheadOn)}`,
+  )
+  const markup = line('Markup', takeoff.markup, `ROUND(${base(house.markupOn)}*${rate('Markup')},2)`, 'number', `Markup of the Design sheet, on ${inWords(house.markupOn)}`)
+  const priced = `(${amount(cost)}+${amount(overhead)}+${amount(markup)})`
+  const taxed = (on: readonly ItemKind[]) => base(house.taxOn.filter((kind) => on.includes(kind)))
+  const tax = line(
+    'Tax',
+    takeoff.tax,
+    `ROUND(${isAll(house.taxOn) ? priced : `(${base(house.taxOn)}+${taxed(house.overheadOn)}*${rate('Overhead')}+${taxed(house.markupOn)}*${rate('Markup')})`}*${rate('Tax')},2)`,
+    'number',
+    `Tax of the Design sheet, on ${inWords(house.taxOn)} with ${isAll(house.taxOn) ? '' : 'its '}overhead and markup`,
+  )
+  const total = line('Total', takeoff.total, `${amount(cost)}+${amount(overhead)}+${amount(markup)}+${amount(tax)}`, 'total')
+  const hours = `SUM(${lines(columns.hours)})-SUMPRODUCT((${lines(columns.kind)}="labor")*1,${lines(columns.hours)})`
+  const storage = design.number('Storage_gal')
+  line(PER_GALLON, storage > 0 ? takeoff.total / storage : 0, `IF(${names.from(sheet)('Storage_gal')}>0,${amount(total)}/${names.from(sheet)('Storage_gal')},0)`)
+  for (const kind of itemKinds) line(kindLabel(kind), takeoff.byKind[kind], `SUMPRODUCT((${all(columns.kind)}="${kind}")*1,${all(columns.amount)})`)
+  line(
+    CREW_DAYS,
+    takeoff.crewDays,
+    `(${hours})/(${names.from(sheet)('CrewSize')}*${names.from(sheet)('Workday_h_per_day')})`,
+    'number',
+    'Hours of people over the crew and its working day; they change no cost',
+  )
+  line(
+    LIST_MOVED,
+    0,
+    `SUMPRODUCT(${lines(columns.order)},${lines(columns.now)})-SUMPRODUCT(${lines(columns.order)},${lines(columns.listed)})`,
+    'number',
+    'Prices stand as they were when this was made; made again, it takes those of the list',
+  )
+  draft.row = end
+}
