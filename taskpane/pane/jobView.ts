@@ -103,36 +103,41 @@ function optionsFold(takeoff: Takeoff): HTMLElement {
     const share = (part: number | undefined) => (part === undefined ? '' : (100 * part).toFixed(1))
     const gallons = (volume: number) => withCommas(volume, 0)
     content.append(
+      // Where it is wider than a narrow pane, it is moved and the pane stands still.
       h(
-        'table',
-        { class: 'options' },
-        h('tr', {}, ...['Tanks', 'Usable, gal', 'Demand met, %', 'Worst year, %', 'Price'].map((words) => h('th', {}, words))),
-        ...takeoff
-          .stair(true)
-          .map(({ tanks, usable_gal, met, worst, price }) =>
+        'div',
+        { class: 'wide', role: 'region', tabindex: '0', 'aria-label': 'Other tanks, other price' },
+        h(
+          'table',
+          { class: 'options' },
+          h('tr', {}, ...['Tanks', 'Usable, gal', 'Demand met, %', 'Worst year, %', 'Price'].map((words) => h('th', {}, words))),
+          ...takeoff
+            .stair(true)
+            .map(({ tanks, usable_gal, met, worst, price }) =>
+              h(
+                'tr',
+                tanks === takeoff.design.number('TankCount') ? { class: 'chosen', 'aria-current': 'true' } : {},
+                h('td', {}, String(tanks)),
+                h('td', {}, gallons(usable_gal)),
+                h('td', {}, share(met)),
+                h('td', {}, share(worst)),
+                h('td', {}, price === undefined ? (isPriced(takeoff) ? 'cannot be made' : 'no price yet') : dollars(price, 0)),
+              ),
+            ),
+          ...variants.map(({ name, takeoff: other, reason }) =>
             h(
               'tr',
-              tanks === takeoff.design.number('TankCount') ? { class: 'chosen', 'aria-current': 'true' } : {},
-              h('td', {}, String(tanks)),
-              h('td', {}, gallons(usable_gal)),
-              h('td', {}, share(met)),
-              h('td', {}, share(worst)),
-              h('td', {}, price === undefined ? (isPriced(takeoff) ? 'cannot be made' : 'no price yet') : dollars(price, 0)),
+              {},
+              h('td', {}, name),
+              ...(other
+                ? [
+                    h('td', {}, gallons(other.design.number('UsableStorage_gal'))),
+                    h('td', {}, share(other.design.number('SizingShare'))),
+                    h('td', {}, share(other.design.number('RecordYears') > 0 ? other.design.number('WorstYearShare') : undefined)),
+                    h('td', {}, `${dollars(other.total, 0)}${other.design.verdicts().some(({ verdict }) => verdict === 'stop') ? ', stop' : ''}`),
+                  ]
+                : [h('td', { colspan: '4' }, reason)]),
             ),
-          ),
-        ...variants.map(({ name, takeoff: other, reason }) =>
-          h(
-            'tr',
-            {},
-            h('td', {}, name),
-            ...(other
-              ? [
-                  h('td', {}, gallons(other.design.number('UsableStorage_gal'))),
-                  h('td', {}, share(other.design.number('SizingShare'))),
-                  h('td', {}, share(other.design.number('RecordYears') > 0 ? other.design.number('WorstYearShare') : undefined)),
-                  h('td', {}, `${dollars(other.total, 0)}${other.design.verdicts().some(({ verdict }) => verdict === 'stop') ? ', stop' : ''}`),
-                ]
-              : [h('td', { colspan: '4' }, reason)]),
           ),
         ),
       ),
