@@ -55,8 +55,13 @@ export const isSameFile = (one: string, other: string): boolean => placeOf(one) 
 
 /** When a file was written last, and how long it is; nothing where there is none. */
 export function stateOf(path: string): string {
-  const state = statSync(path, { throwIfNoEntry: false })
-  return state ? `${state.mtimeMs} ${state.size}` : ''
+  try {
+    const state = statSync(path, { throwIfNoEntry: false })
+    return state ? `${state.mtimeMs} ${state.size}` : ''
+  } catch {
+    // What cannot be looked at cannot be written either, and is told then.
+    return ''
+  }
 }
 
 /** Writes beside the target and renames, so that an existing file is whole until its successor is. Its mode and a link to it stay. `was` is its state when it was read. */

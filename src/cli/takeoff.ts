@@ -139,12 +139,12 @@ async function main(): Promise<void> {
     process.exitCode = 1
     return
   }
+  if (bytes !== undefined && out !== undefined) writeWhole(out, bytes, stood)
   if (values.calendar !== undefined) {
     writeWhole(values.calendar, new TextEncoder().encode(calendars[0]!))
     if (!values.json) console.log(`Written: ${values.calendar}`)
   }
   if (bytes === undefined || out === undefined) return
-  writeWhole(out, bytes, stood)
   if (values.json) return
   if (!wanted.length) {
     for (const line of reports) console.log(line)

@@ -3,6 +3,7 @@ import type { Flavor } from '../plan/calls.js'
 import type { Earlier } from '../plan/earlier.js'
 import { jobSheetNames, jobSheets } from '../plan/jobSheets.js'
 import { ORDER_OUT_OF_DATE, ORDER_TOGETHER, orderOutOfDate, OrderTogether } from '../plan/orderTogether.js'
+import { keptFrom } from '../plan/kept.js'
 import { officeSheets } from '../plan/officeSheets.js'
 import { columnLetters, type Made, type SheetPlan } from '../plan/plan.js'
 import type { SheetKindName } from '../plan/sheets/index.js'
@@ -12,7 +13,7 @@ import { checkedOrRaw, placesInWords } from '../takeoff/fields.js'
 import { fieldsOf, tableNames } from '../takeoff/officeTables.js'
 import type { Takeoff } from '../takeoff/takeoff.js'
 import { readSheet, WorkbookError, type Workbook } from './file.js'
-import { reasonsAgainst, remember, type Lost, type Source } from './fileSession.js'
+import { isNothing, reasonsAgainst, remember, type Lost, type Source } from './fileSession.js'
 import { isOurs, renewedNote } from './lostWords.js'
 import { References } from './repoint.js'
 import { drawnNotes, refuseRenamed, refuseTaken, wordsLost, wordsRenewed } from './standing.js'
@@ -72,7 +73,6 @@ export function makeFile(source: Source, jobs: Iterable<JobToWrite>, flavor: Fla
     }
     if (workbook) {
       refuseTaken(workbook, plans)
-      refuseRenamed(workbook, plans, named)
       found.lost.push(...wordsLost(workbook, plans))
       found.renewed.push(...wordsRenewed(workbook, plans))
       found.drawn.push(...drawnNotes(book, plans))
@@ -85,6 +85,8 @@ export function makeFile(source: Source, jobs: Iterable<JobToWrite>, flavor: Fla
   }
   for (const { takeoff, revision, earlier } of jobs) {
     const plans = jobSheets(takeoff, places, flavor, { ...made, revision }, earlier)
+    const names = jobSheetNames(takeoff.design.name)
+    if (workbook && !mayLose) refuseRenamed(workbook, plans, named, (sheet, content) => !isNothing(keptFrom(names, (name) => (name === sheet ? content : undefined))))
     orders.add(
       takeoff,
       plans.find(({ kind }) => kind === 'takeoff')!,

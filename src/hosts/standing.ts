@@ -29,16 +29,22 @@ export function refuseTaken(workbook: Workbook, plans: readonly SheetPlan[]): vo
 const isHeadedAlike = (content: SheetContent, { cells }: SheetPlan): boolean =>
   [1, 2].every((row) => content[row - 1]?.[1]?.value === cells.find((cell) => cell.row === row)?.value)
 
-/** Refuses to make a sheet anew beside the same one under another name: what was typed there would be left behind. `named` are the names that sheets of jobs have, in small letters. */
-export function refuseRenamed(workbook: Workbook, plans: readonly SheetPlan[], named: ReadonlySet<string>): void {
+/**
+ * Refuses to make a sheet anew beside the same one under another name, where something was typed there: it would be left behind.
+ * `named` are the names that sheets of jobs have, in small letters; `isTyped` looks into one as if it stood under its own.
+ */
+export function refuseRenamed(workbook: Workbook, plans: readonly SheetPlan[], named: ReadonlySet<string>, isTyped: (sheet: string, content: SheetContent) => boolean): void {
   const { book, file } = workbook
   const strangers = book.sheets.filter((sheet) => !named.has(sheet.name.toLowerCase()) && isOfJob(workbook, sheet))
   for (const plan of strangers.length ? plans : []) {
     if (book.sheetNamed(plan.name)) continue
-    const twin = strangers.find(({ name }) => isHeadedAlike(readSheet(workbook, name)!, plan))
+    const twin = strangers.find(({ name }) => {
+      const content = readSheet(workbook, name)!
+      return isHeadedAlike(content, plan) && isTyped(plan.name, content)
+    })
     if (twin)
       throw new WorkbookError(
-        `${file}: the sheet ${twin.name} is what ${plan.name} was: give it that name again, so that what was typed there is read, or take it away. Nothing was written.`,
+        `${file}: the sheet ${twin.name} is what ${plan.name} was: give it that name again, so that what was typed there is read, or add --replace to go on without it. Nothing was written.`,
       )
   }
 }

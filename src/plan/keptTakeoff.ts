@@ -2,7 +2,7 @@
 import type { Problem } from '../takeoff/fields.js'
 import { itemKinds } from '../takeoff/officeTables.js'
 import { isLineFormula, lineFigures, type LineFigure } from '../takeoff/lineFigures.js'
-import { ADDED_SECTION, partHeadings, sectionsBySums, sumLabels } from '../takeoff/sumWords.js'
+import { ADDED_SECTION, ADDED_SUM, partHeadings, sectionsBySums, sumLabels } from '../takeoff/sumWords.js'
 import type { AddedLine, Kept, Override } from '../takeoff/typed.js'
 import type { JobSheetNames } from './jobSheets.js'
 import { columnLetters } from './plan.js'
@@ -88,9 +88,15 @@ class TakeoffRows {
     // A sum of a section has no code, and its words are ours.
     const sections = sectionsBySums(this.rows.filter((row) => isSum(row)).map(({ description }) => description))
     const [heads, labels] = [partHeadings(sections), sumLabels(sections)]
+    let isAmongAdded = false
     for (const row of this.rows) {
-      if (row.description === '' && heads.includes(row.code)) continue
-      if (labels.includes(row.description) && (isSum(row) || !isTyped(row))) this.readSum(row)
+      if (row.description === '' && heads.includes(row.code)) {
+        isAmongAdded = row.code === ADDED_SECTION
+        continue
+      }
+      if (row.description === ADDED_SUM) isAmongAdded = false
+      // Between that heading and its sum a line is one, whatever its name.
+      if (!isAmongAdded && labels.includes(row.description) && (isSum(row) || !isTyped(row))) this.readSum(row)
       else if (row.code !== '' && isThere(row, 'waste') && isThere(row, 'lot')) {
         const pasted = this.readOurLine(row)
         if (pasted) return { overrides: this.overrides, added: this.added, problems: [pasted] }
@@ -207,7 +213,7 @@ class TakeoffRows {
 
   /** Whether an earlier row of the sheet has this code: the later one is a copy that somebody made. */
   private isAgain({ code, at }: TakeoffRow): boolean {
-    return this.rows.slice(0, at).some((row) => row.code === code)
+    return this.rows.slice(0, at).some((row) => row.code === code && isThere(row, 'waste') && isThere(row, 'lot'))
   }
 
   private typed(row: TakeoffRow, name: TakeoffColumn, mayBeLess = false): number | undefined {
@@ -232,6 +238,6 @@ const isSum = (row: TakeoffRow): boolean => {
   return formula !== undefined && !isOurProduct(formula) && !isThere(row, 'waste')
 }
 /** Columns that are empty beside a sum. */
-const besideSums: readonly TakeoffColumn[] = ['code', 'unit', 'yours', 'price', 'net', 'order', 'hours', 'kind']
+const besideSums: readonly TakeoffColumn[] = ['code', 'unit', 'yours', 'price', 'net', 'order', 'hours']
 /** Somebody's own line may have the words of a sum: it has a quantity or a unit of its own. */
 const isTyped = (row: TakeoffRow): boolean => row.code !== '' || text(row.cell('yours')) !== '' || text(row.cell('unit')) !== ''

@@ -1,5 +1,6 @@
 /** The crew's sequence: what is done in which order, the figure to check it against, and where to hold until someone has looked. */
 import type { CrewStage } from './cautions.js'
+import type { Design } from './design.js'
 import type { Words } from './template.js'
 
 export interface CrewStep {
@@ -12,10 +13,12 @@ export interface CrewStep {
   figure: string
   /** Who lets the work go on. */
   hold: string
+  /** The item that it sets: left out with it. */
+  of: string
 }
-type Rest = Partial<Pick<CrewStep, 'when' | 'figure' | 'hold'>>
+type Rest = Partial<Pick<CrewStep, 'when' | 'figure' | 'hold' | 'of'>>
 const stage = (name: CrewStage, ...steps: readonly (readonly [code: string, text: Words, rest?: Rest])[]): CrewStep[] =>
-  steps.map(([code, text, { when = 'TRUE', figure = '', hold = '' } = {}]) => ({ code, stage: name, when, text, figure, hold }))
+  steps.map(([code, text, { when = 'TRUE', figure = '', hold = '', of = '' } = {}]) => ({ code, stage: name, when, text, figure, hold, of }))
 
 const isWetOrUnknown = 'PitWater<>"dry"'
 /** Groundwater above the bed of the drains, or nobody knows. */
@@ -139,10 +142,10 @@ export const crewSteps: readonly CrewStep[] = [
     [
       'E8',
       [
-        ['TrenchDepth_in>=60', 'Dig the trench of water line and cable, {LineWidth_ft} wide, in a trench box, or sloped {FillBatter} across to 1 up; ladder within 25 ft.'],
+        ['LineDug_in>=60', 'Dig the trench of water line and cable, {LineWidth_ft} wide, in a trench box, or sloped {FillBatter} across to 1 up; ladder within 25 ft.'],
         ['', 'Dig the trench of water line and cable; spoil back from the edge.'],
       ],
-      { figure: '{TrenchDepth_in} deep, {LineTrench_ft} long' },
+      { figure: '{LineDug_in} deep, {LineTrench_ft} long' },
     ],
     ['G2', 'Stone round the ties and at the pump end up to the line, so that both lie on it.', { figure: 'line {LineOverBed_in} over the bed' }],
     [
@@ -228,7 +231,7 @@ export const crewSteps: readonly CrewStep[] = [
   ...stage('Power', [
     'F3',
     'A licensed electrician connects, locked out: disconnect, ground-fault protection, overload and breaker as the adopted code asks.',
-    { figure: '{MotorCurrent_A}, {Voltage_V}, drop {FeederDrop_V}', hold: 'licensed electrician' },
+    { figure: '{MotorCurrent_A}, {Voltage_V}, drop {FeederDrop_V}', hold: 'licensed electrician', of: 'PUMP' },
   ]),
   ...stage(
     'First fill and pump',
@@ -236,12 +239,12 @@ export const crewSteps: readonly CrewStep[] = [
     [
       'E4',
       'From above, locked out: pump {PumpModel} on its drop pipe, by the rod into the pitless adapter; the low-water cut-off hung so that it stops the pump at the dead depth. The rod draws the pump from above: try it.',
-      { figure: 'cut-off {DeadDepth_in} over the floor' },
+      { figure: 'cut-off {DeadDepth_in} over the floor', of: 'PUMP' },
     ],
     [
       'K1',
       'At the house, before any water: pressure tank with switch and gauge, its air charge set while it is empty; relief valve set no higher than the tank’s plate, piped to a drain.',
-      { figure: 'charge {Charge_psi}, plate {PressureTankRating_psi}' },
+      { figure: 'charge {Charge_psi}, plate {PressureTankRating_psi}', of: 'PRESSURE-TANK' },
     ],
     ['K2', 'Reducing valve behind tank and switch.', { when: 'HouseStanding_psi>HouseMost_psi', figure: 'to {HouseMost_psi} at the most' }],
     ['K3', 'Treatment set behind tank and switch: filters, lamp, a tap ahead of it and one behind.', { when: 'TreatmentLoss_psi>0' }],
@@ -256,7 +259,7 @@ export const crewSteps: readonly CrewStep[] = [
       ],
       { when: 'Backflow<>"none"', hold: 'licensed plumber' },
     ],
-    ['E7', 'Pump on: look at every joint in reach again under pressure; the switch stops it.', { figure: 'off at {CutOut_psi}, on at {CutIn_psi}', hold: 'foreman' }],
+    ['E7', 'Pump on: look at every joint in reach again under pressure; the switch stops it.', { figure: 'off at {CutOut_psi}, on at {CutIn_psi}', hold: 'foreman', of: 'PUMP' }],
   ),
   ...stage(
     'Handing over',
@@ -265,7 +268,11 @@ export const crewSteps: readonly CrewStep[] = [
       'Disinfect tanks and line before anyone uses the water: goggles, gloves, from outside; leave it {Contact_h}, then flush where the local rules allow.',
       { figure: '{BleachRate_pint} of {BleachStrength%} bleach for each 1,000 gal that are in; full tanks {Bleach_pint}' },
     ],
-    ['H1', 'Run the pump with the house tap open; read flow, pressure and amperes, and hold those against the nameplate.', { figure: '{HouseFlow_gpm} at {HousePressure_psi}' }],
+    [
+      'H1',
+      'Run the pump with the house tap open; read flow, pressure and amperes, and hold those against the nameplate.',
+      { figure: '{HouseFlow_gpm} at {HousePressure_psi}', of: 'PUMP' },
+    ],
     [
       'H2',
       [
@@ -280,6 +287,10 @@ export const crewSteps: readonly CrewStep[] = [
     ['H3', 'Owner shown: filter, first wash, cut-off, drawing the pump. This sheet and the test log handed over.'],
   ),
 ]
+
+/** The steps of a job: those whose case it is, without what sets an item that the job leaves out. */
+export const stepsOf = (design: Pick<Design, 'holds'>, without: readonly string[]): readonly CrewStep[] =>
+  crewSteps.filter(({ when, of }) => design.holds(when) && !without.includes(of))
 
 /** The log of the vacuum test, a row a tank: cells written on site, then what they say. */
 export const LOG_ENTRIES = ['start_inHg', 'end_inHg', 'watched_min', 'startTemp_F', 'endTemp_F'] as const

@@ -84,7 +84,7 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   D6: 'Quite las placas, saque otra vez cada tapón y cuéntelos: tantos como entraron. Los tapones de adentro salen con permiso de entrada: prueba de aire, ventilación, asistente, rescate.',
   E8: [
     [
-      'TrenchDepth_in>=60',
+      'LineDug_in>=60',
       'Excave la zanja de la línea de agua y del cable, de {LineWidth_ft} de ancho, con caja de zanja, o en declive de {FillBatter} horizontal por 1 vertical; escalera a no más de 25 pies.',
     ],
     ['', 'Excave la zanja de la línea de agua y del cable; la tierra lejos del borde.'],

@@ -52,10 +52,11 @@ const rules = [
   verdict(
     'FootingVerdict',
     'Buildings beside the pit',
-    'IF(NearestBuilding_ft<PitEdge_ft,"stop",IF(NearestBuilding_ft<FootingClear_ft,"check","pass"))',
+    'IF(NearestBuilding_ft<PitEdge_ft,"stop",IF(OR(NearestBuilding_ft<FootingClear_ft,AND(FootingAssumed=0,NearestBuilding_ft<FootingAway_ft)),"check","pass"))',
     [
       ['NearestBuilding_ft<PitEdge_ft', 'The nearest footing is at the most {NearestBuilding_ft} away, and the pit opens {PitEdge_ft} beyond the tank walls: nothing is dug under a footing without support or the word of a registered engineer. Move the tanks, or shore the pit as the engineer draws it.'],
       ['NearestBuilding_ft<FootingClear_ft', 'The nearest footing is at the most {NearestBuilding_ft} away; the pit opens {PitEdge_ft} beyond the tank walls, and a footing within {FootingClear_ft} loads them. Ask the engineer.'],
+      ['AND(FootingAssumed=0,NearestBuilding_ft<FootingAway_ft)', 'A run of {NearestBuilding_ft} leads to a building, and {FootingAway_ft} were measured to the nearest footing: one of the two is wrong. The pit opens {PitEdge_ft} beyond the tank walls.'],
       ['FootingAssumed=1', 'The pit opens {PitEdge_ft} beyond the tank walls. By the runs a building stands {NearestBuilding_ft} away at the most, and may stand nearer.'],
       ['', 'The nearest footing is {NearestBuilding_ft} away; the pit opens {PitEdge_ft} beyond the tank walls.'],
     ],
@@ -232,9 +233,10 @@ const rules = [
   verdict(
     'DaylightVerdict',
     'Overflow to daylight',
-    'IF(OutfallAssumed=1,"check",IF(OutfallDepth_ft<=0,"pass","stop"))',
+    'IF(OutfallAssumed=1,"check",IF(OutfallDepth_ft>0,"stop",IF(OverflowSlope_in_per_ft>SteepDrain_in_per_ft,"check","pass")))',
     [
       ['OutfallAssumed=1', 'The overflow leaves the tanks {OverflowInvert_ft} down: over {OverflowRun_ft} the ground must fall {OutfallNeeded_ft} for it to come out.'],
+      ['AND(OutfallDepth_ft<=0,OverflowSlope_in_per_ft>SteepDrain_in_per_ft)', 'The ground falls {OutfallDrop_ft} over {OverflowRun_ft}: the overflow follows it at {OverflowSlope_in_per_ft}. From {SteepDrain_in_per_ft} on it is anchored or laid in steps, is longer than its run, and its outfall is armored.'],
       ['OutfallDepth_ft<=0', 'The ground falls {OutfallDrop_ft} to the outfall; {OutfallNeeded_ft} are needed.'],
       ['', 'At the outfall the overflow is still {OutfallMissing_ft} below the ground: that much fall is missing.'],
     ],
@@ -299,9 +301,10 @@ const rules = [
   verdict(
     'FillVerdict',
     'Conduit fill',
-    'IF(CableWide_in=0,"check",IF(ConduitFill<=0.31,"pass","stop"))',
+    'IF(CableWide_in=0,"check",IF(ConduitFill<=0.31,"pass",IF(CableCores=3,"check","stop")))',
     [
       ['CableWide_in=0', 'The sheet Cables has no {Cable} AWG: how wide is the cable?'],
+      ['AND(CableCores=3,ConduitFill>0.31)', 'Pump and float cable would take {ConduitFill%} of {ConduitSize} in conduit, the width of the third conductor figured: measure the cable, or take a larger conduit.'],
       ['', 'Pump and float cable take {ConduitFill%} of {ConduitSize} in conduit.'],
     ],
     '31 % with two cables',

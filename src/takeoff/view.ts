@@ -3,7 +3,8 @@ import { citationText } from '../sources.js'
 import { isError, type Single } from '../formula/value.js'
 import { money } from '../rounding.js'
 import { symbolOf } from '../units.js'
-import { crewSteps } from './crewSteps.js'
+import { assumable } from './assumed.js'
+import { stepsOf } from './crewSteps.js'
 import type { Design } from './design.js'
 import type { Problem } from './fields.js'
 import { jobFields } from './officeTables.js'
@@ -13,9 +14,9 @@ import type { Takeoff, Worked } from './takeoff.js'
 const plain = (value: Single): string | number | boolean | null => (isError(value) ? value.code : value === '' ? null : value)
 const measured = (design: Design, name: string) => ({ value: plain(design.singleOf(name)), unit: symbolOf(name) })
 
-/** An input and where it is from; a groundwater depth that nobody gave is none, whatever stands in for it, and an empty cable is the one that was sized. */
+/** An input and where it is from; a depth of groundwater or a footing that nobody measured is none, whatever stands in for it, and an empty cable is the one that was sized. */
 function inputView(design: Design, name: string) {
-  if (name === 'GroundwaterDepth_ft' && design.number('GroundwaterAssumed') === 1) return { value: null, unit: symbolOf(name), from: 'default' }
+  if ((name === 'GroundwaterDepth_ft' || name === 'FootingAway_ft') && design.number(assumable[name]) === 1) return { value: null, unit: symbolOf(name), from: 'default' }
   if (name === 'CableSize' && design.singleOf(name) === '') return { ...measured(design, 'Cable'), from: 'sized' }
   return { ...measured(design, name), from: design.origin(name) }
 }
@@ -33,7 +34,7 @@ export function jobView(job: string, { design, takeoff, problems }: Worked, all:
         .map(({ name, label, verdict, words, rule }) => [name, { verdict, label, words, limit: `${rule.limit} (${citationText(rule.source)})`, grade: rule.source.grade }]),
     ),
     cautions: design.cautions().map(({ name, words, points }) => ({ name, words, points })),
-    crew: crewView(design),
+    crew: crewView(design, takeoff?.without ?? []),
     lines: takeoff ? linesView(takeoff) : [],
     totals: takeoff
       ? {
@@ -51,7 +52,7 @@ export function jobView(job: string, { design, takeoff, problems }: Worked, all:
 }
 
 /** The steps in the order of work; every stop stands before the first as a barrier. */
-export function crewView(design: Design) {
+export function crewView(design: Design, without: readonly string[]) {
   const barriers = design.verdicts().filter(({ verdict }) => verdict === 'stop')
   return [
     ...barriers.map(({ name, label, words, rule }) => ({
@@ -61,9 +62,7 @@ export function crewView(design: Design) {
       figure: '',
       hold: rule.touchesLife ? 'engineer or licensed person' : 'office',
     })),
-    ...crewSteps
-      .filter(({ when }) => design.holds(when))
-      .map(({ code, stage, text, figure, hold }) => ({ code, stage, words: design.words(text), figure: figure ? design.words(figure) : '', hold })),
+    ...stepsOf(design, without).map(({ code, stage, text, figure, hold }) => ({ code, stage, words: design.words(text), figure: figure ? design.words(figure) : '', hold })),
   ]
 }
 

@@ -1,8 +1,11 @@
 /** Files as other writers make them, and what the format allows though few programs write it. */
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { openWorkbook, readOfficeTables } from '../../src/hosts/file.js'
-import { makeTemplate } from '../../src/hosts/fileSession.js'
+import { makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
+import { updateOffice } from '../../src/hosts/updateOffice.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
 
 const template = makeTemplate(startingOffice(true), { date: '2026-11-25', revision: 1, version: 'test' })
@@ -36,6 +39,16 @@ describe('a table', () => {
     // The last job of the demo stands where the sums would.
     const bytes = changed(table, (xml) => xml.replace('totalsRowShown="0"', 'totalsRowCount="1"'))
     expect(jobsIn(bytes)).toEqual(jobs.slice(0, -1))
+  })
+  it('with a row of sums under it takes no row in its place', () => {
+    const older = new Uint8Array(readFileSync(join(import.meta.dirname, '../data/made-by-0.8.0.xlsx')))
+    const { book } = openWorkbook(older, 'x')
+    const table = book.relations(book.sheetNamed('Prices')!.part).find(({ type }) => type.endsWith('/table'))!.target
+    const parts = unzipSync(older)
+    parts[table] = strToU8(strFromU8(parts[table]!).replace('totalsRowShown="0"', 'totalsRowCount="1"'))
+    expect(() => updateOffice(sourceOf(zipSync(parts), 'x.xlsx'), { date: '2026-11-26', revision: 1, version: 'test' })).toThrow(
+      /the table Prices of the sheet Prices has a row of totals, below which no row can be added/,
+    )
   })
 })
 

@@ -344,11 +344,22 @@ describe('a file as Excel wants it', () => {
 it('a sheet of a job under another name is not made a second time: its typed words would be left behind', async () => {
   const first = make(sourceOf(template, 'O.xlsx'))
   const workbook = await inExceljs(first.bytes)
-  workbook.getWorksheet('Takeoff Pipit Hollow')!.name = 'Prices of the cabin'
+  const typed = workbook.getWorksheet('Takeoff Pipit Hollow')!
+  typed.getCell((typed.getColumn(2).values as unknown[]).indexOf('FENCE'), takeoffColumns.yours).value = 120
+  typed.name = 'Prices of the cabin'
   const renamed = await savedBy(workbook)
   expect(() => make(sourceOf(renamed, 'O.xlsx'))).toThrow(
-    'O.xlsx: the sheet Prices of the cabin is what Takeoff Pipit Hollow was: give it that name again, so that what was typed there is read, or take it away. Nothing was written.',
+    'O.xlsx: the sheet Prices of the cabin is what Takeoff Pipit Hollow was: give it that name again, so that what was typed there is read, or add --replace to go on without it. Nothing was written.',
   )
+  // A drawing, or a takeoff that nobody typed on, may be laid aside.
+  const aside = await inExceljs(first.bytes)
+  for (const [name, other] of [
+    ['Drawing Pipit Hollow', 'Drawing for the permit'],
+    ['Takeoff Pipit Hollow', 'As sent'],
+  ] as const)
+    aside.getWorksheet(name)!.name = other
+  const laidAside = await savedBy(aside)
+  expect(() => make(sourceOf(laidAside, 'O.xlsx'))).not.toThrow()
   // A copy beside the sheet itself is somebody's own.
   const copied = await inExceljs(first.bytes)
   const copy = copied.addWorksheet('Copy')

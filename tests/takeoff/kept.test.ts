@@ -67,6 +67,22 @@ describe('the takeoff sheet', () => {
       expect(said[0], sum).toContain(`nothing beside the sum "${sum}"; lines of your own stand under added by hand; got ${String(typed)}`)
     }
   })
+  it('a line by hand may have the name of a sum', async () => {
+    const { kept } = await again((_, workbook) => {
+      const sheet = workbook.getWorksheet(names.takeoff)!
+      const first = sheet.getRows(1, sheet.rowCount)!.find((row) => row.getCell(columns.code).value === 'ADDED BY HAND')!.number + 1
+      ;['Delivery', 'Tax', 'Scaffold, total'].forEach((words, at) => {
+        sheet.getRow(first + at).getCell(columns.description).value = words
+        sheet.getRow(first + at).getCell(columns.amount).value = 250 + at
+      })
+    })
+    expect(kept.problems).toEqual([])
+    expect(kept.added.map(({ description, price }) => [description, price])).toEqual([
+      ['Delivery', 250],
+      ['Tax', 251],
+      ['Scaffold, total', 252],
+    ])
+  })
   it('a subtotal of amounts that are counted already is no line; a share of one is', async () => {
     const spare = (workbook: ExcelJS.Workbook) => {
       const sheet = workbook.getWorksheet(names.takeoff)!

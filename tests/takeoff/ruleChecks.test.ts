@@ -214,9 +214,9 @@ describe('what was assumed', () => {
     RainIntensity_in_per_h: 1,
     GroundwaterDepth_ft: 60,
     SoilClass: 'C',
-    FootingAway_ft: 60,
+    FootingAway_ft: 20,
     FrostDepth_in: 0,
-    OutfallDrop_ft: 9,
+    OutfallDrop_ft: 6,
     HouseFlow_gpm: 8,
     HousePressure_psi: 45,
   }

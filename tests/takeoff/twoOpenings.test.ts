@@ -31,7 +31,7 @@ const spread = 0.5 + 10.5 / 12
 const pumpEnd = ((2 + spread) * (pitWidth + 2 * spread) * 21) / 12 / 27
 // Two gaps of 12 in, filled to the top of the ties: 6 in of floor, 6 in to their centre, half of 4.5 in.
 const ties = (2 * 12 * (14.25 / 12)) / 27
-const backfill = dig - bed - pumpEnd - ties - (3 * 12 * 7 * 7) / 27
+const backfill = dig - bed - pumpEnd - (3 * 12 * 7 * 7) / 27
 const excavator_h = (dig + backfill) / 40 + (100 + 30 + 25) / 60
 const conduit = 12 + 2 + 36 / 12
 const feeder = 100 + conduit + 1.25 + 7 + 10
@@ -82,8 +82,8 @@ const lines: readonly (readonly [code: string, net: number, waste: number, lot: 
   ['VACUUM', 3, 0, 1, 0.75],
   ['EXCAVATOR', excavator_h, 0, 4, 0],
   ['STONE-TIE', (ties * 1.12 * 2600) / 2000, 0.1, 1, 0.1],
-  // The pit stands open while it is dug and filled, an hour a tank for the crane, a quarter of a day a tank for its test.
-  ['GAS-METER', Math.ceil((excavator_h + 3) / 8 + 3 * 0.25), 0, 1, 0],
+  // An hour a tank for the crane, a quarter of a day a tank for its test: 3 x (1/8 + 1/4) = 1.125 days.
+  ['GAS-METER', 2, 0, 1, 0],
   ['CRANE', 3, 0, 2, 0],
   // One tank of 28,500 lb to a truck of 44,000.
   ['HAUL-TANKS', 3, 0, 1, 0],

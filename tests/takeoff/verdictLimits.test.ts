@@ -41,6 +41,11 @@ const others: Readonly<Record<string, number>> = {
   FlowAtMean_gpm: 10,
   FittingVelocity_fps: 1,
   FittingMost_fps: 10,
+  FootingAssumed: 1,
+  FootingAway_ft: 1000,
+  OverflowSlope_in_per_ft: 0.25,
+  SteepDrain_in_per_ft: 2.4,
+  CableCores: 2,
 }
 
 const limits: Readonly<Record<string, readonly Row[]>> = {
@@ -91,6 +96,9 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ NearestBuilding_ft: 8.7, PitEdge_ft: 8.75, FootingClear_ft: 15.5 }, 'stop'],
     [{ NearestBuilding_ft: 15.4, PitEdge_ft: 8.75, FootingClear_ft: 15.5 }, 'check'],
     [{ NearestBuilding_ft: 15.6, PitEdge_ft: 8.75, FootingClear_ft: 15.5 }, 'pass'],
+    // A run shorter than what was measured: one of the two is wrong.
+    [{ NearestBuilding_ft: 20, PitEdge_ft: 8.75, FootingClear_ft: 15.5, FootingAssumed: 0, FootingAway_ft: 20 }, 'pass'],
+    [{ NearestBuilding_ft: 20, PitEdge_ft: 8.75, FootingClear_ft: 15.5, FootingAssumed: 0, FootingAway_ft: 20.1 }, 'check'],
   ],
   // IPC 606.5.10 (from memory): a relief valve at each hydropneumatic tank; none helps where the switch itself is set above the plate.
   ReliefVerdict: [
@@ -262,6 +270,9 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ ...outfall, OutfallDepth_ft: -0.01 }, 'pass'],
     [{ ...outfall, OutfallDepth_ft: 0.01 }, 'stop'],
     [{ ...outfall, OutfallAssumed: 1, OutfallDepth_ft: -5 }, 'check'],
+    // Common practice, no source: from a fifth, 2.4 in/ft, a drain is anchored.
+    [{ ...outfall, OverflowSlope_in_per_ft: 2.4 }, 'pass'],
+    [{ ...outfall, OverflowSlope_in_per_ft: 2.41 }, 'check'],
   ],
   // City of Chicago, Table 18-29-704.1: 1/8 in/ft from 3 to 6 in, 1/16 from 8 in.
   SlopeVerdict: [
@@ -326,6 +337,8 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ CableWide_in: 0.43, ConduitFill: 0.3 }, 'pass'],
     [{ CableWide_in: 0.43, ConduitFill: 0.32 }, 'stop'],
     [{ CableWide_in: 0, ConduitFill: 0 }, 'check'],
+    // The width of a third conductor is figured, not measured.
+    [{ CableWide_in: 0.43, ConduitFill: 0.32, CableCores: 3 }, 'check'],
   ],
   FittingsVerdict: [
     [fitting, 'pass'],

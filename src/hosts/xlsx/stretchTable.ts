@@ -33,7 +33,7 @@ export function stretchTable(book: Book, sheetName: string, table: string, more:
     const reference = attribute(text, tag, 'ref') ?? ''
     const [from, to] = reference.split(':').map(readAddress)
     if (!from || !to) continue
-    if (tag.name === 'table' && (more.row ?? 0) > to.row && Number(attribute(text, tag, 'totalsRowCount') ?? 0) > 0) {
+    if (tag.name === 'table' && (more.row ?? 0) >= to.row && Number(attribute(text, tag, 'totalsRowCount') ?? 0) > 0) {
       if (more.belowTotals === 'leave') return
       throw new WorkbookError(
         `${book.file}: the table ${table} of the sheet ${sheetName} has a row of totals, below which no row can be added: switch it off there, then try again. Nothing was written.`,

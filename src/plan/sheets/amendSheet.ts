@@ -79,6 +79,8 @@ function amendSheet({ takeoff, earlier, made, heading, design }: JobContext, she
   if (made.revision < 2 || changes.some(({ what }) => what === 'made')) return undefined
   const byCode = new Map(takeoff.lines.map(({ code, rule: { unit, kind } }) => [code, { unit, isOwnWork: kind === 'labor' || (kind === 'equipment' && unit === 'h') }]))
   const rows = amended(changes, takeoff.orderCost ? takeoff.total / takeoff.orderCost : 1, (code) => byCode.get(code))
+  // Nothing that a customer could agree to.
+  if (!rows.length) return undefined
   const sum = money(rows.reduce((total, { price }) => total + price, 0))
   const draft = new SheetDraft()
   draft.heading(heading.title, `Change order, revision ${made.revision}`, heading.made)

@@ -2,7 +2,7 @@
 import { formula } from '../../formula/formula.js'
 import type { Single } from '../../formula/value.js'
 import { cautionRules, closingCaution } from '../../takeoff/cautions.js'
-import { crewSteps } from '../../takeoff/crewSteps.js'
+import { crewSteps, stepsOf } from '../../takeoff/crewSteps.js'
 import type { CrewEntries } from '../../takeoff/typed.js'
 import { SPANISH_NOTE, spanishCautions, spanishClosing, spanishHolds, spanishStages, spanishSteps } from '../../takeoff/spanish.js'
 import type { Words } from '../../takeoff/template.js'
@@ -92,7 +92,7 @@ export const crew = sheetKind({
   place: 50,
   prefix: 'Crew',
   lists: [{ headings: crewHeadings, entries: ['done'], isCode: (code) => crewSteps.some((step) => step.code === code), isOurWord: isOurStepWord }],
-  codes: ({ design }) => crewSteps.filter(({ when }) => design.holds(when)).map(({ code }) => code),
+  codes: ({ design, without }) => stepsOf(design, without).map(({ code }) => code),
   isOurLine: (words) => isCrewHeading(words) || words === CREW_CLOSING || words.startsWith('Still: ') || CUT_LINE.test(words) || hazardWords.has(words),
   plan: crewSheet,
 })
@@ -125,8 +125,7 @@ function crewSheet({ takeoff, design, names, heading, entryCodes, cuts }: JobCon
   barriers()
   const [said, saidBefore] = [new Set<string>(), new Set<string>()]
   let stage = ''
-  for (const step of crewSteps) {
-    if (!design.holds(step.when)) continue
+  for (const step of stepsOf(design, takeoff.without)) {
     if (step.stage !== stage) {
       section((stage = step.stage), isSpanish ? spanishStages[stage] : undefined)
       hazards(stage)

@@ -34,7 +34,7 @@ export const items080: Readonly<Record<string, ChangedItem>> = {
   'PRESSURE-TANK': { was: { Description: 'Pressure tank with switch, {PressureTankModel}' }, reason: 'the switch is set by a gauge' },
   'AIR-GAP': { was: { Description: 'Air-gap fill from the public supply' }, reason: 'it shuts by a float valve' },
   BACKFILL: {
-    was: { Why: 'Dig {Dig_yd3} less bed, tanks and pump-end stone; the clean earth over the stone has a line of its own' },
+    was: { Quantity: 'Backfill_yd3-PumpEndEarth_yd3', Why: 'Dig {Dig_yd3} less bed, tanks and pump-end stone; the clean earth over the stone has a line of its own' },
     reason: 'stone round the ties has a line of its own',
   },
   EXCAVATOR: {
