@@ -128,4 +128,9 @@ describe('formulas', () => {
       ),
     ).toBe('IF($A$1>1, $B$1 , "A")+FOO($A$1,bar<$B$1>)')
   })
+  it('a list of one row stays one row', () => {
+    const scope = { value: () => [5] as unknown as Value }
+    expect(formula('A+1').evaluate(scope)).toEqual([6])
+    expect(formula('SUM(A*2)').evaluate(scope)).toBe(10)
+  })
 })

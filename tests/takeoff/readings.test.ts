@@ -34,7 +34,7 @@ describe('readings', () => {
     ({ code, limit, worse, beyond, within }) => {
       const { verdict } = readingRules.find((rule) => rule.code === code)!
       const said = (reading: number) => design.evaluateWith(verdict, { reading })
-      expect([said(limit - worse * HAIR), said(limit + worse * HAIR)]).toEqual([within, beyond])
+      expect([said(limit - worse * HAIR), said(limit), said(limit + worse * HAIR)]).toEqual([within, within, beyond])
     },
   )
 })

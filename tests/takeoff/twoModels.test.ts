@@ -92,6 +92,8 @@ describe('tanks of two models in one row', () => {
     // 9,000 lb on 40 ft² are 225 psf. Groundwater stands over the lids, so 6.5 ft of tank are under it.
     expect(light.number('FloatDepth_ft')).toBeCloseTo(225 / 62.4, 9)
     expect(light.number('UpliftSafety')).toBeCloseTo((225 + 2 * 57.6) / (62.4 * 6.5), 9)
+    // Ground filled to the top by a storm: the same, for that stands over the lids too.
+    expect(light.number('UpliftAtGrade')).toBeCloseTo((225 + 2 * 57.6) / (62.4 * 6.5), 9)
     // FEMA P-259, factor 1.1: (1.1 x 62.4 x 40 x 6.5 - 9,000) lb of water on 28 ft² inside.
     expect(light.number('Ballast_in')).toBeCloseTo((12 * (1.1 * 62.4 * 40 * 6.5 - 9000)) / (62.4 * 28), 9)
     const heavy = withWeight(30_000)
