@@ -100,7 +100,16 @@ function* cellTexts(content: SheetContent, drawn: number): Generator<string> {
 }
 
 /** Cells that a person filled where a sheet of ours has none, or over words of a formula of ours: they would be gone when it is made again. */
-export const wordsLost = (workbook: Workbook, plans: readonly SheetPlan[]): string[] => wordsLostOf(plans, (sheet) => readSheet(workbook, sheet))
+export const wordsLost = (workbook: Workbook, plans: readonly SheetPlan[]): string[] => [
+  ...wordsLostOf(plans, (sheet) => readSheet(workbook, sheet)),
+  ...plans.flatMap((plan) => tablesOn(workbook.book, plan)),
+]
+/** Tables that somebody made of lines of a job: formulas that name them would find nothing. */
+const tablesOn = (book: Book, { name, kind }: SheetPlan): string[] =>
+  (kind === 'office' ? [] : book.relations(book.sheetNamed(name)?.part ?? '')).flatMap(({ type, target }) => {
+    if (!type.endsWith('/table') || !book.has(target)) return []
+    return [`${name}!${/\sref="([^"]*)"/.exec(book.text(target))?.[1] ?? ''} (the table ${/\sdisplayName="([^"]*)"/.exec(book.text(target))?.[1] ?? ''})`]
+  })
 /** Plain words of lines that are written anew and said something else before. */
 export const wordsRenewed = (workbook: Workbook, plans: readonly SheetPlan[]): string[] => plans.flatMap((plan) => renewedWords(plan, readSheet(workbook, plan.name)))
 

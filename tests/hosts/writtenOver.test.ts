@@ -1,5 +1,6 @@
 /** Nothing of an office's workbook is lost: other parts pass through byte for byte, and a file is written over only where nothing in it is somebody's own. */
 import { createHash } from 'node:crypto'
+import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
 import ExcelJS from 'exceljs'
 import { takeoffColumns } from '../../src/plan/sheets/takeoffColumns.js'
 import { describe, expect, it } from 'vitest'
@@ -368,4 +369,19 @@ it('a sheet of a job under another name is not made a second time: its typed wor
   })
   const twice = await savedBy(copied)
   expect(() => make(sourceOf(twice, 'O.xlsx'))).not.toThrow()
+})
+
+it('a table that somebody made of the lines of a takeoff is told, not taken away', () => {
+  const first = make(sourceOf(template, 'O.xlsx')).bytes
+  const parts = unzipSync(first)
+  const { part } = openWorkbook(first, 'x').book.sheetNamed('Takeoff Pipit Hollow')!
+  const rels = part.replace('worksheets/', 'worksheets/_rels/') + '.rels'
+  const head = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n'
+  const relation = '<Relationship Id="rIdT" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/table" Target="../tables/lines.xml"/>'
+  parts['xl/tables/lines.xml'] = strToU8(
+    `${head}<table xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" id="99" name="Lines" displayName="Lines" ref="B5:C9" totalsRowShown="0"><tableColumns count="2"><tableColumn id="1" name="Code"/><tableColumn id="2" name="Description"/></tableColumns></table>`,
+  )
+  const before = parts[rels] ? strFromU8(parts[rels]!) : `${head}<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"></Relationships>`
+  parts[rels] = strToU8(before.replace('</Relationships>', `${relation}</Relationships>`))
+  expect(() => make(sourceOf(zipSync(parts), 'O.xlsx'))).toThrow(/Takeoff Pipit Hollow!B5:C9 \(the table Lines\)/)
 })
