@@ -9,6 +9,7 @@ describe('conversions', () => {
   it.each<[number, UnitName, number, UnitName]>([
     [1, 'ft', 0.3048, 'm'],
     [1, 'in', 25.4, 'mm'],
+    [2700, 'lb_per_yd3', 100, 'lb_per_ft3'],
     [1, 'gal', 3.785411784, 'L'],
     [1, 'ft3', 1728 / 231, 'gal'],
     [1, 'yd3', 27, 'ft3'],

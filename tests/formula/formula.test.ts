@@ -128,6 +128,12 @@ describe('formulas', () => {
       ),
     ).toBe('IF($A$1>1, $B$1 , "A")+FOO($A$1,bar<$B$1>)')
   })
+  it('MATCH without its third argument looks in an ascending list; an empty cell is not true', () => {
+    // ISO/IEC 29500-1, 18.17.7.210: the default of the match type is 1, the largest value that is no larger.
+    const scope = (value: Value) => ({ value: () => value })
+    expect(formula('MATCH(2.5,A)').evaluate(scope([1, 2, 3] as unknown as Value))).toBe(2)
+    expect(formula('IF(A,"yes","no")').evaluate(scope(null))).toBe('no')
+  })
   it('a list of one row stays one row', () => {
     const scope = { value: () => [5] as unknown as Value }
     expect(formula('A+1').evaluate(scope)).toEqual([6])
