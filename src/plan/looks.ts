@@ -69,6 +69,8 @@ export function numberFormat(format: PlanCell['format']): string | undefined {
   if (format === 'text') return '@'
   if (format === 'date') return 'yyyy-mm-dd'
   if (typeof format === 'object') return format.code
-  // The space at the end keeps the figure off the unit in the next column.
-  return `${format === 0 ? '#,##0' : `#,##0.${'0'.repeat(format)}`}_ `
+  return (withDecimals[format] ??= decimalFormat(format))
 }
+const withDecimals: string[] = []
+/** The space at the end keeps the figure off the unit in the next column. */
+const decimalFormat = (decimals: number): string => `${decimals === 0 ? '#,##0' : `#,##0.${'0'.repeat(decimals)}`}_ `

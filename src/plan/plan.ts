@@ -138,7 +138,10 @@ export interface Made {
   version: string
 }
 
-export function columnLetters(column: number): string {
+export const columnLetters = (column: number): string => lettersKnown[column] ?? (lettersKnown[column] = spelled(column))
+/** Every cell of a file says its column: each is spelled once. */
+const lettersKnown: string[] = []
+function spelled(column: number): string {
   let letters = ''
   for (let left = column; left > 0; left = Math.floor((left - 1) / 26)) letters = String.fromCharCode(65 + ((left - 1) % 26)) + letters
   return letters
