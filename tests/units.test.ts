@@ -1,6 +1,7 @@
 /** The closed list of units: exact factors, and texts as people write them. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { nominalSize } from '../src/keys.js'
 import { fieldsOf, tableNames } from '../src/takeoff/officeTables.js'
 import { convert, parseNumber, physicalSize, readAs, symbolOf, unitNames, unitOf, type UnitName } from '../src/units.js'
 
@@ -237,5 +238,21 @@ describe('texts', () => {
     expect(tried).toBeGreaterThan(200)
     // 25.4 mm an inch, exactly (NIST SP 811).
     expect(readAs('101.6 mm', 'in')).toEqual({ ok: true, value: 4 })
+  })
+})
+
+describe('a nominal size as the trade writes it', () => {
+  // Eighths of an inch in lowest terms: plain arithmetic.
+  it.each<[string | number, string | undefined]>([
+    [0.375, '3/8'],
+    ['5/8 in', '5/8'],
+    [0.25, '1/4'],
+    ['1-1/2"', '1-1/2'],
+    [2.875, '2-7/8'],
+    [3, '3'],
+    [0.3, undefined],
+    [-1, undefined],
+  ])('%s is %s', (raw, size) => {
+    expect(nominalSize(raw)).toBe(size)
   })
 })

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
 import { openWorkbook, readSheet } from '../../src/hosts/file.js'
 import { makeFile } from '../../src/hosts/makeFile.js'
+import { renamedHeadings } from '../../src/takeoff/headings.js'
 import { problemText } from '../../src/takeoff/fields.js'
 import { readOffice, rowNamed, type RawOffice } from '../../src/takeoff/office.js'
 import type { TableName } from '../../src/takeoff/officeTables.js'
@@ -50,6 +51,12 @@ describe('a renamed heading', () => {
     expect(readOffice(raw).problems).toEqual([])
     const { takeoff } = work(raw)
     expect([takeoff!.total, takeoff!.laborHours]).toEqual([demoTakeoff('Wicket Mill').total, demoTakeoff('Wicket Mill').laborHours])
+  })
+  it('that stands between two of ours is asked about as the one that belongs there, though another is lacking further left', () => {
+    // Ours go Height, Wall, Floor, Lid, WaterDepth: Wall is gone, and what stands behind Floor can only be Lid.
+    const raw = office('Tanks', 'Lid_in', 'Slab')
+    const without = { ...raw, Tanks: { ...raw.Tanks, columns: raw.Tanks.columns.filter((name) => name !== 'Wall_in') } }
+    expect(renamedHeadings(without, 'Tanks', []).map(({ heading, field }) => [heading, field])).toEqual([['Slab', 'Lid_in']])
   })
   it('that is a column of the office’s own is said to be so, and the default counts', () => {
     const raw = office('Jobs', 'Cover_ft', 'Earth cover, ft', [{ Table: 'Jobs', Heading: 'Earth cover, ft' }])

@@ -111,6 +111,13 @@ describe('a mistake in a rule', () => {
   ])('does not fit its units: %s', (text, reason) => {
     expect(dimensionProblem(text, signatureOf, { sizeOf: sizeOfName })).toBe(reason)
   })
+  it('24 makes days of hours, and a formula that could be one of two things is told that its unit is another', () => {
+    const wears = (name: string) => physicalSize(name.split('_')[1]!)
+    expect(dimensionProblem('Run_h/24', signatureOf, { gives: physicalSize('day')!, sizeOf: wears })).toBeUndefined()
+    // 62.4 may be plain or a weight of water: cubic feet are no cubic yards either way, and no length at all.
+    expect(dimensionProblem('62.4*Water_ft3', signatureOf, { gives: physicalSize('yd3')!, sizeOf: wears })).toMatch(/ in another unit$/)
+    expect(dimensionProblem('62.4*Water_ft3', signatureOf, { gives: physicalSize('ft')!, sizeOf: wears })).toMatch(/, not length$/)
+  })
   it('a bare number hides no unit: a width of 1.5 in a volume is found, a factor of 12 is a conversion', () => {
     // Two lengths and 1.5 are an area, not yd³.
     expect(ruleProblem({ text: 'WaterLineRun_ft*1.5*TrenchDepth_in/12/27', gives: 'TrenchDig_yd3' })).toBe('gives length^2, not length^3')
