@@ -124,8 +124,8 @@ export const withoutCdata = (xml: string): string => (xml.includes('<![CDATA[') 
 /** What a spreadsheet writes for control characters, and for text that looks like one: _x0007_. */
 export const decodeText = (text: string): string => (text.includes('_x') ? text.replace(/_x([0-9A-Fa-f]{4})_/g, (_, hex: string) => String.fromCharCode(parseInt(hex, 16))) : text)
 
-// eslint-disable-next-line no-control-regex -- control characters are what is written as codes
-const controls = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g
+/** All that is no letter of XML 1.0 (2.2, Char; halves of a pair are let through): written as codes. */
+const controls = /[^\t\n\r\u0020-\ufffd]/g
 export const escapeXml = (text: string): string => (/[&<>"]/.test(text) ? text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;') : text)
 /** Text as a cell holds it. */
 export const encodeText = (text: string): string =>
