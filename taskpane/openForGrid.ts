@@ -2,6 +2,7 @@
 import ExcelJS from 'exceljs'
 import { Book, relativeTo } from '../src/hosts/xlsx/book.js'
 import { dayZero, readAddress } from '../src/hosts/xlsx/cells.js'
+import { DAY_ZERO } from '../src/takeoff/fields.js'
 import { tableNames } from '../src/takeoff/officeTables.js'
 import { attribute, edited, inside, type Edit } from '../src/hosts/xlsx/xml.js'
 import { WorkbookError } from '../src/hosts/xlsx/zip.js'
@@ -64,7 +65,7 @@ export interface ForGrid {
 
 export async function openForGrid(bytes: Uint8Array, name: string): Promise<ForGrid> {
   const book = new Book(bytes, name)
-  if (dayZero(book) !== FROM_1900)
+  if (dayZero(book) !== DAY_ZERO)
     throw new WorkbookError(
       `${name}: it counts its days from 1904, which the page does not. Switch that off in the spreadsheet program (Excel: Options, Advanced, When calculating this workbook), or make the takeoff by the command.`,
     )
@@ -81,8 +82,8 @@ export async function openForGrid(bytes: Uint8Array, name: string): Promise<ForG
     ofSheets.set(sheet, own)
     const countHere = (kind: string) => {
       own.set(kind, (own.get(kind) ?? 0) + 1)
-      // Pivots are counted by their parts.
-      if (kind !== 'pivot tables' && kind !== 'slicers' && kind !== 'form controls') count(kind)
+      // What is a part of its own is counted for the workbook by its parts.
+      if (!kinds.some(([ofParts]) => ofParts === kind)) count(kind)
     }
     cells += lookOver(book, part, countHere)
     for (const { type, target } of book.relations(part)) {
@@ -135,8 +136,6 @@ function lookOver(book: Book, part: string, count: (kind: string) => void): numb
   if (edits.length) book.put(part, edited(xml, edits))
   return cells
 }
-
-const FROM_1900 = Date.UTC(1899, 11, 30)
 
 /** A table of the office's own data, which the page writes again. */
 function isOfOffice(book: Book, part: string): boolean {

@@ -4,10 +4,11 @@ import type { Cell, Worksheet } from 'exceljs'
 import { openForGrid, plainCell, type NotKept } from './openForGrid.js'
 import { openWorkbook } from '../src/hosts/file.js'
 import type { BookSheet } from '../src/hosts/xlsx/book.js'
-import type { BookCell } from '../src/hosts/xlsx/cells.js'
+import type { BookCell, BookRows } from '../src/hosts/xlsx/cells.js'
 import { withoutPrefixes } from '../src/hosts/xlsx/writeSheet.js'
 import { GridDataWriter } from '../src/hosts/gridData.js'
 import { looks, type Look } from '../src/plan/looks.js'
+import { DAY_ZERO } from '../src/takeoff/fields.js'
 import { columnLetters, type PlanCell, type SheetPlan } from '../src/plan/plan.js'
 
 const ownColor = (color: { argb?: string } | undefined): string | undefined => color?.argb?.slice(-6)
@@ -77,12 +78,10 @@ function formatsShown(codes: ReadonlySet<string>): ReadonlyMap<string, string | 
   return shown
 }
 
-type BookCells = ReadonlyMap<number, ReadonlyMap<number, BookCell>>
-
 /** The number that a spreadsheet keeps for a day and its time. */
-const serialOf = (moment: Date): number => (moment.getTime() - Date.UTC(1899, 11, 30)) / 86_400_000
+const serialOf = (moment: Date): number => (moment.getTime() - DAY_ZERO) / 86_400_000
 
-function planOf(sheet: Worksheet, shown: ReadonlyMap<string, string | undefined>, own: BookCells): { plan: SheetPlan; look: Map<PlanCell, Look>; heights: Map<number, number> } {
+function planOf(sheet: Worksheet, shown: ReadonlyMap<string, string | undefined>, own: BookRows): { plan: SheetPlan; look: Map<PlanCell, Look>; heights: Map<number, number> } {
   const look = new Map<PlanCell, Look>()
   const cells: PlanCell[] = []
   const seen = new Set<string>()

@@ -69,8 +69,9 @@ export function numberFormat(format: PlanCell['format']): string | undefined {
   if (format === 'text') return '@'
   if (format === 'date') return 'yyyy-mm-dd'
   if (typeof format === 'object') return format.code
-  return (withDecimals[format] ??= decimalFormat(format))
+  return withDecimals[format] ?? decimalFormat(format)
 }
-const withDecimals: string[] = []
 /** The space at the end keeps the figure off the unit in the next column. */
 const decimalFormat = (decimals: number): string => `${decimals === 0 ? '#,##0' : `#,##0.${'0'.repeat(decimals)}`}_ `
+/** Every cell asks for one: those of a takeoff are made once. */
+const withDecimals: readonly string[] = Array.from({ length: 10 }, (_, decimals) => decimalFormat(decimals))

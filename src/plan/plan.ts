@@ -138,9 +138,9 @@ export interface Made {
   version: string
 }
 
-export const columnLetters = (column: number): string => lettersKnown[column] ?? (lettersKnown[column] = spelled(column))
-/** Every cell of a file says its column: each is spelled once. */
-const lettersKnown: string[] = []
+/** Every cell of a file says its column: those of one and two letters are spelled once. */
+const letters: readonly string[] = Array.from({ length: 1 + 26 + 26 * 26 }, (_, column) => spelled(column))
+export const columnLetters = (column: number): string => letters[column] ?? spelled(column)
 function spelled(column: number): string {
   let letters = ''
   for (let left = column; left > 0; left = Math.floor((left - 1) / 26)) letters = String.fromCharCode(65 + ((left - 1) % 26)) + letters

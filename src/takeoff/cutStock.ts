@@ -1,7 +1,7 @@
 /** Pieces cut from sticks or coils of one length: the fewest sticks, proved by the bound of the same problem without whole numbers. */
 import { solve, type Model } from 'yalps'
 import { firstFit } from './firstFit.js'
-import { CUT_SLACK } from './sticksOfEqual.js'
+import { CUT_SLACK_NUMBER as ROUNDING } from './cutSlack.js'
 
 export interface Piece {
   /** What it is for. */
@@ -26,7 +26,6 @@ export interface CutPlan {
 const MOST_PATTERNS = 20_000
 /** A search that has not ended after so many trials keeps the best that it found: counted, not timed, so that a job is cut alike on every machine. */
 const MOST_TRIALS = 4_000
-const ROUNDING = Number(CUT_SLACK)
 
 /** Ways to fill a stick so that no further piece fits: counts of each length. A cut takes its kerf, but for the last where nothing is left. */
 function fillings(stock: number, kerf: number, pieces: readonly Piece[]): number[][] | undefined {

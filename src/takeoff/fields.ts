@@ -136,10 +136,13 @@ export function checkedOrRaw(name: string, field: Field, raw: unknown): unknown 
   }
 }
 
+/** Serial number 0 of spreadsheets that count their days from 1900, as they stand from March of that year on. */
+export const DAY_ZERO = Date.UTC(1899, 11, 30)
+
 /** A date as year-month-day, from a date, a text in that form, or a spreadsheet's day number. */
 export function dateText(raw: unknown): string | undefined {
   if (raw instanceof Date) return Number.isNaN(raw.getTime()) ? undefined : raw.toISOString().slice(0, 10)
-  if (typeof raw === 'number') return raw >= 1 && raw < 2958466 ? new Date(Date.UTC(1899, 11, 30) + Math.floor(raw) * 86_400_000).toISOString().slice(0, 10) : undefined
+  if (typeof raw === 'number') return raw >= 1 && raw < 2958466 ? new Date(DAY_ZERO + Math.floor(raw) * 86_400_000).toISOString().slice(0, 10) : undefined
   const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(String(raw).trim())
   if (!parts) return undefined
   const day = new Date(`${parts[0]}T00:00:00Z`)

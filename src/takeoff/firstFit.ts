@@ -1,8 +1,6 @@
 /** Pieces cut in the order of their lengths, each from the first stick that has room: no proof that it is the fewest, but always a plan. */
 import type { CutPattern, Piece } from './cutStock.js'
-import { CUT_SLACK } from './sticksOfEqual.js'
-
-const ROUNDING = Number(CUT_SLACK)
+import { CUT_SLACK_NUMBER as ROUNDING } from './cutSlack.js'
 
 export function firstFit(stock: number, kerf: number, longestFirst: readonly Piece[]): CutPattern[] {
   // A cut takes its kerf, but for the last where nothing is left.

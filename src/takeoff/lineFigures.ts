@@ -4,7 +4,7 @@
  */
 import { LOTS_SLACK } from '../calc/estimate/orderQuantity.js'
 import { formula } from '../formula/formula.js'
-import { CUT_SLACK } from './sticksOfEqual.js'
+import { CUT_SLACK } from './cutSlack.js'
 
 /** Cells of a line, and figures of its job. */
 export type LineCell = 'Yours' | 'Net' | 'Waste' | 'Lot' | 'Order' | 'Price' | 'LaborHours' | 'Pieces' | 'SawKerf_in' | 'EarthworkBy'

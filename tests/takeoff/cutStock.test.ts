@@ -6,9 +6,13 @@ import { standardPlaces } from '../../src/plan/places.js'
 import { cutList } from '../../src/takeoff/cutList.js'
 import { cutStock, type CutPlan, type Piece } from '../../src/takeoff/cutStock.js'
 import { demoRows, demoTakeoff, leastRow, lineOf, takeoffOf } from '../support/office.js'
-import { sticksOfEqual } from '../../src/takeoff/sticksOfEqual.js'
+import { lineFigures } from '../../src/takeoff/lineFigures.js'
 
 const pieces = (lengths: readonly number[], counts: readonly number[]): Piece[] => lengths.map((length, at) => ({ of: '', length, count: counts[at]! }))
+
+/** Sticks of 10 ft for equal pieces, as a line of a takeoff orders them. */
+const sticksOfEqual = (kerf: number, length: number, count: number): number =>
+  (demoTakeoff('Wicket Mill').design.evaluateWith(lineFigures.orderCut, { Yours: '', Net: length * count, Pieces: count, Lot: 10, Waste: 0, SawKerf_in: 12 * kerf }) as number) / 10
 
 /** Every piece cut, and no stick overfull. */
 function holds(plan: CutPlan, stock: number, kerf: number, wanted: readonly Piece[]): void {
@@ -81,13 +85,15 @@ describe('cutting from stock', () => {
     // 10 x 1 ft and 9 kerfs of 1/8 in are 10.09 ft: nine from a stick.
     expect(cutStock(10, 0, pieces([1], [10]))!.sticks).toBe(1)
     expect(cutStock(10, 1 / 96, pieces([1], [10]))!.sticks).toBe(2)
-    expect([sticksOfEqual(10, 0, 1, 10), sticksOfEqual(10, 1 / 96, 1, 10)]).toEqual([1, 2])
+    expect([sticksOfEqual(0, 1, 10), sticksOfEqual(1 / 96, 1, 10)]).toEqual([1, 2])
     // Half-sticks: one cut, and its kerf is missing.
-    expect([sticksOfEqual(10, 0, 5, 2), sticksOfEqual(10, 1 / 96, 5, 2), sticksOfEqual(10, 1 / 96, 10, 3), sticksOfEqual(10, 0, 10.01, 1)]).toEqual([1, 2, 3, undefined])
+    expect([sticksOfEqual(0, 5, 2), sticksOfEqual(1 / 96, 5, 2), sticksOfEqual(1 / 96, 10, 3)]).toEqual([1, 2, 3])
+    // What is longer than a stick is joined as it comes.
+    expect(sticksOfEqual(0, 10.01, 1)).toBe(2)
   })
   it('seven pieces of 3.5 ft are four sticks of ten, not the three that 24.5 ft would be', () => {
     expect(cutStock(10, 1 / 96, pieces([3.5], [7]))!.sticks).toBe(4)
-    expect(sticksOfEqual(10, 1 / 96, 3.5, 7)).toBe(4)
+    expect(sticksOfEqual(1 / 96, 3.5, 7)).toBe(4)
   })
   it('what is longer than the stick has no plan; nothing wanted is no stick', () => {
     expect(cutStock(10, 0, pieces([11], [1]))).toBeUndefined()
@@ -100,7 +106,7 @@ describe('cutting from stock', () => {
         const plan = cutStock(10, kerf, wanted)!
         holds(plan, 10, kerf, wanted)
         expect(plan.sticks).toBeGreaterThanOrEqual(Math.ceil(wanted.reduce((sum, { length, count }) => sum + length * count, 0) / 10 - 1e-9))
-        expect(plan.sticks).toBeLessThanOrEqual(wanted.reduce((sum, { length, count }) => sum + sticksOfEqual(10, kerf, length, count)!, 0))
+        expect(plan.sticks).toBeLessThanOrEqual(wanted.reduce((sum, { length, count }) => sum + sticksOfEqual(kerf, length, count), 0))
         expect(plan.sticks).toBeGreaterThanOrEqual(plan.least)
       }),
       { numRuns: 60 },

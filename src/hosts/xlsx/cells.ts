@@ -1,5 +1,5 @@
 /** The cells of one sheet of a workbook: values, formulas, and nothing of how they look. */
-import { isErrorText } from '../../takeoff/fields.js'
+import { DAY_ZERO, isErrorText } from '../../takeoff/fields.js'
 import { Book, type BookSheet } from './book.js'
 import { attribute, decodeText, inside, tags, unescapeXml, type Tag } from './xml.js'
 import { WorkbookError } from './zip.js'
@@ -37,7 +37,7 @@ export function dayZero(book: Book): number {
   const text = book.text(book.mainPart)
   for (const tag of book.tags(book.mainPart))
     if (tag.name === 'workbookPr' && !tag.isEnd && /^(?:1|true)$/.test(attribute(text, tag, 'date1904') ?? '')) return Date.UTC(1904, 0, 1)
-  return Date.UTC(1899, 11, 30)
+  return DAY_ZERO
 }
 
 export class CellReader {
