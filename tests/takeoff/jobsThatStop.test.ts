@@ -331,7 +331,16 @@ describe('what a crew would have to put right', () => {
     // (30 - 3.25) x 12 / 100 = 3.21 in/ft; from 2.4, a fifth, it is anchored (common practice, no source).
     expect(design({ OverflowRun_ft: 100, OutfallDrop_ft: 30 }).verdict('DaylightVerdict')).toBe('check')
     expect(design({ OverflowRun_ft: 100, OutfallDrop_ft: 20 }).verdict('DaylightVerdict')).toBe('pass')
+    // Just under a fifth and just over it: 23.2 and 23.3 ft of drop are 2.394 and 2.406 in/ft.
+    expect(design({ OverflowRun_ft: 100, OutfallDrop_ft: 23.2 }).verdict('DaylightVerdict')).toBe('pass')
+    expect(design({ OverflowRun_ft: 100, OutfallDrop_ft: 23.3 }).verdict('DaylightVerdict')).toBe('check')
     expect(design({ OverflowRun_ft: 0, OutfallDrop_ft: 30 }).number('OverflowFall_in')).toBe(0)
+  })
+  it('water passes the 1 in fittings at ten feet a second at the most, twice what a line may have (common practice, no source)', () => {
+    const { design } = takeoffOf(base)
+    expect(design.number('FittingMost_fps')).toBe(2 * 5)
+    // 0.4085 gpm/in² x 20 gpm over the bore of 1 in Schedule 40, 1.049 in: 7.42 ft/s.
+    expect(takeoffOf({ ...base, HouseFlow_gpm: 20, WaterLineSize: '2' }).design.number('FittingVelocity_fps')).toBeGreaterThanOrEqual((0.4085 * 20) / 1.049 ** 2 - 0.005)
   })
   it('what a job leaves out, its crew does not set', () => {
     const takeoff = takeoffOf({ ...base, Without: 'PUMP, PRESSURE-TANK' })
