@@ -2,7 +2,7 @@
 import ExcelJS from 'exceljs'
 import { Book, relativeTo } from '../src/hosts/xlsx/book.js'
 import { dayZero, readAddress } from '../src/hosts/xlsx/cells.js'
-import { DAY_ZERO } from '../src/takeoff/fields.js'
+import { DAY_ZERO } from '../src/days.js'
 import { tableNames } from '../src/takeoff/officeTables.js'
 import { attribute, edited, inside, type Edit } from '../src/hosts/xlsx/xml.js'
 import { WorkbookError } from '../src/hosts/xlsx/zip.js'

@@ -8,7 +8,7 @@ import type { BookCell, BookRows } from '../src/hosts/xlsx/cells.js'
 import { withoutPrefixes } from '../src/hosts/xlsx/writeSheet.js'
 import { GridDataWriter } from '../src/hosts/gridData.js'
 import { looks, type Look } from '../src/plan/looks.js'
-import { DAY_ZERO } from '../src/takeoff/fields.js'
+import { DAY_MS, DAY_ZERO } from '../src/days.js'
 import { columnLetters, type PlanCell, type SheetPlan } from '../src/plan/plan.js'
 
 const ownColor = (color: { argb?: string } | undefined): string | undefined => color?.argb?.slice(-6)
@@ -79,7 +79,7 @@ function formatsShown(codes: ReadonlySet<string>): ReadonlyMap<string, string | 
 }
 
 /** The number that a spreadsheet keeps for a day and its time. */
-const serialOf = (moment: Date): number => (moment.getTime() - DAY_ZERO) / 86_400_000
+const serialOf = (moment: Date): number => (moment.getTime() - DAY_ZERO) / DAY_MS
 
 function planOf(sheet: Worksheet, shown: ReadonlyMap<string, string | undefined>, own: BookRows): { plan: SheetPlan; look: Map<PlanCell, Look>; heights: Map<number, number> } {
   const look = new Map<PlanCell, Look>()

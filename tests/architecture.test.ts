@@ -14,7 +14,7 @@ const read = (file: string) => readFileSync(join(root, file), 'utf8')
 /** Rooms from the bottom up: a file may import its own room and those to the left. */
 const rooms = ['base', 'formula', 'calc', 'takeoff', 'plan', 'hosts', 'top'] as const
 function roomOf(file: string): (typeof rooms)[number] {
-  if (/^src\/(?:units|sources|errors|rounding|shortHash)\.ts$/.test(file)) return 'base'
+  if (/^src\/(?:units|sources|errors|rounding|shortHash|days)\.ts$/.test(file)) return 'base'
   if (file.startsWith('src/formula/')) return 'formula'
   if (/^src\/(?:calc|table|keys|index)\.ts$/.test(file) || file.startsWith('src/calc/') || file.startsWith('src/tables/')) return 'calc'
   if (file.startsWith('src/takeoff/')) return 'takeoff'

@@ -33,7 +33,7 @@ const help = `Makes the takeoff of one job, of several, or of all: sheets with l
                    that paper alone, as values: a file that can be handed out, with no cost and no formula behind it
   --calendar FILE  the care plan of one job as a calendar file (.ics)
   --flavor cells   formulas call the cell functions instead of being spelled out
-  --replace        write over a file whose sheets or typed words would be lost
+  --replace        write over a file where sheets, or what was typed on them, would be lost
 
 Example: npm run -s takeoff -- OFFICE.xlsx --job "Wicket Mill" --out WICKET.xlsx`
 /** The sheets of so many jobs are held in memory; of more they are laid aside on disk. */

@@ -9,7 +9,7 @@ import { readOfficeTables, Workbook, writeInto, WorkbookError } from './file.js'
 import { addTableRow } from './addTableRow.js'
 import { remember, type Source } from './fileSession.js'
 import { References } from './repoint.js'
-import { drawnNotes, refuseTaken, wordsLost } from './standing.js'
+import { drawnNotes, refuseTaken, typingLost } from './standing.js'
 
 export interface WithRain {
   bytes: Uint8Array
@@ -32,7 +32,7 @@ export function addRain(source: Source, text: string, file: string, choice: Rain
     const sheet = officeSheets(raw, made).find(({ name }) => name === 'RainDays')!
     const plan = { ...sheet, name: isAbsent ? sheet.name : table.sheet }
     refuseTaken(workbook, [plan])
-    const lost = [...wordsLost(workbook, [plan]), ...formulasIn(source)]
+    const lost = [...typingLost(workbook, [plan]), ...formulasIn(source)]
     if (lost.length && !mayLose)
       throw new WorkbookError(
         `${workbook.file}: what stands on its sheet beside the record would be lost: ${placesInWords(lost)}. Move it to a sheet of your own or add --replace. Nothing was written.`,

@@ -11,7 +11,7 @@ import { tableNames, type TableName } from '../takeoff/officeTables.js'
 import { nothingKept, type Kept } from '../takeoff/typed.js'
 import { openWorkbook, readOfficeTables, readSheet, Workbook, writeInto, WorkbookError } from './file.js'
 import { shortHash } from '../shortHash.js'
-import { isOurs } from './lostWords.js'
+import { isOurs } from './lostTyping.js'
 import { sheetStates, stateOfPlan } from './standing.js'
 import type { Book } from './xlsx/book.js'
 import { newBook } from './xlsx/newBook.js'
@@ -138,7 +138,7 @@ export function reasonsAgainst(standing: Workbook, source: Source, next: Book, l
   const [before, now, after] = [statesIn(standing.book), sheetStates(standing), statesIn(next)]
   const typed = Object.keys(now).filter((name) => now[name] !== before[name] && now[name] !== after[name] && after[name] !== undefined)
   if (typed.length) reasons.push(`what stands on ${typed.join(', ')} was changed since it was made`)
-  if (lost.words.length) reasons.push(`words would be lost: ${placesInWords(lost.words)}`)
+  if (lost.words.length) reasons.push(`typed on it and lost then: ${placesInWords(lost.words)}`)
   if (lost.drawn.length) reasons.push('drawings or remarks on the sheets of its takeoffs would be lost')
   const kept = new Set(next.sheets.map(({ name }) => name.toLowerCase()))
   const gone = standing.book.sheets.map(({ name }) => name).filter((name) => !kept.has(name.toLowerCase()))

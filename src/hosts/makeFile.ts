@@ -14,9 +14,9 @@ import { fieldsOf, tableNames } from '../takeoff/officeTables.js'
 import type { Takeoff } from '../takeoff/takeoff.js'
 import { readSheet, WorkbookError, type Workbook } from './file.js'
 import { isNothing, reasonsAgainst, remember, type Lost, type Source } from './fileSession.js'
-import { isOurs, renewedNote } from './lostWords.js'
+import { isOurs, renewedNote } from './lostTyping.js'
 import { References } from './repoint.js'
-import { drawnNotes, refuseRenamed, refuseTaken, wordsLost, wordsRenewed } from './standing.js'
+import { drawnNotes, refuseRenamed, refuseTaken, typingLost, wordsRenewed } from './standing.js'
 import { logoOn } from './xlsx/logo.js'
 import { newBook } from './xlsx/newBook.js'
 import { putCells, type PutCell } from './xlsx/putCells.js'
@@ -38,7 +38,7 @@ export interface NewFile {
   reasons: readonly string[]
 }
 interface MakeOptions {
-  /** Words of people on the sheets may be written over. */
+  /** What people typed on the sheets may be written over. */
   mayLose?: boolean
   /** What stands where the file is to be written. */
   standing?: Workbook | undefined
@@ -67,13 +67,13 @@ export function makeFile(source: Source, jobs: Iterable<JobToWrite>, flavor: Fla
   )
   const put = (plans: readonly SheetPlan[]): void => {
     if (standing) {
-      lost.words.push(...wordsLost(standing, plans))
+      lost.words.push(...typingLost(standing, plans))
       lost.drawn.push(...drawnNotes(standing.book, plans))
       standing.close(plans.map(({ name }) => name))
     }
     if (workbook) {
       refuseTaken(workbook, plans)
-      found.lost.push(...wordsLost(workbook, plans))
+      found.lost.push(...typingLost(workbook, plans))
       found.renewed.push(...wordsRenewed(workbook, plans))
       found.drawn.push(...drawnNotes(book, plans))
       // The tables of ours stand where they stood: formulas that point there mean what they did.
@@ -105,7 +105,7 @@ export function makeFile(source: Source, jobs: Iterable<JobToWrite>, flavor: Fla
   put([...tables, tablesSheet(made)])
   if (found.lost.length && !mayLose)
     throw new WorkbookError(
-      `${book.file}: words on sheets that are made again would be lost: ${placesInWords(found.lost)}. Move them to a sheet of your own or add --replace, then try again. Nothing was written.`,
+      `${book.file}: what was typed on sheets that are made again would be lost: ${placesInWords(found.lost)}. Move them to a sheet of your own or add --replace, then try again. Nothing was written.`,
     )
   const notes = workbook
     ? [...renewedNote(found.renewed), ...found.drawn, ...references!.follow(), ...withoutJob(workbook, source), ...outOfDate, ...writeNumbers(workbook, source)]
@@ -134,10 +134,10 @@ export function papersAlone(jobs: Iterable<JobToWrite>, kinds: readonly SheetKin
     const plans = all.filter(({ name }) => names.includes(name))
     if (plans.length < kinds.length)
       throw new WorkbookError(`${takeoff.design.name}: there is no change order, for nothing was changed since it was first made. Nothing was written.`)
-    const lost = workbook && !mayLose ? wordsLost(workbook, all).filter((place) => names.some((name) => place.startsWith(`${name}!`))) : []
+    const lost = workbook && !mayLose ? typingLost(workbook, all).filter((place) => names.some((name) => place.startsWith(`${name}!`))) : []
     if (lost.length)
       throw new WorkbookError(
-        `${workbook!.book.file}: words on the sheets are on no paper alone: ${placesInWords(lost)}. Move them into an entry, or add --replace to go without them. Nothing was written.`,
+        `${workbook!.book.file}: what was typed on the sheets is on no paper alone: ${placesInWords(lost)}. Move them into an entry, or add --replace to go without them. Nothing was written.`,
       )
     writer.put(plans.map((plan) => ({ ...plan, cells: plan.cells.map(({ formula: _, ...cell }) => cell) })))
   }

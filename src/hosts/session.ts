@@ -256,13 +256,13 @@ function orderOf(making: Making, standing: SheetContent | undefined, orders: Ord
   const { ORDER_TOGETHER: name } = making
   if (standing ? !making.isOurs(standing, true) : orders.jobs < 2) return {}
   const plan = orders.jobs > 1 ? orders.sheet(made) : making.orderOutOfDate(orders.names[0]!, made, standing ?? [])
-  const lost = making.lostWords(plan, standing)
-  if (lost.length && !mayLose?.(lost)) return { note: `${name} was left as it is: words on it would be lost: ${placesInWords(lost)}.` }
+  const lost = making.lostTyping(plan, standing)
+  if (lost.length && !mayLose?.(lost)) return { note: `${name} was left as it is: what was typed on it would be lost: ${placesInWords(lost)}.` }
   return { plan, ...(orders.jobs > 1 ? {} : { note: `${making.ORDER_OUT_OF_DATE}.` }) }
 }
 
 function layOut(making: Making, office: Office, places: OfficePlaces, name: string, standing: ReadonlyMap<string, SheetContent>, { flavor, made, mayLose }: MakeOptions): LaidOut {
-  const { earlierFrom, isOurs, jobSheetNames, jobSheets, keptFrom, renewedNote, renewedWords, wordsLostOf } = making
+  const { earlierFrom, isOurs, jobSheetNames, jobSheets, keptFrom, renewedNote, renewedWords, typingLostOf } = making
   const names = jobSheetNames(name)
   const own = Object.values(names)
   const job = rowNamed(office, 'Jobs', name)
@@ -279,10 +279,10 @@ function layOut(making: Making, office: Office, places: OfficePlaces, name: stri
   )
   const revision = revisionOf(earlier.before, takeoff)
   const plans: SheetPlan[] = jobSheets(takeoff, places, flavor, { ...made, revision }, earlier)
-  const lost = wordsLostOf(plans, (sheet) => standing.get(sheet))
+  const lost = typingLostOf(plans, (sheet) => standing.get(sheet))
   if (lost.length && !mayLose?.(lost))
     throw new HostError(
-      `Words on sheets that are made again would be lost: ${placesInWords(lost)}. Move them to a sheet of your own, or make the takeoff once more to write over them. Nothing was changed.`,
+      `What was typed on sheets that are made again would be lost: ${placesInWords(lost)}. Move them to a sheet of your own, or make the takeoff once more to write over them. Nothing was changed.`,
     )
   const renewed = renewedNote(plans.flatMap((plan) => renewedWords(plan, standing.get(plan.name))))
   const finished: Finished = {

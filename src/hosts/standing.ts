@@ -3,7 +3,7 @@ import { isMadeLine, type SheetPlan } from '../plan/plan.js'
 import { tableNames } from '../takeoff/officeTables.js'
 import { readSheet, Workbook, WorkbookError } from './file.js'
 import type { SheetCell, SheetContent } from './host.js'
-import { isOurs, renewedWords, wordsLostOf } from './lostWords.js'
+import { isOurs, renewedWords, typingLostOf } from './lostTyping.js'
 import { shortHash } from '../shortHash.js'
 import type { Book, BookSheet } from './xlsx/book.js'
 import { picturesIn } from './xlsx/drawingPart.js'
@@ -100,8 +100,8 @@ function* cellTexts(content: SheetContent, drawn: number): Generator<string> {
 }
 
 /** Cells that a person filled where a sheet of ours has none, or over words of a formula of ours: they would be gone when it is made again. */
-export const wordsLost = (workbook: Workbook, plans: readonly SheetPlan[]): string[] => [
-  ...wordsLostOf(plans, (sheet) => readSheet(workbook, sheet)),
+export const typingLost = (workbook: Workbook, plans: readonly SheetPlan[]): string[] => [
+  ...typingLostOf(plans, (sheet) => readSheet(workbook, sheet)),
   ...plans.flatMap((plan) => tablesOn(workbook.book, plan)),
 ]
 /** Tables that somebody made of lines of a job: formulas that name them would find nothing. */

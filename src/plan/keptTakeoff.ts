@@ -20,6 +20,7 @@ const formulaOf: Readonly<Record<'waste' | 'lot' | 'order' | 'amount' | 'hours',
 function start(figure: LineFigure): string {
   return lineFigures[figure].slice(0, lineFigures[figure].indexOf('(') + 1)
 }
+const worked = Object.keys(formulaOf) as (keyof typeof formulaOf)[]
 const allColumns = Object.keys(takeoffColumns) as TakeoffColumn[]
 /** Columns that every takeoff has had; without them nothing is known of a row. */
 const needed: readonly TakeoffColumn[] = ['code', 'description', 'net', 'yours', 'order', 'price', 'amount']
@@ -57,6 +58,17 @@ export function fromTakeoff(rows: Rows, names: JobSheetNames): Pick<Kept, 'overr
   return read.all()
 }
 
+/** Cells that are read back or refused by name, as "row column" from 1: nothing in them goes without a word. */
+export function settledOnTakeoff(rows: Rows, names: StandingNames): ReadonlySet<string> {
+  const headings = takeoffHeadings(rows)
+  if (!headings) return new Set()
+  const read = new TakeoffRows(rows, headings, names)
+  read.all()
+  return read.settled
+}
+
+/** The sheets of a job that stand: some are not made in every flavour. */
+export type StandingNames = Partial<JobSheetNames> & Pick<JobSheetNames, 'takeoff'>
 type Headings = NonNullable<ReturnType<typeof takeoffHeadings>>
 /** A row below the headings, its cells by the name of their column. */
 interface TakeoffRow {
@@ -72,11 +84,12 @@ class TakeoffRows {
   private readonly added: AddedLine[] = []
   private readonly problems: Problem[] = []
   private readonly rows: readonly TakeoffRow[]
+  readonly settled = new Set<string>()
 
   constructor(
     rows: Rows,
     private readonly headings: Headings,
-    private readonly names: JobSheetNames,
+    private readonly names: StandingNames,
   ) {
     this.rows = rows.slice(headings.row + 1).map((row, at) => {
       const cell = (name: TakeoffColumn) => row[headings.columns.get(name) ?? -1]
@@ -100,13 +113,18 @@ class TakeoffRows {
       else if (row.code !== '' && isThere(row, 'waste') && isThere(row, 'lot')) {
         const pasted = this.readOurLine(row)
         if (pasted) return { overrides: this.overrides, added: this.added, problems: [pasted] }
-      } else this.readLineByHand(row)
+      } else {
+        const known = this.added.length
+        this.readLineByHand(row)
+        if (this.added.length > known) this.settle(row, ofLinesByHand)
+      }
     }
     return { overrides: this.overrides, added: this.added, problems: this.problems }
   }
 
   /** Nothing is read of a sum; what somebody typed beside it or over it is told. */
   private readSum(row: TakeoffRow): void {
+    this.settle(row, besideSums)
     if (isPlain(row, 'amount') && text(row.cell('amount')) !== '') this.refuse(row, 'amount', 'its formula', text(row.cell('amount')))
     for (const name of besideSums)
       if (text(row.cell(name)) !== '')
@@ -116,16 +134,21 @@ class TakeoffRows {
   /** A line that a rule of the office gave: its own quantity and price, and a problem where a formula was typed over; answers where the sheet holds pasted values. */
   private readOurLine(row: TakeoffRow): Problem | undefined {
     this.formulasWithoutResult(row)
-    const strange = (Object.keys(formulaOf) as (keyof typeof formulaOf)[]).filter(
-      (name) => this.headings.columns.has(name) && !row.cell(name)?.formula?.trimStart().startsWith(formulaOf[name]),
-    )
+    const strange = worked.filter((name) => this.headings.columns.has(name) && !row.cell(name)?.formula?.trimStart().startsWith(formulaOf[name]))
     if (strange.length >= PASTED) return this.problem(row, strange[0]!, 'formulas, as the takeoff was made', 'values')
     for (const name of strange) this.refuse(row, name, `its formula; own figures go into ${takeoffHeading('yours')} and ${takeoffHeading('price')}`, text(row.cell(name)))
+    this.settle(row, ['yours', 'price'])
+    this.settle(
+      row,
+      (['net', ...worked] as const).filter((name) => isPlain(row, name)),
+    )
     const quantity = this.typed(row, 'yours') ?? (isPlain(row, 'net') ? this.typed(row, 'net') : undefined)
     const price = this.ownPrice(row)
     const line = () => this.asLine(row, quantity ?? Number(text(row.cell('net'))))
-    if ((isPlain(row, 'code') || quantity !== undefined) && this.isAgain(row)) this.added.push(line())
-    else if (quantity !== undefined || price !== undefined)
+    if ((isPlain(row, 'code') || quantity !== undefined) && this.isAgain(row)) {
+      this.settle(row, allColumns)
+      this.added.push(line())
+    } else if (quantity !== undefined || price !== undefined)
       this.overrides[row.code] = { ...(quantity === undefined ? {} : { quantity }), ...(price === undefined ? {} : { price }), line: line() }
     return undefined
   }
@@ -199,7 +222,7 @@ class TakeoffRows {
     return (
       /^INDEX\(.+,MATCH\(\$?[A-Z]+\$?\d+,.+,0\)\)(?:\/[\d.]+)?$/.test(formula.replace(/\s/g, '')) ||
       /^[\d.]+$/.test(formula) ||
-      [design, working, year].some((name) => formula.includes(name.replace(/'/g, "''")))
+      [design, working, year].some((name) => name !== undefined && formula.includes(name.replace(/'/g, "''")))
     )
   }
 
@@ -216,10 +239,13 @@ class TakeoffRows {
     return this.rows.slice(0, at).some((row) => row.code === code && isThere(row, 'waste') && isThere(row, 'lot'))
   }
 
+  private settle({ at }: TakeoffRow, names: readonly TakeoffColumn[]): void {
+    for (const name of names) this.settled.add(`${this.rowOf({ at })} ${(this.headings.columns.get(name) ?? -1) + 1}`)
+  }
   private typed(row: TakeoffRow, name: TakeoffColumn, mayBeLess = false): number | undefined {
     return amount(row.cell(name), this.names.takeoff, this.rowOf(row), takeoffHeading(name), this.problems, mayBeLess)
   }
-  private rowOf = ({ at }: TakeoffRow): number => this.headings.row + at + 2
+  private rowOf = ({ at }: Pick<TakeoffRow, 'at'>): number => this.headings.row + at + 2
   private problem(row: TakeoffRow, name: TakeoffColumn, allowed: string, came: string): Problem {
     return { sheet: this.names.takeoff, row: this.rowOf(row), column: takeoffHeading(name), allowed, came }
   }
@@ -237,6 +263,8 @@ const isSum = (row: TakeoffRow): boolean => {
   const formula = row.cell('amount')?.formula
   return formula !== undefined && !isOurProduct(formula) && !isThere(row, 'waste')
 }
+/** What is read of a line by hand. */
+const ofLinesByHand: readonly TakeoffColumn[] = ['code', 'description', 'unit', 'yours', 'net', 'order', 'price', 'amount', 'hours', 'kind', 'why']
 /** Columns that are empty beside a sum. */
 const besideSums: readonly TakeoffColumn[] = ['code', 'unit', 'yours', 'price', 'net', 'order', 'hours']
 /** Somebody's own line may have the words of a sum: it has a quantity or a unit of its own. */

@@ -1,7 +1,8 @@
 /** An invented daily record: wet and dry spells from a fixed recipe, scaled so that its mean months are those of the demo's rain table. */
+import { DAY_MS } from '../days.js'
+
 const FIRST_YEAR = 2011
 const YEARS = 12
-const DAY_MS = 86_400_000
 /** Chance of rain after a dry and after a wet day, by month: winters wetter than summers. */
 const afterDry = [0.34, 0.32, 0.3, 0.24, 0.17, 0.12, 0.06, 0.07, 0.13, 0.24, 0.34, 0.36]
 const afterWet = [0.68, 0.66, 0.64, 0.58, 0.5, 0.44, 0.34, 0.36, 0.46, 0.58, 0.67, 0.69]

@@ -1,4 +1,5 @@
 /** What a column of an office table may hold, and how a cell of it is checked. Numbers and names are checked as arguments are. */
+import { dateText } from '../days.js'
 import { allowedText, arg, checkArgument, choice, type ChoiceArg, type KeyArg, type NumberArg } from '../calc.js'
 import { badInput, InputError, shown } from '../errors.js'
 
@@ -134,19 +135,6 @@ export function checkedOrRaw(name: string, field: Field, raw: unknown): unknown 
     if (error instanceof InputError) return raw
     throw error
   }
-}
-
-/** Serial number 0 of spreadsheets that count their days from 1900, as they stand from March of that year on. */
-export const DAY_ZERO = Date.UTC(1899, 11, 30)
-
-/** A date as year-month-day, from a date, a text in that form, or a spreadsheet's day number. */
-export function dateText(raw: unknown): string | undefined {
-  if (raw instanceof Date) return Number.isNaN(raw.getTime()) ? undefined : raw.toISOString().slice(0, 10)
-  if (typeof raw === 'number') return raw >= 1 && raw < 2958466 ? new Date(DAY_ZERO + Math.floor(raw) * 86_400_000).toISOString().slice(0, 10) : undefined
-  const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(String(raw).trim())
-  if (!parts) return undefined
-  const day = new Date(`${parts[0]}T00:00:00Z`)
-  return Number.isNaN(day.getTime()) || day.toISOString().slice(0, 10) !== parts[0] ? undefined : parts[0]
 }
 
 /** A name without its capitals, spaces and signs: two that are the same so are meant to be. */

@@ -1,10 +1,10 @@
 /** Prices to look at before they are relied on: older than the office allows, or moved further than it allows since the takeoff was last made. */
+import { DAY_MS } from '../days.js'
 import { roundTo } from '../rounding.js'
 import type { Before } from './changes.js'
 import type { Line } from './lines.js'
 import type { Takeoff } from './takeoff.js'
 
-const DAY_MS = 86_400_000
 const days = (from: string, to: string): number => (Date.parse(`${to}T00:00:00Z`) - Date.parse(`${from}T00:00:00Z`)) / DAY_MS
 
 /** What is to be said of the price of a line on a date; empty where it is in order. A price that somebody typed over is theirs. */

@@ -1,7 +1,8 @@
 /** Daily rain of the sheet RainDays, a station a column: whole years, days without a reading counted, never taken for dry in silence. */
 import { shown } from '../errors.js'
 import { convert } from '../units.js'
-import { dateText, type Problem } from './fields.js'
+import { DAY_MS, dateText } from '../days.js'
+import type { Problem } from './fields.js'
 import type { RawTable } from './office.js'
 
 export interface RainYear {
@@ -27,7 +28,6 @@ export const MOST_MISSING = 10
 export const MOST_IN = 75
 /** Records longer than this are another unit of time or a slip of the date. */
 export const MOST_YEARS = 150
-const DAY_MS = 86_400_000
 
 const daysIn = (year: number): number => (Date.UTC(year + 1, 0, 1) - Date.UTC(year, 0, 1)) / DAY_MS
 const dayOf = (date: string): number => Math.round(Date.parse(`${date}T00:00:00Z`) / DAY_MS)

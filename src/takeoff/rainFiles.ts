@@ -1,5 +1,5 @@
 /** Reads rain of days as weather services give it: by-station CSV, .dly, or a plain CSV with a date and a rain column. */
-import { dateText } from './fields.js'
+import { dateText } from '../days.js'
 import { MOST_IN, rainUnits, type RainUnit } from './rainDays.js'
 
 export interface RainDay {

@@ -1,5 +1,6 @@
 /** The days of a rain file put among those that the office has. */
-import { dateText, placesInWords, problemText, type Problem } from './fields.js'
+import { dateText } from '../days.js'
+import { placesInWords, problemText, type Problem } from './fields.js'
 import { stationRow } from './monthMeans.js'
 import type { RawTable } from './office.js'
 import { readRainDays, recordWords, stationOf, type RainUnit } from './rainDays.js'

@@ -30,7 +30,7 @@ export class Pane {
   /** What people typed on the sheets of jobs, as far as it was read. */
   private kept = new Map<string, Kept>()
   private running: AbortController | undefined
-  /** Words of people that would be written over, and that was said. */
+  /** What people typed that would be written over, and that was said. */
   private readonly toldLost = new Set<string>()
   private timer: ReturnType<typeof setTimeout> | undefined
 

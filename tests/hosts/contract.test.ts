@@ -10,7 +10,8 @@ import { registerTexts } from '../../src/hosts/gridTexts.js'
 import { registerTogether } from '../../src/hosts/gridTogether.js'
 import type { Host } from '../../src/hosts/host.js'
 import { addJob, addRainDays, keptOf, makeTakeoffs, nameHeading, open, setUp } from '../../src/hosts/session.js'
-import { dateText, problemText } from '../../src/takeoff/fields.js'
+import { dateText } from '../../src/days.js'
+import { problemText } from '../../src/takeoff/fields.js'
 import { crewColumns } from '../../src/plan/sheets/crewSheet.js'
 import { testColumns } from '../../src/plan/sheets/testSheet.js'
 import { jobSheetNames } from '../../src/plan/jobSheets.js'
@@ -236,6 +237,7 @@ describe.each([
       [names.quote, 4, 'only if the road is dry'],
       [names.takeoff, takeoffColumns.why, 'ask Bill first'],
       [names.site, 3, 'gate code 4711'],
+      [names.quote, 2, 4711],
     ] as const
     for (const [sheet, column, words] of typed) rig.type(sheet, free(sheet, column), column, words)
     await expect(make()).rejects.toThrow(/would be lost: .*Nothing was changed/)

@@ -5,7 +5,7 @@ import { makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
 import { readZip, unpack } from '../../src/hosts/xlsx/zip.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
 import { readOffice } from '../../src/takeoff/office.js'
-import { dateText } from '../../src/takeoff/fields.js'
+import { dateText } from '../../src/days.js'
 import { inExceljs, savedBy } from '../support/xlsx.js'
 
 const made = { date: '2026-11-25', revision: 1, version: 'test' }

@@ -182,7 +182,7 @@ describe('written onto itself', () => {
     workbook.getWorksheet('Published tables')!.getCell('AA30').value = 'see page 4'
     const written = await savedBy(workbook)
     expect(() => make(sourceOf(written, 'OWN.xlsx'))).toThrow(
-      /words on sheets that are made again would be lost: Takeoff Pipit Hollow!P\d+ \("by the neighbour’s machine"\), Takeoff Pipit Hollow!Z9 \("Ines: two days only"\), Published tables!AA30 \("see page 4"\)/,
+      /what was typed on sheets that are made again would be lost: Takeoff Pipit Hollow!P\d+ \("by the neighbour’s machine"\), Takeoff Pipit Hollow!Z9 \("Ines: two days only"\), Published tables!AA30 \("see page 4"\)/,
     )
   })
   it('a formula of an office’s table stays a formula; a text that means a number is told', async () => {
@@ -312,7 +312,7 @@ describe('written over another file', () => {
     expect(await again((workbook) => (workbook.getWorksheet('My notes')!.getCell('H9').value = 'typed'))).toEqual(['what stands on My notes was changed since it was made'])
     expect(await again((workbook) => (workbook.getWorksheet('Tanks')!.getCell('Z9').value = 'typed'))).toEqual(['what stands on Tanks was changed since it was made'])
     expect(await again((workbook) => (workbook.getWorksheet('Takeoff Pipit Hollow')!.getCell('Z9').value = 'typed'))).toEqual([
-      'words would be lost: Takeoff Pipit Hollow!Z9 ("typed")',
+      'typed on it and lost then: Takeoff Pipit Hollow!Z9 ("typed")',
     ])
   })
   it('takeoffs of other jobs in it are named', () => {

@@ -1,5 +1,6 @@
 /** The cells of one sheet of a workbook: values, formulas, and nothing of how they look. */
-import { DAY_ZERO, isErrorText } from '../../takeoff/fields.js'
+import { DAY_MS, DAY_ZERO } from '../../days.js'
+import { isErrorText } from '../../takeoff/fields.js'
 import { Book, type BookSheet } from './book.js'
 import { attribute, decodeText, inside, tags, unescapeXml, type Tag } from './xml.js'
 import { WorkbookError } from './zip.js'
@@ -15,7 +16,6 @@ export type BookRows = ReadonlyMap<number, ReadonlyMap<number, BookCell>>
 /** More cells than any office's sheet has, counted before they are built. */
 export const MOST_CELLS = 2_000_000
 
-const DAY_MS = 86_400_000
 /** Built-in number formats that show a day or a time. */
 const builtInDates = new Set([14, 15, 16, 17, 18, 19, 20, 21, 22, 45, 46, 47])
 

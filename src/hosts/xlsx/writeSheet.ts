@@ -1,5 +1,6 @@
 /** Sheet plans as parts of a workbook: the XML of a sheet, its tables, its place in the list of sheets. */
 import { NAMESPACE } from '../../calc/callByName.js'
+import { serialOfDay } from '../../days.js'
 import { ofJob, placeOfName, pointsInto } from '../../plan/definedNames.js'
 import { rowHeights } from '../../plan/heights.js'
 import { cellFormat, looks } from '../../plan/looks.js'
@@ -31,7 +32,6 @@ const SHEET_TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml.
 const TABLE_TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml.table+xml'
 const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n'
 export const LONGEST_TEXT = 32_767
-const DAY_MS = 86_400_000
 /** Numbers of the format for sizes of paper. */
 const PAPER = { letter: 1, A4: 9 } as const
 /** Kinds of parts that a person's drawings, charts and remarks on a sheet are. */
@@ -306,7 +306,7 @@ export class SheetWriter {
     if (value === null || value === '') return `<c r="${reference}" s="${style}"/>`
     if (typeof value === 'number') return `<c r="${reference}" s="${style}"><v>${value}</v></c>`
     if (typeof value === 'boolean') return `<c r="${reference}" s="${style}" t="b"><v>${value ? 1 : 0}</v></c>`
-    if (cell.format === 'date') return `<c r="${reference}" s="${style}"><v>${(Date.parse(`${value}T00:00:00Z`) - this.dayZero) / DAY_MS}</v></c>`
+    if (cell.format === 'date') return `<c r="${reference}" s="${style}"><v>${serialOfDay(String(value), this.dayZero)}</v></c>`
     if (value.length > LONGEST_TEXT)
       throw new WorkbookError(
         `${sheet}!${reference}: a text of at most ${LONGEST_TEXT.toLocaleString('en-US')} characters; it has ${value.length.toLocaleString('en-US')}. Nothing was written.`,

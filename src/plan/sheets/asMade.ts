@@ -1,11 +1,11 @@
 /**
- * What a takeoff came to when it was made, beside its Changes: lines, sums, verdicts, and marks of the words that its sheets have.
- * The next making is held against these, so that what somebody types between two makings is a change like any other, and no word of theirs
- * is taken for one of ours. It stands hidden in few cells, as a request of Excel holds so much and no more.
+ * What a takeoff came to when it was made, beside its Changes: lines, sums, verdicts, and marks of what its sheets hold.
+ * The next making is held against these, so that what somebody types between two makings is a change like any other, and nothing of theirs
+ * is taken for ours. It stands hidden in few cells, as a request of Excel holds so much and no more.
  */
-import { shortHash } from '../../shortHash.js'
 import { fieldsByName, linesByCode, type Before, type EarlierLine } from '../../takeoff/changes.js'
 import type { Takeoff } from '../../takeoff/takeoff.js'
+import { MARK, markOfFigure, markOfWords } from '../cellMarks.js'
 import { text, type Rows } from '../keptCells.js'
 import type { PlanCell, SheetPlan } from '../plan.js'
 
@@ -14,26 +14,32 @@ const HEADING = 'As last made'
 const [PART, ENTRY] = ['│', '┃']
 /** A cell of a file holds 32,767 characters. */
 const LONGEST = 30_000
-/** A few letters of a text: enough to know one of ours again among some hundred. */
-const MARK = 5
-/** Most words of a sheet are those of every job. */
-const known = new Map<string, string>()
-const MOST_KNOWN = 20_000
-export function markOfWords(words: string): string {
-  let mark = known.get(words)
-  if (mark === undefined) {
-    if (known.size >= MOST_KNOWN) known.clear()
-    known.set(words, (mark = shortHash([words.trim()]).slice(0, MARK)))
-  }
-  return mark
+const inOneEntry = (parts: readonly (string | number)[]): string => parts.map((part) => String(part).replace(/[│┃]/g, ' ')).join(PART)
+/** How often a figure stands on a sheet, in so many hexadecimal digits. */
+const COUNT = 2
+const MOST = 16 ** COUNT - 1
+const inDigits = (count: number): string => Math.min(count, MOST).toString(16).padStart(COUNT, '0')
+
+/** Marks of the words of a sheet, and of its numbers and formulas with how often each stands there. */
+function marksOf({ kind, cells }: SheetPlan): string[] {
+  // Nobody writes between the steps of calls that are worked through.
+  if (kind === 'working') return []
+  const words = new Set(cells.flatMap(({ value, formula }) => (typeof value === 'string' && value !== '' && formula === undefined ? [markOfWords(value)] : [])))
+  const figures = countsOf(cells)
+  return [
+    ['words', kind, [...words].join('')],
+    ['figures', kind, [...figures].map(([mark, count]) => `${mark}${inDigits(count)}`).join('')],
+  ].flatMap((entry) => (entry[2]!.length > LONGEST / 2 ? [] : [inOneEntry(entry)]))
 }
 
-const inOneEntry = (parts: readonly (string | number)[]): string => parts.map((part) => String(part).replace(/[│┃]/g, ' ')).join(PART)
-const wordsEntry = ({ kind, cells }: SheetPlan): string => {
-  // Nobody writes between the steps of calls that are worked through.
-  if (kind === 'working') return ''
-  const marks = new Set(cells.flatMap(({ value, formula }) => (typeof value === 'string' && value !== '' && formula === undefined ? [markOfWords(value)] : [])))
-  return marks.size * MARK > LONGEST / 2 ? '' : inOneEntry(['words', kind, [...marks].join('')])
+/** How often each number and each formula stands among cells. */
+export function countsOf(cells: Iterable<Parameters<typeof markOfFigure>[0]>): Map<string, number> {
+  const counts = new Map<string, number>()
+  for (const cell of cells) {
+    const mark = markOfFigure(cell)
+    if (mark !== undefined) counts.set(mark, (counts.get(mark) ?? 0) + 1)
+  }
+  return counts
 }
 
 /** The Changes with what was made behind what is printed. */
@@ -43,7 +49,7 @@ export function withAsMade(changes: SheetPlan, takeoff: Takeoff, plans: readonly
     inOneEntry(['sums', takeoff.orderCost, takeoff.total]),
     ...[...fieldsByName(takeoff)].map(([name, value]) => inOneEntry(['field', name, value])),
     ...takeoff.design.verdicts().map(({ label, verdict }) => inOneEntry(['verdict', label, verdict])),
-    ...plans.map(wordsEntry).filter(Boolean),
+    ...plans.flatMap(marksOf),
   ]
   const pieces = ['']
   for (const entry of entries) {
@@ -88,6 +94,19 @@ export function asMadeIn(rows: Rows): AsMade | undefined {
   }
 }
 
-/** Marks of the words that each kind of sheet was made with. */
-export const wordsMadeIn = (rows: Rows): ReadonlyMap<string, ReadonlySet<string>> =>
-  new Map(entriesIn(rows).flatMap(([what, kind, marks]) => (what === 'words' ? [[kind!, new Set(marks!.match(new RegExp(`.{${MARK}}`, 'g')))] as const] : [])))
+/** What a sheet was made with; sheets of earlier versions know of their words alone, or of nothing. */
+export interface MadeWith {
+  words?: ReadonlySet<string>
+  figures?: ReadonlyMap<string, number>
+}
+const pieces = (marks: string, length: number): string[] => marks.match(new RegExp(`.{${length}}`, 'g')) ?? []
+
+export function madeWithIn(rows: Rows): ReadonlyMap<string, MadeWith> {
+  const made = new Map<string, MadeWith>()
+  for (const [what, kind, marks] of entriesIn(rows)) {
+    if (what === 'words') made.set(kind!, { ...made.get(kind!), words: new Set(pieces(marks!, MARK)) })
+    else if (what === 'figures')
+      made.set(kind!, { ...made.get(kind!), figures: new Map(pieces(marks!, MARK + COUNT).map((piece) => [piece.slice(0, MARK), parseInt(piece.slice(MARK), 16)])) })
+  }
+  return made
+}

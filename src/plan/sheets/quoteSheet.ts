@@ -1,5 +1,6 @@
 /** The Quote: one page for the customer. What is offered, the price by section, what it rests on, and no cost of ours. */
 import { formula } from '../../formula/formula.js'
+import { DAY_MS } from '../../days.js'
 import { dollars, money } from '../../rounding.js'
 import { assumable, assumableFields, assumedLabel } from '../../takeoff/assumed.js'
 import { closingCaution } from '../../takeoff/cautions.js'
@@ -286,7 +287,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
   function terms(): void {
     if (!house.head.length) return
     const from_ = String(design.single('Date') || made.date)
-    const until = new Date(Date.parse(`${from_}T00:00:00Z`) + house.validFor_day * 86_400_000).toISOString().slice(0, 10)
+    const until = new Date(Date.parse(`${from_}T00:00:00Z`) + house.validFor_day * DAY_MS).toISOString().slice(0, 10)
     sentence(`This quote of ${from_} holds until ${until}.${house.payment ? ` Payment: ${house.payment}.` : ''}`)
   }
 

@@ -1,12 +1,14 @@
 /** What people wrote on sheets of ours beside the cells that are read back, found by what is about to be written there. */
-import { takeoffHeadings } from '../plan/keptTakeoff.js'
+import { settledOnTakeoff, takeoffHeadings } from '../plan/keptTakeoff.js'
 import { columnLetters, isMadeLine, type SheetPlan } from '../plan/plan.js'
 import { sheetKinds } from '../plan/sheets/index.js'
 import { TAKEOFF_HEADING_ROW, takeoffColumns, type TakeoffColumn } from '../plan/sheets/takeoffColumns.js'
 import { placesInWords } from '../takeoff/fields.js'
 import { olderWords } from '../takeoff/older/plainWords.js'
-import { markOfWords, wordsMadeIn } from '../plan/sheets/asMade.js'
-import type { SheetContent } from './host.js'
+import { markOfFigure, markOfWords } from '../plan/cellMarks.js'
+import type { JobSheetNames } from '../plan/jobSheets.js'
+import { countsOf, madeWithIn, type MadeWith } from '../plan/sheets/asMade.js'
+import type { SheetCell, SheetContent } from './host.js'
 
 /** Empty, or with the heading lines of our sheets. */
 export const isOurs = (content: SheetContent, mayBeEmpty: boolean): boolean =>
@@ -15,19 +17,66 @@ export const isOurs = (content: SheetContent, mayBeEmpty: boolean): boolean =>
 /** Headings of ours that later versions word otherwise, by column. */
 const olderHeadings: readonly string[] = ['3 Name, or where a limit is from']
 
-const placeText = (plan: SheetPlan, row: number, at: number, words: string): string => `${plan.name}!${columnLetters(at + 1)}${row + 1} (${words})`
+const placeText = ({ name }: SheetPlan, row: number, at: number, words: string): string => `${name}!${columnLetters(at + 1)}${row + 1} (${words})`
 const shortened = (value: unknown): string => `"${String(value).slice(0, 40)}"`
+const shown = ({ value, formula }: SheetCell): string => (formula === undefined ? shortened(value) : `=${formula.slice(0, 40)}`)
 
-/** Cells that a person filled where a sheet of ours has none, or over words of a formula of ours: they would be gone when it is made again. `made` are marks of what it was made with. */
-export function lostWords(plan: SheetPlan, standing: SheetContent | undefined, made?: ReadonlySet<string>, said: readonly string[] = []): string[] {
+/** What people wrote on a sheet of ours and nothing reads back: it would be gone when the sheet is made again. `made` is what it was made with. */
+export function lostTyping(plan: SheetPlan, standing: SheetContent | undefined, { words, figures }: MadeWith = {}, kept: Kept = nothingSettled): string[] {
   if (!standing || !isOurs(standing, false)) return []
   const content = plan.kind === 'takeoff' ? aligned(standing) : standing
-  return [...new Set([...besideOurs(plan, content, made), ...(made ? amongOurs(plan, content, made, said) : [])])]
+  return [
+    ...new Set([
+      ...besideOurs(plan, content, words),
+      ...(words ? amongOurs(plan, content, words, kept.said) : []),
+      ...(words && figures ? figuresLost(plan, standing, words, figures, kept.settled) : []),
+    ]),
+  ]
+}
+interface Kept {
+  /** Words that another sheet says now. */
+  said: readonly string[]
+  /** Cells that are read back or refused, as "row column" from 1. */
+  settled: ReadonlySet<string>
+}
+const nothingSettled: Kept = { said: [], settled: new Set() }
+
+/** Numbers and formulas that stand there more often than they were made, and than they will. Rows move: their places tell nothing. */
+function figuresLost(plan: SheetPlan, content: SheetContent, words: ReadonlySet<string>, figures: ReadonlyMap<string, number>, settled: ReadonlySet<string>): string[] {
+  const planned = countsOf(plan.cells)
+  const ours = new Map(plan.cells.map((cell) => [`${cell.row} ${cell.column}`, cell]))
+  const isNew = (value: SheetCell['value']) => {
+    const mark = markOfFigure({ value })
+    return mark !== undefined && (planned.get(mark) ?? 0) > (figures.get(mark) ?? 0)
+  }
+  const newWords = newTexts(textsIn(plan), words)
+  // A figure may be kept in words, and a formula as what it came to.
+  const isKept = ({ value, formula }: SheetCell) =>
+    value !== null && value !== '' && ((formula !== undefined && isNew(value)) || newWords.some((text) => text.includes(String(value))))
+  const found = new Map<string, { place: string; row: number; isStrange: boolean }[]>()
+  for (const [row, cells] of content.entries())
+    for (const [at, cell] of cells.entries()) {
+      const mark = markOfFigure(cell)
+      const where = `${row + 1} ${at + 1}`
+      if (mark === undefined || at + 1 === plan.hiddenColumn || settled.has(where)) continue
+      if (isKept(cell)) continue
+      const our = ours.get(where)
+      const isStrange = !our || markOfFigure(our) !== mark
+      found.set(mark, [...(found.get(mark) ?? []), { place: placeText(plan, row, at, shown(cell)), row, isStrange }])
+    }
+  return [...found].flatMap(([mark, here]) => {
+    const tooMany = here.length - Math.max(figures.get(mark) ?? 0, planned.get(mark) ?? 0)
+    // Those where we would write something else are theirs before those where we write the same.
+    return tooMany > 0 ? [...here.filter(({ isStrange }) => isStrange), ...here.filter(({ isStrange }) => !isStrange)].slice(0, tooMany).map(({ place }) => place) : []
+  })
 }
 
 /** Words in cells between ours: none that the sheet was made with, and none that it says again. */
 function amongOurs(plan: SheetPlan, content: SheetContent, made: ReadonlySet<string>, said: readonly string[]): string[] {
-  const says = [...said, ...textsIn(plan)]
+  const texts = textsIn(plan)
+  const same = new Set(texts.map((text) => text.trim()))
+  // What was typed in a cell may be kept within other words: none that were there before it.
+  const says = [...said, ...newTexts(texts, made)]
   // Words of a line are looked at beside what the line says now.
   const lines = new Set(plan.kind === 'takeoff' ? wordsOver(plan, content).map(({ place }) => place) : [])
   return content.flatMap((cells, row) =>
@@ -35,11 +84,12 @@ function amongOurs(plan: SheetPlan, content: SheetContent, made: ReadonlySet<str
       if (typeof value !== 'string' || value.trim() === '' || formula !== undefined || isMadeLine(value)) return []
       if (at + 1 === plan.hiddenColumn) return []
       const place = placeText(plan, row, at, shortened(value))
-      return made.has(markOfWords(value)) || says.some((words) => words.includes(value.trim())) || lines.has(place) ? [] : [place]
+      return made.has(markOfWords(value)) || same.has(value.trim()) || says.some((words) => words.includes(value.trim())) || lines.has(place) ? [] : [place]
     }),
   )
 }
 
+const newTexts = (texts: readonly string[], made: ReadonlySet<string>): string[] => texts.filter((text) => !made.has(markOfWords(text)))
 const textsIn = ({ cells }: SheetPlan): string[] => cells.flatMap(({ value }) => (typeof value === 'string' ? [value] : []))
 
 function besideOurs(plan: SheetPlan, content: SheetContent, made: ReadonlySet<string> | undefined): string[] {
@@ -57,19 +107,25 @@ function besideOurs(plan: SheetPlan, content: SheetContent, made: ReadonlySet<st
     for (const [at, { value, formula }] of cells.entries()) {
       if ((value === null || value === '') && formula === undefined) continue
       const isFree = !columns.has(at + 1) || (row < plan.frozenRows && !headings.has(`${row + 1} ${at + 1}`) && !ourHeadings.has(`${at + 1} ${value}`))
-      if (isFree) lost.push(placeText(plan, row, at, formula === undefined ? shortened(value) : `=${formula.slice(0, 40)}`))
+      if (isFree) lost.push(placeText(plan, row, at, shown({ value, formula })))
     }
   return lost
 }
 
 /** What the sheets of a job would lose, as `read` finds them standing. */
-export function wordsLostOf(plans: readonly SheetPlan[], read: (sheet: string) => SheetContent | undefined): string[] {
+export function typingLostOf(plans: readonly SheetPlan[], read: (sheet: string) => SheetContent | undefined): string[] {
   const changes = plans.find(({ kind }) => kind === 'changes')
   const standing = changes && read(changes.name)
-  const made = standing && wordsMadeIn(standing)
-  // Who signed an earlier change order stands among the changes now.
-  const said = changes ? textsIn(changes) : []
-  return plans.flatMap((plan) => lostWords(plan, read(plan.name), made?.get(plan.kind), plan.kind === 'amend' ? said : []))
+  const made = standing && madeWithIn(standing)
+  const names = Object.fromEntries(plans.map(({ kind, name }) => [kind, name])) as Partial<JobSheetNames>
+  return plans.flatMap((plan) => {
+    const content = read(plan.name)
+    return lostTyping(plan, content, made?.get(plan.kind), {
+      // Who signed an earlier change order stands among the changes now.
+      said: plan.kind === 'amend' && changes ? textsIn(changes) : [],
+      settled: plan.kind === 'takeoff' && content ? settledOnTakeoff(content, { ...names, takeoff: plan.name }) : nothingSettled.settled,
+    })
+  })
 }
 
 /** Plain words of lines that are written anew and said something else before: typed over here, or changed in Items; which of the two, nobody can tell. */

@@ -1,0 +1,177 @@
+/** Numbers and formulas that people type on sheets of a job: kept, or told by name before the sheet is made again; and none of ours taken for theirs. */
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { Model } from '@odoo/o-spreadsheet'
+import ExcelJS from 'exceljs'
+import { describe, expect, it } from 'vitest'
+import { openWorkbook } from '../../src/hosts/file.js'
+import { keptIn, makeTemplate, revisionIn, sourceOf, type Source } from '../../src/hosts/fileSession.js'
+import { GridEngine } from '../../src/hosts/gridEngine.js'
+import { makeFile } from '../../src/hosts/makeFile.js'
+import { formulaShape } from '../../src/plan/cellMarks.js'
+import type { Flavor } from '../../src/plan/calls.js'
+import { columnLetters } from '../../src/plan/plan.js'
+import { takeoffColumns } from '../../src/plan/sheets/takeoffColumns.js'
+import { startingOffice } from '../../src/takeoff/demo.js'
+import { readOffice, rowNamed } from '../../src/takeoff/office.js'
+import { ADDED_SUM } from '../../src/takeoff/sumWords.js'
+import { makeTakeoff } from '../../src/takeoff/takeoff.js'
+import { gridFromWorkbook } from '../../taskpane/xlsxToGrid.js'
+import { workbookFromGrid } from '../../taskpane/gridToXlsx.js'
+import { convertWithCalc, hasCalc } from '../support/calc.js'
+import { inExceljs, savedBy } from '../support/xlsx.js'
+
+// The engine registers the functions with the grid.
+void new GridEngine()
+
+const made = { date: '2026-11-25', revision: 1, version: 'test' }
+const template = makeTemplate(startingOffice(true), made)
+const JOB = 'Pipit Hollow'
+const make = (source: Source, flavor: Flavor = 'native', jobs = [JOB]) => {
+  const office = readOffice(source.raw)
+  return makeFile(
+    source,
+    jobs.map((job) => ({ takeoff: makeTakeoff(office, rowNamed(office, 'Jobs', job)!, keptIn(source.workbook, job)), revision: revisionIn(source.workbook, job) + 1 })),
+    flavor,
+    made,
+  )
+}
+const first = make(sourceOf(template, 'OWN.xlsx')).bytes
+const again = (bytes: Uint8Array, flavor: Flavor = 'native', jobs?: string[]) => make(sourceOf(bytes, 'OWN.xlsx'), flavor, jobs)
+/** The file as somebody saves it who typed on one of its sheets. */
+async function typed(prefix: string, change: (sheet: ExcelJS.Worksheet) => void, bytes = first): Promise<Uint8Array> {
+  const workbook = await inExceljs(bytes)
+  change(workbook.getWorksheet(`${prefix} ${JOB}`)!)
+  return savedBy(workbook)
+}
+const rowOf = (sheet: ExcelJS.Worksheet, column: number, word: string): number => {
+  const row = (sheet.getColumn(column).values as unknown[]).indexOf(word)
+  if (row < 0) throw new Error(`${sheet.name} has no ${word}`)
+  return row
+}
+
+describe('told by name', () => {
+  const cases: readonly [what: string, prefix: string, change: (sheet: ExcelJS.Worksheet) => string][] = [
+    ['a number in an empty cell', 'Takeoff', (sheet) => put(sheet, 6, takeoffColumns.waste, 7777)],
+    ['a formula over a net quantity', 'Takeoff', (sheet) => put(sheet, rowOf(sheet, 2, 'DIG'), takeoffColumns.net, { formula: '12*3', result: 36 })],
+    ['a number over a price of today', 'Takeoff', (sheet) => put(sheet, rowOf(sheet, 2, 'DIG'), takeoffColumns.now, 4711)],
+    ['a formula over the total of the summary', 'Takeoff', (sheet) => put(sheet, rowOf(sheet, 3, 'Total'), takeoffColumns.amount, { formula: 'G8*0.95', result: 37_000 })],
+    ['a number over the total of a quote', 'Quote', (sheet) => put(sheet, lastFormula(sheet, 4), 4, 39_000)],
+    ['a number over a quantity to buy', 'Order', (sheet) => put(sheet, lastFormula(sheet, 4), 4, 4711)],
+    ['a formula in an empty cell', 'Design', (sheet) => put(sheet, 40, 10, { formula: 'D40*1.1', result: 3 })],
+    ['a number in an empty cell', 'Test', (sheet) => put(sheet, 4, 6, 88)],
+    ['a number over a share of the year', 'Year', (sheet) => put(sheet, lastFormula(sheet, 4), 4, 4711)],
+    ['a yes over a check', 'Checks', (sheet) => put(sheet, lastFormula(sheet, 4), 4, 4711)],
+  ]
+  const put = (sheet: ExcelJS.Worksheet, row: number, column: number, value: ExcelJS.CellValue): string => {
+    sheet.getCell(row, column).value = value
+    return `${sheet.name}!${columnLetters(column)}${row} (${typeof value === 'object' && value && 'formula' in value ? `=${value.formula}` : `"${String(value)}"`})`
+  }
+  const lastFormula = (sheet: ExcelJS.Worksheet, column: number): number => {
+    for (let row = sheet.rowCount; row > 5; row--) if (sheet.getCell(row, column).formula) return row
+    throw new Error(`${sheet.name} has no formula there`)
+  }
+  it.each(cases)('%s of %s', async (_, prefix, change) => {
+    let place = ''
+    const bytes = await typed(prefix, (sheet) => (place = change(sheet)))
+    expect(() => again(bytes)).toThrow(`would be lost: ${place}. Move`)
+  })
+  it('a number that the sheet has elsewhere is counted: one more is somebody’s', async () => {
+    const bytes = await typed('Design', (sheet) => {
+      const known = (sheet.getColumn(4).values as unknown[]).filter((value) => value === 2)
+      expect(known.length).toBeGreaterThan(1)
+      sheet.getCell(40, 10).value = 2
+    })
+    expect(() => again(bytes)).toThrow(`would be lost: Design ${JOB}!J40 ("2"). Move`)
+  })
+})
+
+describe('kept, and asked nothing', () => {
+  it.each<[string, string, (sheet: ExcelJS.Worksheet) => void]>([
+    ['a quantity of one’s own, in a formula', 'Takeoff', (sheet) => (sheet.getCell(rowOf(sheet, 2, 'DIG'), takeoffColumns.yours).value = { formula: '40+8', result: 48 })],
+    ['a price of one’s own', 'Takeoff', (sheet) => (sheet.getCell(rowOf(sheet, 2, 'DIG'), takeoffColumns.price).value = 191)],
+    [
+      'a line by hand whose amount is a formula',
+      'Takeoff',
+      (sheet) => {
+        const row = rowOf(sheet, 3, ADDED_SUM)
+        sheet.spliceRows(row, 0, [])
+        sheet.getCell(row, takeoffColumns.description).value = 'Stump removal'
+        sheet.getCell(row, takeoffColumns.amount).value = { formula: '3*150', result: 450 }
+      },
+    ],
+    [
+      'a line that somebody copied, formulas and all, with a price of its own',
+      'Takeoff',
+      (sheet) => {
+        const from = rowOf(sheet, 2, 'DIG')
+        sheet.spliceRows(from + 1, 0, sheet.getRow(from).values as ExcelJS.CellValue[])
+        sheet.getCell(from + 1, takeoffColumns.price).value = 140
+      },
+    ],
+    ['a reading', 'Test', (sheet) => (sheet.getCell(rowOf(sheet, 2, 'T1'), 4).value = 4)],
+  ])('%s', async (_, prefix, change) => {
+    const bytes = await typed(prefix, change)
+    expect(again(bytes).notes.join()).not.toContain('lost')
+    expect(again(again(bytes).bytes).notes.join()).not.toContain('lost')
+  })
+  it('rows that somebody moved and lines that somebody sorted', async () => {
+    const bytes = await typed('Takeoff', (sheet) => {
+      const [one, other] = [rowOf(sheet, 2, 'DIG'), rowOf(sheet, 2, 'FENCE')]
+      const [values, others] = [sheet.getRow(one).values, sheet.getRow(other).values] as ExcelJS.CellValue[][]
+      sheet.getRow(one).values = others!
+      sheet.getRow(other).values = values!
+    })
+    expect(again(bytes).notes).toEqual([])
+  })
+  it('another count of tanks, another price: other rows and figures everywhere', async () => {
+    const workbook = await inExceljs(first)
+    const jobs = workbook.getWorksheet('Jobs')!
+    const heads = jobs.getRow(5).values as unknown[]
+    jobs.getCell(rowOf(jobs, 2, JOB), heads.indexOf('TankCount')).value = 5
+    workbook.getWorksheet('Prices')!.getCell('E7').value = 99
+    expect(again(await savedBy(workbook)).notes).toEqual([])
+  })
+})
+
+describe('saved by another program', () => {
+  const jobs = [JOB, 'Fernlow 12']
+  const byCalc = async (bytes: Uint8Array): Promise<Uint8Array> => {
+    const folder = mkdtempSync(join(tmpdir(), 'typed-figures-'))
+    try {
+      writeFileSync(join(folder, 'a.xlsx'), bytes)
+      return readFileSync(await convertWithCalc(join(folder, 'a.xlsx'), 'xlsx', join(folder, 'out')))
+    } finally {
+      rmSync(folder, { recursive: true, force: true })
+    }
+  }
+  const programs: readonly [string, boolean, (bytes: Uint8Array) => Promise<Uint8Array>][] = [
+    ['a library', true, async (bytes) => savedBy(await inExceljs(bytes))],
+    ['our page', true, async (bytes) => workbookFromGrid(new Model((await gridFromWorkbook(bytes, 'a.xlsx')).data as never))],
+    // Where there is no Calc, setup has said so; in CI setup fails without it.
+    ['Calc', hasCalc, byCalc],
+  ]
+  for (const [program, isThere, save] of programs)
+    for (const flavor of ['native', 'cells'] as const)
+      it.runIf(isThere)(`${program}, ${flavor}: nothing of ours is taken for somebody’s`, async () => {
+        const saved = await save(make(sourceOf(template, 'OWN.xlsx'), flavor, jobs).bytes)
+        expect(openWorkbook(saved, 'OWN.xlsx').book.sheets.length).toBeGreaterThan(20)
+        expect(again(saved, flavor, jobs).notes.filter((note) => /lost|anew/.test(note))).toEqual([])
+      })
+})
+
+it.each([
+  ["ROUND('Takeoff A ''b'''!$C$7*Prices[Price],2)", 'ROUND(Quote!C9*Prices!$C$4:$C$90,2)', true],
+  ['_xlfn.XLOOKUP(A1,B:B,$3:$4)', 'xlookup( C7 , D:D , 9:10 )', true],
+  ['IF(TRUE(),1.50,@Jobs[[#This Row],[X]])', 'IF(TRUE,1.5,Z9)', true],
+  ['_xldudf_CISTERN_TANKVOLUME(B2,1)', 'CISTERN.TANKVOLUME(B3,1)', true],
+  ['0.1234567890123456*A1', '0.123456789012346*A1', true],
+  ['A1*1.1', 'A1*1.2', false],
+  ['SUM(A1)', 'MAX(A1)', false],
+  ['IF(A1="B2",1)', 'IF(A1="C2",1)', false],
+  ['LOG10(A1)', 'LOG(A1)', false],
+  ['A1+A2', 'A1-A2', false],
+])('the shape of %s and of %s: the same is %s', (one, other, isSame) => {
+  expect(formulaShape(one) === formulaShape(other)).toBe(isSame)
+})
