@@ -1,6 +1,6 @@
 /** The reference page for users, from the definitions and the published figures: one source for the file and for the help page of the pane. */
 import { readFileSync } from 'node:fs'
-import { allowedText, leftOutText, mayBeLeftOut, type AnyCalculation, type Step } from '../src/calc.js'
+import { allowedText, leftOutText, mayBeLeftOut, short, type AnyCalculation, type Step } from '../src/calc.js'
 import { callByName, type CellResult } from '../src/calc/callByName.js'
 import { calculations } from '../src/calc/index.js'
 import { GridEngine } from '../src/hosts/gridEngine.js'
@@ -27,22 +27,23 @@ function checks({ id }: AnyCalculation): string {
   const own = figures.filter(({ formula }) => functionsIn(formula).includes(id))
   if (!own.length) return 'Checked on open daily rain of NOAA (tests/published/openRain.test.ts).'
   engine ??= new GridEngine()
-  let worst = 0
+  let worst = { share: 0, of: 0 }
   for (const { formula, expected } of own) {
     if (typeof expected !== 'number' || expected === 0) continue
     const result = engine.evaluate(formula)
     const value = (Array.isArray(result) ? result[0]![0]! : result).value as number
-    worst = Math.max(worst, Math.abs(value - expected) / Math.abs(expected))
+    const share = Math.abs(value - expected) / Math.abs(expected)
+    if (share > worst.share) worst = { share, of: expected }
   }
   const count = (status: string) => own.filter((figure) => figure.status === status).length
   const sources = new Set(own.map(({ source }) => source)).size
-  return `${own.length} figures from ${sources} ${sources === 1 ? 'source' : 'sources'} (${count('published')} published, ${count('derived')} derived, ${count('from memory')} from memory); largest difference ${(worst * 100).toPrecision(2)} %.`
+  return `${own.length} figures from ${sources} ${sources === 1 ? 'source' : 'sources'} (${count('published')} published, ${count('derived')} derived, ${count('from memory')} from memory); largest difference ${worst.share > 0 ? `${(worst.share * 100).toPrecision(2)} %, of ${short(worst.of)} as the source prints it` : '0'}.`
 }
 
 /** A result as it is shown in words: five significant figures are enough to recognise it. */
 const inWords = (result: CellResult): string => {
-  const short = (value: number | string) => (typeof value === 'number' ? String(Number(value.toPrecision(6))) : value)
-  return Array.isArray(result) ? result.map((row) => row.map(short).join(' | ')).join('; ') : short(result)
+  const inShort = (value: number | string) => (typeof value === 'number' ? String(Number(value.toPrecision(6))) : value)
+  return Array.isArray(result) ? result.map((row) => row.map(inShort).join(' | ')).join('; ') : typeof result === 'string' ? `"${result}", a text` : inShort(result)
 }
 
 const exampleCells = (calculation: AnyCalculation) =>
@@ -50,14 +51,16 @@ const exampleCells = (calculation: AnyCalculation) =>
 
 function entry(calculation: AnyCalculation): string {
   const signature = `${calculation.id}(${calculation.names.map((name) => (mayBeLeftOut(calculation.takes[name]) ? `[${bareName(name)}]` : bareName(name))).join(', ')})`
-  const gives = Object.entries((calculation.gives ?? calculation.spills)!).map(([name, label]) => `${label}${symbolOf(name) ? `, ${symbolOf(name)}` : ''}`)
+  const gives = Object.entries((calculation.gives ?? calculation.spills)!).map(
+    ([name, label]) => `${calculation.spills ? `*${bareName(name)}*: ` : ''}${label}${symbolOf(name) ? `, ${symbolOf(name)}` : ''}`,
+  )
   const steps = [...((calculation.periods?.columns ?? []) as readonly Step[]), ...(calculation.steps as readonly Step[])]
   return [
     `### ${signature}`,
     '',
     calculation.summary,
     '',
-    `**Gives** ${calculation.spills ? 'a table with a header row: ' : ''}${gives.join('; ')}${calculation.shapeOf ? ` (in the shape of ${bareName(calculation.shapeOf)} when that is a range)` : ''}`,
+    `**Gives** ${calculation.spills ? 'a table under a row of headings, ' : ''}${gives.join('; ')}${calculation.shapeOf ? ` (in the shape of ${bareName(calculation.shapeOf)} when that is a range)` : ''}`,
     '',
     '| argument | takes | left out |',
     '|---|---|---|',
@@ -103,7 +106,7 @@ export function referencePage(): string {
     ...Object.entries(chapters).flatMap(([chapter, title]) => [`## ${title}`, '', ...calculations.filter((calculation) => calculation.chapter === chapter).map(entry)]),
     '### WORKING(function, argument, …)',
     '',
-    'Spills the spelled-out working of any function above: symbol, meaning, value, unit, formula, source. For the tank simulations it spills the period table, whose last rows show the result.',
+    'Spills the spelled-out working of any function above: symbol, meaning, value, unit, formula, source. For the tank simulations it spills the period table, whose last rows show the result. It works one case through: where a function takes a range for one of its numbers (the rain of each month, say), WORKING takes the number.',
     '',
     '**Example** `=CISTERN.WORKING("FRICTIONLOSS", 9, 180, 1.049)`',
     '',

@@ -3,7 +3,7 @@
  * arguments and their spans, its steps as native spreadsheet formulas, its sources. Everything else in the
  * project (cell metadata, WORKING, the reference page, the pane's browser, the fuzz tests) reads it here.
  */
-import { badInput, grouped, InputError, noAnswer } from './errors.js'
+import { badInput, grouped, InputError, noAnswer, shown } from './errors.js'
 import type { Citation } from './sources.js'
 import { bareName, readAs, symbolOf, unitOf } from './units.js'
 
@@ -85,6 +85,8 @@ export type InputOf<T> = { [K in Exclude<keyof T, OptionalKeys<T>>]: Raw<T[K]> }
 export type ValuesOf<T> = { [K in keyof T]: Checked<T[K]> }
 
 export const MAX_PERIODS = 40_000
+/** No number, name or size takes more characters: a column of whole pages pasted by mistake is refused unread. */
+const LONGEST_TEXT = 255
 
 export const arg = <const O extends Omit<NumberArg, 'kind' | 'label'>>(label: string, options: O) => ({ kind: 'number' as const, label, ...options })
 export const choice = <const O extends Omit<ChoiceArg, 'kind' | 'label'>>(label: string, options: O) => ({ kind: 'choice' as const, label, ...options })
@@ -198,6 +200,7 @@ export function checkArgument(name: string, spec: Argument, raw: unknown): unkno
   if (spec.kind === 'curve') return checkCurve(name, spec, raw)
   if (spec.kind === 'series') return checkSeries(name, spec, raw)
   const value = single(raw)
+  if (typeof value === 'string' && value.length > LONGEST_TEXT) throw badInput(placeOf(name, spec), allowedText(name, spec), value)
   if (isEmpty(value) || (typeof value === 'string' && value.trim() === '')) {
     if ('default' in spec && spec.default !== undefined) return spec.default
     if (spec.kind === 'number' && spec.optional) return undefined
@@ -225,12 +228,17 @@ function single(raw: unknown): unknown {
 }
 
 function checkNumber(name: string, spec: NumberArg, value: unknown): number {
-  let number: number | undefined
-  if (typeof value === 'number') number = value
-  else if (typeof value === 'string') {
-    const reading = readAs(value, unitOf(name))
-    if (reading.ok) number = reading.value
+  const reading = typeof value === 'string' ? readAs(value, unitOf(name)) : undefined
+  if (reading && !reading.ok && reading.reason !== 'no number') {
+    const why =
+      reading.reason === 'unknown unit'
+        ? 'a unit that is not known here'
+        : unitOf(name)
+          ? `a unit that cannot be turned into ${symbolOf(name)}`
+          : 'a unit where a number alone belongs'
+    throw new InputError({ code: '#VALUE!', place: placeOf(name, spec), allowed: allowedText(name, spec), came: `${shown(value)}, ${why}` })
   }
+  const number = reading?.ok ? reading.value : typeof value === 'number' ? value : undefined
   const fits =
     number !== undefined &&
     Number.isFinite(number) &&
@@ -251,14 +259,16 @@ const bareChoice = (text: string): string =>
 
 function checkSeries(name: string, spec: SeriesArg, raw: unknown): number | Series {
   if (raw instanceof Float64Array) return checkedItems(name, spec, raw)
-  if (!Array.isArray(raw)) {
-    if (isEmpty(raw)) throw badInput(placeOf(name, spec), allowedText(name, spec), raw)
-    const number = checkNumber(name, { ...spec, kind: 'number' }, raw)
+  // Spreadsheets hand over one cell, or one number, as a range of one.
+  const one = spec.orNumber ? single(raw) : raw
+  if (!Array.isArray(one)) {
+    if (isEmpty(one)) throw badInput(placeOf(name, spec), allowedText(name, spec), one)
+    const number = checkNumber(name, { ...spec, kind: 'number' }, one)
     return spec.orNumber ? number : [number]
   }
-  const plain = plainColumn(spec, raw)
+  const plain = plainColumn(spec, one)
   if (plain) return plain
-  const cells = oneLine(name, spec, raw)
+  const cells = oneLine(name, spec, one)
   let length = cells.length
   while (length > 0 && isEmpty(cells[length - 1])) length--
   if (length === 0) throw badInput(placeOf(name, spec), `${allowedText(name, spec)}, at least one`, 'an empty range')

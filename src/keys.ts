@@ -7,13 +7,13 @@ import { conduits } from './tables/conduits.js'
 import { coverDepths } from './tables/coverDepths.js'
 import { pipes } from './tables/pipes.js'
 import { roofs } from './tables/roofs.js'
-import { parseNumber } from './units.js'
+import { parseNumber, plainText } from './units.js'
 
 const distinct = (from: Table, name: string): string[] => [...new Set(column(from, name).map(String))]
 
 /** A nominal size as the trade writes it: 1.25, "1 1/4" and "1-1/4 in" are all "1-1/4". */
 export function nominalSize(raw: string | number): string | undefined {
-  const value = typeof raw === 'number' ? raw : parseNumber(raw.replace(/\s*(?:in|inch|inches|")\.?$/i, ''))
+  const value = typeof raw === 'number' ? raw : parseNumber(plainText(raw).replace(/(?:in|inch|inches|")\.?$/i, ''))
   if (value === undefined || !Number.isFinite(value) || value < 0) return undefined
   const whole = Math.floor(value)
   const eighths = Math.round((value - whole) * 8)

@@ -20,7 +20,7 @@ export type Quantity =
   | 'temperature difference' | 'power' | 'voltage' | 'current' | 'velocity' | 'rain rate' | 'slope'
   | 'unit weight' | 'time' | 'angle' | 'resistance per length' | 'conductor area' | 'viscosity' | 'ratio' | 'money'
   | 'money rate' | 'use' | 'weight per volume' | 'concentration' | 'energy per volume' | 'rate of earthwork' | 'rate of trenching'
-  | 'acceleration' | 'rate'
+  | 'acceleration' | 'rate' | 'expansion' | 'share of a day'
 
 interface Unit {
   /** How the unit is written for people. */
@@ -44,31 +44,31 @@ const list = {
   in2: { symbol: 'in²', quantity: 'area', size: INCH_M ** 2, also: ['sq in', 'sqin', 'square inches'] },
   m2: { symbol: 'm²', quantity: 'area', size: 1, also: ['sq m', 'sqm', 'square meters', 'square metres'] },
   acre: { symbol: 'acre', quantity: 'area', size: 43560 * FOOT_M ** 2, also: ['acres'] },
-  gal: { symbol: 'gal', quantity: 'volume', size: GALLON_M3, also: ['gallon', 'gallons'] },
+  gal: { symbol: 'gal', quantity: 'volume', size: GALLON_M3, also: ['gals', 'gallon', 'gallons'] },
   L: { symbol: 'L', quantity: 'volume', size: 0.001, also: ['l', 'litre', 'liter', 'litres', 'liters'] },
   m3: { symbol: 'm³', quantity: 'volume', size: 1 },
   ft3: { symbol: 'ft³', quantity: 'volume', size: FOOT_M ** 3, also: ['cu ft', 'cf', 'cubic feet'] },
   in3: { symbol: 'in³', quantity: 'volume', size: INCH_M ** 3, also: ['cu in'] },
-  yd3: { symbol: 'yd³', quantity: 'volume', size: 27 * FOOT_M ** 3, also: ['cu yd', 'cy', 'cubic yard', 'cubic yards'] },
-  gpm: { symbol: 'gpm', quantity: 'flow', size: GALLON_M3 / 60, also: ['gal/min', 'gallons per minute'] },
+  yd3: { symbol: 'yd³', quantity: 'volume', size: 27 * FOOT_M ** 3, also: ['cu yd', 'cu yds', 'yds3', 'cy', 'cubic yard', 'cubic yards'] },
+  gpm: { symbol: 'gpm', quantity: 'flow', size: GALLON_M3 / 60, also: ['gal/min', 'gal per min', 'gallons per minute'] },
   gph: { symbol: 'gal/h', quantity: 'flow', size: GALLON_M3 / 3600, also: ['gph', 'gal/hr'] },
   cfs: { symbol: 'ft³/s', quantity: 'flow', size: FOOT_M ** 3, also: ['cu ft/s'] },
-  Lps: { symbol: 'L/s', quantity: 'flow', size: 0.001, also: ['l/s'] },
-  Lpmin: { symbol: 'L/min', quantity: 'flow', size: 0.001 / 60, also: ['l/min'] },
-  m3ph: { symbol: 'm³/h', quantity: 'flow', size: 1 / 3600, also: ['m³/hr'] },
+  Lps: { symbol: 'L/s', quantity: 'flow', size: 0.001, also: ['l/s', 'lps'] },
+  Lpmin: { symbol: 'L/min', quantity: 'flow', size: 0.001 / 60, also: ['l/min', 'lpm'] },
+  m3ph: { symbol: 'm³/h', quantity: 'flow', size: 1 / 3600, also: ['m³/hr', 'cmh'] },
   m3ps: { symbol: 'm³/s', quantity: 'flow', size: 1 },
   ftw: { symbol: 'ft of water', quantity: 'head', size: FOOT_WATER_PA, also: ['ft', 'foot', 'feet', 'ft water'] },
   mw: { symbol: 'm of water', quantity: 'head', size: FOOT_WATER_PA / FOOT_M, also: ['m', 'm water'] },
-  psi: { symbol: 'psi', quantity: 'pressure', size: PSI_PA },
+  psi: { symbol: 'psi', quantity: 'pressure', size: PSI_PA, also: ['psig'] },
   psf: { symbol: 'lb/ft²', quantity: 'pressure', size: PSI_PA / 144, also: ['psf'] },
   kPa: { symbol: 'kPa', quantity: 'pressure', size: 1000, also: ['kpa'] },
   bar: { symbol: 'bar', quantity: 'pressure', size: 100000 },
-  inHg: { symbol: 'inHg', quantity: 'pressure', size: INCH_MERCURY_PA, also: ['in Hg', 'inhg', 'in. Hg'] },
+  inHg: { symbol: 'inHg', quantity: 'pressure', size: INCH_MERCURY_PA, also: ['in Hg', 'inhg', 'in. Hg', '"Hg', '" Hg', 'inches of mercury'] },
   mmHg: { symbol: 'mmHg', quantity: 'pressure', size: 0.001 * 13595.1 * GRAVITY, also: ['mm Hg'] },
   lb: { symbol: 'lb', quantity: 'weight', size: POUND_KG, also: ['lbs', 'pound', 'pounds'] },
   kg: { symbol: 'kg', quantity: 'weight', size: 1 },
   ton: { symbol: 'ton', quantity: 'weight', size: 2000 * POUND_KG, also: ['tons', 'US ton', 'US tons'] },
-  tonne: { symbol: 'tonne', quantity: 'weight', size: 1000, also: ['tonnes'] },
+  tonne: { symbol: 'tonne', quantity: 'weight', size: 1000, also: ['tonnes', 't', 'metric ton', 'metric tons'] },
   lbf: { symbol: 'lbf', quantity: 'force', size: POUND_KG * GRAVITY },
   F: { symbol: '°F', quantity: 'temperature', size: 5 / 9, zero: 459.67 * (5 / 9), also: ['F', 'degF'] },
   C: { symbol: '°C', quantity: 'temperature', size: 1, zero: 273.15, also: ['C', 'degC'] },
@@ -77,18 +77,19 @@ const list = {
   hp: { symbol: 'hp', quantity: 'power', size: HORSEPOWER_W, also: ['horsepower'] },
   kW: { symbol: 'kW', quantity: 'power', size: 1000, also: ['kw'] },
   W: { symbol: 'W', quantity: 'power', size: 1 },
-  V: { symbol: 'V', quantity: 'voltage', size: 1, also: ['volt', 'volts'] },
+  V: { symbol: 'V', quantity: 'voltage', size: 1, also: ['volt', 'volts', 'vac', 'V AC'] },
   A: { symbol: 'A', quantity: 'current', size: 1, also: ['amp', 'amps'] },
-  fps: { symbol: 'ft/s', quantity: 'velocity', size: FOOT_M },
-  mps: { symbol: 'm/s', quantity: 'velocity', size: 1 },
-  in_per_h: { symbol: 'in/h', quantity: 'rain rate', size: INCH_M / 3600, also: ['in/hr', 'in per hour', 'inches per hour', 'iph'] },
+  fps: { symbol: 'ft/s', quantity: 'velocity', size: FOOT_M, also: ['fps', 'ft/sec', 'ft per sec', 'feet per second'] },
+  mps: { symbol: 'm/s', quantity: 'velocity', size: 1, also: ['m/sec'] },
+  in_per_h: { symbol: 'in/h', quantity: 'rain rate', size: INCH_M / 3600, also: ['in/hr', 'in per hr', 'in per hour', 'inches per hour', 'iph'] },
   mm_per_h: { symbol: 'mm/h', quantity: 'rain rate', size: 0.001 / 3600, also: ['mm/hr'] },
-  in_per_ft: { symbol: 'in/ft', quantity: 'slope', size: 1 / 12 },
+  in_per_ft: { symbol: 'in/ft', quantity: 'slope', size: 1 / 12, also: ['"/ft', '" per ft', 'in per ft', 'in per foot', 'inch per foot', 'inches per foot'] },
   mm_per_m: { symbol: 'mm/m', quantity: 'slope', size: 0.001 },
-  percent_fall: { symbol: '%', quantity: 'slope', size: 0.01 },
-  percent: { symbol: '%', quantity: 'ratio', size: 0.01 },
-  lb_per_ft3: { symbol: 'lb/ft³', quantity: 'unit weight', size: POUND_KG / FOOT_M ** 3 },
-  lb_per_yd3: { symbol: 'lb/yd³', quantity: 'unit weight', size: POUND_KG / (27 * FOOT_M ** 3) },
+  ft_per_ft: { symbol: 'ft/ft', quantity: 'slope', size: 1, also: ['m/m', 'ft per ft'] },
+  percent_fall: { symbol: '%', quantity: 'slope', size: 0.01, also: ['percent', 'pct'] },
+  percent: { symbol: '%', quantity: 'ratio', size: 0.01, also: ['percent', 'pct'] },
+  lb_per_ft3: { symbol: 'lb/ft³', quantity: 'unit weight', size: POUND_KG / FOOT_M ** 3, also: ['pcf', 'lbs/ft3', 'lb/cu ft', 'lbs/cu ft'] },
+  lb_per_yd3: { symbol: 'lb/yd³', quantity: 'unit weight', size: POUND_KG / (27 * FOOT_M ** 3), also: ['lbs/yd3', 'lb/cy', 'lbs/cy', 'lb/cu yd', 'lbs/cu yd'] },
   kg_per_m3: { symbol: 'kg/m³', quantity: 'unit weight', size: 1 },
   s: { symbol: 's', quantity: 'time', size: 1, also: ['sec'] },
   min: { symbol: 'min', quantity: 'time', size: 60 },
@@ -99,15 +100,15 @@ const list = {
   ohm_per_kft: { symbol: 'ohm/1000 ft', quantity: 'resistance per length', size: 1 },
   cmil: { symbol: 'circular mil', quantity: 'conductor area', size: 1 },
   ft2_per_s: { symbol: 'ft²/s', quantity: 'viscosity', size: FOOT_M ** 2 },
-  per_F: { symbol: 'in/in/°F', quantity: 'ratio', size: 1 },
+  per_F: { symbol: 'in/in/°F', quantity: 'expansion', size: 1 },
   gal_per_day: { symbol: 'gal/day', quantity: 'use', size: GALLON_M3 / 86400, also: ['gal per day'] },
   L_per_day: { symbol: 'L/day', quantity: 'use', size: 0.001 / 86400 },
   pint: { symbol: 'pint', quantity: 'volume', size: GALLON_M3 / 8, also: ['pints'] },
   quart: { symbol: 'quart', quantity: 'volume', size: GALLON_M3 / 4, also: ['quarts'] },
-  kgal: { symbol: '1000 gal', quantity: 'volume', size: 1000 * GALLON_M3 },
+  kgal: { symbol: '1000 gal', quantity: 'volume', size: 1000 * GALLON_M3, also: ['kgal'] },
   mg_per_L: { symbol: 'mg/L', quantity: 'concentration', size: 1, also: ['ppm'] },
   per_day: { symbol: 'a day', quantity: 'rate', size: 1 / 86400 },
-  h_per_day: { symbol: 'h/day', quantity: 'ratio', size: 1 / 24 },
+  h_per_day: { symbol: 'h/day', quantity: 'share of a day', size: 1 / 24 },
   kWh_per_kgal: { symbol: 'kWh/1000 gal', quantity: 'energy per volume', size: 3.6e6 / (1000 * GALLON_M3) },
   fps2: { symbol: 'ft/s²', quantity: 'acceleration', size: FOOT_M },
   yd3_per_h: { symbol: 'yd³/h', quantity: 'rate of earthwork', size: (27 * FOOT_M ** 3) / 3600 },
@@ -162,12 +163,24 @@ function sameQuantity(one: Unit, other: Unit): boolean {
 /** "5 ft" is a head only where a head is asked for; as a pressure it must say "5 ft of water". */
 const isWrittenOut = (name: UnitName, spelling: string): boolean => unitByName[name].quantity !== 'head' || spelling.toLowerCase() === plainUnitText(unitByName[name].symbol)
 
-const plainNumber = /^[-+]?(?:\d{1,3}(?:,\d{3})+|\d+)?(?:\.\d+)?(?:[eE][-+]?\d+)?$/
+/** A comma parts thousands, and never what begins with 0: "0,750" is somebody's 0.75. */
+const plainNumber = /^[-+]?(?:[1-9]\d{0,2}(?:,\d{3})+|\d+)?(?:\.\d+)?(?:[eE][-+]?\d+)?$/
 const mixedFraction = /^([-+]?)(?:(\d+)[\s-]+)?(\d+)\/(\d+)$/
+
+/** Text as a keyboard writes it: telephones and word processors have signs of their own for fractions, feet, inches, hyphens and spaces. */
+export const plainText = (text: string): string =>
+  text
+    .replace(/(\d)\s*(?=[¼-¾⅐-⅞])/g, '$1 ')
+    .replace(/[¼-¾⅐-⅞\u00a0\u202f]/g, (sign) => sign.normalize('NFKC'))
+    .replace(/\u2044/g, '/')
+    .replace(/[\u2010-\u2013\u2212]/g, '-')
+    .replace(/[‘’′]/g, "'")
+    .replace(/[“”″]|''/g, '"')
+    .trim()
 
 /** A number as people write it: 12, 1,200, 0.5, 3/4, 1-1/4. Undefined when the text is no number. */
 export function parseNumber(text: string): number | undefined {
-  const trimmed = text.trim().replace(/^\u2212/, '-')
+  const trimmed = plainText(text)
   const fraction = mixedFraction.exec(trimmed)
   if (fraction) {
     const value = Number(fraction[2] ?? 0) + Number(fraction[3]) / Number(fraction[4])
@@ -179,7 +192,7 @@ export function parseNumber(text: string): number | undefined {
 }
 
 function plainUnitText(text: string): string {
-  return text.trim().replace(/²/g, '2').replace(/³/g, '3').replace(/\^(?=\d)/g, '').replace(/°\s*/g, '').replace(/\.(?=\s|$)/g, '').replace(/\s+/g, ' ').trim()
+  return text.trim().replace(/²/g, '2').replace(/³/g, '3').replace(/\^(?=\d)/g, '').replace(/°\s*(?=[fc]$)/gi, '').replace(/\.(?=[\s/]|$)/g, '').replace(/\s+/g, ' ').trim()
 }
 
 /** Every spelling of a unit, tidied once. Several units may share one ("ft" is a length and a head). */
@@ -207,11 +220,6 @@ export const unitNamed = (text: string): UnitName | undefined => unitsSpelled(te
 
 export type Reading = { ok: true; value: number } | { ok: false; reason: 'no number' | 'unknown unit' | 'other quantity' }
 
-/** Marks of feet and inches as a telephone or a word processor writes them. */
-const plainMarks = (text: string): string =>
-  text
-    .replace(/[‘’′]/g, "'")
-    .replace(/[“”″]|''/g, '"')
 
 /** What differs from a short number by the last digits of a double alone is that number: else "120 in" would lie beyond a limit of 120 in. */
 function typed(value: number): number {
@@ -219,20 +227,20 @@ function typed(value: number): number {
   return Math.abs(short - value) <= 4 * Number.EPSILON * Math.abs(value) ? short : value
 }
 
-const numberThenUnit = /^([-+\u2212]?[\d.,]+(?:[eE][-+]?\d+)?(?:[\s-]+\d+\/\d+|\/\d+)?)\s*(.*)$/
+const numberThenUnit = /^([-+]?[\d.,]+(?:[eE][-+]?\d+)?(?:[\s-]+\d+\/\d+|\/\d+)?)\s*(.*)$/
 
 /**
  * Reads a text such as "45 m", "1-1/4 in", "5 ft 6 in" or "12" as a number in the wanted unit.
  * A text without a unit is already in it.
  */
 export function readAs(text: string, wanted: UnitName | undefined): Reading {
-  const written = plainMarks(text.trim())
+  const written = plainText(text)
   const parts = numberThenUnit.exec(written)
   if (!parts) return { ok: false, reason: 'no number' }
-  const feetAndInches = /^(\d+)\s*(?:ft\.?|feet|')\s*-?\s*(\d+(?:\.\d+)?|\d+\/\d+|\d+[\s-]\d+\/\d+)\s*(?:in\.?|inches|")$/i.exec(written)
-  if (feetAndInches && wanted && unitByName[wanted].quantity === 'length') {
+  const feetAndInches = /^(\d+)\s*(?:ft\.?|foot|feet|')[\s-]*(\d+(?:\.\d+)?|\d+\/\d+|\d+[\s-]\d+\/\d+)\s*(?:in\.?|inch|inches|")$/i.exec(written)
+  if (feetAndInches && wanted && ['length', 'head'].includes(unitByName[wanted].quantity)) {
     const inches = parseNumber(feetAndInches[2]!)
-    if (inches !== undefined) return { ok: true, value: typed(convert(Number(feetAndInches[1]) * 12 + inches, 'in', wanted)) }
+    if (inches !== undefined) return { ok: true, value: typed(measured(Number(feetAndInches[1]) * 12 + inches, 'in', wanted)) }
   }
   const value = parseNumber(parts[1]!)
   if (value === undefined) return { ok: false, reason: 'no number' }
@@ -243,9 +251,15 @@ export function readAs(text: string, wanted: UnitName | undefined): Reading {
   const fitting =
     candidates.find((name) => wanted !== undefined && unitByName[name].quantity === unitByName[wanted].quantity) ??
     candidates.find((name) => (wanted === undefined ? unitByName[name].quantity === 'ratio' : isWrittenOut(name, spelling) && sameQuantity(unitByName[name], unitByName[wanted])))
-  if (!fitting) return { ok: false, reason: 'other quantity' }
-  return { ok: true, value: wanted === undefined ? value * unitByName[fitting].size : typed(convert(value, fitting, wanted)) }
+  if (fitting) return { ok: true, value: wanted === undefined ? value * unitByName[fitting].size : typed(convert(value, fitting, wanted)) }
+  const height = candidates.find((name) => unitByName[name].quantity === 'length')
+  if (height && wanted && unitByName[wanted].quantity === 'head') return { ok: true, value: typed(measured(value, height, wanted)) }
+  return { ok: false, reason: 'other quantity' }
 }
+
+/** A length, or a head that was measured as the height of its water. */
+const measured = (value: number, from: UnitName, wanted: UnitName): number =>
+  unitByName[wanted].quantity === 'head' ? convert(convert(value, from, 'ft'), 'ftw', wanted) : convert(value, from, wanted)
 
 /** Exponents over length, weight, time, money and what stands for itself (volts, amperes, degrees). Weight and force are one here. */
 export type Dimensions = Readonly<Record<string, number>>
@@ -262,7 +276,7 @@ const dimensionsOf: Readonly<Record<Quantity, Dimensions>> = {
   'unit weight': { weight: 1, length: -3 }, time: { time: 1 }, angle: { angle: 1 }, 'resistance per length': { resistance: 1 }, 'conductor area': { conductor: 1 },
   viscosity: { length: 2, time: -1 }, ratio: {}, money: { money: 1 }, 'money rate': { money: 1, time: -1 }, use: { length: 3, time: -1 },
   'weight per volume': { weight: 1, length: -3 }, concentration: { concentration: 1 }, 'energy per volume': { weight: 1, length: -2 },
-  'rate of earthwork': { length: 3, time: -1 }, 'rate of trenching': { length: 1, time: -1 }, acceleration: { length: 1, time: -2 }, rate: { time: -1 },
+  'rate of earthwork': { length: 3, time: -1 }, 'rate of trenching': { length: 1, time: -1 }, acceleration: { length: 1, time: -2 }, rate: { time: -1 }, expansion: { temperature: -1 }, 'share of a day': {},
 }
 
 /** The size of a unit over the bases above; undefined for a name that is no unit. */

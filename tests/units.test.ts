@@ -56,6 +56,7 @@ describe('the size of every unit', () => {
   // NIST Special Publication 811, Appendix B (from memory); forces and pressures as the weight they hold, by 9.80665 m/s², a head as its height.
   const sizes: Readonly<Record<UnitName, number>> = {
     ft: 0.3048,
+    ft_per_ft: 1,
     in: 0.0254,
     m: 1,
     cm: 0.01,
@@ -201,12 +202,40 @@ describe('texts', () => {
     ['10 sq. ft', 'ft2', 10],
     ['10 cu. yd.', 'yd3', 10],
     ['10 FT OF WATER', 'psi', 29_890.6692 / 6894.757293168],
+    ['150 pcf', 'lb_per_ft3', 150],
+    ['2700 lb/cy', 'lb_per_ft3', 100],
+    ['34 lpm', 'gpm', 34 / 3.785411784],
+    ['2 lps', 'gpm', 120 / 3.785411784],
+    ['5 FPS', 'fps', 5],
+    ['5 ft/sec', 'fps', 5],
+    ['4.7 in./hr', 'in_per_h', 4.7],
+    ['1/4" per ft', 'in_per_ft', 0.25],
+    ['1/4"/ft', 'in_per_ft', 0.25],
+    ['0.02 ft/ft', 'in_per_ft', 0.24],
+    ['2 percent', 'in_per_ft', 0.24],
+    ['4" Hg', 'inHg', 4],
+    ['20 psig', 'psi', 20],
+    ['8.38 t', 'lb', 8380 / 0.45359237],
+    ['85 gals', 'gal', 85],
+    ['2 KGAL', 'gal', 2000],
+    ['230 VAC', 'V', 230],
+    ['6 foot 3 inches', 'ft', 6.25],
+    // Signs that telephones and word processors put in.
+    ['½ in', 'in', 0.5],
+    ['1½″', 'in', 1.5],
+    ['6½ in', 'in', 6.5],
+    ['3⁄4 in', 'in', 0.75],
+    ['1‑1/4 in', 'in', 1.25],
+    ['12\u00a0ft', 'ft', 12],
+    // A head is measured as the height of its water.
+    ['21 ft 6 in', 'ftw', 21.5],
+    ['120 in', 'ftw', 10],
   ])('%s in %s', (text, unit, expected) => {
     const reading = readAs(text, unit)
     // Six or more figures are given above.
     expect(reading.ok && Math.abs(reading.value - expected) <= 1e-6 * Math.max(1, Math.abs(expected)), JSON.stringify(reading)).toBe(true)
   })
-  it.each(['', 'twelve', '1,2,3', '1..2', '4 furlongs', '--1', '1/0', '5 6', 'm', '2026-01-31', '1e999'])('%j is refused as a length', (text) => {
+  it.each(['', 'twelve', '1,2,3', '1..2', '4 furlongs', '--1', '1/0', '5 6', 'm', '2026-01-31', '1e999', '0,750', '00,123 ft'])('%j is refused as a length', (text) => {
     expect(readAs(text, 'ft').ok).toBe(false)
   })
   it.each<[string, UnitName]>([
@@ -214,9 +243,15 @@ describe('texts', () => {
     ['3 bar', 'gpm'],
     ['20 °C', 'psi'],
     ['5 ft', 'psi'],
+    ['1.2°', 'in_per_ft'],
+    ['10°', 'gpm'],
     ['1 m', 'gal'],
   ])('%s is no %s', (text, unit) => {
     expect(readAs(text, unit)).toEqual({ ok: false, reason: 'other quantity' })
+  })
+  it('a rate is no share: hours a day are not the waste of an order', () => {
+    expect(readAs('3 h/day', undefined)).toEqual({ ok: false, reason: 'other quantity' })
+    expect(readAs('0.1 in/in/F', undefined)).toEqual({ ok: false, reason: 'other quantity' })
   })
   it('reads numbers as people write them, and nothing else', () => {
     expect(['12', '1,200', '0.5', '.5', '3/4', '1-1/4', '-2', '1e-3'].map(parseNumber)).toEqual([12, 1200, 0.5, 0.5, 0.75, 1.25, -2, 0.001])
@@ -249,6 +284,10 @@ describe('a nominal size as the trade writes it', () => {
     ['5/8 in', '5/8'],
     [0.25, '1/4'],
     ['1-1/2"', '1-1/2'],
+    ['1-1/4″', '1-1/4'],
+    ['1‑1/4', '1-1/4'],
+    ['1¼', '1-1/4'],
+    ['½ in', '1/2'],
     [2.875, '2-7/8'],
     [3, '3'],
     [0.3, undefined],

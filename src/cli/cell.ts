@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs'
 import { createInterface } from 'node:readline'
 import type { GridEngine, GridValue, SheetRows } from '../hosts/gridEngine.js'
+import { isGridError, spreadsheetCode } from '../hosts/gridErrors.js'
 import { beyondLimits } from '../formula/limits.js'
 import { helpAsked } from './common.js'
 import { parseCsv } from './csv.js'
@@ -21,12 +22,8 @@ Examples: npm run -s cell -- '=CISTERN.TOTALHEAD(22, 50, 8.4)'
           npm run -s cell -- --table '=CISTERN.WORKING("TOTALHEAD", 22, 50, 8.4)'
           npm run -s cell -- --sheet Rain=rain.csv '=CISTERN.DRYSPELL(Rain!B2:B400)'`
 
-const errorCodes = /^#(?:N\/A|ERROR|DIV\/0!|NUM!|REF|NAME\?|SPILL!|CYCLE|NULL!|BAD_EXPR)$/
-const isError = (cell: GridValue) => typeof cell.value === 'string' && errorCodes.test(cell.value)
-const errorOf = (cell: GridValue): Answer => ({
-  error: cell.value === '#ERROR' ? '#VALUE!' : cell.value === '#BAD_EXPR' ? '#NAME?' : String(cell.value),
-  message: cell.message ?? '',
-})
+const isError = ({ value }: GridValue) => isGridError(value)
+const errorOf = ({ value, message }: GridValue): Answer => ({ error: spreadsheetCode(String(value)), message: message ?? '' })
 
 /** The grid goes on where a spreadsheet has no number any more. */
 const isBoundless = ({ value }: GridValue) => typeof value === 'number' && !Number.isFinite(value)

@@ -23,6 +23,8 @@ export function directAnswer(text: string): Answer | undefined {
   const calculation = id === WORKING ? undefined : calculationOf(id)
   if (!calculation && id !== WORKING) return undefined
   const parts = inside!.trim() === '' ? [] : (inside!.match(/(?:"[^"]*"|[^",])+|(?<=,)(?=,|$)|^(?=,)/g) ?? [])
+  // Quotes that never close leave signs behind: the grid has the words for that.
+  if (parts.length && parts.join(',') !== inside) return undefined
   const values: (string | number | null)[] = []
   for (const part of parts) {
     const [whole, number, words] = PLAIN.exec(part) ?? []

@@ -6,6 +6,7 @@ import { callAny } from '../calc/callWorking.js'
 import { calculations } from '../calc/index.js'
 import { InputError } from '../errors.js'
 import { bareName } from '../units.js'
+import { isGridError } from './gridErrors.js'
 
 interface GridCell {
   value: number | string | boolean | null
@@ -24,7 +25,7 @@ function asCells(argument: GridArgument): unknown {
 }
 
 function errorIn(argument: GridArgument): GridCell | undefined {
-  const isError = (cell: GridCell | undefined) => typeof cell?.value === 'string' && /^#(?:N\/A|ERROR|DIV\/0!|NUM!|REF|NAME\?|SPILL!|CYCLE|NULL!|BAD_EXPR)$/.test(cell.value)
+  const isError = (cell: GridCell | undefined) => isGridError(cell?.value)
   if (!Array.isArray(argument)) return isError(argument) ? argument : undefined
   for (const column of argument) for (const cell of column) if (isError(cell)) return cell
   return undefined

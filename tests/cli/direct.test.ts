@@ -27,6 +27,9 @@ describe('a call over plain values', () => {
   it.each(plain.slice(0, 12).map(({ id, example }) => [`=CISTERN.WORKING("${id}", ${called(id, example).replace(/^[^(]+\(|\)$/g, '')})`]))('%s too', (text) => {
     expect(directAnswer(text)).toEqual(inGrid(text))
   })
+  it('leaves quotes that never close to the grid', () => {
+    expect(directAnswer('=CISTERN.TOTALHEAD(22", 50, 8.4)')).toBeUndefined()
+  })
   it('refuses in the same words', () => {
     expect(directAnswer('=CISTERN.PEAKFLOW(-1,4)')).toEqual({ error: '#VALUE!', message: inGrid('=CISTERN.PEAKFLOW(-1,4)').message })
     expect(directAnswer('=CISTERN.PEAKFLOW("300 m2","120 mm/h")')).toEqual(inGrid('=CISTERN.PEAKFLOW("300 m2","120 mm/h")'))

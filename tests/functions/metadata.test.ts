@@ -71,7 +71,8 @@ describe('the binding', () => {
     expect(() => call('DRYSPELL', [[0], [error]], null)).toThrow(expect.objectContaining(error))
   })
   it('spills, with a header row and no empty cell', () => {
-    const rows = call('WATERBALANCE', [[0], [300]], 150, 600, 100, null) as unknown[][]
+    // A parameter of any shape comes as rows of cells, of one cell too.
+    const rows = call('WATERBALANCE', [[0], [300]], [[150]], 600, 100, null) as unknown[][]
     expect(rows[0]).toEqual(['period', 'inflow', 'supplied', 'overflow', 'stored'])
     expect(rows.flat().every((cell) => cell !== null && cell !== undefined)).toBe(true)
   })

@@ -27,7 +27,7 @@ export const overflowHead = calc({
     flow_gpm: arg('Flow', { least: 0, most: 20_000 }),
     bore_in: arg('Inside diameter of the mouth', { least: 0.5, most: 120 }),
     losses: arg('Losses at the mouth, K', { least: 0, most: 20, default: 0.5 }),
-    discharge: arg('Discharge coefficient of the covered mouth', { least: 0.3, most: 1, default: 0.6 }),
+    discharge: arg('Discharge coefficient of the covered mouth', { least: 0.5, most: 1, default: 0.6 }),
   },
   gives: { head_ft: 'Head over the invert' },
   steps: [

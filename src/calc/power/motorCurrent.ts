@@ -49,7 +49,10 @@ export const motorCurrent = calc({
     const current = row?.[column.name]
     if (typeof current !== 'number') {
       const listed = motors.rows.filter((motor) => motor.phases === phases && motor[column.name] !== null).map((motor) => short(motor.power_hp as number))
-      if (!listed.length) throw noAnswer('Voltage (voltage)', `a voltage that motors of ${phases} phase are listed for`, voltage_V)
+      if (!listed.length) {
+        const bands = columns.filter(({ name }) => motors.rows.some((motor) => motor.phases === phases && motor[name] !== null))
+        throw noAnswer('Voltage (voltage)', `${bands.map(({ low, high }) => (low === high ? low : `${low} to ${high}`)).join(', ')} V for motors of ${phases} phase`, voltage_V)
+      }
       throw noAnswer('Motor power (power)', `one of ${listed.join(', ')} hp, listed for ${phases} phase and ${voltage_V} V`, Number(power_hp.toPrecision(4)))
     }
     return current
