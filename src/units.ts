@@ -105,7 +105,7 @@ const list = {
   L_per_day: { symbol: 'L/day', quantity: 'use', size: 0.001 / 86400 },
   pint: { symbol: 'pint', quantity: 'volume', size: GALLON_M3 / 8, also: ['pints'] },
   quart: { symbol: 'quart', quantity: 'volume', size: GALLON_M3 / 4, also: ['quarts'] },
-  kgal: { symbol: '1000 gal', quantity: 'volume', size: 1000 * GALLON_M3, also: ['kgal'] },
+  kgal: { symbol: 'kgal', quantity: 'volume', size: 1000 * GALLON_M3, also: ['1000 gal', '1,000 gal'] },
   mg_per_L: { symbol: 'mg/L', quantity: 'concentration', size: 1, also: ['ppm'] },
   per_day: { symbol: 'a day', quantity: 'rate', size: 1 / 86400 },
   h_per_day: { symbol: 'h/day', quantity: 'share of a day', size: 1 / 24 },

@@ -49,7 +49,7 @@ export const careTasks: readonly CareTask[] = [
   task('K12', 'Before frost: lid insulated, house line drained back where it can freeze ({FrostDepth_in} of frost).', [10], practice('before the first frost'), 'FrostDepth_in>0'),
   task(
     'K13',
-    'After work in the tanks or a bad test: {Bleach_gal} of bleach to {Storage_gal}, mixed, a day of contact, then run to waste. From outside, goggles and gloves.',
+    'After work in the tanks or a bad test: {Bleach_pint} of bleach to {Storage_gal}, mixed, a day of contact, then run to waste. From outside, goggles and gloves.',
     [],
     cite('oregon', '50 mg/L for tanks'),
   ),

@@ -70,7 +70,7 @@ const rain: readonly Cells[] = [
 
 const price = (Code: string, Price_usd: number): Cells => ({ Code, Price_usd })
 const prices: readonly Cells[] = [
-  price('LOCATE', 0), price('LAYOUT', 45), price('STRIP', 1.8), price('DIG', 4.2), price('TRENCH-LINE', 2.1), price('TRENCH-DRAIN', 2.6), price('HAUL', 165), price('FENCE', 0.9), price('LADDER', 18), price('DEWATER', 140), price('TRENCH-BOX', 120),
+  price('LOCATE', 0), price('LAYOUT', 45), price('STRIP', 1.8), price('DIG', 4.2), price('DIG-ROCK', 92), price('TRENCH-LINE', 2.1), price('TRENCH-LINE-ROCK', 31), price('TRENCH-DRAIN', 2.6), price('TRENCH-DRAIN-ROCK', 36), price('HAUL', 165), price('FENCE', 0.9), price('LADDER', 18), price('DEWATER', 140), price('TRENCH-BOX', 120),
   price('RISER', 62), price('RISER-LID', 118), price('LID-INSUL', 26), price('MASTIC', 1.35), price('SIGN', 14), price('VENT', 38), price('DOSE', 1.6),
   price('TIE-PIPE', 4.85), price('TIE-BOOT', 27.5), price('TIE-CLAMP', 9.4), price('TIE-LUBE', 13),
   price('PORT-STUB', 4.85), price('PORT-CLAMP', 9.4), price('PORT-BEND', 13.8), price('DRAIN-PVC 40', 4.85), price('DRAIN-PVC SDR 35', 2.95), price('DRAIN-PVC 40-6', 9.4), price('DRAIN-PVC SDR 35-6', 5.6), price('DRAIN-PVC SDR 35-8', 9.8), price('DRAIN-BEND', 9.2), price('DRAIN-WYE', 34), price('DRAIN-BEND-6', 21), price('DRAIN-BEND-8', 39), price('DRAIN-WYE-6', 62), price('DRAIN-WYE-8', 98), price('DRAIN-CLEANOUT-6', 54), price('DRAIN-CLEANOUT-8', 88), price('FILTER', 240), price('DRAIN-CLEANOUT', 31), price('WASHER', 190), price('CALM', 54), price('FLAP', 72), price('OUTFALL', 34), price('PVC-CEMENT', 22), price('DRAIN-ADAPTER', 11.5), price('DRAIN-ADAPTER-6', 24), price('DRAIN-ADAPTER-8', 41), price('PORT-REDUCER', 18.5), price('PORT-REDUCER-3', 9.5), price('PORT-REDUCER-6', 27),
@@ -81,7 +81,7 @@ const prices: readonly Cells[] = [
   price('SLEEVE', 24), price('CONDUIT-3/4', 0.72), price('CONDUIT-1', 1.02), price('CONDUIT-1-1/4', 1.45), price('CONDUIT-BODY', 17.5), price('CONDUIT-FITTING', 1.9), price('CORD-GRIP', 8.8), price('SPLICE', 21), price('PROTECTION', 16), price('DISCONNECT', 128), price('ELECTRICIAN', 98),
   price('STONE-BED', 29.5), price('STONE-PUMP', 29.5), price('STONE-TIE', 29.5), price('STONE-DRAIN', 29.5), price('FABRIC', 0.28), price('BACKFILL', 3.4), price('IMPORT', 22), price('TRENCH-FILL', 2.8), price('SEED', 0.09),
   price('PLATE', 22), price('PLUG', 6), price('PLUG-6', 9), price('PLUG-PUMP', 5), price('VACUUM', 85), price('LINE-TEST', 30), price('WATER-TEST', 38),
-  price('EXCAVATOR', 128), price('COMPACTOR', 95), price('CRANE', 210), price('SHORING', 9500), price('GAS-METER', 60), price('HAUL-TANKS', 420), price('HAUL-STONE', 110), price('MOVE-IN', 380), price('PERMIT', 275),
+  price('EXCAVATOR', 128), price('HAMMER', 310), price('COMPACTOR', 95), price('CRANE', 210), price('SHORING', 9500), price('GAS-METER', 60), price('HAUL-TANKS', 420), price('HAUL-STONE', 110), price('MOVE-IN', 380), price('PERMIT', 275),
 ]
 
 /** Prices of the list that carry most of the money, after tanks, pump and an hour of labor, which have their own columns; a new office asks for these first. */

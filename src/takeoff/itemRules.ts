@@ -1,6 +1,7 @@
 /** Reads the Items table: each rule's formulas are parsed, their names and units checked before any job is made. */
 import { formula, FormulaSyntaxError, type Formula } from '../formula/formula.js'
 import { beyondLimits } from '../formula/limits.js'
+import { roundTo } from '../rounding.js'
 import { physicalSize, unitNamed, type PhysicalSize } from '../units.js'
 import { readCall } from './call.js'
 import { ruleProblem } from './checkRules.js'
@@ -56,12 +57,25 @@ export interface PricedUnit {
 /** "100 ft" is a hundred of a foot; spellings of one unit are one. */
 export function pricedUnit(text: string): PricedUnit {
   const bare = text.trim().toLowerCase().replace(/\s+/g, ' ').replace(/\.$/, '')
-  const known = unitNamed(bare)
-  if (known) return { name: known, count: 1 }
   const parts = /^(\d[\d,]*)\s*(.+)$/.exec(bare)
   if (parts) return { ...pricedUnit(parts[2]!), count: Number(parts[1]!.replace(/,/g, '')) }
+  const known = unitNamed(bare)
+  if (known) return { name: known, count: 1 }
   return { name: /^(?:each|ea|pc|pcs|piece|pieces)$/.test(bare) ? 'each' : bare, count: 1 }
 }
+/** How many of `counted` one of `priced` is: a load of "4000 gal" for a line in kgal is 4; nothing where they measure different things. */
+export function unitRatio(priced: PricedUnit, counted: PricedUnit): number | undefined {
+  const pieces = priced.count / counted.count
+  if (priced.name === counted.name) return pieces
+  const [one, other] = [physicalSize(priced.name), physicalSize(counted.name)]
+  if (!one || !other || !isSameDimension(one, other)) return undefined
+  return roundTo((pieces * one.size) / other.size, RATIO_DECIMALS)
+}
+/** Digits beyond which a ratio of two units is rounding alone. */
+const RATIO_DECIMALS = 12
+const isSameDimension = ({ dimensions: one }: PhysicalSize, { dimensions: other }: PhysicalSize): boolean =>
+  [...new Set([...Object.keys(one), ...Object.keys(other)])].every((base) => (one[base] ?? 0) === (other[base] ?? 0)) && Object.keys(one).length > 0
+
 /** The size of the unit that a line is counted in; nothing for pieces, jobs and loads. */
 const sizeOfUnit = (text: string): PhysicalSize => physicalSize(unitNamed(text) ?? '') ?? { dimensions: {}, size: 1 }
 

@@ -4,7 +4,7 @@ import { chosenItems, isOff } from './chosenItems.js'
 import type { Design } from './design.js'
 import { isUnpriced, type Problem } from './fields.js'
 import { houseOf } from './house.js'
-import { isStone, LABOR_HOURS, lineSums, pricedUnit, STONE_ORDERED, type ItemRule } from './itemRules.js'
+import { isStone, LABOR_HOURS, lineSums, pricedUnit, STONE_ORDERED, unitRatio, type ItemRule } from './itemRules.js'
 import type { Office, Row } from './office.js'
 import { lineFigures, type LineFigure } from './lineFigures.js'
 import { isWrongUnit010 } from './older/prices010.js'
@@ -161,7 +161,8 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
       problems.push({ sheet: office.sheets.Prices, row: row.row, column, allowed: `${allowed} (job ${design.name})`, came: value, ...more })
     const listedUnit = String(row.cells.Unit ?? '')
     const [priced, counted] = [pricedUnit(listedUnit === '' || isWrongUnit010(code, listedUnit) ? rule.unit : listedUnit), pricedUnit(rule.unit)]
-    if (priced.name !== counted.name) at('Unit', `${rule.unit}, as the item ${code} is counted, or a number of it, as 100 ${rule.unit}`, `"${String(row.cells.Unit)}"`)
+    const ratio = unitRatio(priced, counted)
+    if (ratio === undefined) at('Unit', `${rule.unit}, as the item ${code} is counted, or a number of it, as 100 ${rule.unit}`, `"${String(row.cells.Unit)}"`)
     const listed = row.cells.Price_usd ?? null
     if (!isAmount(listed)) {
       if (priceOverride === undefined) at('Price_usd', `a price for ${code}, $0 to 1,000,000`, 'nothing', { unpriced: code })
@@ -169,6 +170,6 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
     }
     if (houseOf(office).house.needsPriceDates && (row.cells.PriceDate ?? null) === null)
       at('PriceDate', `the date of the price, which the sheet ${office.sheets.House} asks for`, 'nothing')
-    return [(listed * counted.count) / priced.count, priced.count / counted.count]
+    return [listed / (ratio ?? 1), ratio ?? 1]
   }
 }

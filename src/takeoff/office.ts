@@ -1,8 +1,8 @@
 /** Reads the office's tables: raw rows in, checked rows and problems out. Nothing is thrown away in silence. */
-import { badInput, shown } from '../errors.js'
+import { badInput, grouped, shown } from '../errors.js'
 import { roundTo } from '../rounding.js'
 import { bareLetters, checkedOrRaw, checkField, problemAt, WILDCARDS, type CellValue, type Field, type Problem } from './fields.js'
-import { CURVE_POINTS, fieldsOf, isHeadingOf, keyColumn, MOST_ROWS, optionalTables, tableNames, type TableName } from './officeTables.js'
+import { CRANE_RADII_FT, CURVE_POINTS, fieldsOf, isHeadingOf, keyColumn, MOST_ROWS, optionalTables, tableNames, type TableName } from './officeTables.js'
 import { renamedHeadings, renamedProblem, withOurHeadings, wrongHeadings, yourHeadings } from './headings.js'
 import { ownCell, ownFieldsIn } from './ownFields.js'
 import { readRainDays, type RainRecord } from './rainDays.js'
@@ -149,6 +149,7 @@ function readTable(table: TableName, raw: RawTable, ownFields: readonly string[]
       }
       if (table === 'Tanks') checkTank(raw.sheet, rawRow.row, cells, problems)
       if (table === 'Pumps') checkCurve(raw.sheet, rawRow.row, cells, problems)
+      if (table === 'Cranes') checkLoadChart(raw.sheet, rawRow.row, cells, problems)
       return { row: rawRow.row, cells, defaulted }
     })
 }
@@ -200,6 +201,17 @@ function checkCurve(sheet: string, row: number, cells: Record<string, CellValue>
       problems.push({ sheet, row, column: `Flow${at}_gpm`, allowed: `flow ascending, above ${before} gpm`, came: shown(flow) })
     if (typeof head === 'number' && typeof headBefore === 'number' && head >= headBefore)
       problems.push({ sheet, row, column: `Head${at}_ftw`, allowed: `head descending, below ${headBefore} ft`, came: shown(head) })
+  }
+}
+
+/** No crane lifts more farther out; 0 stands where its chart has nothing. */
+function checkLoadChart(sheet: string, row: number, cells: Record<string, CellValue>, problems: Problem[]): void {
+  let nearer = 0
+  for (const radius of CRANE_RADII_FT) {
+    const load = cells[`At${radius}_lb`]
+    if (typeof load !== 'number') continue
+    if (nearer > 0 && load > nearer) problems.push({ sheet, row, column: `At${radius}_lb`, allowed: `no more than nearer in, at most ${grouped(nearer)} lb`, came: shown(load) })
+    if (load > 0) nearer = load
   }
 }
 

@@ -1,6 +1,6 @@
 /**
  * Words with fields in braces as a formula, so that the words stay live: "{TankCount}", "{DropLimit%}" for a share,
- * "{TankCount|tank|tanks}" for a count with its noun. Where the words depend on the job they are a list of cases.
+ * "{TankCount|tank|tanks}" for a count with its noun, "{Cover_ft:2}" where a limit is told apart by its second decimal. Where the words depend on the job they are a list of cases.
  */
 import { formula } from '../formula/formula.js'
 import { decimalsOf, symbolOf, unitOf } from '../units.js'
@@ -8,7 +8,7 @@ import { decimalsOf, symbolOf, unitOf } from '../units.js'
 /** Words, or cases of them: the first whose condition holds is said, the last one has none. */
 export type Words = string | readonly (readonly [when: string, words: string])[]
 
-const hole = /\{(\w+)(%?)(?:\|([^|}]*)\|([^|}]*))?\}/g
+const hole = /\{(\w+)(%?)(?::(\d))?(?:\|([^|}]*)\|([^|}]*))?\}/g
 
 const cases = (words: Words): readonly string[] => (typeof words === 'string' ? [words] : words.map(([, text]) => text))
 export const namesIn = (words: Words): string[] => cases(words).flatMap((text) => [...text.matchAll(hole)].map((match) => match[1]!))
@@ -25,13 +25,13 @@ const figure = (name: string, decimals: number): string =>
 const unitWord = (name: string): string => (unitOf(name) === 'ftw' ? 'ft' : symbolOf(name))
 
 /** A value in words: rounded as its unit is shown, with the unit behind it; a share with % as such. A code takes the bare value. */
-function wordsOf(name: string, isShare: boolean, bare: boolean, one?: string, many?: string): string {
+function wordsOf(name: string, isShare: boolean, bare: boolean, decimals?: number, one?: string, many?: string): string {
   if (bare) return name
   if (one !== undefined) return `${name}&IF(${name}=1,${quoted(` ${one}`)},${quoted(` ${many}`)})`
   if (isShare) return `ROUND(100*${name},2)&" %"`
   if (unitOf(name) === 'usd') return `"$"&TEXT(${name},"#,##0.00")`
   const unit = unitWord(name)
-  return unit ? `${figure(name, decimalsOf(name))}&${quoted(` ${unit}`)}` : `IF(ISNUMBER(${name}),ROUND(${name},2),${name})`
+  return unit ? `${figure(name, decimals ?? decimalsOf(name))}&${quoted(` ${unit}`)}` : `IF(ISNUMBER(${name}),ROUND(${name},2),${name})`
 }
 
 /** The formula that writes words, or undefined when they have no braces and are a plain text. */
@@ -47,7 +47,7 @@ export function templateFormula(words: Words, bare = false): string | undefined 
   let at = 0
   for (const match of words.matchAll(hole)) {
     if (match.index > at) parts.push(quoted(words.slice(at, match.index)))
-    parts.push(wordsOf(match[1]!, match[2] === '%', bare, match[3], match[4]))
+    parts.push(wordsOf(match[1]!, match[2] === '%', bare, match[3] === undefined ? undefined : Number(match[3]), match[4], match[5]))
     at = match.index + match[0].length
   }
   if (at < words.length) parts.push(quoted(words.slice(at)))

@@ -48,13 +48,13 @@ const rules = [
     cite('osha1926', 'Appendix A, submerged or seeping soil'),
     LIFE,
   ),
-  verdict('PitVerdict', 'Pit depth', 'IF(PitDepth_ft>20,"stop","pass")', 'The pit is {PitDepth_ft} deep.', 'over 20 ft an engineer designs its protection', cite('osha1926', '1926.652 and Appendix F'), LIFE),
+  verdict('PitVerdict', 'Pit depth', 'IF(ROUND(PitDepth_ft,2)>20,"stop","pass")', 'The pit is {PitDepth_ft:2} deep.', 'over 20 ft an engineer designs its protection', cite('osha1926', '1926.652 and Appendix F'), LIFE),
   verdict(
     'FootingVerdict',
     'Buildings beside the pit',
-    'IF(NearestBuilding_ft<PitEdge_ft,"stop",IF(OR(NearestBuilding_ft<FootingClear_ft,AND(FootingAssumed=0,NearestBuilding_ft<FootingAway_ft)),"check","pass"))',
+    'IF(ROUND(NearestBuilding_ft,2)<ROUND(PitEdge_ft,2),"stop",IF(OR(NearestBuilding_ft<FootingClear_ft,AND(FootingAssumed=0,NearestBuilding_ft<FootingAway_ft)),"check","pass"))',
     [
-      ['NearestBuilding_ft<PitEdge_ft', 'The nearest footing is at the most {NearestBuilding_ft} away, and the pit opens {PitEdge_ft} beyond the tank walls: nothing is dug under a footing without support or the word of a registered engineer. Move the tanks, or shore the pit as the engineer draws it.'],
+      ['ROUND(NearestBuilding_ft,2)<ROUND(PitEdge_ft,2)', 'The nearest footing is at the most {NearestBuilding_ft:2} away, and the pit opens {PitEdge_ft:2} beyond the tank walls: nothing is dug under a footing without support or the word of a registered engineer. Move the tanks, or shore the pit as the engineer draws it.'],
       ['NearestBuilding_ft<FootingClear_ft', 'The nearest footing is at the most {NearestBuilding_ft} away; the pit opens {PitEdge_ft} beyond the tank walls, and a footing within {FootingClear_ft} loads them. Ask the engineer.'],
       ['AND(FootingAssumed=0,NearestBuilding_ft<FootingAway_ft)', 'A run of {NearestBuilding_ft} leads to a building, and {FootingAway_ft} were measured to the nearest footing: one of the two is wrong. The pit opens {PitEdge_ft} beyond the tank walls.'],
       ['FootingAssumed=1', 'The pit opens {PitEdge_ft} beyond the tank walls. By the runs a building stands {NearestBuilding_ft} away at the most, and may stand nearer.'],
@@ -67,7 +67,7 @@ const rules = [
   verdict(
     'UpliftVerdict',
     'Uplift of an empty tank',
-    'IF(GroundwaterAssumed=1,"check",IF(UpliftSafety="no uplift",IF(UpliftAtGrade<1,"check","pass"),IF(OR(UpliftSafety<1.1,AND(MAX(WeightRatio,SecondRatio)>1.15,UpliftFigured<1.1)),"stop",IF(OR(UpliftSafety<1.3,UpliftAtGrade<1,AND(MAX(WeightRatio,SecondRatio)>1.15,UpliftFigured<1.3)),"check","pass"))))',
+    'IF(GroundwaterAssumed=1,"check",IF(UpliftSafety="no uplift",IF(UpliftAtGrade<1,"check","pass"),IF(OR(ROUND(UpliftSafety,2)<1.1,AND(MAX(WeightRatio,SecondRatio)>1.15,ROUND(UpliftFigured,2)<1.1)),"stop",IF(OR(UpliftSafety<1.3,UpliftAtGrade<1,AND(MAX(WeightRatio,SecondRatio)>1.15,UpliftFigured<1.3)),"check","pass"))))',
     [
       ['GroundwaterAssumed=1', 'Depth of the groundwater is not known: {FloatDepth_ft} of water round an empty, uncovered tank lifts it.'],
       ['AND(UpliftSafety="no uplift",UpliftAtGrade<1)', 'The groundwater at {GroundwaterDepth_ft} stays below the tanks’ base, but a storm that fills the ground round an empty tank lifts it: weight is {UpliftAtGrade} times that uplift. Drain the pit’s foot to daylight, hold the tanks down, or never let them stand empty.'],
@@ -118,7 +118,7 @@ const rules = [
     cite('osha1926Cranes', '1926.1417: within the load chart'),
     LIFE,
   ),
-  verdict('VacuumVerdict', 'Test vacuum', 'IF(TestVacuum_inHg<=VacuumAllowed_inHg,"pass","stop")', 'The test draws {TestVacuum_inHg}; the maker allows {VacuumAllowed_inHg}. Air then presses {LidForce_lbf} on a lid.', 'the maker’s limit', cite('office', 'sheet Tanks; 4 inHg where it says nothing'), LIFE),
+  verdict('VacuumVerdict', 'Test vacuum', 'IF(ROUND(TestVacuum_inHg,2)<=ROUND(VacuumAllowed_inHg,2),"pass","stop")', 'The test draws {TestVacuum_inHg}; the maker allows {VacuumAllowed_inHg}. Air then presses {LidForce_lbf} on a lid.', 'the maker’s limit', cite('office', 'sheet Tanks; 4 inHg where it says nothing'), LIFE),
   verdict(
     'TrafficVerdict',
     'Traffic over the tanks',
@@ -133,14 +133,20 @@ const rules = [
     cite('office', 'sheet Tanks; none where it says nothing'),
     LIFE,
   ),
-  verdict('CoverVerdict', 'Cover over the lids', 'IF(Cover_ft<=CoverAllowed_ft,"pass","stop")', '{Cover_ft} of earth; the maker allows {CoverAllowed_ft}.', 'the maker’s limit', cite('office', 'sheet Tanks'), LIFE),
-  verdict('BearingVerdict', 'Ground under the bed', 'IF(Bearing_psf<=BearingAllowed_psf,"pass","check")', 'Full and covered, a tank presses {Bearing_psf}; the earth dug out pressed {DugOut_psf}; {BearingAllowed_psf} is allowed.', 'bearing allowed, of the soil report or the code', cite('office', 'column BearingAllowed_psf')),
+  verdict('CoverVerdict', 'Cover over the lids', 'IF(ROUND(Cover_ft,2)<=ROUND(CoverAllowed_ft,2),"pass","stop")', '{Cover_ft:2} of earth; the maker allows {CoverAllowed_ft:2}.', 'the maker’s limit', cite('office', 'sheet Tanks'), LIFE),
+  verdict('BearingVerdict', 'Ground under the bed', 'IF(Bearing_psf<=BearingAllowed_psf,"pass","check")', [
+    ['AxleLoad_psf>0', 'Full and covered, an axle of what may pass over it with it, a tank presses {Bearing_psf}; the earth dug out pressed {DugOut_psf}; {BearingAllowed_psf} is allowed.'],
+    ['', 'Full and covered, a tank presses {Bearing_psf}; the earth dug out pressed {DugOut_psf}; {BearingAllowed_psf} is allowed.'],
+  ], 'bearing allowed, of the soil report or the code', cite('office', 'column BearingAllowed_psf')),
   verdict(
     'RatingVerdict',
     'Pressure in the water line',
-    'IF(LineRating_psi<160,"stop",IF(LinePressureMost_psi>LineRating_psi*LineDerating,"stop",IF(LineSurge_psi>1.5*LineRating_psi*LineDerating,"check","pass")))',
-    'Standing, the line sees up to {LinePressureMost_psi}; stopped at once, {LineSurge_psi}. It is rated {LineRating_psi}, of which {LineDerating%} count at {WaterTemperature_F}.',
-    '160 psi pipe at least; standing pressure within the rating, with surge within 1.5 times',
+    'IF(LineRating_psi<160,"stop",IF(LinePressureMost_psi>LineRating_psi*LineDerating,"stop",IF(LineSurge_psi>2*LineRating_psi*LineDerating,"stop",IF(LineSurge_psi>1.5*LineRating_psi*LineDerating,"check","pass"))))',
+    [
+      ['LineSurge_psi>2*LineRating_psi*LineDerating', 'Stopped at once, the water in the line at {ActualFlow_gpm} strikes with {LineSurge_psi}, over twice the {LineHolds_psi} that the pipe takes: a larger line, or less flow.'],
+      ['', 'Standing, the line sees up to {LinePressureMost_psi}; stopped at once, {LineSurge_psi}. It is rated {LineRating_psi}, of which {LineDerating%} count at {WaterTemperature_F}.'],
+    ],
+    '160 psi pipe at least; standing pressure within the rating; with surge within 1.5 times at every stop of the pump, within 2 times ever',
     cite('awwaPe'),
     LIFE,
   ),
@@ -158,7 +164,7 @@ const rules = [
     'cut-out at least 5 psi below what the pump reaches; cut-in over what gravity gives; wanted pressure within the switch',
     cite('derivation', 'shut-off head less lift'),
   ),
-  verdict('AmpacityVerdict', 'Cable ampacity', 'IF(CableAmpacity_A>=1.25*MotorCurrent_A,"pass","stop")', '{Cable} AWG carries {CableAmpacity_A}; 125 % of {MotorCurrent_A} is needed.', '125 % of the full-load current', cite('nec', '430.22'), LIFE),
+  verdict('AmpacityVerdict', 'Cable ampacity', 'IF(CableAmpacity_A>=1.25*MotorCurrent_A,"pass","stop")', '{Cable} AWG carries {CableAmpacity_A} where it is no warmer than 86 °F; 125 % of {MotorCurrent_A} is needed. Sun or a hot attic on the way takes a larger cable: the electrician’s word.', '125 % of the full-load current, at 86 °F around the cable', cite('nec', '430.22'), LIFE),
   verdict(
     'SupplyVerdict',
     'Pump voltage',
@@ -175,14 +181,16 @@ const rules = [
   verdict(
     'ReliefVerdict',
     'Pressure that the tank at the house stands',
-    'IF(HouseStanding_psi>PressureTankRating_psi,"stop","pass")',
+    'IF(HouseStanding_psi>PressureTankRating_psi,"stop",IF(OR(CutOut_psi+ReliefOver_psi>PressureTankRating_psi,PressureTankListed=0),"check","pass"))',
     [
       ['AND(HouseStanding_psi>PressureTankRating_psi,HouseStanding_psi>CutOut_psi)', 'The water lies so high over the house that gravity alone puts {HouseStanding_psi} on the pressure tank, which is made for {PressureTankRating_psi}: the relief valve would run until the cistern is empty. A tank made for it, or a reducing valve ahead of tank and switch, as a licensed plumber says.'],
       ['CutOut_psi>PressureTankRating_psi', 'The switch stops the pump at {CutOut_psi}; the pressure tank is made for {PressureTankRating_psi}.'],
+      ['PressureTankListed=0', 'The sheet PressureTanks has no tank of {PressureTank_gal}: {PressureTankRating_psi} is what such tanks are usually made for. Look at the plate, and give it a row with its price.'],
+      ['CutOut_psi+ReliefOver_psi>PressureTankRating_psi', 'The switch stops the pump at {CutOut_psi} and the relief valve opens at {PressureTankRating_psi} at the latest: less than {ReliefOver_psi} between them, and it drips or opens at every stop. Lower the switch, or a tank made for more.'],
       ['ShutOffAtHouseFull_psi>PressureTankRating_psi', 'Should the switch stick, the pump reaches {ShutOffAtHouseFull_psi} at the tank, which is made for {PressureTankRating_psi}: the relief valve opens there at the latest and passes the pump’s whole flow.'],
       ['', 'Should the switch stick, the pump reaches {ShutOffAtHouseFull_psi} at the tank, which is made for {PressureTankRating_psi}.'],
     ],
-    'cut-out and the pressure of gravity within the tank’s rating; a relief valve where the pump can pass it',
+    'cut-out and the pressure of gravity within the tank’s rating, the cut-out 10 psi below it; a relief valve where the pump can pass it',
     cite('memory', 'IPC 606.5.10: a relief valve at each hydropneumatic tank, set no higher than its rating'),
     LIFE,
   ),
@@ -206,12 +214,13 @@ const rules = [
     'the wanted share, on a daily record, no month dry in the median year',
     cite('reliability', 'the wanted share is the owner’s choice'),
   ),
-  verdict('DrainVerdict', 'Inlet drains', 'IF(DrainCover_in<0,"stop",IF(AND(RoofFlow_gpm<=InletCount*DrainCapacity_gpm,DrainCover_in>=DrainWants_in,OR(TrafficRank<2,DrainCover_in>=WheelCover_in)),"pass","check"))', [
+  verdict('DrainVerdict', 'Inlet drains', 'IF(DrainCover_in<0,"stop",IF(AND(InletSlope_in_per_ft<=SteepDrain_in_per_ft,RoofFlow_gpm<=InletCount*DrainCapacity_gpm,DrainCover_in>=DrainWants_in,OR(TrafficRank<2,DrainCover_in>=WheelCover_in)),"pass","check"))', [
     ['DrainCover_in<0', 'With this fall the inlet drain comes out of the ground before the house: set the tanks deeper, lay it flatter, or bring the roof water nearer. The ground at the downspouts is taken {DownspoutRise_ft} over that at the tanks.'],
     ['AND(TrafficRank>1,DrainCover_in<WheelCover_in)', 'The inlet drain has {DrainCover_in} over it at the least, and {Traffic} pass: where they cross it, {WheelCover_in}, or a slab as the engineer says. {RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each.'],
+    ['InletSlope_in_per_ft>SteepDrain_in_per_ft', 'The ground falls so to the tanks that the inlet drain is laid at {InletSlope_in_per_ft}: from {SteepDrain_in_per_ft} on it is anchored or laid in steps, and its water is braked before the tank.'],
     ['DrainCover_in<DrainWants_in', 'The inlet drain has {DrainCover_in} over it at the house end, and {DrainWants_in} are wanted: its bedding alone takes {DrainOver_in}. Set the tanks deeper, lay it flatter, or bring the roof water nearer. {RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each.'],
     ['', '{RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each, by the {DrainTable} table.'],
-  ], 'flow of the design storm, pipe just full; earth over it, more under wheels', cite('epaManual', 'Manning, pipe just full')),
+  ], 'flow of the design storm, pipe just full; earth over it, more under wheels; no steeper than 2.4 in/ft', cite('epaManual', 'Manning, pipe just full')),
   verdict('PortVerdict', 'Upper ports', 'IF(OR(PortsShort>0,OverflowCount<1),"stop",IF(OR(OverflowCount<InletPorts,PortBore_in>12*AirSpace_ft),"check","pass"))', [
     ['PortsShort>0', '{InletPorts|inlet port|inlet ports} and {OverflowCount|overflow|overflows}, {PortsShort} more than the tanks have; the far one has {FarTankPorts}. {LayoutNote}'],
     ['PortBore_in>12*AirSpace_ft', 'An upper port of {TankPort_in} at the water level reaches into the lid, {AirSpace_ft} over it: look at WaterDepth_ft and Port_in of the sheet Tanks.'],
@@ -243,6 +252,10 @@ const rules = [
     'the drain comes out at or above the ground',
     cite('derivation', 'overflow invert, fall of the drain, fall of the ground'),
   ),
+  verdict('RoomVerdict', 'Room to work in the pit', 'IF(AND(WorkingRoom_ft>=RoomLeast_ft,OR(TankCount=1,TankGap_in>=GapLeast_in)),"pass","check")', [
+    ['WorkingRoom_ft<RoomLeast_ft', '{WorkingRoom_ft:2} between the tanks and the foot of the pit walls: nobody can work or get away there. {RoomLeast_ft:2} at the least.'],
+    ['', 'Between tanks and pit walls {WorkingRoom_ft:2}, between two tanks {TankGap_in}.'],
+  ], '18 in beside the tanks, 6 in between two where boots and clamps are set', cite('practice', 'room for a person, and for a hand with a driver')),
   verdict('SlopeVerdict', 'Drain slope', 'IF(DrainSlope_in_per_ft>=IF(DrainSize_in<8,0.125,0.0625),"pass","check")', '{DrainSlope_in_per_ft}.', '1/8 in/ft at least for 3 to 6 in pipe, 1/16 from 8 in', cite('chicago', 'minimum slope')),
   verdict(
     'FrostVerdict',
@@ -311,7 +324,8 @@ const rules = [
     cite('nec', 'Chapter 9 Table 1'),
   ),
   verdict('FittingsVerdict', 'IPS and CTS kept apart', 'IF(OR(AND(LineFit="IPS",LineFittings="IPS insert"),AND(LineFit="CTS",LineFittings="CTS compression")),"pass","stop")', '{WaterLinePipe} takes {LineFit} fittings; the line has {LineFittings}.', 'never mixed', cite('practice', 'IPS pipe takes insert fittings, CTS tubing compression fittings')),
-  verdict('RunsVerdict', 'Runs given', 'IF(RunsAssumed=0,"pass","check")', [
+  verdict('RunsVerdict', 'Runs given', 'IF(AND(RunsAssumed=0,RunsTooShort=0),"pass","check")', [
+    ['RunsTooShort>0', '{RunsTooShort|run is|runs are} shorter than what it rises or falls: the line has {WaterLineRun_ft} for a rise of {WaterLineRise_ft}, the inlet {InletRun_ft} for {DownspoutRise_ft}, the overflow {OverflowRun_ft} for a fall of {OutfallDrop_ft}. Runs are measured along the ground.'],
     ['RunsAssumed=0', 'All four run lengths are given.'],
     ['', '{RunsAssumed|run length was|run lengths were} left empty and taken at the default: measure before pricing.'],
   ], 'measured on site', cite('practice', 'runs are measured on site')),

@@ -1,6 +1,7 @@
 /** A workbook that 0.1.0 made, with things typed on it: read, made again, brought up to date. */
 import { items061 } from '../../src/takeoff/older/items061.js'
 import { items070 } from '../../src/takeoff/older/items070.js'
+import { items090 } from '../../src/takeoff/older/items090.js'
 import { items080 } from '../../src/takeoff/older/items080.js'
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
@@ -67,6 +68,35 @@ describe('a workbook of 0.1.0', () => {
 
 /** Cables of three conductors came with 0.9.0. */
 const cables = [10, 12, 14, 6, 8].map((size) => `CABLE-copper-${size}-3`)
+/** Rock has prices of its own since 0.10.0. */
+const rock = ['DIG-ROCK', 'HAMMER', 'TRENCH-DRAIN-ROCK', 'TRENCH-LINE-ROCK']
+
+describe('a workbook of 0.9.0', () => {
+  const own = () => sourceOf(new Uint8Array(readFileSync(join(import.meta.dirname, '../data/made-by-0.9.0.xlsx'))), 'OLD.xlsx')
+  it('is brought up to date and made again, nothing of its own taken for somebody’s, before the update and after it', () => {
+    const { changes, columns, own: left } = officeUpdate(own().raw)
+    expect(
+      changes
+        .filter(({ table }) => table === 'Items')
+        .map(({ key }) => key)
+        .sort(),
+    ).toEqual([...Object.keys(items090).filter((key) => key !== 'CABLE-{CableMetal}-{Cable}'), 'HAMMER'].sort())
+    expect(
+      changes
+        .filter(({ table }) => table === 'Prices')
+        .map(({ key }) => key)
+        .sort(),
+    ).toEqual(rock)
+    expect([columns, left]).toEqual([[], []])
+    const after = sourceOf(updateOffice(own(), made).bytes, 'OLD.xlsx')
+    expect(officeUpdate(after.raw).changes).toEqual([])
+    for (const source of [own(), after]) {
+      const office = readOffice(source.raw)
+      const takeoff = makeTakeoff(office, rowNamed(office, 'Jobs', 'Wicket Mill')!, keptIn(source.workbook, 'Wicket Mill'))
+      expect(() => makeFile(source, [{ takeoff, revision: 2 }], 'native', made)).not.toThrow()
+    }
+  })
+})
 
 describe('a workbook of 0.8.0', () => {
   const own = () => sourceOf(new Uint8Array(readFileSync(join(import.meta.dirname, '../data/made-by-0.8.0.xlsx'))), 'OLD.xlsx')
@@ -78,8 +108,10 @@ describe('a workbook of 0.8.0', () => {
         .filter((change) => change.table === table)
         .map(({ key }) => key)
         .sort()
-    expect(keys('Items')).toEqual([...Object.keys(items080), 'STONE-TIE'].sort())
-    expect(keys('Prices')).toEqual([...cables, 'STONE-TIE'])
+    expect(keys('Items')).toEqual(
+      [...new Set([...Object.keys({ ...items080, ...items090 }), 'HAMMER', 'STONE-TIE'])].filter((key) => key !== 'CABLE-{CableMetal}-{Cable}{CoreSuffix}').sort(),
+    )
+    expect(keys('Prices')).toEqual([...cables, ...rock, 'STONE-TIE'].sort())
     expect(columns).toEqual([{ table: 'Jobs', names: ['FootingAway_ft'] }])
     expect(left).toEqual([])
     const after = sourceOf(updateOffice(own(), made).bytes, 'OLD.xlsx')
@@ -135,8 +167,8 @@ describe('a workbook of 0.6.1', () => {
         .sort(),
     ).toEqual(
       [
-        ...new Set(Object.keys({ ...items061, ...items070, ...items080 })),
-        ...['DRAIN-ADAPTER{DrainSuffix}', 'LID-INSUL', 'PLUG-{TankPort_in}', 'PORT-REDUCER{PortSuffix}', 'RELIEF', 'STONE-TIE'],
+        ...new Set(Object.keys({ ...items061, ...items070, ...items080, ...items090 }).filter((key) => key !== 'CABLE-{CableMetal}-{Cable}{CoreSuffix}')),
+        ...['HAMMER', 'DRAIN-ADAPTER{DrainSuffix}', 'LID-INSUL', 'PLUG-{TankPort_in}', 'PORT-REDUCER{PortSuffix}', 'RELIEF', 'STONE-TIE'],
       ].sort(),
     )
     // A set of cement makes 40 joints: 0.55 a joint is 22.00 a set.
@@ -146,10 +178,13 @@ describe('a workbook of 0.6.1', () => {
         .filter(({ table, row }) => table === 'Prices' && row === undefined)
         .map(({ key }) => key)
         .sort(),
-    ).toEqual([
-      ...cables,
-      ...['DRAIN-ADAPTER', 'DRAIN-ADAPTER-6', 'DRAIN-ADAPTER-8', 'LID-INSUL', 'PLUG-6', 'PORT-REDUCER', 'PORT-REDUCER-3', 'PORT-REDUCER-6', 'RELIEF', 'STONE-TIE'],
-    ])
+    ).toEqual(
+      [
+        ...cables,
+        ...rock,
+        ...['DRAIN-ADAPTER', 'DRAIN-ADAPTER-6', 'DRAIN-ADAPTER-8', 'LID-INSUL', 'PLUG-6', 'PORT-REDUCER', 'PORT-REDUCER-3', 'PORT-REDUCER-6', 'RELIEF', 'STONE-TIE'],
+      ].sort(),
+    )
     expect(Object.fromEntries(columns.map(({ table, names }) => [table, names]))).toEqual({
       Jobs: ['DownspoutRise_ft', 'FootingAway_ft', 'SupplyPhases'],
       Pumps: ['Wires'],
@@ -203,7 +238,7 @@ describe('brought up to date', () => {
     expect(source.absent).toEqual([])
     const items = new Map(source.raw.Items.rows.map(({ cells }) => [cells.Code, cells]))
     expect(items.get('DOSE')).toMatchObject({ Quantity: 'Bleach_gal*8', Unit: 'pint' })
-    expect(items.get('DIG')).toMatchObject({ PaidBy: 'earthwork', Kind: 'subcontract' })
+    expect(items.get('DIG{RockSuffix}')).toMatchObject({ PaidBy: 'earthwork', Kind: 'subcontract' })
     expect(items.get('SIGN')).toMatchObject({ Quantity: '3' })
     expect(items.get('VENT')).toMatchObject({ Description: 'Screened vent, brass' })
     expect(items.get('LINE-TEST')).toBeDefined()

@@ -121,8 +121,11 @@ describe('the log of the vacuum test', () => {
     expect(tested({ start_inHg: 4, end_inHg: 4 })[1]).toBe('check')
     expect(tested({ start_inHg: 4, end_inHg: 4, watched_min: '3 min' })[1]).toBe('check')
     expect(tested({ start_inHg: '4 inHg', end_inHg: 4, watched_min: 5 })[1]).toBe('check')
-    // A gauge that rose, or one beyond the air itself, was read wrong.
-    expect(tested({ start_inHg: 4, end_inHg: 4.5, watched_min: 5 })[1]).toBe('check')
+    // More than the maker's 4 inHg by more than half of the tenth that a gauge is read to: the tank has to be looked over.
+    expect(tested({ start_inHg: 4.05, end_inHg: 4.05, watched_min: 5 })[1]).toBe('pass')
+    expect(tested({ start_inHg: 4.1, end_inHg: 4.1, watched_min: 5 })[1]).toBe('stop')
+    expect(tested({ start_inHg: 8, end_inHg: 8, watched_min: 5 })[1]).toBe('stop')
+    // One beyond the air itself was read wrong.
     expect(tested({ start_inHg: 40, end_inHg: 40, watched_min: 5 })[1]).toBe('check')
   })
   it('allows for air that warmed, and wants both temperatures', () => {

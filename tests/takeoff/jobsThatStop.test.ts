@@ -1,7 +1,9 @@
 /** Whole jobs that an engineer would stop or look into, each with the rule and the arithmetic by hand. */
 import { describe, expect, it } from 'vitest'
 import { crewSteps, stepsOf } from '../../src/takeoff/crewSteps.js'
-import { demoRows, leastRow, lineOf, takeoffOf } from '../support/office.js'
+import { problemText } from '../../src/takeoff/fields.js'
+import { readOffice } from '../../src/takeoff/office.js'
+import { demoRows, leastRow, lineOf, officeWith, takeoffOf } from '../support/office.js'
 
 const tanks = (more: object) => ({ Tanks: demoRows('Tanks').map((cells) => (cells.Model === 'Quern 1800' ? { ...cells, ...more } : cells)) })
 
@@ -122,9 +124,10 @@ describe('lines that follow from what is dug', () => {
         words.replace(/^.*copper, |, for .*$/g, ''),
       )
     }
-    expect(lines({})).toEqual(['2 conductors and ground', 'Motor switch with overload'])
-    expect(lines({ Wires: 3 })).toEqual(['3 conductors and ground', 'Control box with overload'])
-    expect(lines({ Phases: 3 }, { SupplyPhases: 3 })).toEqual(['3 conductors and ground', 'Three-pole starter with overload'])
+    // NEC 250.122: a breaker of 15 A takes a ground of 14 AWG; larger where the feed is larger than its ampacity asks.
+    expect(lines({})).toEqual(['2 conductors, ground 14 AWG or larger', 'Motor switch with overload'])
+    expect(lines({ Wires: 3 })).toEqual(['3 conductors, ground 14 AWG or larger', 'Control box with overload'])
+    expect(lines({ Phases: 3 }, { SupplyPhases: 3 })).toEqual(['3 conductors, ground 14 AWG or larger', 'Three-pole starter with overload'])
   })
 })
 
@@ -382,5 +385,47 @@ describe('what a crew would have to put right', () => {
     expect([crew('E6'), crew('K2'), crew('K4')]).toEqual([undefined, undefined, undefined])
     expect(crewOf({ WaterLineRise_ft: -20 })('E6')).toContain('Siphon breaker')
     expect(crewOf({ TreatmentLoss_psi: 3 })('H2')).toContain('ahead of the treatment')
+  })
+})
+
+describe('weights, loads and rock that one sheet knew and another did not', () => {
+  const typed = (Weight_lb: number) => tanks({ Weight_lb })
+  it('a weight typed over 1.15 of walls, floor and lid holds no tank down: ballast, float depth and uplift to the ground go by the figured one', () => {
+    const figured = takeoffOf({ ...leastRow }).design.number('WeightFigured_lb')
+    const plan = takeoffOf({ ...leastRow }).design.number('TankPlan_ft2')
+    const { design } = takeoffOf({ ...leastRow, GroundwaterDepth_ft: 4 }, typed(Math.round(1.24 * figured)))
+    // Archimedes: the water round an empty tank that weighs as much, 62.4 lb/ft³.
+    expect(design.number('FloatDepth_ft')).toBeCloseTo(figured / plan / 62.4, 9)
+    expect(design.number('Ballast_in')).toBeCloseTo(
+      Math.max(0, (12 * (1.1 * 62.4 * plan * design.number('BallastFor_ft') - figured)) / (62.4 * design.number('TankInside_ft2'))),
+      9,
+    )
+    const trusted = takeoffOf({ ...leastRow }, typed(Math.floor(1.15 * figured))).design
+    expect(trusted.number('FloatDepth_ft')).toBeCloseTo(Math.floor(1.15 * figured) / plan / 62.4, 9)
+  })
+  it('an axle that may pass over a tank presses on its bed too: H-20 has two wheels of 16,000 lb on one (AASHTO)', () => {
+    const bearing = (Traffic: string) => takeoffOf({ ...leastRow, Traffic }).design.number('Bearing_psf')
+    expect(bearing('trucks') - bearing('none')).toBeCloseTo(32_000 / takeoffOf({ ...leastRow }).design.number('TankPlan_ft2'), 9)
+  })
+  it('a truck is loaded by the heavier of typed and figured weight, as the crane is', () => {
+    const load = (pounds: number) => lineOf(takeoffOf({ ...leastRow, TankCount: 3 }, typed(pounds)), 'HAUL-TANKS')!.net
+    const figured = takeoffOf({ ...leastRow }).design.number('WeightFigured_lb')
+    expect(load(Math.round(0.95 * figured))).toBe(Math.ceil(3 / Math.max(1, Math.floor(44_000 / figured))))
+  })
+  it('rock has prices and a hammer of its own, whoever digs', () => {
+    const codes = (more: object) => takeoffOf({ ...leastRow, SoilClass: 'rock', GroundwaterDepth_ft: 100, ...more }).lines.map(({ code }) => code)
+    expect(codes({ EarthworkBy: 'subcontract' })).toEqual(expect.arrayContaining(['DIG-ROCK', 'TRENCH-LINE-ROCK', 'TRENCH-DRAIN-ROCK']))
+    expect(codes({ EarthworkBy: 'own crew' })).toContain('HAMMER')
+    expect(codes({ SoilClass: 'B' })).not.toContain('HAMMER')
+  })
+  it('a feed that its drop made larger has a larger ground on every list (NEC 250.122(B): in the proportion of the areas)', () => {
+    const cable = takeoffOf({ ...leastRow, PowerRun_ft: 900 }).lines.find(({ code }) => code.startsWith('CABLE-'))!
+    const { design } = takeoffOf({ ...leastRow, PowerRun_ft: 900 })
+    expect(cable.description).toContain(`ground ${String(design.single('GroundWire'))} AWG or larger`)
+    expect(String(design.single('GroundWire'))).not.toBe('14')
+  })
+  it('a load chart that rises with the radius is refused at its cell', () => {
+    const Cranes = demoRows('Cranes').map((cells, at) => (at === 0 ? { ...cells, At30_lb: Number(cells.At20_lb) * 2 } : cells))
+    expect(readOffice(officeWith({ Cranes })).problems.map(problemText).join('\n')).toMatch(/Cranes, row 6, At30_lb: no more than nearer in, at most [\d,]+ lb; got/)
   })
 })

@@ -1,10 +1,13 @@
 /** Each reading of the test record at its limit, just inside and just beyond; limits as the Wanted column says them. */
 import { describe, expect, it } from 'vitest'
+import { startingOffice } from '../../src/takeoff/demo.js'
 import { readingRules } from '../../src/takeoff/readings.js'
 import { demoTakeoff } from '../support/office.js'
 
 const { design } = demoTakeoff('Wicket Mill')
 const n = design.number.bind(design)
+/** Of the pump's curve in the demo's table. */
+const curveFlows = [1, 2, 3, 4, 5].map((at) => Number(startingOffice(true).Pumps.rows.find(({ cells }) => cells.Model === design.single('PumpModel'))!.cells[`Flow${at}_gpm`]))
 /** Code, last reading that passes, the way to worse, and the verdict beyond. A gauge shows half a psi, a switch holds within 2 psi (common practice, no source). */
 const limits: readonly (readonly [code: string, limit: number, worse: -1 | 1, beyond: string, within?: string])[] = [
   ['X2', n('LinePressureMost_psi') - 0.5, -1, 'check'],
@@ -22,8 +25,17 @@ const limits: readonly (readonly [code: string, limit: number, worse: -1 | 1, be
   ['X8', n('HouseFlow_gpm'), -1, 'check'],
   ['X9', n('HousePressure_psi'), -1, 'check'],
   // A tenth less chlorine than the first fill asks for, and a tenth more than full tanks do, is still a dose (house figure).
-  ['X10', 0.9 * n('BleachFirst_gal'), -1, 'check'],
-  ['X10', 1.1 * n('Bleach_gal'), 1, 'check'],
+  ['X12', 0.9 * 8 * n('BleachFirst_gal'), -1, 'check'],
+  ['X12', 1.1 * 8 * n('Bleach_gal'), 1, 'check'],
+  // What cannot be so is looked into: over the rating of the pipe, the shut-off of the pump, the end of its curve, the tank's rim.
+  ['X2', n('LineRating_psi') * n('LineDerating'), 1, 'stop'],
+  ['X3', -0.5, -1, 'check'],
+  ['X4', 12 * n('TankWaterDepth_ft'), 1, 'check'],
+  ['X8', Math.max(...curveFlows), 1, 'check'],
+  // Two psi of a gauge (common practice, no source).
+  ['X9', n('ShutOffAtHouseFull_psi') + 2, 1, 'check'],
+  // A third of full load: the motor turns nothing (common practice, no source).
+  ['X5', n('MotorCurrent_A') / 3, -1, 'check'],
 ]
 /** Nearer to a limit than any gauge reads; far above the rounding of the arithmetic. */
 const HAIR = 1e-6

@@ -154,9 +154,9 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
   /** Of a test done again the tank is written in. */
   function logRow(code: string, which?: string): void {
     draft.put(columns.code, 'siteCode', code, { format: 'text' })
-    if (which === undefined) written(code, 'text', columns.text)
-    else draft.put(columns.text, 'site', which)
-    const here = new Map<string, { value: Value; ref: string }>()
+    const tank = which === undefined ? written(code, 'text', columns.text) : which
+    if (which !== undefined) draft.put(columns.text, 'site', which)
+    const here = new Map<string, { value: Value; ref: string }>([['which', { value: tank, ref: address(draft.row, columns.text, false) }]])
     LOG_ENTRIES.forEach((name, at) => here.set(name, { value: written(code, name, columns.entries + at), ref: address(draft.row, columns.entries + at, false) }))
     const value = computed(logLoss, here, 'number', columns.loss, decimalsOf('loss_inHg'))
     here.set('loss_inHg', { value, ref: address(draft.row, columns.loss, false) })

@@ -25,6 +25,7 @@ export const lineResults = [
     cite('astmD2239', 'at 800 psi design stress: a coil of today’s PE4710 (1,000 psi) marks the same wall higher'),
   ),
   result('LineDerating', 'Share of the rating left in the warmest water', 'INDEX(LineHeat[left],SUMPRODUCT((LineHeat[upTo_F]<WaterTemperature_F)*1)+1)', cite('pe100Heat')),
+  result('LineHolds_psi', 'Pressure that the line takes, warm', 'LineRating_psi*LineDerating', cite('pe100Heat')),
   result('DropPipe_ft', 'Drop pipe in the tank', '3', practice('from the pitless adapter, low in the wall, to the pump')),
   result('LineSlack_ft', 'Slack of the line in the trench', '2', practice('12 to 24 in at a tank wall')),
   result('LineLength_ft', 'Length of the line', 'WaterLineRun_ft+LineSlack_ft+DropPipe_ft', sum),

@@ -74,6 +74,8 @@ export const pumpResults = [
     'IFERROR(INDEX(PressureTanks[Price_usd],MATCH(PressureTank_gal,PressureTanks[Volume_gal],0)),INDEX(Prices[Price_usd],MATCH("PRESSURE-TANK",Prices[Code],0)))',
     office,
   ),
+  result('PressureTankListed', 'Pressure tanks of that volume in the table', 'IFERROR(IF(COUNT(PressureTanks[Volume_gal])=0,1,SUMPRODUCT((PressureTanks[Volume_gal]=PressureTank_gal)*1)),1)', office),
+  result('ReliefOver_psi', 'Relief valve over the cut-out, at the least', '10', practice('so that it stays shut at every stop')),
   result('PressureTankRating_psi', 'Pressure that the tank is made for', `IFERROR(${RATED},${USUAL_RATING})`, office),
   result('Drawdown_gal', 'Drawdown of the pressure tank', 'PressureTank_gal*DrawdownShare', cite('drawdown')),
   result(

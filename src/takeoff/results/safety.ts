@@ -8,6 +8,16 @@ const listed = (fields: readonly string[], name: string) => fields.reduceRight<s
 
 export const safetyResults = (traffic: readonly string[]) =>
   [
+    result(
+      'WeightFigured_lb',
+      'Weight figured from the walls',
+      'TANKWEIGHT(TankLength_ft,TankWidth_ft,TankHeight_ft,TankWall_in,TankFloor_in,TankLid_in,Concrete_lb_per_ft3)',
+      cite('femaP259', 'concrete 150 lb/ft³'),
+    ),
+    result('WeightRatio', 'Typed weight over the figured one', 'TankWeight_lb/WeightFigured_lb', sum),
+    result('SecondRatio', 'Typed weight over the figured one, second model', 'SecondWeight_lb/IF(SecondTanks=0,WeightFigured_lb,SecondFigured_lb)', sum),
+    result('FirmWeight_lb', 'Weight that holds a tank down', 'IF(WeightRatio>1.15,WeightFigured_lb,TankWeight_lb)', practice('typed over 1.15 of walls, floor and lid: those count until the maker confirms it')),
+    result('SecondFirm_lb', 'Weight that holds one of the second model down', 'IF(SecondRatio>1.15,IF(SecondTanks=0,WeightFigured_lb,SecondFigured_lb),SecondWeight_lb)', practice('as above')),
     result('WaterAboveBase_ft', 'Groundwater above the tank base', 'MAX(0,Cover_ft+TankHeight_ft-GroundwaterDepth_ft)', geometry),
     result('GroundwaterGiven', 'Groundwater depth', 'IF(GroundwaterAssumed=1,"not given: find it out","as given")', practice('an unknown depth is looked into, not passed')),
     result(
@@ -25,10 +35,10 @@ export const safetyResults = (traffic: readonly string[]) =>
     result(
       'UpliftAtGrade',
       'Holding weight over uplift, water up to the ground',
-      'MIN(UPLIFTSAFETY(TankLength_ft,TankWidth_ft,TankHeight_ft,TankWeight_lb,TankHeight_ft+Cover_ft,Cover_ft),UPLIFTSAFETY(SecondLength_ft,SecondWidth_ft,TankHeight_ft,SecondWeight_lb,TankHeight_ft+Cover_ft,Cover_ft))',
+      'MIN(UPLIFTSAFETY(TankLength_ft,TankWidth_ft,TankHeight_ft,FirmWeight_lb,TankHeight_ft+Cover_ft,Cover_ft),UPLIFTSAFETY(SecondLength_ft,SecondWidth_ft,TankHeight_ft,SecondFirm_lb,TankHeight_ft+Cover_ft,Cover_ft))',
       cite('femaP259', 'fill round the tanks that a storm has filled'),
     ),
-    result('FloatDepth_ft', 'Water around an empty, uncovered tank that lifts it', 'MIN(TankWeight_lb/TankPlan_ft2,SecondWeight_lb/SecondPlan_ft2)/62.4', cite('femaP259', 'buoyancy = 62.4 x volume displaced')),
+    result('FloatDepth_ft', 'Water around an empty, uncovered tank that lifts it', 'MIN(FirmWeight_lb/TankPlan_ft2,SecondFirm_lb/SecondPlan_ft2)/62.4', cite('femaP259', 'buoyancy = 62.4 x volume displaced')),
     result(
       'BallastFor_ft',
       'Groundwater that the ballast is for, above the base',
@@ -38,13 +48,14 @@ export const safetyResults = (traffic: readonly string[]) =>
     result(
       'Ballast_in',
       'Water to leave in each tank',
-      '12*MAX(0,(1.1*62.4*TankPlan_ft2*BallastFor_ft-TankWeight_lb)/(62.4*TankInside_ft2),(1.1*62.4*SecondPlan_ft2*BallastFor_ft-SecondWeight_lb)/(62.4*SecondInside_ft2))',
+      '12*MAX(0,(1.1*62.4*TankPlan_ft2*BallastFor_ft-FirmWeight_lb)/(62.4*TankInside_ft2),(1.1*62.4*SecondPlan_ft2*BallastFor_ft-SecondFirm_lb)/(62.4*SecondInside_ft2))',
       cite('femaP259', 'factor 1.1, tank uncovered; tied tanks stand at one level'),
     ),
     result('BallastMost_in', 'Water that a tank holds', '12*TankWaterDepth_ft', geometry),
     result('Ballast_gal', 'Ballast in all tanks', 'RowInside_ft2*MIN(Ballast_in,BallastMost_in)/12*1728/231', geometry),
     result('EarthWeight_lb_per_ft3', 'Unit weight of the cover', '120', cite('memory', 'moist earth; Illinois DOT Culvert Manual 3.4 takes 120 lb/ft³')),
-    result('Bearing_psf', 'Load under a full tank', 'MAX((TankWeight_lb+62.4*TankInside_ft2*TankWaterDepth_ft)/TankPlan_ft2,(SecondWeight_lb+62.4*SecondInside_ft2*TankWaterDepth_ft)/SecondPlan_ft2)+EarthWeight_lb_per_ft3*Cover_ft', geometry),
+    result('Bearing_psf', 'Load under a full tank', 'MAX((TankWeight_lb+62.4*TankInside_ft2*TankWaterDepth_ft)/TankPlan_ft2,(SecondWeight_lb+62.4*SecondInside_ft2*TankWaterDepth_ft)/SecondPlan_ft2)+EarthWeight_lb_per_ft3*Cover_ft+AxleLoad_psf', geometry),
+    result('AxleLoad_psf', 'An axle over a tank, on its bed', '2*WheelLoad_lb/MIN(TankPlan_ft2,SecondPlan_ft2)', cite('moser', 'H-20: two wheels of 16,000 lb on an axle')),
     result('DugOut_psf', 'Load of the earth dug out', 'EarthWeight_lb_per_ft3*PitDepth_ft', geometry),
     result('TrafficRank', 'Traffic, lightest 0', listed(traffic, 'Traffic'), office),
     result('TrafficAllowed', 'Traffic allowed, lightest 0', `MIN(${listed(traffic, 'TankTraffic')},${listed(traffic, 'SecondTraffic')})`, office),
@@ -64,14 +75,6 @@ export const safetyResults = (traffic: readonly string[]) =>
       'IF(WheelSpread_ft<WheelApart_ft,WheelLoad_lb/WheelSpread_ft^2,2*WheelLoad_lb/(WheelSpread_ft*(WheelSpread_ft+WheelApart_ft)))*Impact',
       cite('moser', 'squares of the two wheels overlap where they meet'),
     ),
-    result(
-      'WeightFigured_lb',
-      'Weight figured from the walls',
-      'TANKWEIGHT(TankLength_ft,TankWidth_ft,TankHeight_ft,TankWall_in,TankFloor_in,TankLid_in,Concrete_lb_per_ft3)',
-      cite('femaP259', 'concrete 150 lb/ft³'),
-    ),
-    result('WeightRatio', 'Typed weight over the figured one', 'TankWeight_lb/WeightFigured_lb', sum),
-    result('SecondRatio', 'Typed weight over the figured one, second model', 'SecondWeight_lb/IF(SecondTanks=0,WeightFigured_lb,SecondFigured_lb)', sum),
     result('LegPull_lb', 'Pull in a sling leg, two counted, 60°', 'SLINGTENSION(HeaviestTank_lb,2,60)', cite('slings')),
     result('Rigging_lb', 'Rigging and hook block', '800', practice('spreader, chains, block')),
     result('PickLoad_lb', 'Load on the hook', 'HeaviestTank_lb+Rigging_lb', sum),
@@ -87,6 +90,8 @@ export const safetyResults = (traffic: readonly string[]) =>
     result('OpeningCount', 'Openings to plate', 'FirstTanks*TankOpenings+SecondTanks*SecondOpenings', practice('every opening of every tank')),
     result('TiePlugs', 'Ends of 4 in ties to plug', '2*TieCount', practice('both ends of each tie')),
     result('PlugCount', 'Holes to plug, ties and ports', 'TiePlugs+PortsUsed', practice('both ends of each tie, and each port cut open')),
+    result('RoomLeast_ft', 'Room beside the tanks, at the least', '1.5', practice('a person between tank and wall')),
+    result('GapLeast_in', 'Gap between tanks, at the least', '6', practice('boots, clamps and a hand with a driver')),
     result('PlateForce_lbf', 'Air force on a plate', 'COVERFORCE(PI()/4*MAX(TankOpening_in,SecondOpening_in)^2,TestVacuum_inHg)', cite('definitions')),
     result('LidForce_lbf', 'Air force on a lid', 'COVERFORCE(MAX(TankPlan_ft2,SecondPlan_ft2)*144,TestVacuum_inHg)', cite('definitions')),
     result('PlugForce_lbf', 'Air force on the plug of a port', 'COVERFORCE(PI()/4*PortBore_in^2,TestVacuum_inHg)', cite('definitions')),
