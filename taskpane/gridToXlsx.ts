@@ -1,4 +1,5 @@
 /** Saves the grid as an .xlsx file through our own file host, the office's tables as real tables. */
+import { extentOf } from '../src/plan/plan.js'
 import type { Model } from '@odoo/o-spreadsheet'
 import { HEADINGS_WITHIN } from '../src/takeoff/headings.js'
 import { writeWorkbook } from '../src/hosts/file.js'
@@ -111,7 +112,7 @@ export function planOf(getters: Getters, sheetId: string): SheetPlan {
     }
   }
   const tables = tableNames.includes(name as TableName) ? tablesOf(name as TableName, cells) : []
-  const widths = Array.from({ length: Math.min(numberOfCols, Math.max(1, ...cells.map(({ column }) => column))) }, (_, at) => getters.getColSize(sheetId, at) / PIXELS_PER_WIDTH)
+  const widths = Array.from({ length: Math.min(numberOfCols, extentOf(cells).lastColumn) }, (_, at) => getters.getColSize(sheetId, at) / PIXELS_PER_WIDTH)
   const frozenRows = getters.getPaneDivisions(sheetId).ySplit
   return {
     name,
@@ -162,7 +163,7 @@ function tablesOf(name: TableName, cells: readonly PlanCell[]): SheetPlan['table
   const heading = cells.find(({ value, row }) => value === keyColumn(name) && row <= HEADINGS_WITHIN)
   if (!heading) return []
   const headings = cells.filter(({ row, column, value }) => row === heading.row && column >= heading.column && value !== null).map(({ value }) => String(value))
-  const last = Math.max(heading.row + 1, ...cells.filter(({ row, value }) => row > heading.row && value !== null).map(({ row }) => row))
+  const last = Math.max(heading.row + 1, extentOf(cells.filter(({ value }) => value !== null)).lastRow)
   return [{ name, row: heading.row, column: heading.column, headings, rows: last - heading.row }]
 }
 

@@ -67,15 +67,28 @@ async function keepNow(): Promise<void> {
   )
 }
 
-async function show(data: object, from: string = `${new Date().toISOString()} ${crypto.randomUUID()}`): Promise<void> {
+/** What stands behind a grid from the moment that it shows. */
+interface Behind {
+  opened: OpenedFile
+  lacking: string
+  fileName: string
+}
+/** Workbooks shown so far: one that was asked for before another, and is ready after it, does not take its place. */
+let shown = 0
+
+/** Shows a workbook; answers whether it did. */
+async function show(data: object, from: string = `${new Date().toISOString()} ${crypto.randomUUID()}`, behind?: (model: InstanceType<typeof Model>) => Behind): Promise<boolean> {
+  const turn = ++shown
   if (model !== undefined) await keepNow()
-  // Not before: what stood here is kept with the file that it was opened from.
-  lacking = ''
-  opened = undefined
-  fileName = 'cistern-sheet'
+  if (turn !== shown) return false
   app?.destroy()
   gridElement.replaceChildren()
   model = new Model(data as never)
+  // Not before: what stood here was kept with the file that it was opened from.
+  const { opened: file, lacking: missing, fileName: name } = behind?.(model) ?? {}
+  opened = file
+  lacking = missing ?? ''
+  fileName = name ?? 'cistern-sheet'
   const mounted = new App(
     Spreadsheet as never,
     {
@@ -105,6 +118,7 @@ async function show(data: object, from: string = `${new Date().toISOString()} ${
   await pane.refresh()
   // For the tests in a browser, and for the curious: the model of the page.
   Object.assign(window, { cisternModel: model })
+  return true
 }
 
 /** What the file that was opened has and the page does not keep, in words; and its name. */
@@ -120,16 +134,16 @@ const starting = (isDemo: boolean) => gridData(templateWorkbook(startingOffice(i
 
 async function openFile(file: File): Promise<void> {
   try {
-    const { gridFromWorkbook } = await import('./xlsxToGrid.js')
+    const [{ OpenedFile }, { gridFromWorkbook }] = await Promise.all([import('./openedFile.js'), import('./xlsxToGrid.js')])
     const bytes = new Uint8Array(await file.arrayBuffer())
     const { data, notKept, ofSheets } = await gridFromWorkbook(bytes, file.name)
     if (!mayLeave()) return
-    await show(data)
-    const { OpenedFile } = await import('./openedFile.js')
-    opened = new OpenedFile(bytes, file.name, model, ofSheets)
-    lacking = [...notKept].map(([kind, count]) => `${kind} (${count})`).join(', ')
-    fileName = file.name.replace(/\.xls\w$/i, '')
-    say(lacking ? `${file.name} is open. The page does not show its ${lacking}; they stay in the file when it is saved.` : `${file.name} is open.`)
+    const isShown = await show(data, undefined, (grid) => ({
+      opened: new OpenedFile(bytes, file.name, grid, ofSheets),
+      lacking: [...notKept].map(([kind, count]) => `${kind} (${count})`).join(', '),
+      fileName: withoutEnding(file.name),
+    }))
+    if (isShown) say(lacking ? `${file.name} is open. The page does not show its ${lacking}; they stay in the file when it is saved.` : `${file.name} is open.`)
   } catch (error) {
     say(error instanceof Error ? error.message : String(error))
   }
@@ -158,26 +172,30 @@ async function saveFile(): Promise<void> {
   link.download = saved
   link.click()
   setTimeout(() => URL.revokeObjectURL(link.href), 10_000)
-  await forgetUnsaved(session)
   say(`Saved as ${saved}.`)
+  await forgetUnsaved(session).catch(() => undefined)
 }
 
 /** Held as long as the page lives: another tab does not offer the work of this one. */
 const holdSession = (name: string): void => void navigator.locks?.request(`${LOCK}${name}`, () => new Promise(() => undefined))
 const liveSessions = async (): Promise<readonly (string | undefined)[]> => ((await navigator.locks?.query())?.held ?? []).map(({ name }) => name)
 
+const withoutEnding = (name: string): string => name.replace(/\.xls\w$/i, '')
+
+/** A file that was kept with the work on it, as it was opened. */
+async function fileBehind({ bytes, name, lacking: missing }: NonNullable<Unsaved['file']>): Promise<Behind> {
+  const [{ OpenedFile }, { gridFromWorkbook }] = await Promise.all([import('./openedFile.js'), import('./xlsxToGrid.js')])
+  const { data, ofSheets } = await gridFromWorkbook(bytes, name)
+  return { opened: new OpenedFile(bytes, name, new Model(data as never), ofSheets), lacking: missing, fileName: withoutEnding(name) }
+}
+
 /** The grid as it was left, and behind it the file that it was opened from. */
 async function continueWith({ data, session: name, made: plans = [], file }: Unsaved): Promise<void> {
   try {
-    await show(data as object, name)
+    const behind = file && (await fileBehind(file))
+    if (!(await show(data as object, name, behind && (() => behind)))) return
     for (const plan of plans.map((text) => JSON.parse(text) as SheetPlan)) host.made.set(plan.name, plan)
     safe = ''
-    lacking = file?.lacking ?? ''
-    if (!file) return
-    const [{ OpenedFile }, { gridFromWorkbook }] = await Promise.all([import('./openedFile.js'), import('./xlsxToGrid.js')])
-    const { data: asOpened, ofSheets } = await gridFromWorkbook(file.bytes, file.name)
-    opened = new OpenedFile(file.bytes, file.name, new Model(asOpened as never), ofSheets)
-    fileName = file.name.replace(/\.xls\w$/i, '')
   } catch (error) {
     say(`The work that was kept cannot be shown (${error instanceof Error ? error.message : String(error)}). It stays where it is kept.`)
   }
@@ -206,7 +224,7 @@ function offer(list: readonly Unsaved[]): void {
           ? `Unsaved work of ${String(unsaved.when).slice(0, 16).replace('T', ' ')} (UTC) is here.`
           : 'Unsaved work is here that this version of the page cannot read: it stays where it is kept.',
         ...(isReadable ? [button('Continue with it', () => void continueWith(unsaved))] : []),
-        button('Throw it away', () => void forgetUnsaved(unsaved.session)),
+        button('Throw it away', () => void forgetUnsaved(unsaved.session).catch(() => say('This browser does not let go of what it keeps.'))),
       )
       return line
     }),

@@ -2,6 +2,7 @@
  * The file that was opened on the page, kept beside the grid: saving writes what was changed in the grid into it, cell by cell,
  * and every chart, picture, comment, merge and rule of somebody else's stays as it is.
  */
+import { extentOf } from '../src/plan/plan.js'
 import type { Model } from '@odoo/o-spreadsheet'
 import { withoutPrefixes, STORED_PREFIX } from '../src/hosts/xlsx/writeSheet.js'
 import { writeInto } from '../src/hosts/file.js'
@@ -130,7 +131,7 @@ export class OpenedFile {
     }
     if (!cells.length) return
     book.put(part, putCells(book.text(part), cells))
-    const last = Math.max(...cells.filter(({ value }) => value !== null).map(({ row }) => row), 0)
+    const last = extentOf(cells.filter(({ value }) => value !== null)).lastRow
     if (last) stretchTable(book, name, name, { row: last, belowTotals: 'leave' })
   }
 }

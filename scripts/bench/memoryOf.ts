@@ -22,7 +22,7 @@ const file = makeFile(
   made,
   { spool: fileSpool() },
 )
-writeWhole(join(folder, 'jobs.xlsx'), file.pieces())
+writeWhole(join(folder, 'jobs.xlsx'), file.pieces(), '')
 if (statSync(join(folder, 'jobs.xlsx')).size < 1e6) throw new Error('Nothing was written.')
 rmSync(folder, { recursive: true })
 console.log(Math.round(process.resourceUsage().maxRSS / 1024))

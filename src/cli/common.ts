@@ -65,7 +65,7 @@ export function stateOf(path: string): string {
 }
 
 /** Writes beside the target and renames, so that an existing file is whole until its successor is. Its mode and a link to it stay. `was` is its state when it was read. */
-export function writeWhole(path: string, content: Uint8Array | Iterable<Uint8Array>, was?: string): void {
+export function writeWhole(path: string, content: Uint8Array | Iterable<Uint8Array>, was: string): void {
   const named = resolve(path)
   const target = placeOf(path)
   // The program that has it open may know it by the name of the link.
@@ -82,13 +82,13 @@ export function writeWhole(path: string, content: Uint8Array | Iterable<Uint8Arr
       closeSync(file)
     }
     if (existsSync(target)) chmodSync(beside, statSync(target).mode)
-    if (was !== undefined && stateOf(path) !== was)
-      throw new ChangedMeanwhile(`${path}: it was changed while this was made: make it once more, so that nothing of it is lost. Nothing was written.`)
+    if (stateOf(path) !== was) throw new ChangedMeanwhile(`${path}: it was changed while this was made: make it once more, so that nothing of it is lost. Nothing was written.`)
     renameSync(beside, target)
   } catch (error) {
     if (existsSync(beside)) rmSync(beside)
-    if (error instanceof ChangedMeanwhile) throw error
-    throw new Error(`${path}: no file can be written there (${(error as NodeJS.ErrnoException).code}).`)
+    const code = (error as NodeJS.ErrnoException).code
+    if (error instanceof ChangedMeanwhile || code === undefined) throw error
+    throw new Error(`${path}: no file can be written there (${code}).`)
   }
 }
 

@@ -70,6 +70,7 @@ async function main(): Promise<void> {
   if (values.all && values.job) throw new Error(`--job or --all, not both. Usage: ${usage}`)
   const [input] = positionals
   const stood = values.out === undefined ? '' : stateOf(values.out)
+  const calendarStood = values.calendar === undefined ? '' : stateOf(values.calendar)
   const source = input === undefined ? demoSource(startingOffice(true)) : sourceOf(bytesOf(input), input)
   const office = readOffice(source.raw)
   const jobs = chosen(office.tables.Jobs, values.all ? [] : (values.job ?? []))
@@ -141,7 +142,7 @@ async function main(): Promise<void> {
   }
   if (bytes !== undefined && out !== undefined) writeWhole(out, bytes, stood)
   if (values.calendar !== undefined) {
-    writeWhole(values.calendar, new TextEncoder().encode(calendars[0]!))
+    writeWhole(values.calendar, new TextEncoder().encode(calendars[0]!), calendarStood)
     if (!values.json) console.log(`Written: ${values.calendar}`)
   }
   if (bytes === undefined || out === undefined) return

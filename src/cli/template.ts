@@ -1,12 +1,13 @@
 /** Writes a workbook with the office's tables: `template -- OUT.xlsx [--demo] [--replace]`; or adds daily rain to one that is there. */
 import { existsSync } from 'node:fs'
 import { parseArgs } from 'node:util'
+import { textOf } from '../hosts/textOf.js'
 import { addRain } from '../hosts/addRain.js'
 import { makeTemplate, sourceOf } from '../hosts/fileSession.js'
 import { startingOffice } from '../takeoff/demo.js'
 import { rainUnits } from '../takeoff/rainDays.js'
 import { updateOffice } from '../hosts/updateOffice.js'
-import { bytesOf, fail, helpAsked, made, optionsOnly, writeWhole } from './common.js'
+import { bytesOf, fail, helpAsked, made, optionsOnly, stateOf, writeWhole } from './common.js'
 
 const usage =
   'npm run -s template -- OUT.xlsx [--demo] [--replace] | OFFICE.xlsx --update [--only CODE …] | OFFICE.xlsx --rain FILE --station NAME | --new-station NAME [--unit in|mm|tenths] [--id ID]'
@@ -45,6 +46,7 @@ async function main(): Promise<void> {
   })
   const [out] = positionals
   if (!out || positionals.length > 1) throw new Error(`One workbook. Usage: ${usage}`)
+  const stood = stateOf(out)
   if (values.rain !== undefined) {
     const station = values['new-station'] ?? values.station
     if (!station || (values.station && values['new-station']))
@@ -53,13 +55,13 @@ async function main(): Promise<void> {
     if (values.unit !== undefined && !unit) throw new Error(`--unit takes ${rainUnits.join(', ')}; got ${values.unit}.`)
     const { bytes, words, notes } = addRain(
       sourceOf(bytesOf(out), out),
-      textOf(values.rain),
+      textOf(bytesOf(values.rain)),
       values.rain,
       { station, unit, id: values.id, isNew: values['new-station'] !== undefined },
       made(),
       values.replace,
     )
-    writeWhole(out, bytes)
+    writeWhole(out, bytes, stood)
     console.log(`${station}: ${words}`)
     for (const note of notes) console.log(note)
     console.log(`Written: ${out}`)
@@ -71,20 +73,15 @@ async function main(): Promise<void> {
       console.log(`${touchesLife ? 'safety  ' : ''}${table} ${key}${row === undefined ? ', added' : `, row ${row}`}: ${reason}`)
     for (const { table, names } of update.columns) console.log(`${table}: new columns at the end: ${names.join(', ')}`)
     for (const own of update.own) console.log(`Left as the office has it: ${own}`)
-    writeWhole(out, bytes)
+    if (!update.changes.length && !update.columns.length) return void console.log(`Nothing to bring up to date. ${out} stays as it is.`)
+    writeWhole(out, bytes, stood)
     console.log(`Written: ${out}`)
     return
   }
   if (!/\.xlsx$/i.test(out)) throw new Error(`A name that ends in .xlsx; got ${out}.`)
   if (existsSync(out) && !values.replace) throw new Error(`${out}: it exists and stays as it is. Give another name, or add --replace.`)
-  writeWhole(out, makeTemplate(startingOffice(values.demo), made()))
+  writeWhole(out, makeTemplate(startingOffice(values.demo), made()), stood)
   console.log(`Written: ${out}`)
-}
-
-function textOf(path: string): string {
-  const bytes = bytesOf(path)
-  if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff)) return new TextDecoder(bytes[0] === 0xff ? 'utf-16le' : 'utf-16be').decode(bytes)
-  return new TextDecoder().decode(bytes)
 }
 
 main().catch(fail)

@@ -11,7 +11,7 @@ import { namesToSet, setNames, type NameToSet } from './excel/names.js'
 import { drawOn } from './excel/pictures.js'
 import { excelContent, requestBytes, setPage, writeSheet } from './excel/sheet.js'
 import { asPlace, askSheets, askTable, asTable, contentOf, mustTake, rowsOf } from './excel/tables.js'
-import { HostError, inTheWay, type Host, type Place, type SheetCell, type SheetContent, type Snapshot } from './host.js'
+import { holdsSomething, HostError, inTheWay, type Host, type Place, type SheetCell, type SheetContent, type Snapshot } from './host.js'
 
 type Run = <T>(work: (context: Excel.RequestContext) => Promise<T>) => Promise<T>
 const BACKUP = 'cistern backup '
@@ -389,7 +389,7 @@ export class ExcelHost implements Host {
       const cell = context.workbook.getActiveCell()
       cell.load('address,formulas')
       await context.sync()
-      if (cell.formulas[0]?.[0] !== '') throw new HostError(`${cell.address} holds something: pick an empty cell. Nothing was changed.`)
+      if (cell.formulas[0]?.[0] !== '') throw new HostError(holdsSomething(cell.address))
       cell.formulas = [[formula]]
       await context.sync()
       return cell.address

@@ -55,6 +55,12 @@ export function writeInto(book: Book, plans: readonly SheetPlan[], logo?: Logo):
   writer.finish()
 }
 
+/** A cell as it counts for us: a moment is its day, a formula has no prefixes of files. */
+export function plainCell({ value, formula }: BookCell): SheetCell {
+  const plain = value instanceof Date ? value.toISOString().slice(0, 10) : value
+  return formula === undefined ? { value: plain } : { value: plain, formula: withoutPrefixes(formula) }
+}
+
 /** The cells of a sheet from A1, for reading an earlier takeoff back; undefined when there is no such sheet. */
 export function readSheet(workbook: Workbook, name: string): SheetContent | undefined {
   const sheet = workbook.book.sheetNamed(name)
@@ -70,9 +76,7 @@ export function readSheet(workbook: Workbook, name: string): SheetContent | unde
     // As long as its last cell: one far cell does not make every row long.
     Array.from({ length: Math.max(0, ...(rows.get(row + 1)?.keys() ?? [])) }, (_unused, column): SheetCell => {
       const cell = rows.get(row + 1)?.get(column + 1)
-      if (!cell) return { value: null }
-      const value = cell.value instanceof Date ? cell.value.toISOString().slice(0, 10) : cell.value
-      return cell.formula === undefined ? { value } : { value, formula: withoutPrefixes(cell.formula) }
+      return cell ? plainCell(cell) : { value: null }
     }),
   )
 }

@@ -4,7 +4,7 @@ import { paperSvg } from '../plan/drawing/paperSvg.js'
 import { OUR_PICTURE } from '../plan/drawing/picture.js'
 import { looks } from '../plan/looks.js'
 import { standardPlaces, withYourHeadings, type OfficePlaces, type TablePlace } from '../plan/places.js'
-import { columnLetters, isMadeLine, type PlanCell, type SheetPlan } from '../plan/plan.js'
+import { extentOf, columnLetters, isMadeLine, type PlanCell, type SheetPlan } from '../plan/plan.js'
 import { yourHeadings } from '../takeoff/headings.js'
 import { emptyTable, jobNamesIn, tablesElsewhere, withOptional, type RawTable } from '../takeoff/office.js'
 import { fieldsOf, keyColumn, requiredTables, tableNames, wantedTables, type TableName } from '../takeoff/officeTables.js'
@@ -12,7 +12,7 @@ import { cellContent, gridFormat, gridStyle, isOwnText, PIXELS_PER_POINT } from 
 import { FILL, fillOf } from './gridFill.js'
 import { HEADINGS_WITHIN } from '../takeoff/headings.js'
 import { together } from './gridTogether.js'
-import { HostError, inTheWay, type Host, type Place, type SheetCell, type SheetContent, type Snapshot } from './host.js'
+import { holdsSomething, HostError, inTheWay, type Host, type Place, type SheetCell, type SheetContent, type Snapshot } from './host.js'
 
 type GridModel = InstanceType<typeof Model>
 interface Position {
@@ -252,8 +252,9 @@ export class GridHost implements Host {
 
   /** A sheet of the plan's name, empty and large enough. */
   private makeRoom(plan: SheetPlan): void {
-    const rows = Math.max(...plan.cells.map(({ row }) => row)) + 30
-    const cols = Math.max(plan.widths.length, ...plan.cells.map(({ column }) => column)) + 2
+    const { lastRow, lastColumn } = extentOf(plan.cells)
+    const rows = lastRow + 30
+    const cols = Math.max(plan.widths.length, lastColumn) + 2
     const existing = this.getters.getSheetIdByName(plan.name)
     if (existing === undefined) {
       this.dispatch('CREATE_SHEET', { sheetId: `made-${this.nextId++}-${plan.name}`, name: plan.name, position: this.getters.getSheetIds().length, rows, cols })
@@ -397,9 +398,12 @@ export class GridHost implements Host {
   }
 
   async insert(formula: string): Promise<string> {
-    const { sheetId, col, row } = this.getters.getActivePosition()
+    const position = this.getters.getActivePosition()
+    const { sheetId, col, row } = position
+    const place = `${this.getters.getSheetName(sheetId)}!${columnLetters(col + 1)}${row + 1}`
+    if (this.getters.getCell(position)) throw new HostError(holdsSomething(place))
     this.dispatch('UPDATE_CELL', { sheetId, col, row, content: formula })
-    return `${this.getters.getSheetName(sheetId)}!${columnLetters(col + 1)}${row + 1}`
+    return place
   }
 
   onSelection(listener: (sheet: string, row: number) => void): void {

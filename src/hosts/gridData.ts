@@ -1,7 +1,7 @@
 /** Plans as the data of the grid: cells, looks, formats, widths, lists. Used for a new workbook and for single cells. */
 import { rowHeights } from '../plan/heights.js'
 import { looks, numberFormat, palette, type Look } from '../plan/looks.js'
-import { columnLetters, type PlanCell, type SheetPlan, type WorkbookPlan } from '../plan/plan.js'
+import { extentOf, columnLetters, type PlanCell, type SheetPlan, type WorkbookPlan } from '../plan/plan.js'
 
 export interface GridStyle {
   bold?: boolean
@@ -92,8 +92,7 @@ export class GridDataWriter {
       const border = gridBorder(look(cell))
       if (Object.keys(border).length) borders[at] = this.idOf(this.borderIds, border)
     }
-    const lastRow = Math.max(1, ...plan.cells.map(({ row }) => row))
-    const lastColumn = Math.max(1, ...plan.cells.map(({ column }) => column))
+    const { lastRow, lastColumn } = extentOf(plan.cells)
     return {
       id,
       name: plan.name,

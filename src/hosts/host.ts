@@ -72,5 +72,8 @@ export interface Host {
 export const inTheWay = (sheet: string, places: readonly string[]): HostError =>
   new HostError(`${sheet}: ${placesInWords(places)} would be written over: move it to a sheet of your own. Nothing was changed.`)
 
+/** Why no formula is put into a cell. */
+export const holdsSomething = (place: string): string => `${place} holds something: pick an empty cell. Nothing was changed.`
+
 /** A refusal of the host itself, in words: read-only, protected with a password, no cell selected. */
 export class HostError extends Error {}

@@ -1,11 +1,12 @@
 /** What stands in a workbook that is about to be rewritten: what is ours, what is somebody's own, and what would be lost. */
 import { isMadeLine, type SheetPlan } from '../plan/plan.js'
 import { tableNames } from '../takeoff/officeTables.js'
-import { readSheet, Workbook, WorkbookError } from './file.js'
+import { plainCell, readSheet, Workbook, WorkbookError } from './file.js'
 import type { SheetCell, SheetContent } from './host.js'
 import { isOurs, renewedWords, typingLostOf } from './lostTyping.js'
 import { shortHash } from '../shortHash.js'
 import type { Book, BookSheet } from './xlsx/book.js'
+import type { BookRows } from './xlsx/cells.js'
 import { picturesIn } from './xlsx/drawingPart.js'
 import { DRAWN } from './xlsx/writeSheet.js'
 
@@ -68,35 +69,40 @@ export function sheetStates(workbook: Workbook, written: ReadonlyMap<string, str
     if (known !== undefined) states[sheet.name] = known
     if (known !== undefined || ofJobs.has(sheet.name)) continue
     if (isOfJob(workbook, sheet)) continue
-    const content = readSheet(workbook, sheet.name)!
-    if (!isTable(sheet.name) && isOurs(content, false)) continue
+    const rows = workbook.cells.rows(sheet)
+    if (!isTable(sheet.name) && isMadeLine(rows.get(3)?.get(2)?.value)) continue
     const drawn = workbook.book.relations(sheet.part).filter(({ type }) => DRAWN.test(type)).length
-    states[sheet.name] = shortHash(cellTexts(content, drawn))
+    states[sheet.name] = shortHash(cellTexts(filledIn(rows), drawn))
   }
   return states
 }
 /** The number that a sheet of plain cells will have when it is read again. */
 export function stateOfPlan({ cells, drawings = [] }: SheetPlan): string {
-  const content: SheetCell[][] = []
-  for (const { row, column, value } of cells) {
-    const line = (content[row - 1] ??= [])
-    line[column - 1] = { value }
-  }
-  const nothing: SheetCell = { value: null }
+  const inOrder = [...cells].sort((one, other) => one.row - other.row || one.column - other.column)
   return shortHash(
     cellTexts(
-      Array.from(content, (line) => Array.from(line ?? [], (cell) => cell ?? nothing)),
+      inOrder.map(({ row, column, value }) => ({ row: row - 1, column: column - 1, value })),
       drawings.length ? 1 : 0,
     ),
   )
 }
-function* cellTexts(content: SheetContent, drawn: number): Generator<string> {
+interface Filled extends SheetCell {
+  row: number
+  column: number
+}
+/** The cells of a sheet that hold something, row by row, places from 0: a log of somebody's may be longer than any sheet of a job. */
+function* filledIn(rows: BookRows): Generator<Filled> {
+  for (const row of [...rows.keys()].sort((one, other) => one - other)) {
+    const cells = rows.get(row)!
+    for (const column of [...cells.keys()].sort((one, other) => one - other)) yield { row: row - 1, column: column - 1, ...plainCell(cells.get(column)!) }
+  }
+}
+function* cellTexts(cells: Iterable<Filled>, drawn: number): Generator<string> {
   yield `${drawn}`
-  for (const [row, cells] of content.entries())
-    for (const [column, { value, formula }] of cells.entries())
-      if (formula !== undefined) yield `${row} ${column}=${formula.replace(/\s/g, '')}\n`
-      // The third line of our sheets says when they were made and by which version.
-      else if (value !== null && value !== '' && !isMadeLine(value)) yield `${row} ${column} ${String(value)}\n`
+  for (const { row, column, value, formula } of cells)
+    if (formula !== undefined) yield `${row} ${column}=${formula.replace(/\s/g, '')}\n`
+    // The third line of our sheets says when they were made and by which version.
+    else if (value !== null && value !== '' && !isMadeLine(value)) yield `${row} ${column} ${String(value)}\n`
 }
 
 /** Cells that a person filled where a sheet of ours has none, or over words of a formula of ours: they would be gone when it is made again. */

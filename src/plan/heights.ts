@@ -1,7 +1,7 @@
 /** Heights of rows, from the length of their wrapped texts: no host measures text for us. */
 import { laidOut } from './drawing/picture.js'
 import { looks } from './looks.js'
-import { EMPTY_ROW_POINTS, type SheetPlan } from './plan.js'
+import { extentOf, EMPTY_ROW_POINTS, type SheetPlan } from './plan.js'
 
 const LINE_POINTS = 12.6
 const ROW_POINTS = 16
@@ -44,7 +44,7 @@ export const widthPoints = (widths: readonly number[]): number => widths.reduce(
 /** At this size of print the rows of a sheet fill one page. */
 function percentByHeight(plan: SheetPlan): number {
   const heights = rowHeights(plan)
-  const last = Math.max(...plan.cells.map(({ row }) => row))
+  const last = extentOf(plan.cells).lastRow
   let high = 0
   for (let row = 1; row <= last; row++) high += heights.get(row) ?? EMPTY_ROW_POINTS
   return Math.floor((100 * PAGE_HEIGHT) / high)

@@ -182,10 +182,19 @@ export function footOf({ footer, name, kind, cells }: SheetPlan): { left: string
 export const LONGEST_ALERT = 224
 /** Edges of a printed page, the same in every host. */
 export const MARGINS_IN = { side: 0.5, top: 0.6, bottom: 0.65, head: 0.3 } as const
+/** The last row and column that cells reach to; a sheet of a record has too many of them for the arguments of a call. */
+export function extentOf(cells: readonly Pick<PlanCell, 'row' | 'column'>[]): { lastRow: number; lastColumn: number } {
+  let [lastRow, lastColumn] = [1, 1]
+  for (const { row, column } of cells) {
+    if (row > lastRow) lastRow = row
+    if (column > lastColumn) lastColumn = column
+  }
+  return { lastRow, lastColumn }
+}
 /** What of a sheet is printed, where it is less than all. */
 export function printedArea({ toScale, print, cells }: SheetPlan): { lastRow: number; lastColumn: number } | undefined {
   const last = print?.lastColumn
-  return toScale ?? (last === undefined ? undefined : { lastRow: Math.max(...cells.flatMap(({ row, column }) => (column <= last ? [row] : []))), lastColumn: last })
+  return toScale ?? (last === undefined ? undefined : { lastRow: extentOf(cells.filter(({ column }) => column <= last)).lastRow, lastColumn: last })
 }
 
 /** Column A is a thin margin. */

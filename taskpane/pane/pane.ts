@@ -25,6 +25,9 @@ const MANY_PROBLEMS = 6
 export class Pane {
   private opened: Opened = { office: undefined, missing: [], sheetNames: new Set() }
   private job = ''
+  /** The row of Jobs that it stands in. */
+  private jobRow: number | undefined
+  private isWriting = false
   /** Problems of the last making, shown until the next one. */
   private held: readonly Problem[] = []
   /** What people typed on the sheets of jobs, as far as it was read. */
@@ -65,29 +68,33 @@ export class Pane {
     h('p', { class: 'choices' }, this.all, h('label', { for: 'all-jobs' }, 'all jobs'), h('label', { for: 'flavor', class: 'unseen' }, 'Formulas'), this.flavor),
   )
 
-  private readonly newJob = guidedRow(async (typed) => {
-    try {
-      const row = await addJob(this.host, this.opened.office!, typed)
-      this.job = typed.Job.trim()
-      this.settings.set('job', this.job)
-      this.search.value = ''
-      await this.refresh()
-      this.glance.scrollIntoView({ block: 'start' })
-      this.say(`${this.job} is in row ${row} of ${this.opened.office!.sheets.Jobs}; every other column has its default.`)
-      return []
-    } catch (error) {
-      if (error instanceof ProblemsError) return error.problems
-      this.say(wordsOf(error))
-      return undefined
-    }
-  })
-  private readonly rain = rainFold((text, file, choice) =>
-    this.guarded(async () => {
-      this.say(`Reading ${file}`)
-      this.say(`${choice.station}: ${await addRainDays(this.host, text, file, choice, this.made())}.`)
-      await this.refresh()
+  private readonly newJob = guidedRow((typed) =>
+    this.alone(async () => {
+      try {
+        const row = await addJob(this.host, this.opened.office!, typed)
+        this.job = typed.Job.trim()
+        this.settings.set('job', this.job)
+        this.search.value = ''
+        await this.refresh()
+        this.glance.scrollIntoView({ block: 'start' })
+        this.say(`${this.job} is in row ${row} of ${this.opened.office!.sheets.Jobs}; every other column has its default.`)
+        return []
+      } catch (error) {
+        if (error instanceof ProblemsError) return error.problems
+        this.say(wordsOf(error))
+        return undefined
+      }
     }),
   )
+  private readonly rain = rainFold(async (text, file, choice) => {
+    await this.alone(() =>
+      this.guarded(async () => {
+        this.say(`Reading ${file}`)
+        this.say(`${choice.station}: ${await addRainDays(this.host, text, file, choice, this.made())}.`)
+        await this.refresh()
+      }),
+    )
+  })
 
   constructor(
     root: HTMLElement,
@@ -169,10 +176,12 @@ export class Pane {
   }
 
   private async setUp(demo: boolean): Promise<void> {
-    await this.guarded(async () => {
-      const added = await setUp(this.host, this.made(), demo)
-      this.say(`Added: ${added.join(', ')}. Fill in Jobs, Tanks, Pumps, Rain and Prices, then pick a job here.`)
-    })
+    await this.alone(() =>
+      this.guarded(async () => {
+        const added = await setUp(this.host, this.made(), demo)
+        this.say(`Added: ${added.join(', ')}. Fill in Jobs, Tanks, Pumps, Rain and Prices, then pick a job here.`)
+      }),
+    )
     await this.refresh()
   }
 
@@ -182,7 +191,10 @@ export class Pane {
     const shown = rows.filter(({ cells }) => `${cells.Job} ${cells.Site ?? ''}`.toLowerCase().includes(wanted))
     fill(this.picker, ...shown.map(({ cells }) => h('option', { value: String(cells.Job ?? ''), selected: cells.Job === this.job }, String(cells.Job ?? '(no name)'))))
     if (!this.opened.office?.tables.Jobs.length && this.opened.office) this.showFirstSteps(this.opened.office)
-    if (shown.length && !shown.some(({ cells }) => cells.Job === this.job)) this.pick(String(shown[0]!.cells.Job ?? ''))
+    // A job that got another name is the one of its row still.
+    const known = shown.find(({ cells }) => cells.Job === this.job) ?? shown.find(({ row }) => row === this.jobRow)
+    if (known) this.jobRow = known.row
+    if (shown.length && known?.cells.Job !== this.job) this.pick(String((known ?? shown[0]!).cells.Job ?? ''))
     if (rows.length && !shown.length) {
       // Nothing of another job stays in sight.
       fill(this.glance, h('p', { class: 'empty' }, `No job or site holds "${this.search.value.trim()}".`))
@@ -239,6 +251,7 @@ export class Pane {
 
   private pick(job: string): void {
     this.job = job
+    this.jobRow = this.opened.office?.tables.Jobs.find(({ cells }) => cells.Job === job)?.row
     this.settings.set('job', job)
     this.picker.value = job
     this.showJob()
@@ -368,7 +381,11 @@ export class Pane {
   private headingAnswers({ renamed }: Problem): HTMLElement[] {
     if (!renamed) return []
     const answer = (words: string, isOurs: boolean) =>
-      h('button', { type: 'button', on: { click: () => void this.guarded(() => nameHeading(this.host, renamed, isOurs, this.made()).then(() => this.refresh())) } }, words)
+      h(
+        'button',
+        { type: 'button', on: { click: () => void this.alone(() => this.guarded(() => nameHeading(this.host, renamed, isOurs, this.made()).then(() => this.refresh()))) } },
+        words,
+      )
     return [h('p', { class: 'answers' }, answer(`It is ${renamed.field}`, true), ' ', answer('A column of our own', false))]
   }
 
@@ -448,6 +465,17 @@ export class Pane {
     })
   }
 
+  /** What writes tables runs once at a time: pressed twice, a button writes one row. */
+  private async alone<T>(work: () => Promise<T>): Promise<T | undefined> {
+    if (this.isWriting || this.running) return undefined
+    this.isWriting = true
+    try {
+      return await work()
+    } finally {
+      this.isWriting = false
+    }
+  }
+
   private async guarded(work: () => Promise<unknown>): Promise<void> {
     try {
       await work()
@@ -480,7 +508,7 @@ export class Pane {
       h('summary', {}, 'Settings'),
       h('p', {}, h('label', { for: 'units' }, 'Units shown here '), units),
       h('p', {}, follow, h('label', { for: 'follow' }, ' show the job whose row is selected')),
-      h('p', { class: 'note' }, 'Cells stay in US units; text such as "45 m" may be typed into any of them.'),
+      h('p', { class: 'note' }, 'Cells stay in US units; on Jobs text such as "45 m" may be typed into any number cell.'),
     )
   }
 }

@@ -1,4 +1,5 @@
 /** Daily rain from a file into the workbook: the file, the station it belongs to, and what it holds. */
+import { textOf } from '../../src/hosts/textOf.js'
 import { rainUnits, type RainUnit } from '../../src/takeoff/rainDays.js'
 import type { RainChoice } from '../../src/takeoff/withRain.js'
 import { fill, h } from './element.js'
@@ -31,7 +32,7 @@ export function rainFold(add: (text: string, file: string, choice: RainChoice) =
     const isNew = station.value === NEW
     if (isNew && !name.value.trim()) return name.focus()
     wanted = isNew ? name.value.trim() : station.value
-    await add(await chosen.text(), chosen.name, {
+    await add(textOf(new Uint8Array(await chosen.arrayBuffer())), chosen.name, {
       ...(isNew ? { station: name.value.trim(), isNew } : { station: station.value }),
       ...(unitWanted ? { unit: unitWanted } : {}),
       ...(id.value.trim() ? { id: id.value.trim() } : {}),

@@ -1,6 +1,6 @@
 /** What the commands share: a file that somebody wrote meanwhile, the day where a person sits, and odd words of people. */
 import { execFileSync, spawnSync } from 'node:child_process'
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, describe, expect, it } from 'vitest'
@@ -25,6 +25,18 @@ describe('a file that was changed while another was made from it', () => {
     expect(readFileSync(file, 'utf8')).toBe('somebody else')
     writeWhole(file, new Uint8Array([4]), stateOf(file))
     expect([...readFileSync(file)]).toEqual([4])
+  })
+})
+
+describe('what goes wrong while a file is written', () => {
+  it('is said as it is where it is no fault of the file', () => {
+    const pieces = function* (): Generator<Uint8Array> {
+      yield new Uint8Array([1])
+      throw new RangeError('Array buffer allocation failed')
+    }
+    const file = join(folder, 'pieces.xlsx')
+    expect(() => writeWhole(file, pieces(), stateOf(file))).toThrow(/^Array buffer allocation failed$/)
+    expect(existsSync(file)).toBe(false)
   })
 })
 

@@ -194,6 +194,15 @@ describe.each([
     expect((await makeTakeoffs(rig.host, ['Sedge End'], { flavor: 'cells', made })).problems).toEqual([])
   })
 
+  it('writes a formula into no cell that holds something', async () => {
+    const rig = makeRig()
+    await setUp(rig.host, made, true)
+    await rig.host.select({ sheet: 'Tanks', row: 6, column: 'Model' })
+    const before = rig.cell('Tanks', 6, 2)
+    await expect(rig.host.insert('=1+1')).rejects.toThrow(/Tanks!\$?B\$?6 holds something: pick an empty cell. Nothing was changed/)
+    expect(rig.cell('Tanks', 6, 2)).toBe(before)
+  })
+
   it('words beside our cells and over a description stand in the way once; plain words that are written anew are told', async () => {
     const rig = makeRig()
     await setUp(rig.host, made, true)

@@ -54,8 +54,8 @@ const rowOf = (sheet: ExcelJS.Worksheet, column: number, word: string): number =
 describe('told by name', () => {
   const cases: readonly [what: string, prefix: string, change: (sheet: ExcelJS.Worksheet) => string][] = [
     ['a number in an empty cell', 'Takeoff', (sheet) => put(sheet, 6, takeoffColumns.waste, 7777)],
-    ['a formula over a net quantity', 'Takeoff', (sheet) => put(sheet, rowOf(sheet, 2, 'DIG'), takeoffColumns.net, { formula: '12*3', result: 36 })],
-    ['a number over a price of today', 'Takeoff', (sheet) => put(sheet, rowOf(sheet, 2, 'DIG'), takeoffColumns.now, 4711)],
+    ['a formula over a net quantity', 'Takeoff', (sheet) => put(sheet, rowOf(sheet, 2, 'BACKFILL'), takeoffColumns.net, { formula: '12*3', result: 36 })],
+    ['a number over a price of today', 'Takeoff', (sheet) => put(sheet, rowOf(sheet, 2, 'BACKFILL'), takeoffColumns.now, 4711)],
     ['a formula over the total of the summary', 'Takeoff', (sheet) => put(sheet, rowOf(sheet, 3, 'Total'), takeoffColumns.amount, { formula: 'G8*0.95', result: 37_000 })],
     ['a number over the total of a quote', 'Quote', (sheet) => put(sheet, lastFormula(sheet, 4), 4, 39_000)],
     ['a number over a quantity to buy', 'Order', (sheet) => put(sheet, lastFormula(sheet, 4), 4, 4711)],
@@ -89,8 +89,8 @@ describe('told by name', () => {
 
 describe('kept, and asked nothing', () => {
   it.each<[string, string, (sheet: ExcelJS.Worksheet) => void]>([
-    ['a quantity of one’s own, in a formula', 'Takeoff', (sheet) => (sheet.getCell(rowOf(sheet, 2, 'DIG'), takeoffColumns.yours).value = { formula: '40+8', result: 48 })],
-    ['a price of one’s own', 'Takeoff', (sheet) => (sheet.getCell(rowOf(sheet, 2, 'DIG'), takeoffColumns.price).value = 191)],
+    ['a quantity of one’s own, in a formula', 'Takeoff', (sheet) => (sheet.getCell(rowOf(sheet, 2, 'BACKFILL'), takeoffColumns.yours).value = { formula: '40+8', result: 48 })],
+    ['a price of one’s own', 'Takeoff', (sheet) => (sheet.getCell(rowOf(sheet, 2, 'BACKFILL'), takeoffColumns.price).value = 191)],
     [
       'a line by hand whose amount is a formula',
       'Takeoff',
@@ -105,7 +105,7 @@ describe('kept, and asked nothing', () => {
       'a line that somebody copied, formulas and all, with a price of its own',
       'Takeoff',
       (sheet) => {
-        const from = rowOf(sheet, 2, 'DIG')
+        const from = rowOf(sheet, 2, 'BACKFILL')
         sheet.spliceRows(from + 1, 0, sheet.getRow(from).values as ExcelJS.CellValue[])
         sheet.getCell(from + 1, takeoffColumns.price).value = 140
       },
@@ -118,7 +118,7 @@ describe('kept, and asked nothing', () => {
   })
   it('rows that somebody moved and lines that somebody sorted', async () => {
     const bytes = await typed('Takeoff', (sheet) => {
-      const [one, other] = [rowOf(sheet, 2, 'DIG'), rowOf(sheet, 2, 'FENCE')]
+      const [one, other] = [rowOf(sheet, 2, 'BACKFILL'), rowOf(sheet, 2, 'FENCE')]
       const [values, others] = [sheet.getRow(one).values, sheet.getRow(other).values] as ExcelJS.CellValue[][]
       sheet.getRow(one).values = others!
       sheet.getRow(other).values = values!

@@ -177,7 +177,7 @@ describe('written onto itself', () => {
     expect(again.notes).toEqual(['Takeoff Pipit Hollow: the drawings and remarks on it stay where they stood; its rows may have moved'])
     expect(JSON.stringify((await inExceljs(again.bytes)).getWorksheet('Takeoff Pipit Hollow')!.getCell('C9').note)).toContain('ask the yard')
     takeoff.getCell('Z9').value = 'Ines: two days only'
-    const dig = (takeoff.getColumn(2).values as unknown[]).indexOf('DIG')
+    const dig = (takeoff.getColumn(2).values as unknown[]).indexOf('BACKFILL')
     takeoff.getCell(dig, takeoffColumns.why).value = 'by the neighbour’s machine'
     workbook.getWorksheet('Published tables')!.getCell('AA30').value = 'see page 4'
     const written = await savedBy(workbook)

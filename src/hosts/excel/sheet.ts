@@ -1,7 +1,7 @@
 /** A planned sheet in Excel: its content and looks, and how it is printed. */
 import { rowHeights } from '../../plan/heights.js'
 import { cellFormat, looks, palette, type Look } from '../../plan/looks.js'
-import { address, columnLetters, footOf, LONGEST_ALERT, MARGINS_IN, printedArea, TITLE_ROWS, type PlanCell, type SheetPlan } from '../../plan/plan.js'
+import { address, columnLetters, extentOf, footOf, LONGEST_ALERT, MARGINS_IN, printedArea, TITLE_ROWS, type PlanCell, type SheetPlan } from '../../plan/plan.js'
 
 /** Points that a unit of column width takes here. */
 export const POINTS_PER_WIDTH = 5.4
@@ -13,7 +13,7 @@ const LONGEST_AREAS = 7000
 
 /** Cells, looks, sizes, tables and rules of entry. How it is printed is set apart from them: a refusal there costs no content. */
 export function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan, mayFold: boolean): void {
-  const [lastRow, lastColumn] = extentOf(plan)
+  const { lastRow, lastColumn } = extentOf(plan.cells)
   const block = <T>(fill: T): T[][] => Array.from({ length: lastRow }, () => Array<T>(lastColumn).fill(fill))
   const formulas = block<string | number | boolean>('')
   // What is not named stays as a new sheet, or a cleared one, has it.
@@ -99,7 +99,7 @@ const CALL_BYTES = 520
 const LOOK_BYTES = 1600
 /** What it takes of a request to write a sheet, a little more than less. */
 export function requestBytes(plan: SheetPlan): number {
-  const [lastRow, lastColumn] = extentOf(plan)
+  const { lastRow, lastColumn } = extentOf(plan.cells)
   const content = plan.cells.reduce((sum, { value, formula }) => sum + (formula ?? String(value ?? '')).length, 0)
   const areas = [...byLook(plan)].flatMap(([, cells]) => areasOf(cells))
   const heights = rowsByHeight(rowHeights(plan))
@@ -107,7 +107,6 @@ export function requestBytes(plan: SheetPlan): number {
   const addresses = [...areas, ...heights.map(({ areas: rows }) => rows)].reduce((sum, text) => sum + text.length, 0)
   return lastRow * lastColumn * CELL_BYTES + content + areas.length * LOOK_BYTES + calls * CALL_BYTES + addresses
 }
-const extentOf = ({ cells }: SheetPlan): [row: number, column: number] => [Math.max(...cells.map(({ row }) => row)), Math.max(...cells.map(({ column }) => column))]
 
 /** How it is printed, as in files. */
 export function setPage(sheet: Excel.Worksheet, plan: SheetPlan): void {

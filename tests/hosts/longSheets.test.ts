@@ -1,0 +1,30 @@
+/** Sheets of an office's own that are longer than any sheet of a job: they stand in nobody's way. */
+import { expect, it } from 'vitest'
+import { keptIn, makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
+import { gridData } from '../../src/hosts/gridData.js'
+import { makeFile } from '../../src/hosts/makeFile.js'
+import type { SheetPlan } from '../../src/plan/plan.js'
+import { startingOffice } from '../../src/takeoff/demo.js'
+import { readOffice, rowNamed } from '../../src/takeoff/office.js'
+import { makeTakeoff } from '../../src/takeoff/takeoff.js'
+import { inExceljs, savedBy } from '../support/xlsx.js'
+
+const made = { date: '2026-11-25', revision: 1, version: 'test' }
+
+it('a log of 60,000 rows stops no takeoff, and stays', async () => {
+  const workbook = await inExceljs(makeTemplate(startingOffice(true), made))
+  workbook.addWorksheet('Delivery log').getCell('A60000').value = 'the last truck'
+  const source = sourceOf(await savedBy(workbook), 'OWN.xlsx')
+  const office = readOffice(source.raw)
+  const takeoff = makeTakeoff(office, rowNamed(office, 'Jobs', 'Pipit Hollow')!, keptIn(source.workbook, 'Pipit Hollow'))
+  const { bytes } = makeFile(source, [{ takeoff, revision: 1 }], 'native', made)
+  expect((await inExceljs(bytes)).getWorksheet('Delivery log')!.getCell('A60000').value).toBe('the last truck')
+})
+
+it('a sheet of 200,000 cells is shown by the page', () => {
+  const cells = Array.from({ length: 200_000 }, (_, at) => ({ row: 1 + Math.floor(at / 4), column: 1 + (at % 4), role: 'number' as const, value: at }))
+  const sheet = { name: 'Days', kind: 'office', cells, widths: [10], tables: [], validations: [], frozenRows: 0 } as unknown as SheetPlan
+  const { sheets } = gridData({ sheets: [sheet] }) as { sheets: { rowNumber: number; cells: Record<string, string> }[] }
+  expect(Object.keys(sheets[0]!.cells)).toHaveLength(200_000)
+  expect(sheets[0]!.rowNumber).toBeGreaterThanOrEqual(50_000)
+})
