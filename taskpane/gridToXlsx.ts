@@ -29,7 +29,7 @@ export interface Getters {
   getCellStyle(position: object): Style
   /** The width that a column has, folded away or not. */
   getColSize(sheet: string, index: number): number
-  getPaneDivisions(sheet: string): { ySplit: number }
+  getPaneDivisions(sheet: string): { xSplit: number; ySplit: number }
   getCellBorder(position: object): Record<'top' | 'bottom' | 'left', { style: string; color: string } | undefined> | null
   getDataValidationRules(sheet: string): readonly Rule[]
   isSheetVisible(sheet: string): boolean
@@ -113,13 +113,14 @@ export function planOf(getters: Getters, sheetId: string): SheetPlan {
   }
   const tables = tableNames.includes(name as TableName) ? tablesOf(name as TableName, cells) : []
   const widths = Array.from({ length: Math.min(numberOfCols, extentOf(cells).lastColumn) }, (_, at) => getters.getColSize(sheetId, at) / PIXELS_PER_WIDTH)
-  const frozenRows = getters.getPaneDivisions(sheetId).ySplit
+  const { xSplit: frozenColumns, ySplit: frozenRows } = getters.getPaneDivisions(sheetId)
   return {
     name,
     kind: tables.length ? 'office' : 'design',
     widths,
     cells,
     frozenRows,
+    ...(frozenColumns ? { frozenColumns } : {}),
     landscape: true,
     footer: name,
     tables,

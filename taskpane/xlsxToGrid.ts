@@ -135,6 +135,7 @@ function planOf(sheet: Worksheet, shown: ReadonlyMap<string, string | undefined>
       widths: Array.from({ length: sheet.columnCount }, (_, at) => sheet.getColumn(at + 1).width ?? 10),
       cells,
       frozenRows: view?.state === 'frozen' ? (view.ySplit ?? 0) : 0,
+      ...(view?.state === 'frozen' && view.xSplit ? { frozenColumns: view.xSplit } : {}),
 
       landscape: true,
       footer: '',

@@ -1,7 +1,7 @@
 /** Reads back from a takeoff sheet the estimator's own quantities, prices and lines: by heading and code, wherever rows and columns have moved to. */
 import type { Problem } from '../takeoff/fields.js'
 import { itemKinds } from '../takeoff/officeTables.js'
-import { isLineFormula, lineFigures, type LineFigure } from '../takeoff/lineFigures.js'
+import { isLineFormula, isWholeUnit, lineFigures, type LineFigure } from '../takeoff/lineFigures.js'
 import { ADDED_SECTION, ADDED_SUM, partHeadings, sectionsBySums, sumLabels } from '../takeoff/sumWords.js'
 import type { AddedLine, Kept, Override } from '../takeoff/typed.js'
 import type { JobSheetNames } from './jobSheets.js'
@@ -24,8 +24,6 @@ const worked = Object.keys(formulaOf) as (keyof typeof formulaOf)[]
 const allColumns = Object.keys(takeoffColumns) as TakeoffColumn[]
 /** Columns that every takeoff has had; without them nothing is known of a row. */
 const needed: readonly TakeoffColumn[] = ['code', 'description', 'net', 'yours', 'order', 'price', 'amount']
-/** Units that a thing is counted in as a whole. */
-const isWhole = (unit: string): boolean => ['', 'job', 'lump', 'lump sum', 'ls', 'each', 'ea', 'set', 'lot'].includes(unit.toLowerCase())
 /** A price that came from the list is the same to the last digits. */
 const SAME_PRICE = 1e-9
 
@@ -170,7 +168,7 @@ class TakeoffRows {
     const lump = (quantity === null || line.price === null) && !isOurs ? this.typed(row, 'amount', true) : undefined
     if (lump) this.added.push({ ...line, quantity: 1, price: lump })
     // A price for the whole is one of it; of feet or hours somebody must say how many.
-    else if (quantity === null && line.price !== null && isWhole(line.unit)) this.added.push({ ...line, quantity: 1 })
+    else if (quantity === null && line.price !== null && isWholeUnit(line.unit)) this.added.push({ ...line, quantity: 1 })
     else if (code !== '' || description !== '' || quantity !== null || line.price !== null) {
       if ((quantity === null) !== (line.price === null))
         this.refuse(
@@ -257,7 +255,7 @@ class TakeoffRows {
 const isPlain = (row: TakeoffRow, name: TakeoffColumn): boolean => row.cell(name)?.formula === undefined
 const isThere = (row: TakeoffRow, name: TakeoffColumn): boolean => text(row.cell(name)) !== '' || !isPlain(row, name)
 /** The amount of a line by hand: its quantity times its price. */
-const isOurProduct = (formula: string): boolean => isLineFormula('product', formula)
+const isOurProduct = (formula: string): boolean => isLineFormula('amountByHand', formula) || isLineFormula('product', formula)
 /** A sum has a formula for its amount, and no quantity times a price. */
 const isSum = (row: TakeoffRow): boolean => {
   const formula = row.cell('amount')?.formula

@@ -61,6 +61,7 @@ function officeSheet(table: TableName, raw: RawTable, made: Made): SheetPlan {
       ...own.map((name) => Math.max(12, name.length + 3)),
     ],
     headingRow: OFFICE_HEADING_ROW,
+    frozenColumns: OFFICE_FIRST_COLUMN,
     landscape: true,
     footer: table,
     ...foldedColumns(table),

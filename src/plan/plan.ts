@@ -99,6 +99,8 @@ export interface SheetPlan {
   widths: readonly number[]
   cells: readonly PlanCell[]
   frozenRows: number
+  /** Columns that stand still where a sheet is wider than a screen, the key of its rows among them. */
+  frozenColumns?: number
   landscape: boolean
   footer: string
   tables: readonly PlanTable[]
@@ -158,7 +160,7 @@ export const quotedSheet = (name: string): string => (/^[A-Za-z_][A-Za-z0-9_]*$/
 export interface SheetFrame
   extends
     Pick<SheetPlan, 'kind' | 'widths' | 'landscape' | 'footer'>,
-    Partial<Pick<SheetPlan, 'tables' | 'validations' | 'print' | 'paper' | 'toScale' | 'definedNames' | 'folded' | 'hiddenColumn' | 'breakBefore'>> {
+    Partial<Pick<SheetPlan, 'tables' | 'validations' | 'print' | 'paper' | 'toScale' | 'definedNames' | 'folded' | 'hiddenColumn' | 'breakBefore' | 'frozenColumns'>> {
   headingRow: number
 }
 

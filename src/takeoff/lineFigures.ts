@@ -6,8 +6,12 @@ import { LOTS_SLACK } from '../calc/estimate/orderQuantity.js'
 import { formula } from '../formula/formula.js'
 import { CUT_SLACK } from './cutSlack.js'
 
+/** Units that a thing is counted in as a whole. */
+const wholeUnits = ['job', 'lump', 'lump sum', 'ls', 'each', 'ea', 'set', 'lot'] as const
+export const isWholeUnit = (unit: string): boolean => ['', ...wholeUnits].includes(unit.trim().toLowerCase())
+
 /** Cells of a line, and figures of its job. */
-export type LineCell = 'Yours' | 'Net' | 'Waste' | 'Lot' | 'Order' | 'Price' | 'LaborHours' | 'Pieces' | 'SawKerf_in' | 'EarthworkBy'
+export type LineCell = 'Yours' | 'Net' | 'Waste' | 'Lot' | 'Order' | 'Price' | 'Unit' | 'LaborHours' | 'Pieces' | 'SawKerf_in' | 'EarthworkBy'
 
 /** The quantity that counts: the estimator's own where there is one. */
 const used = 'IF(Yours="",Net,Yours)'
@@ -25,7 +29,10 @@ export const lineFigures = {
   hours: `${used}*LaborHours`,
   /** Where a subcontractor digs, no hours of the own crew are paid. */
   hoursOfEarth: `IF(EarthworkBy="own crew",${used}*LaborHours,0)`,
-  /** Of a line by hand. */
+  /** Of a line by hand: a price for the whole is one of it; of feet or hours somebody must say how many. */
+  orderByHand: `IF(Yours<>"",Yours,IF(Price="","",IF(OR(Unit="",${wholeUnits.map((unit) => `Unit="${unit}"`).join(',')}),1,"")))`,
+  amountByHand: 'IF(Order="",0,ROUND(Order*Price,2))',
+  /** The same until 0.10, when the estimator's own quantity alone was looked at. */
   product: 'ROUND(Yours*Price,2)',
 } as const
 export type LineFigure = keyof typeof lineFigures

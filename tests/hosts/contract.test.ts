@@ -609,14 +609,14 @@ describe('Excel in memory, what can go wrong', () => {
     await make()
     const { model } = rig.host as GridHost
     model.dispatch('CREATE_SHEET' as never, { sheetId: 'mine', name: 'Mine', position: 1, rows: 20, cols: 5 } as never)
-    const [dig, locate] = ['DIG', 'LAYOUT'].map((code) => rowOfCode(rig, code, names.takeoff)) as [number, number]
-    rig.type('Mine', 1, 1, `='Takeoff Wicket Mill'!C${dig}`)
-    rig.type('Mine', 2, 1, `=SUM('Takeoff Wicket Mill'!G${locate}:G${dig})`)
+    const [fence, locate] = ['FENCE', 'LAYOUT'].map((code) => rowOfCode(rig, code, names.takeoff)) as [number, number]
+    rig.type('Mine', 1, 1, `='Takeoff Wicket Mill'!C${fence}`)
+    rig.type('Mine', 2, 1, `=SUM('Takeoff Wicket Mill'!G${locate}:G${fence})`)
     const { office, places } = await rig.host.read([])
     rig.type('Jobs', office!.Jobs.rows.find(({ cells }) => cells.Job === 'Wicket Mill')!.row, places.Jobs.columnOf('Without')!, 'LAYOUT')
     const { made: done } = await make()
-    expect(rig.cell('Mine', 1, 1)).toBe(`='Takeoff Wicket Mill'!C${dig - 1}`)
-    expect(rowOfCode(rig, 'DIG', names.takeoff)).toBe(dig - 1)
+    expect(rig.cell('Mine', 1, 1)).toBe(`='Takeoff Wicket Mill'!C${fence - 1}`)
+    expect(rowOfCode(rig, 'FENCE', names.takeoff)).toBe(fence - 1)
     expect(done[0]!.notes.join(' ')).toMatch(/Mine!A2 points to 'Takeoff Wicket Mill'!G\d+:G\d+/)
   })
 

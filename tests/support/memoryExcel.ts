@@ -297,6 +297,11 @@ export class MemoryContext {
       protection: proxyObject(this, {}, () => (find() ? { protected: find()!.isProtected } : { isNullObject: true })),
       horizontalPageBreaks: { add: (at: string) => this.queue(() => void (must().page.breakBefore = parseArea(at).row)) },
       freezePanes: {
+        freezeAt: (area: string) => {
+          const { row, column, rows } = parseArea(area)
+          if (row !== 1 || column !== 1) fail('InvalidArgument', `Nothing stands still at ${area}`)
+          this.queue(() => void (must().frozenRows = rows))
+        },
         freezeRows: (rows: number) => {
           if (!Number.isInteger(rows) || rows < 0) fail('InvalidArgument', `No ${rows} rows can stand still.`)
           this.queue(() => void (must().frozenRows = rows))
@@ -370,6 +375,9 @@ export class MemoryContext {
           const { row, column } = parseArea(area)
           if (row !== 1 || column !== 1) fail('InvalidArgument', `No area: ${area}`)
           this.queue(() => void (must().page.printArea = area))
+        },
+        setPrintTitleColumns: (columns: string) => {
+          if (!/^\$[A-Z]+:\$[A-Z]+$/.test(columns)) fail('InvalidArgument', `No columns: ${columns}`)
         },
         setPrintTitleRows: (rows: string) => {
           if (!/^\$\d+:\$\d+$/.test(rows)) fail('InvalidArgument', `No rows: ${rows}`)

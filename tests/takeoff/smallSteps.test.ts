@@ -86,8 +86,17 @@ describe('figures of a line', () => {
     // A piece longer than the stick comes off as it comes: 24 ft are three sticks.
     expect(order(24, 2)).toBe(30)
   })
+  it('of a line by hand: a quantity typed over its order counts as one typed beside it, a price for the whole is one of it', () => {
+    const order = (Yours: number | '', Price: number | '', Unit = '') => design.evaluateWith(lineFigures.orderByHand, { Yours, Price, Unit })
+    const amount = (Order: number | '', Price: number | '') => design.evaluateWith(lineFigures.amountByHand, { Order, Price })
+    // Two stumps at $150 are $300, in whichever column the two stand.
+    expect([amount(2, 150), amount(order(2, 150) as number, 150)]).toEqual([300, 300])
+    expect([order('', 150), order('', 150, 'Each'), order('', 150, 'lump sum'), order('', 150, 'ft'), order('', '')]).toEqual([1, 1, 1, '', ''])
+    expect([amount('', 150), amount('', '')]).toEqual([0, 0])
+  })
   it('are known again wherever their cells have moved to, and nothing else is taken for them', () => {
     expect(isLineFormula('product', 'ROUND($H$31 * G31,2)')).toBe(true)
+    expect(isLineFormula('amountByHand', 'IF($D$31="",0,ROUND(D31*F31,2))')).toBe(true)
     expect(isLineFormula('product', 'ROUND(H31*G31,0)')).toBe(false)
     expect(isLineFormula('product', 'ROUND(H31*1.1,2)')).toBe(false)
   })

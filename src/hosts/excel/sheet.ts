@@ -36,7 +36,8 @@ export function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan, mayFold: boo
     columns.hideGroupDetails('ByColumns')
   }
   if (plan.hiddenColumn !== undefined) sheet.getRange(`${columnLetters(plan.hiddenColumn)}:${columnLetters(plan.hiddenColumn)}`).columnHidden = true
-  sheet.freezePanes.freezeRows(plan.frozenRows)
+  if (plan.frozenColumns === undefined) sheet.freezePanes.freezeRows(plan.frozenRows)
+  else sheet.freezePanes.freezeAt(`A1:${address(plan.frozenRows, plan.frozenColumns, false)}`)
   for (const { name, row, column, headings, rows } of plan.tables) {
     const table = sheet.tables.add(`${address(row, column, false)}:${address(row + rows, column + headings.length - 1, false)}`, true)
     table.name = name
@@ -117,6 +118,7 @@ export function setPage(sheet: Excel.Worksheet, plan: SheetPlan): void {
   if (area) pageLayout.setPrintArea(`A1:${address(area.lastRow, area.lastColumn, false)}`)
   if (plan.breakBefore !== undefined) sheet.horizontalPageBreaks.add(`A${plan.breakBefore}`)
   if (plan.frozenRows === TITLE_ROWS) pageLayout.setPrintTitleRows(`$1:$${TITLE_ROWS}`)
+  if (plan.frozenColumns !== undefined) pageLayout.setPrintTitleColumns(`$A:$${columnLetters(plan.frozenColumns)}`)
   pageLayout.paperSize = plan.paper === 'A4' ? 'A4' : 'Letter'
   pageLayout.leftMargin = pageLayout.rightMargin = points(MARGINS_IN.side)
   pageLayout.topMargin = points(MARGINS_IN.top)

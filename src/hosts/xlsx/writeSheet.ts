@@ -5,6 +5,7 @@ import { ofJob, placeOfName, pointsInto } from '../../plan/definedNames.js'
 import { rowHeights } from '../../plan/heights.js'
 import { cellFormat, looks } from '../../plan/looks.js'
 import {
+  address,
   columnLetters,
   EMPTY_ROW_POINTS,
   footOf,
@@ -58,14 +59,28 @@ const callsCellFunction = (formula: string): boolean => formula.search(plainCall
 /** What is remembered of a sheet that is written: its names stand in the list of the whole workbook. */
 interface Named extends Pick<SheetPlan, 'name' | 'definedNames'> {
   area: { lastRow: number; lastColumn: number } | undefined
-  hasTitles: boolean
+  /** Rows and columns that are printed on every page. */
+  titles: string | undefined
+}
+/** Rows and columns that stand still; no pane without a split, which spreadsheets refuse. */
+function paneXml({ frozenRows: rows, frozenColumns: columns = 0 }: SheetPlan): string {
+  if (rows === 0 && columns === 0) return ''
+  const split = `${columns ? ` xSplit="${columns}"` : ''}${rows ? ` ySplit="${rows}"` : ''}`
+  return `<pane${split} topLeftCell="${address(rows + 1, columns + 1, false)}" activePane="${columns ? (rows ? 'bottomRight' : 'topRight') : 'bottomLeft'}" state="frozen"/>`
 }
 /** Print titles where a sheet runs over its page and is read on paper: each costs LibreOffice a sixth of a second in a workbook of 50 jobs. */
+const titlesOf = (plan: SheetPlan): string | undefined => {
+  if (plan.kind === 'working') return undefined
+  const rows = `$1:$${plan.frozenRows}`
+  // A wide sheet without its keys would print rows that nobody can tell apart.
+  if (plan.frozenColumns !== undefined && plan.frozenRows > 0) return `$A:$${columnLetters(plan.frozenColumns)},${rows}`
+  return plan.frozenRows === TITLE_ROWS && isLong(plan) ? rows : undefined
+}
 const namedOf = (plan: SheetPlan): Named => ({
   name: plan.name,
   definedNames: plan.definedNames,
   area: printedArea(plan),
-  hasTitles: plan.frozenRows === TITLE_ROWS && plan.kind !== 'working' && isLong(plan),
+  titles: titlesOf(plan),
 })
 interface Own {
   codeName: string
@@ -268,7 +283,7 @@ export class SheetWriter {
     const footer = `&L${left}&C${center}&R${right}`
     return [
       `${HEAD}<worksheet xmlns="${MAIN}" xmlns:r="${RELATIONSHIPS}">${sheetProperties(fixed === undefined, plan.folded !== undefined, own.codeName)}<dimension ref="A1:${columnLetters(lastColumn)}${lastRow}"/>`,
-      `<sheetViews><sheetView showGridLines="0"${isFirst ? ' tabSelected="1"' : ''} workbookViewId="0">${plan.frozenRows > 0 ? `<pane ySplit="${plan.frozenRows}" topLeftCell="A${plan.frozenRows + 1}" activePane="bottomLeft" state="frozen"/>` : ''}</sheetView></sheetViews>`,
+      `<sheetViews><sheetView showGridLines="0"${isFirst ? ' tabSelected="1"' : ''} workbookViewId="0">${paneXml(plan)}</sheetView></sheetViews>`,
       `<sheetFormatPr defaultRowHeight="${EMPTY_ROW_POINTS}" customHeight="1"${plan.folded ? ' outlineLevelCol="1"' : ''}/>`,
       plan.widths.length
         ? `<cols>${plan.widths.map((width, at) => `<col min="${at + 1}" max="${at + 1}" width="${Math.round(width * (plan.isOfBook ? 1 : this.styles.widthShare) * 100) / 100}" customWidth="1"${foldOf(plan, at + 1)}/>`).join('')}</cols>`
@@ -375,11 +390,16 @@ export class SheetWriter {
     const placeOf = (sheet: string) => places.get(sheet.toLowerCase())
     const written = new Set(this.written.map(({ name }) => placeOf(name)))
     const name = (kind: 'Titles' | 'Area', sheet: string, place: string) =>
-      `<definedName name="_xlnm.Print_${kind}" localSheetId="${placeOf(sheet)}">${escapeXml(`${inQuotes(sheet)}!${place}`)}</definedName>`
+      `<definedName name="_xlnm.Print_${kind}" localSheetId="${placeOf(sheet)}">${escapeXml(
+        place
+          .split(',')
+          .map((part) => `${inQuotes(sheet)}!${part}`)
+          .join(','),
+      )}</definedName>`
     const own = this.ownNames(text)
-    const names = this.written.flatMap(({ name: sheet, area, hasTitles, definedNames = [] }) => [
+    const names = this.written.flatMap(({ name: sheet, area, titles, definedNames = [] }) => [
       ...(area ? [name('Area', sheet, `$A$1:$${columnLetters(area.lastColumn)}$${area.lastRow}`)] : []),
-      ...(hasTitles ? [name('Titles', sheet, `$1:$${TITLE_ROWS}`)] : []),
+      ...(titles ? [name('Titles', sheet, titles)] : []),
       ...definedNames
         .filter(({ name: word }) => !own.taken.has(word.toLowerCase()))
         .map((one) => `<definedName name="${escapeXml(one.name)}">${escapeXml(placeOfName(sheet, one))}</definedName>`),

@@ -28,6 +28,9 @@ const textColumns: readonly string[] = ['code', 'description', 'unit', 'why', 'k
 
 export const takeoff = sheetKind({ kind: 'takeoff', place: 10, prefix: 'Takeoff', plan: takeoffSheet })
 
+/** Where the cells of a line by hand stand. */
+const byHandColumns: Readonly<Partial<Record<LineCell, TakeoffColumn>>> = { Yours: 'yours', Order: 'order', Price: 'price', Unit: 'unit' }
+
 function takeoffSheet({ takeoff, design, names, places, writer, heading, made, earlier }: JobContext, sheet: string): SheetPlan {
   const draft = new SheetDraft()
   draft.heading(heading.title, 'Itemized takeoff', heading.made)
@@ -71,6 +74,7 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
       Lot: at('lot'),
       Order: at('order'),
       Price: at('price'),
+      Unit: at('unit'),
       LaborHours: item('LaborHours'),
       Pieces: rule.pieces ? rule.pieces.render(names.from(sheet)) : '0',
       SawKerf_in: names.from(sheet)('SawKerf_in'),
@@ -149,8 +153,9 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
       draft.put(columns.yours, 'input', line.quantity, { format: 2 })
       text('unit', line.unit)
       draft.put(columns.price, 'input', line.price, { format: 2 })
-      const product = lineFormula('product', (name) => address(draft.row, name === 'Yours' ? columns.yours : columns.price, false))
-      draft.put(columns.amount, 'number', money((line.quantity ?? 0) * (line.price ?? 0)), { format: 2, formula: product })
+      const live = (figure: LineFigure) => lineFormula(figure, (name) => address(draft.row, columns[byHandColumns[name]!], false))
+      draft.put(columns.order, 'number', line.quantity ?? '', { format: 2, formula: live('orderByHand') })
+      draft.put(columns.amount, 'number', money((line.quantity ?? 0) * (line.price ?? 0)), { format: 2, formula: live('amountByHand') })
       text('why', line.why)
       draft.put(columns.kind, 'inputText', line.kind ?? 'other', { format: 'text' })
       draft.next()
