@@ -15,7 +15,7 @@ import { holdsSomething, HostError, inTheWay, type Host, type Place, type SheetC
 
 type Run = <T>(work: (context: Excel.RequestContext) => Promise<T>) => Promise<T>
 const BACKUP = 'cistern backup '
-const MOST_REQUEST_BYTES = 4_700_000
+const MOST_REQUEST_BYTES = 4_750_000
 /** A call of ours, as it is written, and as Excel shows one whose functions it does not know. */
 const OUR_CALL = /CISTERN[._][A-Z]/
 const STORED_CALL = /_xldudf_CISTERN_/g

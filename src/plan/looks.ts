@@ -1,5 +1,5 @@
 /** How each role looks. One palette, no state told by colour alone. */
-import type { Align, PlanCell, Role } from './plan.js'
+import { FIRM_POINTS, LONG_TITLE_POINTS, TITLE_LETTER_POINTS, type Align, type PlanCell, type Role } from './plan.js'
 
 export const palette = { ink: '1F2A30', paper: 'FFFFFF', stoneLight: 'F4F2EE', stone: 'DAD5CC', stoneDark: '6B675F', clay: '8A4B2A', water: '2B6A86' } as const
 
@@ -22,9 +22,11 @@ export interface Look {
 }
 
 export const looks: Readonly<Record<Role, Look>> = {
-  title: { bold: true, size: 16, color: palette.ink },
-  subtitle: { size: 11, color: palette.clay },
-  firm: { bold: true, size: 12, color: palette.ink, align: 'right' },
+  // A text that runs from the right would spill off the page's left edge.
+  title: { bold: true, size: TITLE_LETTER_POINTS, color: palette.ink, align: 'left' },
+  titleLong: { bold: true, size: LONG_TITLE_POINTS, color: palette.ink, align: 'left' },
+  subtitle: { size: 11, color: palette.clay, align: 'left' },
+  firm: { bold: true, size: FIRM_POINTS, color: palette.ink, align: 'right' },
   made: { size: 10, color: palette.stoneDark },
   section: { bold: true, size: 10, color: palette.ink, below: 'hair' },
   heading: { bold: true, size: 10, color: palette.stoneDark, below: 'thin', wrap: true },

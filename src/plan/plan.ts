@@ -9,6 +9,7 @@ export type Align = 'left' | 'right' | 'center'
 /** What a cell is; how that looks is said once, in looks.ts. */
 export type Role =
   | 'title'
+  | 'titleLong'
   | 'subtitle'
   | 'firm'
   | 'made'
@@ -199,6 +200,14 @@ export function printedArea({ toScale, print, cells }: SheetPlan): { lastRow: nu
   return toScale ?? (last === undefined ? undefined : { lastRow: extentOf(cells.filter(({ column }) => column <= last)).lastRow, lastColumn: last })
 }
 
+/** Sizes of type of a title, of one that is long, and of the firm's name beside it. */
+export const TITLE_LETTER_POINTS = 16
+export const LONG_TITLE_POINTS = 12
+export const FIRM_POINTS = 12
+/** Columns that an upright page holds. */
+const LEAST_TITLE_WIDTH = 95
+/** Bold letters are wider than the figures that a column's width is counted in. */
+const TITLE_FILL = 0.9
 /** Column A is a thin margin. */
 const FIRST_COLUMN = 2
 /** A row with nothing in it, as files of ours say it. */
@@ -252,7 +261,7 @@ export class SheetDraft {
   sheet(name: string, { headingRow, ...more }: SheetFrame): SheetPlan {
     return {
       name,
-      cells: this.cells,
+      cells: this.cells.map((cell) => (cell.role === 'title' ? this.fitted(cell, more.widths) : cell)),
       frozenRows: headingRow,
       tables: [],
       validations: [],
@@ -260,6 +269,20 @@ export class SheetDraft {
       ...(this.hasLetterhead ? { letterhead: true as const } : {}),
       ...more,
     }
+  }
+
+  /** A title as long as its line leaves room for beside the firm's name: smaller first, then cut. */
+  private fitted(title: PlanCell, widths: readonly number[]): PlanCell {
+    const words = String(title.value)
+    const firm = this.cells.find(({ role }) => role === 'firm')
+    const room = (points: number): number => {
+      // Beside nobody's name a title may run over the last column.
+      const line = Math.max(firm ? 0 : LEAST_TITLE_WIDTH, widths.slice(title.column - 1).reduce((sum, width) => sum + width, 0))
+      return Math.floor((line - (firm ? (String(firm.value).length * FIRM_POINTS) / 10 + 2 : 0)) * (10 / points) * TITLE_FILL)
+    }
+    if (words.length <= room(TITLE_LETTER_POINTS)) return title
+    const most = room(LONG_TITLE_POINTS)
+    return { ...title, role: 'titleLong', value: words.length <= most ? words : `${words.slice(0, Math.max(8, most - 1)).trimEnd()}…` }
   }
 
   /** The three heading lines of every sheet. */

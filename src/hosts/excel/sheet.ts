@@ -1,5 +1,6 @@
 /** A planned sheet in Excel: its content and looks, and how it is printed. */
 import { rowHeights } from '../../plan/heights.js'
+import { pagesOf } from '../../plan/pages.js'
 import { cellFormat, looks, palette, type Look } from '../../plan/looks.js'
 import { address, columnLetters, extentOf, footOf, LONGEST_ALERT, MARGINS_IN, printedArea, TITLE_ROWS, type PlanCell, type SheetPlan } from '../../plan/plan.js'
 
@@ -113,10 +114,11 @@ export function requestBytes(plan: SheetPlan): number {
 export function setPage(sheet: Excel.Worksheet, plan: SheetPlan): void {
   const { pageLayout } = sheet
   pageLayout.orientation = plan.landscape ? 'Landscape' : 'Portrait'
-  pageLayout.zoom = plan.print?.percent === undefined ? { horizontalFitToPages: 1 } : { scale: plan.print.percent }
+  const { breaks, percent } = pagesOf(plan)
+  pageLayout.zoom = percent === undefined ? { horizontalFitToPages: 1 } : { scale: percent }
   const area = printedArea(plan)
   if (area) pageLayout.setPrintArea(`A1:${address(area.lastRow, area.lastColumn, false)}`)
-  if (plan.breakBefore !== undefined) sheet.horizontalPageBreaks.add(`A${plan.breakBefore}`)
+  for (const row of breaks) sheet.horizontalPageBreaks.add(`A${row}`)
   if (plan.frozenRows === TITLE_ROWS) pageLayout.setPrintTitleRows(`$1:$${TITLE_ROWS}`)
   if (plan.frozenColumns !== undefined) pageLayout.setPrintTitleColumns(`$A:$${columnLetters(plan.frozenColumns)}`)
   pageLayout.paperSize = plan.paper === 'A4' ? 'A4' : 'Letter'

@@ -4,6 +4,7 @@ import { serialOfDay } from '../../days.js'
 import { ofJob, placeOfName, pointsInto } from '../../plan/definedNames.js'
 import { rowHeights } from '../../plan/heights.js'
 import { cellFormat, looks } from '../../plan/looks.js'
+import { hasTitles, pagesOf } from '../../plan/pages.js'
 import {
   address,
   columnLetters,
@@ -13,7 +14,6 @@ import {
   LONGEST_ALERT,
   MARGINS_IN,
   printedArea,
-  TITLE_ROWS,
   type PlanCell,
   type PlanValidation,
   type SheetPlan,
@@ -37,9 +37,6 @@ export const LONGEST_TEXT = 32_767
 const PAPER = { letter: 1, A4: 9 } as const
 /** Kinds of parts that a person's drawings, charts and remarks on a sheet are. */
 export const DRAWN = /\/(?:drawing|vmlDrawing|comments|threadedComment)$/
-/** Points of a letter or A4 page in landscape that rows may fill: print titles are of use beyond them. */
-const PAGE_POINTS = 500
-
 /** Functions that came after the format: a file writes them with a prefix, a cell shows them without. */
 const laterFunctions =
   /(?<![\w.])(XLOOKUP|XMATCH|LET|LAMBDA|FILTER|SORT|SORTBY|UNIQUE|SEQUENCE|RANDARRAY|IFS|SWITCH|TEXTJOIN|CONCAT|MAXIFS|MINIFS|IFNA|XOR|DAYS|ISOWEEKNUM|CEILING\.MATH|FLOOR\.MATH|NUMBERVALUE|UNICODE|UNICHAR|FORMULATEXT|SHEET|SHEETS|AGGREGATE|STDEV\.[SP]|VAR\.[SP]|PERCENTILE\.(?:INC|EXC)|QUARTILE\.(?:INC|EXC)|RANK\.(?:EQ|AVG)|MODE\.(?:SNGL|MULT)|COVARIANCE\.[SP]|NORM\.(?:S\.)?(?:DIST|INV)|T\.(?:DIST|INV)(?:\.2T|\.RT)?|CHISQ\.(?:DIST|INV)(?:\.RT)?|TOCOL|TOROW|VSTACK|HSTACK|TAKE|DROP|CHOOSECOLS|CHOOSEROWS|TEXTSPLIT|TEXTBEFORE|TEXTAFTER)\(/g
@@ -62,6 +59,10 @@ interface Named extends Pick<SheetPlan, 'name' | 'definedNames'> {
   /** Rows and columns that are printed on every page. */
   titles: string | undefined
 }
+const breaksXml = (rows: readonly number[]): string =>
+  rows.length
+    ? `<rowBreaks count="${rows.length}" manualBreakCount="${rows.length}">${rows.map((row) => `<brk id="${row - 1}" max="16383" man="1"/>`).join('')}</rowBreaks>`
+    : ''
 /** Rows and columns that stand still; no pane without a split, which spreadsheets refuse. */
 function paneXml({ frozenRows: rows, frozenColumns: columns = 0 }: SheetPlan): string {
   if (rows === 0 && columns === 0) return ''
@@ -74,7 +75,7 @@ const titlesOf = (plan: SheetPlan): string | undefined => {
   const rows = `$1:$${plan.frozenRows}`
   // A wide sheet without its keys would print rows that nobody can tell apart.
   if (plan.frozenColumns !== undefined && plan.frozenRows > 0) return `$A:$${columnLetters(plan.frozenColumns)},${rows}`
-  return plan.frozenRows === TITLE_ROWS && isLong(plan) ? rows : undefined
+  return hasTitles(plan) ? rows : undefined
 }
 const namedOf = (plan: SheetPlan): Named => ({
   name: plan.name,
@@ -263,7 +264,8 @@ export class SheetWriter {
 
   private xml(plan: SheetPlan, tables: readonly string[], drawn: readonly string[], own: Own, isFirst: boolean): string {
     const heights = rowHeights(plan)
-    const fixed = plan.toScale ? 100 : plan.print?.percent
+    const pages = pagesOf(plan)
+    const fixed = plan.toScale ? 100 : pages.percent
     const byRow = new Map<number, PlanCell[]>()
     let [lastRow, lastColumn] = [1, 1]
     for (const cell of plan.cells) {
@@ -294,7 +296,7 @@ export class SheetWriter {
       `<pageMargins left="${MARGINS_IN.side}" right="${MARGINS_IN.side}" top="${MARGINS_IN.top}" bottom="${MARGINS_IN.bottom}" header="${MARGINS_IN.head}" footer="${MARGINS_IN.head}"/>`,
       `<pageSetup paperSize="${PAPER[plan.paper ?? 'letter']}"${fixed === undefined ? '' : ` scale="${fixed}"`} orientation="${plan.landscape ? 'landscape' : 'portrait'}"${fixed === undefined ? ' fitToWidth="1" fitToHeight="0"' : ''}/>`,
       `<headerFooter><oddFooter>${escapeXml(footer)}</oddFooter></headerFooter>`,
-      plan.breakBefore === undefined ? '' : `<rowBreaks count="1" manualBreakCount="1"><brk id="${plan.breakBefore - 1}" max="16383" man="1"/></rowBreaks>`,
+      breaksXml(pages.breaks),
       ...drawn,
       tables.length ? `<tableParts count="${tables.length}">${tables.map((id) => `<tablePart r:id="${id}"/>`).join('')}</tableParts>` : '',
       '</worksheet>',
@@ -555,16 +557,6 @@ const foldOf = ({ folded, hiddenColumn }: SheetPlan, column: number): string =>
         : column === folded.first - 1
           ? ' collapsed="1"'
           : ''
-
-const isLong = (plan: SheetPlan): boolean => {
-  const { lastRow } = printedArea(plan) ?? { lastRow: Infinity }
-  let points = 0
-  for (const [row, height] of rowHeights(plan)) if (row <= lastRow) points += height
-  // Sheets are shrunk to the width of the page: a wide one takes more rows.
-  const width = plan.widths.reduce((sum, one) => sum + one, 0)
-  const shrunk = Math.min(1, (plan.landscape ? 130 : 95) / Math.max(1, width))
-  return points * shrunk > (plan.landscape ? PAGE_POINTS : PAGE_POINTS * 1.35)
-}
 
 /** So many texts of cells are remembered as they are written; a job of the demo has some 4,600. */
 const MOST_WORDS_KEPT = 20_000

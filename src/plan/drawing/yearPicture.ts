@@ -66,7 +66,7 @@ export function yearPicture(design: Design, volume: (gallons: number) => string)
   const lowest = stored.indexOf(Math.min(...stored))
   const full = stored.filter((gallons) => gallons >= FULL * holds).length
   const shortMonths = missing.filter((gallons, at) => gallons > 0.5 && gallons > SHORT * wanted[at]!).length
-  const words = `full ${full} ${full === 1 ? 'month' : 'months'}, lowest ${volume(stored[lowest]!)} in ${MONTH_WORDS[lowest]}${shortMonths ? `; short in ${shortMonths}, hatched` : ''}; the tick is the month’s use`
+  const words = `the tanks end ${full} ${full === 1 ? 'month' : 'months'} full, lowest ${volume(stored[lowest]!)} in ${MONTH_WORDS[lowest]}${shortMonths ? `; within ${shortMonths} ${shortMonths === 1 ? 'month' : 'months'}, hatched, water runs short` : ''}; the tick is the month’s use`
   return {
     left_ft: 0,
     right_ft: right,

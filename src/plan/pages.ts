@@ -1,0 +1,129 @@
+/** Where the pages of a sheet begin: no heading stands alone at the foot of one, and every program breaks at the same rows. */
+import { EMPTY_ROW_POINTS, extentOf, MARGINS_IN, printedArea, TITLE_ROWS, type Role, type SheetPlan } from './plan.js'
+import { laidOut } from './drawing/picture.js'
+import { rowHeights, widthPoints } from './heights.js'
+
+/** Paper, upright. */
+const papers_in = { letter: { width: 8.5, height: 11 }, A4: { width: 8.27, height: 11.69 } } as const
+const POINTS_PER_INCH = 72
+/** Rows come out a little higher in some programs. */
+const SAFE = 0.97
+/** Points that a lying page is sure to hold. */
+const PAGE_POINTS = 500
+/** A last page with less than this share is drawn to the others, at so many percent smaller type at the most. */
+const LEAST_ON_LAST = 0.2
+const MOST_SMALLER = 4
+/** Lines that stay with their heading. */
+const WITH_HEADING = 2
+/** Sheets of sections that are read on paper; a quote is one page, and says itself where a second one begins. */
+const PAGED: readonly string[] = ['takeoff', 'crew', 'order', 'test', 'year', 'handover', 'together']
+/** Their sections stay whole as far as a page holds them. */
+const WHOLE: readonly string[] = ['test']
+const headings: readonly Role[] = ['section', 'heading', 'headingRight']
+
+/** How large a sheet is printed, and what a page holds of it in points of the sheet. */
+function pageOf(plan: SheetPlan, smaller = 0): { percent: number; holds: number } {
+  const paper = papers_in[plan.paper ?? 'letter']
+  const [width_in, height_in] = plan.landscape ? [paper.height, paper.width] : [paper.width, paper.height]
+  const width = (width_in - 2 * MARGINS_IN.side) * POINTS_PER_INCH
+  const percent = (plan.print?.percent ?? Math.min(100, Math.floor((100 * width) / widthPoints(plan.widths)))) - smaller
+  return { percent, holds: ((height_in - MARGINS_IN.top - MARGINS_IN.bottom) * POINTS_PER_INCH * SAFE * 100) / percent }
+}
+
+export interface Pages {
+  /** Rows that begin a page, the first page left out. */
+  breaks: readonly number[]
+  /** At which size it is printed; a sheet without it is made as narrow as a page. Programs pass over breaks where they fit a sheet to its page themselves. */
+  percent: number | undefined
+}
+
+export function pagesOf(plan: SheetPlan): Pages {
+  if (plan.breakBefore !== undefined) return { breaks: [plan.breakBefore], percent: plan.print?.percent }
+  if (!PAGED.includes(plan.kind)) return { breaks: [], percent: plan.print?.percent }
+  const rows = new Rows(plan)
+  const full = pageOf(plan)
+  const { breaks, onLast } = rows.broken(full.holds)
+  if (!breaks.length) return { breaks, percent: plan.print?.percent }
+  // A few lines alone on a last page are drawn to the others, if the type hardly shrinks.
+  for (let smaller = 1; smaller <= MOST_SMALLER && onLast < LEAST_ON_LAST * full.holds; smaller++) {
+    const page = pageOf(plan, smaller)
+    const closer = rows.broken(page.holds)
+    if (closer.breaks.length < breaks.length) return { breaks: closer.breaks, percent: page.percent }
+  }
+  return { breaks, percent: full.percent }
+}
+
+/** Whether the heading lines of a sheet are printed on each of its pages. */
+export const hasTitles = (plan: SheetPlan): boolean => plan.frozenRows === TITLE_ROWS && plan.kind !== 'working' && isLong(plan)
+
+/** Whether a sheet takes more than a page and a bit. */
+function isLong(plan: SheetPlan): boolean {
+  const { lastRow } = printedArea(plan) ?? { lastRow: Infinity }
+  let points = 0
+  for (const [row, height] of rowHeights(plan)) if (row <= lastRow) points += height
+  // Sheets are shrunk to the width of the page: a wide one takes more rows.
+  const width = plan.widths.reduce((sum, one) => sum + one, 0)
+  const shrunk = Math.min(1, (plan.landscape ? 130 : 95) / Math.max(1, width))
+  return points * shrunk > (plan.landscape ? PAGE_POINTS : PAGE_POINTS * 1.35)
+}
+
+/** The rows of a sheet as they are printed. */
+class Rows {
+  private readonly heights: ReadonlyMap<number, number>
+  private readonly lastRow: number
+  private readonly titles: number
+  /** The last row that stays on the page of each heading, and of each drawing. */
+  private readonly stays = new Map<number, number>()
+
+  constructor(private readonly plan: SheetPlan) {
+    this.heights = rowHeights(plan)
+    this.lastRow = (printedArea(plan) ?? extentOf(plan.cells)).lastRow
+    for (const { row, picture, page } of plan.drawings ?? []) {
+      const bottom = this.rowBelow(row, laidOut(picture, { ...page, withBar: true }).height)
+      this.lastRow = Math.max(this.lastRow, bottom)
+      // Its own heading stands in the row above.
+      this.stays.set(row - 1, Math.max(bottom, this.stays.get(row - 1) ?? 0))
+    }
+    this.titles = hasTitles(plan) ? this.sum(1, plan.frozenRows) : 0
+    const roles = new Map<number, Set<Role>>()
+    for (const { row, role } of plan.cells) roles.set(row, (roles.get(row) ?? new Set()).add(role))
+    const starts = [...roles.keys()].filter((row) => row > plan.frozenRows && roles.get(row)!.has('section')).sort((one, other) => one - other)
+    const isHeading = (row: number): boolean => headings.some((role) => roles.get(row)?.has(role))
+    starts.forEach((row, at) => {
+      const end = (starts[at + 1] ?? this.lastRow + 1) - 1
+      let last = row
+      while (last < end && isHeading(last + 1)) last++
+      this.stays.set(row, WHOLE.includes(plan.kind) ? end : Math.min(end, last + WITH_HEADING))
+    })
+  }
+
+  /** Rows that begin a page that holds so many points, and how much stands on the last one. */
+  broken(holds: number): { breaks: readonly number[]; onLast: number } {
+    const breaks: number[] = []
+    let used = 0
+    for (let row = 1; row <= this.lastRow; row++) {
+      const together = this.sum(row, this.stays.get(row) ?? row)
+      const needed = together <= holds - this.titles ? together : this.height(row)
+      const isOnTop = row <= this.plan.frozenRows + 1 || breaks.at(-1) === row
+      if (used + needed > holds && !isOnTop) {
+        breaks.push(row)
+        used = this.titles
+      }
+      used += this.height(row)
+    }
+    return { breaks, onLast: used }
+  }
+
+  private height = (row: number): number => this.heights.get(row) ?? EMPTY_ROW_POINTS
+  private sum(from: number, to: number): number {
+    let all = 0
+    for (let row = from; row <= to; row++) all += this.height(row)
+    return all
+  }
+  /** The row in which something ends that is so high and begins with `row`. */
+  private rowBelow(row: number, points: number): number {
+    let [at, left] = [row, points - this.height(row)]
+    while (left > 0) left -= this.height(++at)
+    return at
+  }
+}
