@@ -128,6 +128,8 @@ export function papersAlone(jobs: Iterable<JobToWrite>, kinds: readonly SheetKin
   const { places, workbook, raw } = source
   const book = newBook()
   const writer = new SheetWriter(book, workbook && logoOn(workbook.book, raw.House.sheet))
+  const valuesAlone = (plan: SheetPlan): SheetPlan => ({ ...plan, cells: plan.cells.map(({ formula: _, ...cell }) => cell) })
+  const orders = new OrderTogether()
   for (const { takeoff, revision, earlier } of jobs) {
     const names = kinds.map((kind) => jobSheetNames(takeoff.design.name)[kind])
     const all = jobSheets(takeoff, places, 'native', { ...made, revision }, earlier)
@@ -139,8 +141,15 @@ export function papersAlone(jobs: Iterable<JobToWrite>, kinds: readonly SheetKin
       throw new WorkbookError(
         `${workbook!.book.file}: what was typed on the sheets is on no paper alone: ${placesInWords(lost)}. Move them into an entry, or add --replace to go without them. Nothing was written.`,
       )
-    writer.put(plans.map((plan) => ({ ...plan, cells: plan.cells.map(({ formula: _, ...cell }) => cell) })))
+    writer.put(plans.map(valuesAlone))
+    if (kinds.includes('order'))
+      orders.add(
+        takeoff,
+        all.find(({ kind }) => kind === 'takeoff')!,
+      )
   }
+  // Goods of several jobs are ordered at once.
+  if (orders.jobs > 1) writer.put([valuesAlone(orders.sheet(made))])
   writer.finish()
   return book.bytes()
 }

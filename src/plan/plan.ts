@@ -277,7 +277,10 @@ export class SheetDraft {
     const firm = this.cells.find(({ role }) => role === 'firm')
     const room = (points: number): number => {
       // Beside nobody's name a title may run over the last column.
-      const line = Math.max(firm ? 0 : LEAST_TITLE_WIDTH, widths.slice(title.column - 1).reduce((sum, width) => sum + width, 0))
+      const line = Math.max(
+        firm ? 0 : LEAST_TITLE_WIDTH,
+        widths.slice(title.column - 1).reduce((sum, width) => sum + width, 0),
+      )
       return Math.floor((line - (firm ? (String(firm.value).length * FIRM_POINTS) / 10 + 2 : 0)) * (10 / points) * TITLE_FILL)
     }
     if (words.length <= room(TITLE_LETTER_POINTS)) return title

@@ -21,3 +21,8 @@ export const measureOf =
       ? `${value.toLocaleString('en-US', { maximumFractionDigits: symbol === 'gal' ? 0 : Math.min(1, decimalsOf(name)) })} ${symbol}`.trim()
       : String(value)
   }
+
+/** Units that are words, and take an s where there are several; abbreviations take none. */
+const COUNTED: readonly string[] = ['day', 'job', 'kit', 'load', 'pint', 'quart', 'roll', 'set', 'stick', 'ton', 'truck']
+/** A unit beside a quantity, as people say it: 5 days. */
+export const unitBeside = (quantity: number | null, unit: string): string => (quantity !== 1 && COUNTED.includes(unit) ? `${unit}s` : unit)

@@ -101,8 +101,8 @@ const roofRows: readonly Cells[] = roofs.rows.map((row, at) => ({ Surface: row.s
 
 const suppliers: readonly (readonly [RegExp, string])[] = [
   [/^(?:TANK|HAUL-TANKS|RISER|LID|MASTIC|VENT|SIGN|TIE-BOOT|PLATE)/, 'Quern precast yard'],
-  [/^(?:STONE|HAUL-STONE|BACKFILL|IMPORT|FABRIC|OUTFALL)/, 'Stonecup quarry'],
-  [/^(?:EXCAVATOR|COMPACTOR|CRANE|SHORING|TRENCH-BOX|DEWATER|FENCE|LADDER|GAS|PLUG|VACUUM)/, 'Fallow Cross hire'],
+  [/^(?:STONE|HAUL-STONE|IMPORT|FABRIC|OUTFALL)/, 'Stonecup quarry'],
+  [/^(?:EXCAVATOR|HAMMER|COMPACTOR|CRANE|SHORING|TRENCH-BOX|DEWATER|FENCE|LADDER|GAS|PLUG|VACUUM)/, 'Fallow Cross hire'],
   [/^(?:CABLE|CONDUIT|CORD|SPLICE|DISCONNECT)/, 'Low Fallow electric'],
   [/^(?:TIE|PORT|DRAIN|PE-|ADAPTER|COUPLING|CLAMP|CTS|BUSHING|NIPPLE|PITLESS|DROP|CHECK|PUMP|FLOAT|CONTROL|SAFETY|PULL|CALM|FILTER|PRESSURE)/, 'Alder Reach pipe counter'],
 ]

@@ -135,7 +135,9 @@ export class Design implements JobRows {
   /** Why a field that the row leaves empty has its value. */
   whySized(name: string): string {
     if (name !== 'TankCount' || this.number('SizingShare') >= this.number('WantedReliability')) return 'sized by the tool'
-    const more = this.number('TankCount') < MOST_TANKS ? 'a tank more brings next to nothing' : 'what is missing is roof, rain or tanks of a larger model'
+    const isRoof = this.number('RoofShare') < this.number('WantedReliability')
+    const missing = isRoof ? 'what is missing is roof, or less use' : 'what is missing is roof, rain or tanks of a larger model'
+    const more = this.number('TankCount') < MOST_TANKS ? `a tank more brings next to nothing${isRoof ? `: ${missing}` : ''}` : missing
     return `sized by the tool: no count up to ${MOST_TANKS} reaches the wanted reliability, and ${more}`
   }
 

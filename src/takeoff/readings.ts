@@ -74,7 +74,7 @@ export const readingRules: readonly ReadingRule[] = [
     'X12',
     'Chlorine put in, bleach',
     'pint',
-    '{BleachFirst_pint} for the first fill, {Bleach_pint} for full tanks: {Dose_mg_per_L}',
+    '{BleachFirst_pint} for the first fill, {Bleach_pint} for full tanks',
     judged('AND(reading>=0.9*BleachFirst_pint,reading<=1.1*Bleach_pint)', CHECK),
     { span: [0, 8000] },
   ),

@@ -5,8 +5,8 @@ import type { Office, Row } from './office.js'
 import { CRANE_RADII_FT, MOST_TANKS } from './officeTables.js'
 import { tieShare, type Storm } from './stormSplit.js'
 
-/** With rain too short for the wanted reliability, a further tank must bring at least this much to be worth it. */
-const WORTH_A_TANK = 0.005
+/** With rain too short for the wanted reliability, a further tank must bring at least this share of the wish to be worth its price (house figure). */
+const WORTH_A_TANK = 0.01
 const DRAIN_SIZES = [4, 6, 8] as const
 const LEAST_TRENCH_IN = 36
 const BELOW_FROST_IN = 6
@@ -53,14 +53,8 @@ function fewestTanks(trial: Trial, wanted: number, least: number): number {
     if (reliability >= wanted) return count
     reached.push(reliability)
   }
-  const best = reached.at(-1)!
-  return (
-    least +
-    Math.max(
-      0,
-      reached.findIndex((reliability) => reliability >= best - WORTH_A_TANK),
-    )
-  )
+  const last = reached.findIndex((reliability, at) => reached.slice(at + 1).every((more, further) => more - reliability < WORTH_A_TANK * (further + 1)))
+  return least + Math.max(0, last)
 }
 
 interface Layout {

@@ -4,6 +4,8 @@ import { spawn } from 'node:child_process'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
+import { papersAlone } from '../../src/hosts/makeFile.js'
+import { demoSource } from '../../src/hosts/fileSession.js'
 import { openWorkbook, readSheet } from '../../src/hosts/file.js'
 import type { SheetPlan } from '../../src/plan/plan.js'
 import type { Takeoff } from '../../src/takeoff/takeoff.js'
@@ -104,8 +106,19 @@ describe('orders of several jobs together', () => {
     const sizes = new Set(takeoffs.map(({ design }) => design.single('WaterLineSize')))
     expect(sizes.size).toBeGreaterThan(1)
     expect(rows('CLAMP').length).toBe(sizes.size)
-    const cranes = new Set(takeoffs.map(({ design }) => design.number('CraneHour_usd')))
+    // A crane is hired by what hangs on the hook and how far out.
+    const cranes = new Set(takeoffs.map(({ design }) => design.words('{CraneWords} {PickLoad_lb} {PickRadius_ft}')))
     expect(rows('CRANE').length).toBe(cranes.size)
+  })
+  it('stand beside those of each job where orders alone are written', () => {
+    const bytes = papersAlone(
+      takeoffs.map((takeoff) => ({ takeoff, revision: 1 })),
+      ['order'],
+      demoSource(startingOffice(true)),
+      made,
+    )
+    const { book } = openWorkbook(bytes, 'ORDERS.xlsx')
+    expect(book.sheets.map(({ name }) => name)).toEqual([...takeoffs.map(({ design }) => `Order ${design.name}`), 'Order together'])
   })
   it('save nothing on hire and services, which each site needs for itself', () => {
     for (const code of ['EXCAVATOR', 'FENCE', 'COMPACTOR']) {

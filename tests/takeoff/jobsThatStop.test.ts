@@ -1,6 +1,7 @@
 /** Whole jobs that an engineer would stop or look into, each with the rule and the arithmetic by hand. */
 import { describe, expect, it } from 'vitest'
 import { crewSteps, stepsOf } from '../../src/takeoff/crewSteps.js'
+import { verdictRules } from '../../src/takeoff/verdicts.js'
 import { problemText } from '../../src/takeoff/fields.js'
 import { readOffice } from '../../src/takeoff/office.js'
 import { demoRows, leastRow, lineOf, officeWith, takeoffOf } from '../support/office.js'
@@ -427,5 +428,22 @@ describe('weights, loads and rock that one sheet knew and another did not', () =
   it('a load chart that rises with the radius is refused at its cell', () => {
     const Cranes = demoRows('Cranes').map((cells, at) => (at === 0 ? { ...cells, At30_lb: Number(cells.At20_lb) * 2 } : cells))
     expect(readOffice(officeWith({ Cranes })).problems.map(problemText).join('\n')).toMatch(/Cranes, row 6, At30_lb: no more than nearer in, at most [\d,]+ lb; got/)
+  })
+})
+
+describe('a roof that is too small', () => {
+  it('is named as what is missing, and no tank is added that brings less than a hundredth of the wish', () => {
+    // 33.0 in a year (the demo's Low Fallow) on 2,150 ft² of metal, 0.9 runoff and 0.9 of it through the filter; 3 people at 45 gal a day for 365 days.
+    const runoff = Number(demoRows('Roofs').find(({ Surface }) => Surface === 'metal')!.Runoff)
+    const share = (2150 * (33 / 12) * (1728 / 231) * runoff * 0.9) / (3 * 45 * 365)
+    const { design } = takeoffOf({ ...leastRow, RoofArea_ft2: 2150, People: 3, RainStation: 'Low Fallow', TankModel: 'Quern 1200' })
+    expect(design.number('RoofShare')).toBeCloseTo(share, 6)
+    expect(share).toBeLessThan(0.9)
+    expect(design.text(verdictRules.find(({ name }) => name === 'StorageVerdict')!.wordsFormula)).toMatch(/whatever the tanks hold: more roof, or less use/)
+    const gain = (count: number) =>
+      takeoffOf({ ...leastRow, RoofArea_ft2: 2150, People: 3, RainStation: 'Low Fallow', TankModel: 'Quern 1200', TankCount: count }).design.number('SizingShare')
+    const taken = design.number('TankCount')
+    expect(gain(taken) - gain(taken - 1)).toBeGreaterThanOrEqual(0.01)
+    expect(gain(taken + 1) - gain(taken)).toBeLessThan(0.01)
   })
 })

@@ -60,9 +60,7 @@ interface Named extends Pick<SheetPlan, 'name' | 'definedNames'> {
   titles: string | undefined
 }
 const breaksXml = (rows: readonly number[]): string =>
-  rows.length
-    ? `<rowBreaks count="${rows.length}" manualBreakCount="${rows.length}">${rows.map((row) => `<brk id="${row - 1}" max="16383" man="1"/>`).join('')}</rowBreaks>`
-    : ''
+  rows.length ? `<rowBreaks count="${rows.length}" manualBreakCount="${rows.length}">${rows.map((row) => `<brk id="${row - 1}" max="16383" man="1"/>`).join('')}</rowBreaks>` : ''
 /** Rows and columns that stand still; no pane without a split, which spreadsheets refuse. */
 function paneXml({ frozenRows: rows, frozenColumns: columns = 0 }: SheetPlan): string {
   if (rows === 0 && columns === 0) return ''

@@ -191,7 +191,8 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
     draft.put(2, 'wrapped', flagLabels.get(name) ?? 'Run lengths taken at their default')
     draft.put(3, 'faintWrapped', name)
     draft.put(VALUE_COLUMN, 'number', design.singleOf(name) as number, { format: 0 })
-    draft.put(6, 'faintWrapped', 'Counted when the takeoff was made; no verdict that rests on it passes')
+    const count = design.singleOf(name) as number
+    draft.put(6, 'faintWrapped', count === 0 ? 'Given.' : 'Left empty when the takeoff was made: no verdict that rests on it passes.')
   }
 
   function keyRow(work: WorkId): void {
@@ -213,7 +214,7 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
 
   return draft.sheet(sheet, {
     kind: 'design',
-    widths: [1, 27.5, 23.5, 13, 9, 56, 13, 9],
+    widths: [1, 27.5, 23.5, 13, 9, 54, 13, 11],
     headingRow: TITLE_ROWS,
     landscape: true,
     footer: design.name,

@@ -38,7 +38,10 @@ export const built: readonly Part[] = [
     bought: ['PUMP', 'PRESSURE-TANK'],
   },
   { words: 'Pump {PumpModel} in the tank nearest the house; switch and pressure tank are not of this job.', bought: ['PUMP'], leftOut: ['PRESSURE-TANK'] },
-  { words: 'Water line {WaterLineSize} in, {WaterLineRun_ft} long, {TrenchDepth_in} down; power feed {Cable} AWG beside it, on a breaker of {Breaker_A} at the most.' },
+  {
+    words:
+      'Water line {WaterLineSize} in, {LineLength_ft} of it over a run of {WaterLineRun_ft}, {TrenchDepth_in} down; power feed {Cable} AWG beside it, on a breaker of {Breaker_A} at the most.',
+  },
   { words: 'Inlet drains of {DrainSize_in} from the roof, overflow {OverflowRun_ft} to its outfall.' },
 ]
 const never: readonly string[] = [

@@ -5,6 +5,7 @@ import type { Takeoff } from '../../takeoff/takeoff.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 import { CUT_LIST } from './crewSheet.js'
+import { unitBeside } from '../words.js'
 import { linePlace } from './takeoffColumns.js'
 
 /** Before the code of an entry: the crew's steps have codes too. */
@@ -61,7 +62,7 @@ function orderSheet({ takeoff, names, heading, cuts }: JobContext, sheet: string
       draft.put(columns.code, 'faint', code, { format: 'text' })
       draft.put(columns.text, 'wrapped', description, { formula: from(linePlace(code, 'description')) })
       draft.put(columns.order, 'number', order, { format: Number.isInteger(rule.lot) ? 0 : 2, formula: from(linePlace(code, 'order')) })
-      draft.put(columns.unit, 'unit', rule.unit)
+      draft.put(columns.unit, 'unit', unitBeside(order, rule.unit))
       draft.put(columns.done, 'entry', takeoff.crew.cells[`${ORDER_PREFIX}${code}`]?.done ?? null, { format: 'text' })
       draft.next()
     }
@@ -74,7 +75,7 @@ function orderSheet({ takeoff, names, heading, cuts }: JobContext, sheet: string
     // Lines by hand stand on the Takeoff: here they are said, not kept.
     draft.put(columns.text, 'wrapped', [code, description].filter(Boolean).join(' '))
     draft.put(columns.order, 'number', quantity, { format: 2 })
-    draft.put(columns.unit, 'unit', unit || null)
+    draft.put(columns.unit, 'unit', unitBeside(quantity, unit) || null)
     draft.next()
   }
 
@@ -88,7 +89,7 @@ function orderSheet({ takeoff, names, heading, cuts }: JobContext, sheet: string
     for (const { stock, stick_ft, plan, apart, words } of cuts) {
       draft.put(columns.text, 'wrapped', stock)
       draft.put(columns.order, 'number', plan.sticks, { format: 0 })
-      draft.put(columns.unit, 'unit', plan.sticks === 1 ? 'stick' : 'sticks')
+      draft.put(columns.unit, 'unit', unitBeside(plan.sticks, 'stick'))
       draft.put(columns.done, 'faintWrapped', `of ${stick_ft} ft${apart > plan.sticks ? `; ${apart} where each line is ordered for itself` : ''}`)
       draft.next()
       for (const line of words) {

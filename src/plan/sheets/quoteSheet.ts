@@ -93,7 +93,7 @@ const AS_FOUND = 'price and work follow what is found.'
 const ofOffice: readonly VerdictName[] = ['FillVerdict', 'WeightVerdict', 'LiftVerdict', 'StartDropVerdict', 'PressureTankVerdict']
 const isTreated = ({ lines }: Takeoff) => lines.some(({ code }) => code === TREATMENT)
 const notInPrice = (takeoff: Takeoff): readonly string[] => [
-  'Rock, buried things that nobody showed, contaminated ground, and water in the pit beyond what is listed.',
+  `${takeoff.design.single('SoilClass') === 'rock' ? 'Buried things' : 'Rock, buried things'} that nobody showed, contaminated ground, and water in the pit beyond what is listed.`,
   isTreated(takeoff) ? 'Work inside the house but the treatment set.' : 'Work inside the house; treatment for drinking: the stored water is not drinkable without it.',
   'Roads, trees and lawns beyond the trench and pit; delay by weather or by an authority.',
 ]

@@ -3,7 +3,7 @@ import { formula } from '../../formula/formula.js'
 import { isStone, LABOR_HOURS, STONE_ORDERED, type ItemRule } from '../../takeoff/itemRules.js'
 import { jobFields } from '../../takeoff/officeTables.js'
 import { priceFlag } from '../../takeoff/priceFlags.js'
-import { money } from '../../rounding.js'
+import { money, roundTo } from '../../rounding.js'
 import { lineFormula, type LineCell, type LineFigure } from '../../takeoff/lineFigures.js'
 import { type Line } from '../../takeoff/lines.js'
 import { ADDED_SECTION, ADDED_SUM, sectionOfSum, sumOf } from '../../takeoff/sumWords.js'
@@ -27,6 +27,10 @@ const orderDecimals = (rule: ItemRule) => (Number.isInteger(rule.lot) ? 0 : 2)
 const textColumns: readonly string[] = ['code', 'description', 'unit', 'why', 'kind']
 
 export const takeoff = sheetKind({ kind: 'takeoff', place: 10, prefix: 'Takeoff', plan: takeoffSheet })
+
+/** Cents, and as many digits behind them as a price has: tape at $0.045 a foot is not $0.05. */
+const priceDecimals = (...prices: readonly (number | null | undefined)[]): number =>
+  Math.max(2, ...prices.map((price) => Math.min(4, (/\.(\d+)$/.exec(String(roundTo(price ?? 0, 4)))?.[1] ?? '').length)))
 
 /** Where the cells of a line by hand stand. */
 const byHandColumns: Readonly<Partial<Record<LineCell, TakeoffColumn>>> = { Yours: 'yours', Order: 'order', Price: 'price', Unit: 'unit' }
@@ -101,9 +105,10 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
     // A made takeoff keeps the prices it was made with: what the list says now stands beside. A price of the job's own figures stays live.
     const isLive = rule.price !== undefined && rule.price.names.every((name) => Object.hasOwn(jobFields, name) || design.ownFields.includes(name))
     const kept = isLive ? { formula: list } : rule.isEarthwork ? { formula: `IF(${cells.EarthworkBy}="subcontract",${line.subcontract},0)` } : {}
-    draft.put(columns.price, 'input', line.price ?? null, line.priceOverride === undefined ? { format: 2, ...kept } : { format: 2 })
-    draft.put(columns.listed, 'faintRight', line.listed ?? null, { format: 2, ...(isLive && line.priceOverride === undefined ? { formula: at('price') } : kept) })
-    draft.put(columns.now, 'faintRight', line.listed ?? null, { format: 2, formula: isLive ? at('listed') : `IFERROR(${list},${at('listed')})` })
+    const format = priceDecimals(line.price, line.listed)
+    draft.put(columns.price, 'input', line.price ?? null, line.priceOverride === undefined ? { format, ...kept } : { format })
+    draft.put(columns.listed, 'faintRight', line.listed ?? null, { format, ...(isLive && line.priceOverride === undefined ? { formula: at('price') } : kept) })
+    draft.put(columns.now, 'faintRight', line.listed ?? null, { format, formula: isLive ? at('listed') : `IFERROR(${list},${at('listed')})` })
     draft.put(columns.amount, 'number', line.amount, { format: 2, formula: live('amount') })
     draft.put(columns.hours, 'number', line.hours, { format: 2, formula: live(rule.isEarthwork ? 'hoursOfEarth' : 'hours') })
     if (rule.sum !== LABOR_HOURS) hourCells.set(line, at('hours'))
@@ -152,7 +157,7 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
       text('description', line.description)
       draft.put(columns.yours, 'input', line.quantity, { format: 2 })
       text('unit', line.unit)
-      draft.put(columns.price, 'input', line.price, { format: 2 })
+      draft.put(columns.price, 'input', line.price, { format: priceDecimals(line.price) })
       const live = (figure: LineFigure) => lineFormula(figure, (name) => address(draft.row, columns[byHandColumns[name]!], false))
       draft.put(columns.order, 'number', line.quantity ?? '', { format: 2, formula: live('orderByHand') })
       draft.put(columns.amount, 'number', money((line.quantity ?? 0) * (line.price ?? 0)), { format: 2, formula: live('amountByHand') })

@@ -16,6 +16,7 @@ export const waterResults = [
   result('UsableStorage_gal', 'Water above the dead depth', 'RowInside_ft2*MAX(0,TankWaterDepth_ft-DeadDepth_in/12)*1728/231', geometry),
   result('YearInflow_gal', 'Caught in a year of mean months', 'SUM(MonthInflow_gal)', sum),
   result('YearDemand_gal', 'Wanted in a year', 'SUM(MonthDemand_gal)', sum),
+  result('RoofShare', 'Share of the demand that the roof catches, whatever the tanks hold', 'IF(YearDemand_gal=0,1,MIN(1,YearInflow_gal/YearDemand_gal))', sum),
   result('YearOverflow_gal', 'Spilled in a year of mean months', 'SUM(MonthOverflow_gal)', sum),
   result('LowestStored_gal', 'Least stored at a month’s end, mean months', 'MIN(MonthStored_gal)', sum),
   result('RecordYears', 'Whole years of daily rain', 'COUNT(RecordYear)', cite('office')),
