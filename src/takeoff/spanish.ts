@@ -20,6 +20,37 @@ export const spanishStages: Readonly<Record<string, string>> = {
   'Handing over': 'Entrega',
 }
 
+/** What stands at the head of the sheet, by its English label: label and words. */
+export const spanishFacts: Readonly<Record<string, readonly [label: string, words: Words]>> = {
+  PIT: [
+    'EXCAVACIÓN',
+    'fondo {PitLength_ft} x {PitWidth_ft}, arriba {PitTopLength_ft} x {PitTopWidth_ft}, {PitDepth_ft} de profundidad, en declive para clase {PitSoil}, zanja más honda {DeepestTrench_ft}',
+  ],
+  TANKS: [
+    'TANQUES',
+    [
+      ['TankCount=1', '{TankCount|tanque|tanques}, {Models}, {HeaviestTank_lb}; grúa: {CraneWords}, radio {PickRadius_ft}'],
+      ['', '{TankCount|tanque|tanques}, {Models}, hasta {HeaviestTank_lb}, {TankGap_in} entre tanques; grúa: {CraneWords}, radio {PickRadius_ft}'],
+    ],
+  ],
+  WATER: [
+    'AGUA',
+    [
+      ['PitWater="not known"', 'no se sabe a qué profundidad está el agua subterránea; un tanque vacío flota con {FloatDepth_ft} de agua alrededor'],
+      ['', 'agua subterránea a {GroundwaterDepth_ft}; un tanque vacío flota con {FloatDepth_ft} de agua alrededor'],
+    ],
+  ],
+  HEIGHTS: [
+    'ALTURAS',
+    [
+      ['TankCount=1', 'bajo el suelo: tapa {LidTop_ft}, bocas {PortInvert_ft}, línea {LineCentre_ft}, cama {BedTop_ft}, fondo de la excavación {PitBottom_ft}'],
+      ['', 'bajo el suelo: tapas {LidTop_ft}, bocas {PortInvert_ft}, línea {LineCentre_ft}, conexiones {TieCentre_ft}, cama {BedTop_ft}, fondo de la excavación {PitBottom_ft}'],
+    ],
+  ],
+  RESCUE: ['RESCATE', 'dirección, hospital más cercano, rescate: ______________________   llame antes de excavar: 811'],
+}
+export const SPANISH_STILL = 'Sigue: '
+
 export const spanishHolds: Readonly<Record<string, string>> = {
   foreman: 'capataz',
   engineer: 'ingeniero',

@@ -2,7 +2,8 @@
 import { describe, expect, it } from 'vitest'
 import { cautionRules } from '../../src/takeoff/cautions.js'
 import { crewSteps } from '../../src/takeoff/crewSteps.js'
-import { SPANISH_NOTE, spanishCautions, spanishClosing, spanishHolds, spanishStages, spanishSteps } from '../../src/takeoff/spanish.js'
+import { SPANISH_NOTE, spanishCautions, spanishClosing, spanishFacts, spanishHolds, spanishStages, spanishSteps } from '../../src/takeoff/spanish.js'
+import { facts } from '../../src/plan/sheets/crewSheet.js'
 import { namesIn, type Words } from '../../src/takeoff/template.js'
 import { jobSheets } from '../../src/plan/jobSheets.js'
 import { fromEntries } from '../../src/plan/keptEntries.js'
@@ -41,11 +42,16 @@ describe('the Crew sheet in Spanish', () => {
       expect(spanishCautions[name], name).toBeDefined()
       agree(text, spanishCautions[name]![1], name)
     }
+    for (const [label, words] of facts) {
+      expect(spanishFacts[label], label).toBeDefined()
+      agree(words, spanishFacts[label]![1], label)
+    }
+    expect(Object.keys(spanishFacts)).toHaveLength(facts.length)
     expect(Object.keys(spanishSteps)).toHaveLength(crewSteps.length)
     expect(Object.keys(spanishCautions)).toHaveLength(cautionRules.length)
   })
   it('is written in whole letters, and never says "pozo" for a pit or "manga" for a sleeve', () => {
-    const all = JSON.stringify([spanishSteps, spanishCautions, spanishStages, spanishHolds, spanishClosing])
+    const all = JSON.stringify([spanishSteps, spanishCautions, spanishFacts, spanishStages, spanishHolds, spanishClosing])
     expect(all).not.toMatch(/[^ -\u024f«»°’–]/)
     expect(all).not.toMatch(/\b(?:pozo|manga|delantal|grapa|lejía|debe)\b/i)
   })
@@ -60,6 +66,8 @@ describe('the Crew sheet in Spanish', () => {
     expect(words(both)).toContain(SPANISH_NOTE)
     expect(words(both)).toContain('ANTES DE EXCAVAR')
     expect(words(both)).toContain('Bombee la excavación')
+    expect(words(both)).toContain('RESCATE')
+    expect(words(both).match(/^Sigue: /gm)?.length).toBe(words(both).match(/^Still: /gm)!.length)
     const rows = Array.from({ length: Math.max(...both.cells.map(({ row }) => row)) }, (_, at) =>
       Array.from({ length: 8 }, (_unused, column) => {
         const cell = both.cells.filter((one) => one.row === at + 1 && one.column === column + 1).at(-1)

@@ -4,7 +4,7 @@ import type { Single } from '../../formula/value.js'
 import { cautionRules, closingCaution } from '../../takeoff/cautions.js'
 import { crewSteps, stepsOf } from '../../takeoff/crewSteps.js'
 import type { CrewEntries } from '../../takeoff/typed.js'
-import { SPANISH_NOTE, spanishCautions, spanishClosing, spanishHolds, spanishStages, spanishSteps } from '../../takeoff/spanish.js'
+import { SPANISH_NOTE, SPANISH_STILL, spanishCautions, spanishClosing, spanishFacts, spanishHolds, spanishStages, spanishSteps } from '../../takeoff/spanish.js'
 import type { Words } from '../../takeoff/template.js'
 import { planPicture } from '../drawing/planPicture.js'
 import { sectionPicture } from '../drawing/sectionPicture.js'
@@ -34,8 +34,10 @@ export const CUT_LIST = 'CUT LIST'
 const cutFrom = (stock: string, stick_ft: number): string => `From ${stock}, ${stick_ft} ft: `
 const CUT_LINE = /^From .+, [\d.]+ ft: \d+ sticks?[,:] /
 const SPANISH_CUT_LIST = 'Lista de cortes'
+/** Before hazards that were said in full at an earlier stage. */
+const STILL = 'Still: '
 
-const facts: readonly (readonly [label: string, words: Words])[] = [
+export const facts: readonly (readonly [label: string, words: Words])[] = [
   ['PIT', 'bottom {PitLength_ft} x {PitWidth_ft}, top {PitTopLength_ft} x {PitTopWidth_ft}, {PitDepth_ft} deep, sloped as class {PitSoil}, deepest trench {DeepestTrench_ft}'],
   [
     'TANKS',
@@ -93,7 +95,8 @@ export const crew = sheetKind({
   prefix: 'Crew',
   lists: [{ headings: crewHeadings, entries: ['done'], isCode: (code) => crewSteps.some((step) => step.code === code), isOurWord: isOurStepWord }],
   codes: ({ design, without }) => stepsOf(design, without).map(({ code }) => code),
-  isOurLine: (words) => isCrewHeading(words) || words === CREW_CLOSING || words.startsWith('Still: ') || CUT_LINE.test(words) || hazardWords.has(words),
+  isOurLine: (words) =>
+    isCrewHeading(words) || words === CREW_CLOSING || words.startsWith(STILL) || words.startsWith(SPANISH_STILL) || CUT_LINE.test(words) || hazardWords.has(words),
   plan: crewSheet,
 })
 
@@ -111,6 +114,11 @@ function crewSheet({ takeoff, design, names, heading, entryCodes, cuts }: JobCon
   for (const [label, words] of facts) {
     draft.put(columns.box, 'siteLabel', label)
     draft.put(columns.text, 'siteFact', design.words(words), live(words))
+    draft.next()
+    if (!isSpanish) continue
+    const [other, otherWords] = spanishFacts[label]!
+    draft.put(columns.box, 'siteLabel', other)
+    draft.put(columns.text, 'siteOther', design.words(otherWords), live(otherWords))
     draft.next()
   }
   draft.next()
@@ -175,10 +183,14 @@ function crewSheet({ takeoff, design, names, heading, entryCodes, cuts }: JobCon
       draft.put(columns.figure, 'siteHold', short)
       draft.next()
     }
-    const again = here.filter((rule) => saidBefore.has(rule.name)).map(({ short }) => short.toLowerCase())
+    const again = here.filter((rule) => saidBefore.has(rule.name))
     if (again.length) {
-      draft.put(columns.text, 'hazard', `Still: ${again.join('; ')}.`)
+      draft.put(columns.text, 'hazard', `${STILL}${again.map(({ short }) => short.toLowerCase()).join('; ')}.`)
       draft.next()
+      if (isSpanish) {
+        draft.put(columns.text, 'hazard', `${SPANISH_STILL}${again.map(({ name }) => spanishCautions[name]![0].toLowerCase()).join('; ')}.`)
+        draft.next()
+      }
     }
     for (const rule of here) saidBefore.add(rule.name)
   }
@@ -227,7 +239,7 @@ function crewSheet({ takeoff, design, names, heading, entryCodes, cuts }: JobCon
 
   return draft.sheet(sheet, {
     kind: 'crew',
-    widths: [1, 4, 5.6, 48.4, 14, 12, 14],
+    widths: [1, 4, 5.6, 47.4, 14, 13, 14],
     headingRow: 3,
     landscape: false,
     footer: design.name,
