@@ -20,10 +20,16 @@ const metric: Partial<Record<UnitName, { unit: UnitName; symbol: string; decimal
 /** Shares that read better as percent. */
 const shares: readonly string[] = ['Reliability', 'FeederDropShare']
 
+/** Nominal sizes are names and no lengths: DN of ISO 6708 for each size in inches. */
+const nominal: readonly string[] = ['DrainSize_in', 'TankPort_in']
+const nominalDiameter: Readonly<Record<number, number>> = { 3: 80, 4: 100, 6: 150, 8: 200 }
+
 /** A value with its unit in words, such as "5,306 gal". */
 export function inUnits(name: string, value: unknown, shown: Shown): string {
   if (typeof value !== 'number') return String(value ?? '')
   if (shares.includes(name)) return `${(100 * value).toLocaleString('en-US', { maximumFractionDigits: 1 })} %`
+  const diameter = shown === 'metric' && nominal.includes(name) ? nominalDiameter[value] : undefined
+  if (diameter) return `DN ${diameter} (${value} in)`
   const unit = unitOf(name)
   const other = shown === 'metric' && unit ? metric[unit] : undefined
   const [figure, decimals, symbol] = other

@@ -156,15 +156,17 @@ export function sectionPicture(design: Design, measure: Measure): Picture {
   /** The inlet falls to the far tank and is turned up low over its floor; the overflow leaves at the water's height. */
   function drains(): void {
     const outside = n('DrainOutside_in')
-    const slope = n('DrainSlope_in_per_ft') / 12
     const wall = wallOf(0)
     const drop = tankLeft(0) + wall + 0.6
     const axis = n('PortInvert_ft') - outside / 24
     const reach = drop - left
+    // As steep as it is laid, as far as the picture goes: the ground is drawn level.
+    const rise = Math.min((n('InletSlope_in_per_ft') / 12) * reach, Math.max(0, axis - outside / 12))
+    const fall = Math.min((n('OverflowSlope_in_per_ft') / 12) * reach, depth - axis)
     path(
       'inlet',
       [
-        [left, axis - reach * slope],
+        [left, axis - rise],
         [drop, axis],
         [drop, floor - 0.7],
         [drop + 0.8, floor - 0.7],
@@ -175,13 +177,13 @@ export function sectionPicture(design: Design, measure: Measure): Picture {
     path(
       'overflow',
       [
-        [left, axis + reach * slope + outside / 12],
+        [left, axis + fall + outside / 12],
         [tankLeft(0) + wall + 0.3, axis + outside / 12],
       ],
       outside,
     )
     const size = measure('DrainSize_in')
-    name('above', n('InletPorts') > 1 ? `inlet ${size}, ${n('InletPorts')} ports` : `inlet ${size}`, [left + 1, axis - (reach - 1) * slope], 3)
+    name('above', n('InletPorts') > 1 ? `inlet ${size}, ${n('InletPorts')} ports` : `inlet ${size}`, [left + 1, axis - (rise * (reach - 1)) / reach], 3)
     name('below', n('OverflowCount') > 1 ? `overflow ${size}, dashed, ${n('OverflowCount')} ports` : `overflow ${size}, dashed`, [left + 1, axis + outside / 12], 5)
   }
 
