@@ -120,7 +120,7 @@ export function planOf(getters: Getters, sheetId: string): SheetPlan {
     widths,
     cells,
     frozenRows,
-    ...(frozenColumns ? { frozenColumns } : {}),
+    ...(frozenColumns || tables.length ? { frozenColumns: frozenColumns || OFFICE_FIRST_COLUMN } : {}),
     landscape: true,
     footer: name,
     tables,

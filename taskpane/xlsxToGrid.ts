@@ -8,6 +8,7 @@ import type { BookCell, BookRows } from '../src/hosts/xlsx/cells.js'
 import { withoutPrefixes } from '../src/hosts/xlsx/writeSheet.js'
 import { GridDataWriter } from '../src/hosts/gridData.js'
 import { looks, type Look } from '../src/plan/looks.js'
+import { tableNames } from '../src/takeoff/officeTables.js'
 import { DAY_MS, DAY_ZERO } from '../src/days.js'
 import { columnLetters, type PlanCell, type SheetPlan } from '../src/plan/plan.js'
 
@@ -135,7 +136,7 @@ function planOf(sheet: Worksheet, shown: ReadonlyMap<string, string | undefined>
       widths: Array.from({ length: sheet.columnCount }, (_, at) => sheet.getColumn(at + 1).width ?? 10),
       cells,
       frozenRows: view?.state === 'frozen' ? (view.ySplit ?? 0) : 0,
-      ...(view?.state === 'frozen' && view.xSplit ? { frozenColumns: view.xSplit } : {}),
+      ...(view?.state === 'frozen' && view.xSplit && !tableNames.some((table) => table === sheet.name) ? { frozenColumns: view.xSplit } : {}),
 
       landscape: true,
       footer: '',

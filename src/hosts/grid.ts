@@ -297,7 +297,6 @@ export class GridHost implements Host {
     }
     if (plan.hiddenColumn !== undefined) this.dispatch('HIDE_COLUMNS_ROWS', { sheetId, dimension: 'COL', elements: [plan.hiddenColumn - 1] })
     if (plan.frozenRows) this.dispatch('FREEZE_ROWS', { sheetId, quantity: plan.frozenRows })
-    if (plan.frozenColumns) this.dispatch('FREEZE_COLUMNS', { sheetId, quantity: plan.frozenColumns })
     this.putPictures(plan, sheetId)
   }
 

@@ -104,7 +104,8 @@ export class GridDataWriter {
       borders,
       cols: Object.fromEntries(plan.widths.map((width, at) => [at, { size: Math.round(width * PIXELS_PER_WIDTH), ...(at + 1 === plan.hiddenColumn && { isHidden: true }) }])),
       rows: Object.fromEntries([...heights].map(([row, points]) => [row - 1, { size: Math.round(points * PIXELS_PER_POINT) }])),
-      panes: { xSplit: plan.frozenColumns ?? 0, ySplit: plan.frozenRows },
+      // The grid cuts a title at a column that stands still: on the page none of ours does; in the file it does.
+      panes: { xSplit: plan.tables.length ? 0 : (plan.frozenColumns ?? 0), ySplit: plan.frozenRows },
       headerGroups: { ROW: [], COL: plan.folded ? [{ start: plan.folded.first - 1, end: plan.folded.last - 1, isFolded: true }] : [] },
       areGridLinesVisible: false,
       isVisible: !plan.hidden,

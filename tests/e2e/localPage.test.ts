@@ -581,6 +581,16 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     }
   })
 
+  it.each([{}, { forcedColors: 'active' as const }])('the sheet takes the mouse, %o', async (theme) => {
+    const { page } = await opened({ viewport: { width: 1280, height: 820 }, ...theme })
+    const box = (await page.locator('.o-grid-overlay').boundingBox())!
+    await page.mouse.click(box.x + 300, box.y + 200)
+    const position = () =>
+      page.evaluate(() => (window as unknown as { cisternModel: { getters: { getActivePosition(): { col: number; row: number } } } }).cisternModel.getters.getActivePosition())
+    expect(await position()).toMatchObject({ col: expect.any(Number) })
+    expect((await position()).col).toBeGreaterThan(0)
+  })
+
   it.each([{ colorScheme: 'light' as const }, { colorScheme: 'dark' as const }, { forcedColors: 'active' as const }])(
     'axe finds nothing serious at 320, 340 and 350 px, %o, plain and at 200 %%',
     async (theme) => {
