@@ -5,6 +5,8 @@
  * definitions (international foot and pound, US gallon of 231 cubic inches, standard gravity,
  * conventional mercury of 13 595.1 kg/m³ and water of 1000 kg/m³).
  */
+/** An inch is so many millimeters, by definition. */
+export const MM_PER_INCH = 25.4
 const FOOT_M = 0.3048
 const INCH_M = FOOT_M / 12
 const GALLON_M3 = 231 * INCH_M ** 3

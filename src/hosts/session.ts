@@ -239,6 +239,7 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
       }
       for (const name of namesOf([job])) standing.delete(name)
     }
+    told.push(...withoutJob(making, office, sheetNames))
     current = waiting[0]?.finished.job ?? current
     await writeLast()
   } catch (error) {
@@ -249,6 +250,14 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
   }
   await options.onProgress?.({ job: '', done: jobs.length, of: jobs.length })
   return { made: finished, problems, cancelled: false }
+}
+
+/** Takeoffs of jobs that are no more, or have another name now: what was typed there belongs to nobody. `sheetNames` are in small letters. */
+function withoutJob({ jobSheetNames }: Making, office: Office, sheetNames: ReadonlySet<string>): string[] {
+  const known = new Set(office.tables.Jobs.map(({ cells }) => jobSheetNames(String(cells.Job ?? '').trim()).takeoff.toLowerCase()))
+  const start = jobSheetNames('').takeoff.toLowerCase()
+  const left = [...sheetNames].filter((name) => name.startsWith(start) && !known.has(name)).map((name) => name.slice(start.length))
+  return left.length ? [`Sheets of ${left.join(', ')} stand here, and no job has that name: what was typed on them goes with none.`] : []
 }
 
 /** The order of several jobs that are made in one go; where one of them was made by itself, the order that stands says that it is out of date. */

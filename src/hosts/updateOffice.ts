@@ -20,7 +20,11 @@ export function updateOffice(source: Source, made: Made, only?: readonly string[
   const taken = only ? update.changes.filter(({ key }) => only.includes(key)) : update.changes
   const unknown = (only ?? []).filter((key) => !update.changes.some((change) => change.key === key))
   if (unknown.length)
-    throw new WorkbookError(`--only: one of ${update.changes.map(({ key }) => key).join(', ') || 'none, nothing of ours has changed'}; got ${unknown.join(', ')}.`)
+    throw new WorkbookError(
+      update.changes.length
+        ? `--only: one of ${update.changes.map(({ key }) => key).join(', ')}; got ${unknown.join(', ')}.`
+        : `--only: nothing here is out of date; got ${unknown.join(', ')}.`,
+    )
   const { book } = source.workbook!
   const absent = officeSheets(source.raw, made).filter(({ name }) => source.absent.some((table) => table === name))
   refuseTaken(source.workbook!, absent)

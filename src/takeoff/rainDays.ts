@@ -45,7 +45,7 @@ export function readRainDays(raw: RawTable, problems: Problem[]): ReadonlyMap<st
   for (const { row, cells } of raw.rows) {
     if (Object.values(cells).every((cell) => cell === null || cell === undefined || cell === '')) continue
     const date = dateText(cells.Date)
-    const problem = (allowed: string) => problems.push({ sheet: raw.sheet, row, column: 'Date', allowed, came: shown(cells.Date) })
+    const problem = (allowed: string) => problems.push({ sheet: raw.sheet, row, column: 'Date', allowed, came: dateText(cells.Date) ?? shown(cells.Date) })
     if (date === undefined) {
       problem('a date, as 2026-05-31')
       continue

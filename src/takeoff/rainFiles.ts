@@ -1,4 +1,5 @@
 /** Reads rain of days as weather services give it: by-station CSV, .dly, or a plain CSV with a date and a rain column. */
+import { MM_PER_INCH } from '../units.js'
 import { dateText } from '../days.js'
 import { MOST_IN, rainUnits, type RainUnit } from './rainDays.js'
 
@@ -16,7 +17,7 @@ export interface RainFile {
 export class RainFileError extends Error {}
 
 /** How many of a unit an inch has; by-station files and many exports count tenths of a millimeter. */
-const PER_INCH: Readonly<Record<RainUnit, number>> = { in: 1, mm: 25.4, tenths: 254 }
+const PER_INCH: Readonly<Record<RainUnit, number>> = { in: 1, mm: MM_PER_INCH, tenths: 10 * MM_PER_INCH }
 const ELEMENT = 'PRCP'
 /** No spreadsheet counts days before this one. */
 const FIRST_DAY = '1900-03-01'

@@ -1,4 +1,6 @@
 /** The days of a rain file put among those that the office has. */
+import { FIRST_ROW } from './firstRow.js'
+import { MM_PER_INCH } from '../units.js'
 import { dateText } from '../days.js'
 import { placesInWords, problemText, type Problem } from './fields.js'
 import { stationRow } from './monthMeans.js'
@@ -30,7 +32,7 @@ export function withRain(table: RawTable, text: string, file: string, { station,
   readRainDays(table, first)
   if (first.length) throw new RainFileError(`${placesInWords(first.map(problemText))}: mend the sheet first. Nothing was written.`)
   const heading = table.columns.find((column) => column !== 'Date' && stationOf(column).station.toLowerCase() === station.trim().toLowerCase()) ?? station.trim()
-  const perInch = stationOf(heading).unit === 'mm' ? 25.4 : 1
+  const perInch = stationOf(heading).unit === 'mm' ? MM_PER_INCH : 1
   const byDate = new Map<string, Record<string, unknown>>()
   for (const { cells } of table.rows) {
     const date = dateText(cells.Date)
@@ -47,7 +49,7 @@ export function withRain(table: RawTable, text: string, file: string, { station,
     // A file gives tenths of a millimeter or hundredths of an inch: digits beyond them are none.
     cells[heading] = Number((rain_in * perInch).toFixed(4))
   }
-  const rows = [...byDate.entries()].sort(([one], [other]) => (one < other ? -1 : 1)).map(([, cells], at) => ({ row: 6 + at, cells }))
+  const rows = [...byDate.entries()].sort(([one], [other]) => (one < other ? -1 : 1)).map(([, cells], at) => ({ row: FIRST_ROW + at, cells }))
   const columns = ['Date', ...table.columns.filter((column) => column && column !== 'Date'), ...(table.columns.includes(heading) ? [] : [heading])]
   const next: RawTable = { sheet: table.sheet, columns, rows }
   const problems: Problem[] = []

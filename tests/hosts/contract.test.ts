@@ -194,6 +194,16 @@ describe.each([
     expect((await makeTakeoffs(rig.host, ['Sedge End'], { flavor: 'cells', made })).problems).toEqual([])
   })
 
+  it('a job under a new name: its former sheets are told, and stay', async () => {
+    const rig = makeRig()
+    await setUp(rig.host, made, true)
+    await makeTakeoffs(rig.host, ['Wicket Mill'], { flavor: 'native', made })
+    const { office, places } = await rig.host.read([])
+    rig.type('Jobs', office!.Jobs.rows.find(({ cells }) => cells.Job === 'Wicket Mill')!.row, places.Jobs.columnOf('Job')!, 'Wicket Weir')
+    const { made: done } = await makeTakeoffs(rig.host, ['Wicket Weir'], { flavor: 'native', made })
+    expect(done[0]!.notes.join(' ')).toContain('Sheets of wicket mill stand here, and no job has that name: what was typed on them goes with none.')
+  })
+
   it('writes a formula into no cell that holds something', async () => {
     const rig = makeRig()
     await setUp(rig.host, made, true)
