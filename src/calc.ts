@@ -84,7 +84,7 @@ type OptionalKeys<T> = { [K in keyof T]: T[K] extends { default: unknown } | { o
 export type InputOf<T> = { [K in Exclude<keyof T, OptionalKeys<T>>]: Raw<T[K]> } & { [K in OptionalKeys<T>]?: Raw<T[K]> | null }
 export type ValuesOf<T> = { [K in keyof T]: Checked<T[K]> }
 
-export const MAX_PERIODS = 40_000
+const MAX_PERIODS = 40_000
 /** No number, name or size takes more characters: a column of whole pages pasted by mistake is refused unread. */
 const LONGEST_TEXT = 255
 

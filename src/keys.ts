@@ -25,7 +25,7 @@ export function nominalSize(raw: string | number): string | undefined {
 }
 
 /** A wire size: 12, "12 AWG", "#12" are "12"; 0 is "1/0". */
-export function wireSize(raw: string | number): string | undefined {
+function wireSize(raw: string | number): string | undefined {
   const text = String(raw)
     .replace(/^(?:no\.?|#)\s*/i, '')
     .replace(/\s*awg$/i, '')

@@ -52,7 +52,7 @@ const hanging: readonly (readonly [end: string, kind: string])[] = [
   ['/ctrlProp', 'form controls'],
 ]
 /** Of texts that several sheets share nobody knows where they stand. */
-export const RICH = 'texts of several looks'
+const RICH = 'texts of several looks'
 
 export interface ForGrid {
   /** Undefined where the reader of looks stumbles over the file. */

@@ -39,6 +39,25 @@ describe('rooms', () => {
     for (const file of sources.filter((name) => name.startsWith('functions/')))
       for (const target of importsOf(file)) expect(['base', 'formula', 'calc', 'top'], `${file} imports ${target}`).toContain(roomOf(target))
   })
+  it('below hosts/ a module keeps nothing but what is always the same, each such place with its reason', () => {
+    const kept: Readonly<Record<string, string>> = {
+      'src/formula/formula.ts read': 'a formula read is always the same',
+      'src/plan/heights.ts known': 'heights of a plan that does not change',
+      'src/takeoff/dependents.ts known': 'what moves with a name follows from the rules',
+      'src/takeoff/dependents.ts readers': 'the rules turned over, once',
+      'src/takeoff/house.ts known': 'of an office that was read',
+      'src/takeoff/itemRules.ts rulesByOffice': 'of an office that was read',
+      'src/takeoff/lines.ts pricesByOffice': 'of an office that was read',
+      'src/units.ts unitsBySpelling': 'filled while the module loads',
+      'src/units.ts unitsInSmallLetters': 'filled while the module loads',
+    }
+    const found = sources
+      .filter((name) => !['hosts', 'top'].includes(roomOf(name)))
+      .flatMap((name) =>
+        [...read(name).matchAll(/^(?:export )?(?:let (\w+)|const (\w+)(?:: [^=]+)? = new (?:Weak)?(?:Map|Set)(?:<.*>)?\(\))/gm)].map((match) => `${name} ${match[1] ?? match[2]}`),
+      )
+    expect(found.sort()).toEqual(Object.keys(kept).sort())
+  })
   it('below hosts/ nothing touches Office, the DOM, the clock, chance or global state', () => {
     const banned = /\b(?:Office|Excel|CustomFunctions|document|window|localStorage|globalThis|process|fetch)\.|\bDate\.now\b|new Date\(\)|Math\.random|\bsetTimeout\b|\brequire\(/
     for (const file of sources.filter((name) => !['hosts', 'top'].includes(roomOf(name)))) {
@@ -49,6 +68,21 @@ describe('rooms', () => {
   it('no calculation scrolls: a file of one is a page at most', () => {
     for (const file of sources.filter((name) => /^src\/calc\/\w+\//.test(name) && read(name).includes(' = calc(')))
       expect(read(file).split('\n').length, file).toBeLessThanOrEqual(110)
+  })
+})
+
+describe('what a file gives away', () => {
+  it('is used by another one: a constant, function or class that nobody asks for stays inside', () => {
+    const texts = new Map(tracked.filter((file) => /\.m?ts$|\.mjs$/.test(file)).map((file) => [file, read(file)]))
+    const unused = [...texts].flatMap(([file, text]) =>
+      // The library's own door, and what node starts by name.
+      /^(?:src|taskpane|functions|scripts)\//.test(file) && !['src/index.ts', 'scripts/cli.mjs'].includes(file)
+        ? [...text.matchAll(/^export (?:async )?(?:const|let|function\*?|class) (\w+)/gm)].flatMap(([, name]) =>
+            [...texts].some(([other, words]) => other !== file && new RegExp(`\\b${name}\\b`).test(words)) ? [] : [`${file} ${name}`],
+          )
+        : [],
+    )
+    expect(unused).toEqual([])
   })
 })
 

@@ -84,7 +84,7 @@ function walkPeriods(calculation: AnyCalculation, values: Map<string, Value>): n
   return total
 }
 
-export const workingHeader = ['symbol', 'meaning', 'value', 'unit', 'formula', 'source'] as const
+const workingHeader = ['symbol', 'meaning', 'value', 'unit', 'formula', 'source'] as const
 type WorkingRow = (string | number)[]
 
 /** The rows of WORKING for a calculation called with cells. */

@@ -16,7 +16,7 @@ interface Measure {
   sizes: readonly PhysicalSize[]
 }
 
-export class DimensionError extends Error {}
+class DimensionError extends Error {}
 
 const PURE: PhysicalSize = { dimensions: {}, size: 1 }
 const words: Measure = { kind: 'text', sizes: [] }

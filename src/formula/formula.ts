@@ -42,13 +42,16 @@ export class FormulaSyntaxError extends Error {}
 /** A formula is worked out from within: longer rows of signs would run out of room. */
 const MOST_PARTS = 2000
 
+/** Formulas read so far: a job asks for the same few thousand again and again. A pane that stays open for days forgets them now and then. */
 const read = new Map<string, Formula>()
+const MOST_READ = 20_000
 
 /** Reads a formula; the leading equals sign may be left out. */
 export function formula(text: string): Formula {
   let found = read.get(text)
   if (!found) {
     found = readFormula(text)
+    if (read.size >= MOST_READ) read.clear()
     read.set(text, found)
   }
   return found

@@ -178,5 +178,5 @@ export function countProblem(name: string, given: number): string | undefined {
 }
 
 /** IF and IFERROR look at an argument before they take another, so the evaluator handles them itself. */
-export const lazyFunctions = ['IF', 'IFERROR'] as const
+const lazyFunctions = ['IF', 'IFERROR'] as const
 export const allowedFunctions: readonly string[] = [...Object.keys(nativeFunctions), ...lazyFunctions].sort()

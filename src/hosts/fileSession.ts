@@ -61,7 +61,7 @@ export const isNothing = (kept: Kept): boolean => JSON.stringify(kept) === JSON.
 export const revisionIn = (workbook: Workbook | undefined, job: string): number => earlierIn(workbook, job).before?.revision ?? 0
 
 /** A short number of what the tables hold: two workbooks with the same tables have the same. */
-export const fingerprint = (raw: RawOffice): string => shortHash(tableTexts(raw))
+const fingerprint = (raw: RawOffice): string => shortHash(tableTexts(raw))
 function* tableTexts(raw: RawOffice): Generator<string> {
   for (const table of tableNames) {
     const { columns, rows } = raw[table]

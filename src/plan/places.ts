@@ -41,7 +41,7 @@ export const publishedRows: ReadonlyMap<string, number> = (() => {
 })()
 
 /** The range of `Table[column]`, of an office or a published table; undefined when there is none. */
-export function columnRange(name: string, places: OfficePlaces): string | undefined {
+function columnRange(name: string, places: OfficePlaces): string | undefined {
   const parts = /^(\w+)\[(\w+)\]$/.exec(name)
   if (!parts) return undefined
   const [, table, column] = parts as unknown as [string, string, string]

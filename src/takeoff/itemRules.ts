@@ -80,7 +80,7 @@ const isSameDimension = ({ dimensions: one }: PhysicalSize, { dimensions: other 
 const sizeOfUnit = (text: string): PhysicalSize => physicalSize(unitNamed(text) ?? '') ?? { dimensions: {}, size: 1 }
 
 /** Rows that 0.1.0 wrote and nobody touched: their units are not held against the office. */
-export const isOlderRow = (row: Row): boolean => rows010.has(numberOfRow010(row.cells))
+const isOlderRow = (row: Row): boolean => rows010.has(numberOfRow010(row.cells))
 
 export function readItemRules(office: Office): { rules: ItemRule[]; problems: Problem[] } {
   const problems: Problem[] = []

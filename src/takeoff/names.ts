@@ -11,7 +11,7 @@ export type JobName = JobFieldName | ResultName | VerdictName | AssumedFlag | Co
 const namesOf = (list: readonly { name: string }[]): string[] => list.map(({ name }) => name)
 
 /** Names of one value each. */
-export const singleNames: ReadonlySet<string> = new Set([
+const singleNames: ReadonlySet<string> = new Set([
   ...Object.keys(jobFields),
   ...namesOf(results),
   ...namesOf(verdictRules),
@@ -20,7 +20,7 @@ export const singleNames: ReadonlySet<string> = new Set([
   'RunsAssumed',
 ])
 /** Names of a value a row: a month, point, roof, use or year. */
-export const columnNames: ReadonlySet<string> = new Set(rowLists.flatMap(({ columns }) => namesOf(columns)))
+const columnNames: ReadonlySet<string> = new Set(rowLists.flatMap(({ columns }) => namesOf(columns)))
 export const knownNames: ReadonlySet<string> = new Set([...singleNames, ...columnNames, 'Curve'])
 
 /** The known name that was probably meant, in words; empty where none is near. */

@@ -23,11 +23,11 @@ export const rainUnits = ['in', 'mm', 'tenths'] as const
 export type RainUnit = (typeof rainUnits)[number]
 
 /** House figure: a year with more days missing than this is left out, for its dry spells cannot be told from its gaps. */
-export const MOST_MISSING = 10
+const MOST_MISSING = 10
 /** More rain in a day than was ever measured (about 72 in, La Réunion 1966; from memory) is a slip of the unit. */
 export const MOST_IN = 75
 /** Records longer than this are another unit of time or a slip of the date. */
-export const MOST_YEARS = 150
+const MOST_YEARS = 150
 
 const daysIn = (year: number): number => (Date.UTC(year + 1, 0, 1) - Date.UTC(year, 0, 1)) / DAY_MS
 const dayOf = (date: string): number => Math.round(Date.parse(`${date}T00:00:00Z`) / DAY_MS)

@@ -52,7 +52,7 @@ export function jobView(job: string, { design, takeoff, problems }: Worked, all:
 }
 
 /** The steps in the order of work; every stop stands before the first as a barrier. */
-export function crewView(design: Design, without: readonly string[]) {
+function crewView(design: Design, without: readonly string[]) {
   const barriers = design.verdicts().filter(({ verdict }) => verdict === 'stop')
   return [
     ...barriers.map(({ name, label, words, rule }) => ({

@@ -1,7 +1,7 @@
 import { arg, calc, step } from '../../calc.js'
 import { cite } from '../../sources.js'
 
-export const PSI_PER_INHG = 0.491154
+const PSI_PER_INHG = 0.491154
 
 export const coverForce = calc({
   id: 'COVERFORCE',

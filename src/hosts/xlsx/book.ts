@@ -18,7 +18,7 @@ export interface Relation {
 }
 
 /** "../tables/table1.xml" seen from a part, as a path from the root. */
-export function resolvePart(from: string, target: string): string {
+function resolvePart(from: string, target: string): string {
   if (target.startsWith('/')) return target.slice(1)
   const path = from.split('/').slice(0, -1)
   for (const step of target.split('/')) {

@@ -195,7 +195,7 @@ export class CellReader {
   }
 }
 
-export const showsDate = (code: string): boolean => /[yd]|(?:^|[^a-z])m+(?:[^a-z]|$)|h+:|:s/i.test(code.replace(/"[^"]*"|\\.|\[[^\]]*\]|_.|\*./g, '').replace(/general/gi, ''))
+const showsDate = (code: string): boolean => /[yd]|(?:^|[^a-z])m+(?:[^a-z]|$)|h+:|:s/i.test(code.replace(/"[^"]*"|\\.|\[[^\]]*\]|_.|\*./g, '').replace(/general/gi, ''))
 
 /** The words of a rich text, without what is read aloud beside them. */
 function plainText(xml: string, open: Tag): string {

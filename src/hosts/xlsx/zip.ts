@@ -7,7 +7,7 @@ export class WorkbookError extends Error {}
 /** A workbook that unpacks to more than this is refused: no office comes near it, and a zip bomb does. A thousand jobs are 1.7 GB. */
 export const MOST_UNPACKED_BYTES = 2560 * 1024 * 1024
 /** No part of a workbook that people work with is larger. */
-export const MOST_PART_BYTES = 400 * 1024 * 1024
+const MOST_PART_BYTES = 400 * 1024 * 1024
 export const MOST_PACKED_BYTES = 400 * 1024 * 1024
 /** A workbook of a thousand jobs has some 25,000 parts. */
 export const MOST_PARTS = 40_000

@@ -109,7 +109,7 @@ const LETTER = 0.54
 /** Height of a line of words as a share of its size. */
 const LINE = 1.3
 const MOST_ROWS = 3
-export const wordsWidth = (words: string, size: number): number => words.length * LETTER * size
+const wordsWidth = (words: string, size: number): number => words.length * LETTER * size
 
 const gapOf = (size: number): number => size * 0.6
 /** What the measures at the left take. */

@@ -24,7 +24,7 @@ const columns = crewColumns
 /** The heading of a column, by what is kept from it. */
 export const crewHeadings = { code: 'Step', text: 'What', figure: 'Figure to check', hold: 'Hold for', done: 'Done by, date, remarks' } as const
 /** The last line: who decides, and where the rules behind the steps stand. */
-export const CREW_CLOSING = `${closingCaution} The rules behind the steps stand with the cautions of the Design sheet.`
+const CREW_CLOSING = `${closingCaution} The rules behind the steps stand with the cautions of the Design sheet.`
 export const BOX = '☐'
 const SPARE_ROWS = 4
 export const BY_HAND = 'WRITTEN BY HAND'

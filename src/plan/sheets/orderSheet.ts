@@ -9,9 +9,9 @@ import { unitBeside } from '../words.js'
 import { linePlace } from './takeoffColumns.js'
 
 /** Before the code of an entry: the crew's steps have codes too. */
-export const ORDER_PREFIX = 'O '
+const ORDER_PREFIX = 'O '
 const columns = { code: 2, text: 3, order: 4, unit: 5, done: 6 } as const
-export const orderHeadings: Readonly<Record<string, string>> = { code: 'Order code', text: 'What', order: 'Order', unit: 'In', done: 'Ordered by, date; needed by' }
+const orderHeadings: Readonly<Record<string, string>> = { code: 'Order code', text: 'What', order: 'Order', unit: 'In', done: 'Ordered by, date; needed by' }
 export const NO_SUPPLIER = 'Supplier not named (column Supplier of Prices, by the code)'
 /** Kinds of lines that are bought or hired. */
 const ordered: readonly ItemKind[] = ['material', 'equipment', 'subcontract']

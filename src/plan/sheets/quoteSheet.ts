@@ -17,9 +17,9 @@ import { liveWords, measureOf } from '../words.js'
 import { linePlace, sumPlace } from './takeoffColumns.js'
 
 /** Before the code of an entry: other sheets of the job have codes too. */
-export const QUOTE_PREFIX = 'Q '
+const QUOTE_PREFIX = 'Q '
 const columns = { code: 2, text: 3, done: 4, price: 4 } as const
-export const quoteHeadings: Readonly<Record<string, string>> = { code: 'Entry', text: 'To be filled in', done: 'Words' }
+const quoteHeadings: Readonly<Record<string, string>> = { code: 'Entry', text: 'To be filled in', done: 'Words' }
 const LAST_COLUMN = columns.price
 
 /** Cells for the office on every quote: what stands in them comes back. */

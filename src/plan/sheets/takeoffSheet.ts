@@ -16,7 +16,7 @@ import { sheetKind, type JobContext } from '../sheetKind.js'
 import { LINE_ROWS, linePlace, sumPlace, TAKEOFF_HEADING_ROW, takeoffColumns, takeoffHeadingWords, type TakeoffColumn } from './takeoffColumns.js'
 import { putSummary, SUMMARY_ROWS } from './takeoffSummary.js'
 
-export const SPARE_ADDED_ROWS = 4
+const SPARE_ADDED_ROWS = 4
 const columns = takeoffColumns
 /** Decimals of a quantity by the unit it is priced in; pieces, jobs and loads are whole. */
 const netDecimals = (rule: ItemRule): number => {

@@ -17,8 +17,8 @@ import { liveWords } from '../words.js'
 export const testColumns = { code: 2, text: 3, entries: 4, loss: 9, verdict: 10, done: 11 } as const
 const columns = testColumns
 /** Headings of the two lists, by what is kept from their columns. */
-export const logHeadings: Readonly<Record<string, string>> = { code: 'Tank', text: 'Which', loss_inHg: 'Loss, inHg', verdict: 'Verdict', done: 'Tested by, date, remarks' }
-export const readingHeadings: Readonly<Record<string, string>> = {
+const logHeadings: Readonly<Record<string, string>> = { code: 'Tank', text: 'Which', loss_inHg: 'Loss, inHg', verdict: 'Verdict', done: 'Tested by, date, remarks' }
+const readingHeadings: Readonly<Record<string, string>> = {
   code: 'Reading',
   text: 'What',
   wanted: 'Wanted',
@@ -38,7 +38,7 @@ const logSpans: Readonly<Record<(typeof LOG_ENTRIES)[number], readonly [label: s
     endTemp_F: ['Air, end', endTemp_F.least, endTemp_F.most],
   }
 })()
-export const logHeading = (name: (typeof LOG_ENTRIES)[number]): string => `${logSpans[name][0]}, ${symbolOf(name)}`
+const logHeading = (name: (typeof LOG_ENTRIES)[number]): string => `${logSpans[name][0]}, ${symbolOf(name)}`
 /** An entry in words: a reading of the log with its name and unit, else what was written. */
 export const entryWords = (key: string, written: string): string => {
   const name = LOG_ENTRIES.find((known) => known === key)
