@@ -34,7 +34,7 @@ export const listedMutants: readonly { file: string; was: string; now: string; w
   { file: 'src/takeoff/results/safety.ts', was: 'SLINGTENSION(HeaviestTank_lb,2,60)', now: 'SLINGTENSION(HeaviestTank_lb,4,60)', why: 'four sling legs counted' },
   {
     file: 'src/takeoff/defaultItems.ts',
-    was: "quantity: 'OpeningCount', unit: 'each', hours: 0.1",
+    was: "quantity: 'OpeningsFirst', unit: 'each', hours: 0.1",
     now: "quantity: 'TankCount', unit: 'each', hours: 0.1",
     why: 'riser lids a tank, not an opening',
   },

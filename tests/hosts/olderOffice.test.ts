@@ -68,6 +68,8 @@ describe('a workbook of 0.1.0', () => {
 
 /** Cables of three conductors came with 0.9.0. */
 const cables = [10, 12, 14, 6, 8].map((size) => `CABLE-copper-${size}-3`)
+/** Openings of another size have lines of their own since 0.10.0. */
+const sizes = ['LID-INSUL', 'PLATE', 'RISER', 'RISER-LID'].map((code) => `${code}-{SecondOpening_in}`)
 /** Rock has prices of its own since 0.10.0. */
 const rock = ['DIG-ROCK', 'HAMMER', 'TRENCH-DRAIN-ROCK', 'TRENCH-LINE-ROCK']
 
@@ -80,7 +82,7 @@ describe('a workbook of 0.9.0', () => {
         .filter(({ table }) => table === 'Items')
         .map(({ key }) => key)
         .sort(),
-    ).toEqual([...Object.keys(items090).filter((key) => key !== 'CABLE-{CableMetal}-{Cable}'), 'HAMMER'].sort())
+    ).toEqual([...Object.keys(items090).filter((key) => key !== 'CABLE-{CableMetal}-{Cable}'), ...sizes, 'HAMMER'].sort())
     expect(
       changes
         .filter(({ table }) => table === 'Prices')
@@ -109,7 +111,7 @@ describe('a workbook of 0.8.0', () => {
         .map(({ key }) => key)
         .sort()
     expect(keys('Items')).toEqual(
-      [...new Set([...Object.keys({ ...items080, ...items090 }), 'HAMMER', 'STONE-TIE'])].filter((key) => key !== 'CABLE-{CableMetal}-{Cable}{CoreSuffix}').sort(),
+      [...new Set([...Object.keys({ ...items080, ...items090 }), 'HAMMER', ...sizes, 'STONE-TIE'])].filter((key) => key !== 'CABLE-{CableMetal}-{Cable}{CoreSuffix}').sort(),
     )
     expect(keys('Prices')).toEqual([...cables, ...rock, 'STONE-TIE'].sort())
     expect(columns).toEqual([{ table: 'Jobs', names: ['FootingAway_ft'] }])
@@ -167,8 +169,10 @@ describe('a workbook of 0.6.1', () => {
         .sort(),
     ).toEqual(
       [
-        ...new Set(Object.keys({ ...items061, ...items070, ...items080, ...items090 }).filter((key) => key !== 'CABLE-{CableMetal}-{Cable}{CoreSuffix}')),
-        ...['HAMMER', 'DRAIN-ADAPTER{DrainSuffix}', 'LID-INSUL', 'PLUG-{TankPort_in}', 'PORT-REDUCER{PortSuffix}', 'RELIEF', 'STONE-TIE'],
+        ...new Set([
+          ...Object.keys({ ...items061, ...items070, ...items080, ...items090 }).filter((key) => key !== 'CABLE-{CableMetal}-{Cable}{CoreSuffix}'),
+          ...['HAMMER', ...sizes, 'DRAIN-ADAPTER{DrainSuffix}', 'LID-INSUL', 'PLUG-{TankPort_in}', 'PORT-REDUCER{PortSuffix}', 'RELIEF', 'STONE-TIE'],
+        ]),
       ].sort(),
     )
     // A set of cement makes 40 joints: 0.55 a joint is 22.00 a set.

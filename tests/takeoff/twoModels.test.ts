@@ -108,8 +108,12 @@ describe('tanks of two models in one row', () => {
   it('lines by model, and what goes by the openings and trucks of both', () => {
     expect(lineOf(takeoff, 'TANK')).toMatchObject({ net: 1, amount: 2890, description: 'Precast tank Quern 1800' })
     expect(lineOf(takeoff, 'TANK-2')).toMatchObject({ net: 2, amount: 3998, description: 'Precast tank Short' })
-    expect(lineOf(takeoff, 'RISER')!.net).toBe(5 * 2)
-    expect(lineOf(takeoff, 'RISER-LID')!.net).toBe(5)
+    // Openings of 24 and 30 in: a line each, priced as the first size where the list has none of its own.
+    const [risers, others] = [lineOf(takeoff, 'RISER')!, lineOf(takeoff, 'RISER-30')!]
+    expect(risers.net + others.net).toBe(5 * 2)
+    expect([others.price, others.description]).toEqual([risers.price, 'Riser section with gasket, opening 30 in'])
+    expect(lineOf(takeoff, 'RISER-LID')!.net + lineOf(takeoff, 'RISER-LID-30')!.net).toBe(5)
+    expect(lineOf(takeoff, 'PLATE-30')!.net).toBe(takeoff.design.number('SecondTanks') * takeoff.design.number('SecondOpenings'))
     expect(lineOf(takeoff, 'SIGN')!.net).toBe(6)
     expect(lineOf(takeoff, 'MASTIC')!.net).toBeCloseTo(2 * Math.PI * (2 + 4 * 2.5), 9)
     // 44,000 lb a truck: two of either model on one.

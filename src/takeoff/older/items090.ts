@@ -5,12 +5,37 @@ const CABLE: ChangedItem = {
   was: { Description: 'Direct-burial, submersible-rated cable, {Cable} AWG {CableMetal}, {CableCores} conductors and ground' },
   reason: 'a feed made larger for its drop needs a larger ground (NEC 250.122)',
 }
+const SIZES = 'openings of two sizes have lids, risers and plates of two'
 const ROCK = 'rock has a price of its own'
 
 export const items090: Readonly<Record<string, ChangedItem>> = {
   DIG: { was: { Code: 'DIG' }, reason: ROCK },
   'TRENCH-LINE': { was: { Code: 'TRENCH-LINE' }, reason: ROCK },
   'TRENCH-DRAIN': { was: { Code: 'TRENCH-DRAIN' }, reason: ROCK },
+  RISER: {
+    was: {
+      Description: 'Riser section with gasket, opening {OpeningWords}',
+      Quantity: 'OpeningCount*RiserSections*RiserSection_ft',
+      Why: '{OpeningCount|opening|openings}, cover {Cover_ft} in whole sections',
+    },
+    reason: SIZES,
+  },
+  'RISER-LID': {
+    was: { Description: 'Locking riser lid, opening {OpeningWords}', Quantity: 'OpeningCount', Why: 'One for each of {OpeningCount|opening|openings}' },
+    reason: SIZES,
+  },
+  'LID-INSUL': {
+    was: {
+      Description: 'Insulation under a riser lid, opening {OpeningWords}',
+      Quantity: 'OpeningCount',
+      Why: 'Frost {FrostDepth_in}: the riser crosses it; one for each of {OpeningCount|opening|openings}',
+    },
+    reason: SIZES,
+  },
+  PLATE: {
+    was: { Description: 'Test plate with sealant, use of', Quantity: 'OpeningCount', Why: 'One on each of {OpeningCount|opening|openings}' },
+    reason: SIZES,
+  },
   MASTIC: { was: { Why: 'Round each riser joint, opening {TankOpening_in}' }, reason: 'openings of both models' },
   'CABLE-{CableMetal}-{Cable}{CoreSuffix}': CABLE,
   // As the code was until 0.8.0.

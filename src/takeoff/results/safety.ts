@@ -4,6 +4,9 @@ import { CRANE_RADII_FT } from '../officeTables.js'
 
 const crane = (column: string) => ofRow('Cranes', 'Model', 'CraneModel', column)
 const capacity = CRANE_RADII_FT.reduceRight<string>((rest, radius) => `IF(PickRadius_ft<=${radius},${crane(`At${radius}_lb`)},${rest})`, '0')
+/** The price of a part for the openings of the second model. */
+const priced = (code: string): string => `INDEX(Prices[Price_usd],MATCH(${code},Prices[Code],0))`
+const ofSecondOpening = (code: string): string => `IF(OpeningsSecond=0,0,IFERROR(${priced(`"${code}-"&SecondOpening_in`)},${priced(`"${code}"`)}))`
 const listed = (fields: readonly string[], name: string) => fields.reduceRight<string>((rest, kind, at) => `IF(${name}="${kind}",${at},${rest})`, '0')
 
 export const safetyResults = (traffic: readonly string[]) =>
@@ -88,6 +91,16 @@ export const safetyResults = (traffic: readonly string[]) =>
     result('CraneTravel_usd', 'Crane, travel', `IF(CraneModel="",0,${crane('Travel_usd')})`, office),
     result('CraneWords', 'Crane, in words', 'IF(CraneModel="","a crane of the yard’s choice",CraneModel)', office),
     result('OpeningCount', 'Openings to plate', 'FirstTanks*TankOpenings+SecondTanks*SecondOpenings', practice('every opening of every tank')),
+    result('OpeningsSecond', 'Openings of another size, of the second model', 'IF(SecondOpening_in=TankOpening_in,0,SecondTanks*SecondOpenings)', practice('lids, risers and plates of a size of their own')),
+    ...(
+      [
+        ['SecondRiser_usd', 'Price of a riser of that size', 'RISER'],
+        ['SecondRiserLid_usd', 'Price of a riser lid of that size', 'RISER-LID'],
+        ['SecondInsulation_usd', 'Price of insulation under such a lid', 'LID-INSUL'],
+        ['SecondPlate_usd', 'Price of a test plate of that size, use of', 'PLATE'],
+      ] as const
+    ).map(([name, label, code]) => result(name, label, ofSecondOpening(code), cite('office', 'sheet Prices, under the code with the size; under that of the first size where it has none'))),
+    result('OpeningsFirst', 'Openings of the first size', 'OpeningCount-OpeningsSecond', sum),
     result('TiePlugs', 'Ends of 4 in ties to plug', '2*TieCount', practice('both ends of each tie')),
     result('PlugCount', 'Holes to plug, ties and ports', 'TiePlugs+PortsUsed', practice('both ends of each tie, and each port cut open')),
     result('RoomLeast_ft', 'Room beside the tanks, at the least', '1.5', practice('a person between tank and wall')),
