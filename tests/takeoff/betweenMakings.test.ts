@@ -148,6 +148,20 @@ describe('revisions and change orders', () => {
     // Thirds of a dollar: what rounding leaves stands in the last row.
     expect(amended([change('price', 'A', 1), change('price', 'B', 1), change('price', 'C', 1), beyond(1)], 4 / 3).map(({ price }) => price)).toEqual([1.33, 1.33, 1.34])
   })
+  it('says what of the job is another one now, and nothing of the office’s own business', async () => {
+    const second = make(
+      await typed(first.bytes, (workbook) => {
+        const jobs = workbook.getWorksheet('Jobs')!
+        const heads = jobs.getRow(5).values as unknown[]
+        const row = (jobs.getColumn(2).values as unknown[]).indexOf('Wicket Mill')
+        jobs.getCell(row, heads.indexOf('TankCount')).value = 4
+        jobs.getCell(row, heads.indexOf('Markup')).value = 0.25
+      }),
+    )
+    const said = wordsOn(second.bytes, names.amend).join('\n')
+    expect(said).toMatch(/Tanks: 4, before 3/)
+    expect(said).not.toContain('Markup:')
+  })
   it('shows the customer the sum before, the change and the sum now, and no cost', async () => {
     const second = make(
       await typed(first.bytes, (workbook) => {

@@ -1,4 +1,5 @@
 /** The Change order: one page for the customer. What the last revision changed, in prices as the quote has them, the contract sum before and after, and who agrees. */
+import type { JobFieldName } from '../../takeoff/officeTables.js'
 import { money, roundTo } from '../../rounding.js'
 import { closingCaution } from '../../takeoff/cautions.js'
 import { changesSince, type Change } from '../../takeoff/changes.js'
@@ -41,6 +42,17 @@ export interface LineShown {
   isOwnWork: boolean
 }
 const OWN_WORK = 'Labor and machines of these changes'
+
+/** Columns of Jobs that are the office's own business. */
+const ofOffice: readonly JobFieldName[] = ['Date', 'Markup', 'Tax', 'Overhead', 'LaborRate_usd_per_h', 'CrewSize', 'EarthworkBy', 'CraneModel', 'DailyProof', 'CrewLanguage']
+/** What of the job is another one now, as a customer would say it: "Tanks: 4, before 3". */
+const askedFor = (changes: readonly Change[]): string =>
+  changes
+    .flatMap(({ what, words, from, to }) => {
+      const [, label, name] = /^(.*) \((\w+)\)$/.exec(words) ?? []
+      return what !== 'field' || label === undefined || ofOffice.includes(name as JobFieldName) ? [] : [`${label}: ${String(to)}, before ${String(from)}`]
+    })
+    .join('; ')
 
 /** What rounding leaves of a line. */
 const CENT_USD = 0.01
@@ -85,6 +97,12 @@ function amendSheet({ takeoff, earlier, made, heading, design }: JobContext, she
   const draft = new SheetDraft()
   draft.heading(heading.title, `Change order, revision ${made.revision}`, heading.made)
   draft.letterhead(columns.price, house.head)
+  const asked = askedFor(changes)
+  if (asked) {
+    draft.section(columns.price, 'WHAT IS ASKED FOR')
+    draft.put(columns.code, 'text', asked)
+    draft.next(2)
+  }
   draft.section(columns.price, 'WHAT CHANGES')
   if (openStops(takeoff)) {
     draft.put(columns.code, 'text', 'No price: a verdict says stop, and nobody has answered for it on the Quote.')
