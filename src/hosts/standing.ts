@@ -1,5 +1,5 @@
 /** What stands in a workbook that is about to be rewritten: what is ours, what is somebody's own, and what would be lost. */
-import { isMadeLine, type SheetPlan } from '../plan/plan.js'
+import { isMadeLine, type PlanCell, type SheetPlan } from '../plan/plan.js'
 import { tableNames } from '../takeoff/officeTables.js'
 import { plainCell, readSheet, Workbook, WorkbookError } from './file.js'
 import type { SheetCell, SheetContent } from './host.js'
@@ -78,7 +78,9 @@ export function sheetStates(workbook: Workbook, written: ReadonlyMap<string, str
 }
 /** The number that a sheet of plain cells will have when it is read again. */
 export function stateOfPlan({ cells, drawings = [] }: SheetPlan): string {
-  const inOrder = [...cells].sort((one, other) => one.row - other.row || one.column - other.column)
+  const isAfter = (one: PlanCell, other: PlanCell) => one.row - other.row || one.column - other.column
+  // A record of days is laid out in order already.
+  const inOrder = cells.every((cell, at) => at === 0 || isAfter(cell, cells[at - 1]!) > 0) ? cells : [...cells].sort(isAfter)
   return shortHash(
     cellTexts(
       inOrder.map(({ row, column, value }) => ({ row: row - 1, column: column - 1, value })),

@@ -261,7 +261,7 @@ export class SheetDraft {
   sheet(name: string, { headingRow, ...more }: SheetFrame): SheetPlan {
     return {
       name,
-      cells: this.cells.map((cell) => (cell.role === 'title' ? this.fitted(cell, more.widths) : cell)),
+      cells: this.withTitle(more.widths),
       frozenRows: headingRow,
       tables: [],
       validations: [],
@@ -269,6 +269,13 @@ export class SheetDraft {
       ...(this.hasLetterhead ? { letterhead: true as const } : {}),
       ...more,
     }
+  }
+
+  private withTitle(widths: readonly number[]): readonly PlanCell[] {
+    const at = this.cells.findIndex(({ role }) => role === 'title')
+    if (at < 0) return this.cells
+    const title = this.fitted(this.cells[at]!, widths)
+    return title === this.cells[at] ? this.cells : [...this.cells.slice(0, at), title, ...this.cells.slice(at + 1)]
   }
 
   /** A title as long as its line leaves room for beside the firm's name: smaller first, then cut. */

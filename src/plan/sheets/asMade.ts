@@ -24,7 +24,8 @@ const inDigits = (count: number): string => Math.min(count, MOST).toString(16).p
 function marksOf({ kind, cells }: SheetPlan): string[] {
   // Nobody writes between the steps of calls that are worked through.
   if (kind === 'working') return []
-  const words = new Set(cells.flatMap(({ value, formula }) => (typeof value === 'string' && value !== '' && formula === undefined ? [markOfWords(value)] : [])))
+  const words = new Set<string>()
+  for (const { value, formula } of cells) if (typeof value === 'string' && value !== '' && formula === undefined) words.add(markOfWords(value))
   const figures = countsOf(cells)
   return [
     ['words', kind, [...words].join('')],
