@@ -130,7 +130,7 @@ from('8.34 lb a gallon, 2.655e6 ft·lb a kWh', 'derived', 'printed to four digit
 ])
 from('Hydraulic Institute, Engineering Data Library, section I-A: 2.31 ft a psi', 'read', 'exact', [['ShutOff_psi', { CurveHead_ftw: [231, 100] }, 100, 1e-12]])
 from('eng-tips.com 357608: a tank of 68 x 126 x 64 in displaces 19,802 lb of water on 59.5 ft²', 'read', 'printed without decimals', [
-  ['FloatDepth_ft', { TankWeight_lb: 19_802, TankPlan_ft2: (68 * 126) / 144, SecondWeight_lb: 19_802, SecondPlan_ft2: (68 * 126) / 144 }, 64 / 12, 0.001],
+  ['FloatDepth_ft', { FirmWeight_lb: 19_802, TankPlan_ft2: (68 * 126) / 144, SecondFirm_lb: 19_802, SecondPlan_ft2: (68 * 126) / 144 }, 64 / 12, 0.001],
   ['TankPlan_ft2', { TankLength_ft: 126 / 12, TankWidth_ft: 68 / 12 }, 59.5, 0.05],
 ])
 from(
