@@ -395,6 +395,7 @@ describe('weights, loads and rock that one sheet knew and another did not', () =
     const figured = takeoffOf({ ...leastRow }).design.number('WeightFigured_lb')
     const plan = takeoffOf({ ...leastRow }).design.number('TankPlan_ft2')
     const { design } = takeoffOf({ ...leastRow, GroundwaterDepth_ft: 4 }, typed(Math.round(1.24 * figured)))
+    expect([design.number('FirmWeight_lb'), design.number('SecondFirm_lb')]).toEqual([figured, figured])
     // Archimedes: the water round an empty tank that weighs as much, 62.4 lb/ft³.
     expect(design.number('FloatDepth_ft')).toBeCloseTo(figured / plan / 62.4, 9)
     expect(design.number('Ballast_in')).toBeCloseTo(

@@ -15,7 +15,7 @@ import { crewSteps, LOG_ENTRIES, logLoss, logVerdict } from '../../src/takeoff/c
 import { defaultItems } from '../../src/takeoff/defaultItems.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
 import { knownNames } from '../../src/takeoff/names.js'
-import { lineSums, pricedUnit, readItemRules } from '../../src/takeoff/itemRules.js'
+import { lineSums, pricedUnit, readItemRules, unitRatio } from '../../src/takeoff/itemRules.js'
 import { readOffice } from '../../src/takeoff/office.js'
 import { jobFields, sections } from '../../src/takeoff/officeTables.js'
 import { foundFigures, results } from '../../src/takeoff/results/index.js'
@@ -201,6 +201,10 @@ describe('units of items and prices', () => {
     // $4.50 for 100 ft, ordered by the 1,000 ft.
     expect([tape.price, tape.order, tape.amount]).toEqual([0.045, 1000, 45])
     expect(pricedUnit('1,000 gal')).toEqual({ name: 'gal', count: 1000 })
+    const ratio = (priced: string, counted: string) => unitRatio(pricedUnit(priced), pricedUnit(counted))
+    // A load of 4,000 gal is four thousand-gallons; a US ton is 2,000 lb (NIST Handbook 44, from memory); pieces are no feet.
+    expect([ratio('4000 gal', 'kgal'), ratio('gal', 'kgal'), ratio('lb', 'ton'), ratio('100 ft', 'ft')]).toEqual([4, 0.001, 0.0005, 100])
+    expect([ratio('each', 'ft'), ratio('lb', 'gal'), ratio('load', 'job')]).toEqual([undefined, undefined, undefined])
   })
   it('formulas beyond Excel’s limits are refused', () => {
     // A long row of signs runs no reader out of room.
