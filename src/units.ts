@@ -72,7 +72,7 @@ const list = {
   ton: { symbol: 'ton', quantity: 'weight', size: 2000 * POUND_KG, also: ['tons', 'US ton', 'US tons'] },
   tonne: { symbol: 'tonne', quantity: 'weight', size: 1000, also: ['tonnes', 't', 'metric ton', 'metric tons'] },
   lbf: { symbol: 'lbf', quantity: 'force', size: POUND_KG * GRAVITY },
-  F: { symbol: '°F', quantity: 'temperature', size: 5 / 9, zero: 459.67 * (5 / 9), also: ['F', 'degF'] },
+  F: { symbol: '°F', quantity: 'temperature', size: 5 / 9, zero: 459.67 * (5 / 9), also: ['F', 'degF', '°'] },
   C: { symbol: '°C', quantity: 'temperature', size: 1, zero: 273.15, also: ['C', 'degC'] },
   deltaF: { symbol: '°F', quantity: 'temperature difference', size: 5 / 9, also: ['F'] },
   deltaC: { symbol: '°C', quantity: 'temperature difference', size: 1, also: ['C'] },
