@@ -36,9 +36,10 @@ export function totalsOf(office: Office, design: Design, rules: readonly ItemRul
     rules.some(({ key }) =>
       new RegExp(
         `^${key
-          .split(/\{\w+\}/)
-          .map((part) => part.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'))
-          .join('.+')}$`,
+          .split(/(\{\w+\})/)
+          // A suffix is empty for the usual size.
+          .map((part) => (/^\{\w+\}$/.test(part) ? (part.endsWith('Suffix}') ? '.*' : '.+') : part.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')))
+          .join('')}$`,
       ).test(code),
     )
   const added = [...kept.added, ...dropped.flatMap(([code, { line }]) => (line && !isOfRule(code) ? [line] : []))]

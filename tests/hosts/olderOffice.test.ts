@@ -82,7 +82,7 @@ describe('a workbook of 0.9.0', () => {
         .filter(({ table }) => table === 'Items')
         .map(({ key }) => key)
         .sort(),
-    ).toEqual([...Object.keys(items090).filter((key) => key !== 'CABLE-{CableMetal}-{Cable}'), ...sizes, 'HAMMER'].sort())
+    ).toEqual([...Object.keys(items090).filter((key) => key !== 'CABLE-{CableMetal}-{Cable}'), ...sizes, ...rock].sort())
     expect(
       changes
         .filter(({ table }) => table === 'Prices')
@@ -111,7 +111,7 @@ describe('a workbook of 0.8.0', () => {
         .map(({ key }) => key)
         .sort()
     expect(keys('Items')).toEqual(
-      [...new Set([...Object.keys({ ...items080, ...items090 }), 'HAMMER', ...sizes, 'STONE-TIE'])].filter((key) => key !== 'CABLE-{CableMetal}-{Cable}{CoreSuffix}').sort(),
+      [...new Set([...Object.keys({ ...items080, ...items090 }), ...rock, ...sizes, 'STONE-TIE'])].filter((key) => key !== 'CABLE-{CableMetal}-{Cable}{CoreSuffix}').sort(),
     )
     expect(keys('Prices')).toEqual([...cables, ...rock, 'STONE-TIE'].sort())
     expect(columns).toEqual([{ table: 'Jobs', names: ['FootingAway_ft'] }])
@@ -171,7 +171,7 @@ describe('a workbook of 0.6.1', () => {
       [
         ...new Set([
           ...Object.keys({ ...items061, ...items070, ...items080, ...items090 }).filter((key) => key !== 'CABLE-{CableMetal}-{Cable}{CoreSuffix}'),
-          ...['HAMMER', ...sizes, 'DRAIN-ADAPTER{DrainSuffix}', 'LID-INSUL', 'PLUG-{TankPort_in}', 'PORT-REDUCER{PortSuffix}', 'RELIEF', 'STONE-TIE'],
+          ...[...rock, ...sizes, 'DRAIN-ADAPTER{DrainSuffix}', 'LID-INSUL', 'PLUG-{TankPort_in}', 'PORT-REDUCER{PortSuffix}', 'RELIEF', 'STONE-TIE'],
         ]),
       ].sort(),
     )
@@ -242,7 +242,7 @@ describe('brought up to date', () => {
     expect(source.absent).toEqual([])
     const items = new Map(source.raw.Items.rows.map(({ cells }) => [cells.Code, cells]))
     expect(items.get('DOSE')).toMatchObject({ Quantity: 'Bleach_gal*8', Unit: 'pint' })
-    expect(items.get('DIG{RockSuffix}')).toMatchObject({ PaidBy: 'earthwork', Kind: 'subcontract' })
+    expect(items.get('DIG')).toMatchObject({ PaidBy: 'earthwork', Kind: 'subcontract' })
     expect(items.get('SIGN')).toMatchObject({ Quantity: '3' })
     expect(items.get('VENT')).toMatchObject({ Description: 'Screened vent, brass' })
     expect(items.get('LINE-TEST')).toBeDefined()

@@ -9,7 +9,7 @@ import type { JobName } from '../../src/takeoff/names.js'
 import { makeTakeoff } from '../../src/takeoff/takeoff.js'
 import { nothingKept } from '../../src/takeoff/typed.js'
 import type { VerdictName } from '../../src/takeoff/verdicts.js'
-import { demoRows, demoTakeoff, leastRow, lineOf, takeoffOf } from '../support/office.js'
+import { demoRows, demoTakeoff, leastRow, lineOf, officeWith, takeoffOf } from '../support/office.js'
 
 describe('rows of 1 to 6 tanks', () => {
   for (let tanks = 1; tanks <= 6; tanks++) {
@@ -185,6 +185,20 @@ describe('every takeoff', () => {
       2,
     )
     expect(kept.unused).toEqual(['GONE'])
+  })
+  it.each([
+    ['DIG', { SoilClass: 'rock' }, 'DIG-ROCK'],
+    ['TRENCH-LINE', { SoilClass: 'rock' }, 'TRENCH-LINE-ROCK'],
+    ['DRAIN-CLEANOUT', { DrainSize_in: 6 }, 'DRAIN-CLEANOUT-6'],
+  ])('an entry for %s is named where the job needs another line, and never added to it: %o', (code, row, other) => {
+    const office = readOffice(officeWith({ Jobs: [{ ...leastRow, ...row }] }))
+    const job = office.tables.Jobs[0]!
+    const line = { code, description: 'As it was', unit: 'each', quantity: 12, price: 99, why: '' }
+    const kept = makeTakeoff(office, job, { ...nothingKept, overrides: { [code]: { price: 99, line } } })
+    expect(lineOf(kept, code)).toBeUndefined()
+    expect(lineOf(kept, other)).toBeDefined()
+    expect(kept.unused).toEqual([code])
+    expect([kept.added, kept.orderCost]).toEqual([[], makeTakeoff(office, job).orderCost])
   })
 })
 

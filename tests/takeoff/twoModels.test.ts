@@ -195,9 +195,7 @@ describe('tanks of two models in one row', () => {
       [
         ...new Set([
           ...Object.keys(items040),
-          ...Object.keys({ ...items070, ...items080, ...items090 }).filter(
-            (code) => !['PLUG{PortSuffix}', 'CABLE-{CableMetal}-{Cable}', 'DIG', 'TRENCH-LINE', 'TRENCH-DRAIN'].includes(code),
-          ),
+          ...Object.keys({ ...items070, ...items080, ...items090 }).filter((code) => !['PLUG{PortSuffix}', 'CABLE-{CableMetal}-{Cable}'].includes(code)),
           'TANK-2',
         ]),
       ].sort(),

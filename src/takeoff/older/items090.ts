@@ -9,9 +9,9 @@ const SIZES = 'openings of two sizes have lids, risers and plates of two'
 const ROCK = 'rock has a price of its own'
 
 export const items090: Readonly<Record<string, ChangedItem>> = {
-  DIG: { was: { Code: 'DIG' }, reason: ROCK },
-  'TRENCH-LINE': { was: { Code: 'TRENCH-LINE' }, reason: ROCK },
-  'TRENCH-DRAIN': { was: { Code: 'TRENCH-DRAIN' }, reason: ROCK },
+  DIG: { was: { When: null }, reason: ROCK },
+  'TRENCH-LINE': { was: { When: null }, reason: ROCK },
+  'TRENCH-DRAIN': { was: { When: null }, reason: ROCK },
   RISER: {
     was: {
       Description: 'Riser section with gasket, opening {OpeningWords}',
