@@ -1,13 +1,13 @@
 /** What people wrote on sheets of ours beside the cells that are read back, found by what is about to be written there. */
 import { settledOnTakeoff, takeoffHeadings } from '../plan/keptTakeoff.js'
-import { columnLetters, isMadeLine, type SheetPlan } from '../plan/plan.js'
+import { columnLetters, isMadeLine, type Role, type SheetPlan } from '../plan/plan.js'
 import { sheetKinds } from '../plan/sheets/index.js'
 import { TAKEOFF_HEADING_ROW, takeoffColumns, type TakeoffColumn } from '../plan/sheets/takeoffColumns.js'
 import { placesInWords } from '../takeoff/fields.js'
 import { olderWords } from '../takeoff/older/plainWords.js'
 import { markOfFigure, markOfWords } from '../plan/cellMarks.js'
 import type { JobSheetNames } from '../plan/jobSheets.js'
-import { countsOf, madeWithIn, type MadeWith } from '../plan/sheets/asMade.js'
+import { AS_LAST_MADE, countsOf, madeWithIn, MOST_COUNTED, type MadeWith } from '../plan/sheets/asMade.js'
 import type { SheetCell, SheetContent } from './host.js'
 
 /** Empty, or with the heading lines of our sheets. */
@@ -27,19 +27,19 @@ export function lostTyping(plan: SheetPlan, standing: SheetContent | undefined, 
   const content = plan.kind === 'takeoff' ? aligned(standing) : standing
   return [
     ...new Set([
-      ...besideOurs(plan, content, words),
-      ...(words ? amongOurs(plan, content, words, kept.said) : []),
-      ...(words && figures ? figuresLost(plan, standing, words, figures, kept.settled) : []),
+      ...besideOurs(plan, content, { words, figures }),
+      ...(words ? amongOurs(plan, content, words, kept) : []),
+      ...(words && figures ? figuresLost(plan, standing, words, figures, kept.settledOn(standing)) : []),
     ]),
   ]
 }
 interface Kept {
   /** Words that another sheet says now. */
   said: readonly string[]
-  /** Cells that are read back or refused, as "row column" from 1. */
-  settled: ReadonlySet<string>
+  /** Cells of a sheet that are read back or refused, as "row column" from 1. */
+  settledOn(content: SheetContent): ReadonlySet<string>
 }
-const nothingSettled: Kept = { said: [], settled: new Set() }
+const nothingSettled: Kept = { said: [], settledOn: () => new Set() }
 
 /** Numbers and formulas that stand there more often than they were made, and than they will. Rows move: their places tell nothing. */
 function figuresLost(plan: SheetPlan, content: SheetContent, words: ReadonlySet<string>, figures: ReadonlyMap<string, number>, settled: ReadonlySet<string>): string[] {
@@ -49,50 +49,78 @@ function figuresLost(plan: SheetPlan, content: SheetContent, words: ReadonlySet<
     const mark = markOfFigure({ value })
     return mark !== undefined && (planned.get(mark) ?? 0) > (figures.get(mark) ?? 0)
   }
-  const newWords = newTexts(textsIn(plan), words)
-  // A figure may be kept in words, and a formula as what it came to.
+  const entries = newEntries(plan, words)
+  const hidden = hiddenIn(plan, content)
+  // A figure may be kept in the words of an entry, and a formula as what it came to.
   const isKept = ({ value, formula }: SheetCell) =>
-    value !== null && value !== '' && ((formula !== undefined && isNew(value)) || newWords.some((text) => text.includes(String(value))))
+    value !== null && value !== '' && ((formula !== undefined && isNew(value)) || entries.some((text) => holdsWhole(text, String(value))))
   const found = new Map<string, { place: string; row: number; isStrange: boolean }[]>()
   for (const [row, cells] of content.entries())
     for (const [at, cell] of cells.entries()) {
       const mark = markOfFigure(cell)
       const where = `${row + 1} ${at + 1}`
-      if (mark === undefined || at + 1 === plan.hiddenColumn || settled.has(where)) continue
+      if (mark === undefined || at + 1 === hidden || settled.has(where)) continue
       if (isKept(cell)) continue
       const our = ours.get(where)
       const isStrange = !our || markOfFigure(our) !== mark
       found.set(mark, [...(found.get(mark) ?? []), { place: placeText(plan, row, at, shown(cell)), row, isStrange }])
     }
   return [...found].flatMap(([mark, here]) => {
-    const tooMany = here.length - Math.max(figures.get(mark) ?? 0, planned.get(mark) ?? 0)
+    const known = figures.get(mark) ?? 0
+    // Beyond the most that is counted nobody knows how often it was made.
+    const tooMany = known >= MOST_COUNTED ? 0 : here.length - Math.max(known, planned.get(mark) ?? 0)
     // Those where we would write something else are theirs before those where we write the same.
     return tooMany > 0 ? [...here.filter(({ isStrange }) => isStrange), ...here.filter(({ isStrange }) => !isStrange)].slice(0, tooMany).map(({ place }) => place) : []
   })
 }
 
 /** Words in cells between ours: none that the sheet was made with, and none that it says again. */
-function amongOurs(plan: SheetPlan, content: SheetContent, made: ReadonlySet<string>, said: readonly string[]): string[] {
-  const texts = textsIn(plan)
-  const same = new Set(texts.map((text) => text.trim()))
-  // What was typed in a cell may be kept within other words: none that were there before it.
-  const says = [...said, ...newTexts(texts, made)]
+function amongOurs(plan: SheetPlan, content: SheetContent, made: ReadonlySet<string>, { said, settledOn }: Kept): string[] {
+  const same = new Set(textsIn(plan).map((text) => text.trim()))
+  // What was typed in a cell may be kept within the words of an entry: none that were there before it.
+  const says = [...said, ...newEntries(plan, made)]
+  const hidden = hiddenIn(plan, content)
+  const settled = settledOn(content)
   // Words of a line are looked at beside what the line says now.
   const lines = new Set(plan.kind === 'takeoff' ? wordsOver(plan, content).map(({ place }) => place) : [])
   return content.flatMap((cells, row) =>
     cells.flatMap(({ value, formula }, at) => {
       if (typeof value !== 'string' || value.trim() === '' || formula !== undefined || isMadeLine(value)) return []
-      if (at + 1 === plan.hiddenColumn) return []
+      if (at + 1 === hidden || settled.has(`${row + 1} ${at + 1}`)) return []
       const place = placeText(plan, row, at, shortened(value))
-      return made.has(markOfWords(value)) || same.has(value.trim()) || says.some((words) => words.includes(value.trim())) || lines.has(place) ? [] : [place]
+      return made.has(markOfWords(value)) || same.has(value.trim()) || says.some((words) => holdsWhole(words, value.trim())) || lines.has(place) ? [] : [place]
     }),
   )
 }
 
-const newTexts = (texts: readonly string[], made: ReadonlySet<string>): string[] => texts.filter((text) => !made.has(markOfWords(text)))
+/** Cells that people write into, and lines that keep what they wrote. */
+const ENTRIES: readonly Role[] = ['entry', 'siteEntry', 'input', 'inputText']
+/** Words of entries that the sheet did not have when it was made. */
+const newEntries = ({ cells }: SheetPlan, made: ReadonlySet<string>): string[] =>
+  cells.flatMap(({ role, value }) => (ENTRIES.includes(role) && typeof value === 'string' && value !== '' && !made.has(markOfWords(value)) ? [value] : []))
+/** Whether words stand within others as they are: 2 is not within 12. */
+function holdsWhole(text: string, words: string): boolean {
+  const isLetter = (sign: string | undefined) => sign !== undefined && /[\p{L}\p{N}]/u.test(sign)
+  // A point or comma goes on with a number where a figure stands behind it.
+  const goesOn = (sign: string | undefined, next: string | undefined) => isLetter(sign) || (/^[.,]$/.test(sign ?? '') && /^\d$/.test(next ?? ''))
+  for (let at = text.indexOf(words); at >= 0; at = text.indexOf(words, at + 1)) {
+    const end = at + words.length
+    if (!(isLetter(words[0]) && goesOn(text[at - 1], text[at - 2])) && !(isLetter(words.at(-1)) && goesOn(text[end], text[end + 1]))) return true
+  }
+  return false
+}
+/** Where the column that is for the next making stands: another column may have been put before it. */
+function hiddenIn({ hiddenColumn }: SheetPlan, content: SheetContent): number | undefined {
+  if (hiddenColumn === undefined) return undefined
+  for (const row of content) {
+    const at = row.findIndex(({ value }) => value === AS_LAST_MADE)
+    if (at >= 0) return at + 1
+  }
+  return hiddenColumn
+}
 const textsIn = ({ cells }: SheetPlan): string[] => cells.flatMap(({ value }) => (typeof value === 'string' ? [value] : []))
 
-function besideOurs(plan: SheetPlan, content: SheetContent, made: ReadonlySet<string> | undefined): string[] {
+function besideOurs(plan: SheetPlan, content: SheetContent, { words: made, figures }: MadeWith): string[] {
   // What is written beside the entries of some sheets is read back with them.
   if (sheetKinds.some(({ kind, lists }) => kind === plan.kind && lists?.some(({ onlyEntries }) => !onlyEntries))) return []
   const columns = new Set(plan.cells.map(({ column }) => column))
@@ -100,12 +128,16 @@ function besideOurs(plan: SheetPlan, content: SheetContent, made: ReadonlySet<st
     plan.kind === 'takeoff'
       ? wordsOver(plan, content).flatMap(({ place, isFormula, words }) => (isFormula && !made?.has(markOfWords(words)) && !olderWords.has(words) ? [place] : []))
       : []
+  const hidden = hiddenIn(plan, content)
   const headings = new Set(plan.cells.filter(({ row }) => row <= plan.frozenRows).map(({ row, column }) => `${row} ${column}`))
   // A heading of ours that stood a row higher in an earlier version is nobody's word.
   const ourHeadings = new Set([...plan.cells.filter(({ row }) => row <= plan.frozenRows).map(({ column, value }) => `${column} ${value}`), ...olderHeadings])
   for (const [row, cells] of content.entries())
     for (const [at, { value, formula }] of cells.entries()) {
       if ((value === null || value === '') && formula === undefined) continue
+      if (at + 1 === hidden) continue
+      // One of ours whose column moved is nobody's.
+      if (typeof value === 'string' && formula === undefined ? made?.has(markOfWords(value)) : figures?.has(markOfFigure({ value, formula }) ?? '')) continue
       const isFree = !columns.has(at + 1) || (row < plan.frozenRows && !headings.has(`${row + 1} ${at + 1}`) && !ourHeadings.has(`${at + 1} ${value}`))
       if (isFree) lost.push(placeText(plan, row, at, shown({ value, formula })))
     }
@@ -123,7 +155,7 @@ export function typingLostOf(plans: readonly SheetPlan[], read: (sheet: string) 
     return lostTyping(plan, content, made?.get(plan.kind), {
       // Who signed an earlier change order stands among the changes now.
       said: plan.kind === 'amend' && changes ? textsIn(changes) : [],
-      settled: plan.kind === 'takeoff' && content ? settledOnTakeoff(content, { ...names, takeoff: plan.name }) : nothingSettled.settled,
+      settledOn: plan.kind === 'takeoff' ? (rows) => settledOnTakeoff(rows, { ...names, takeoff: plan.name }) : nothingSettled.settledOn,
     })
   })
 }

@@ -114,7 +114,9 @@ class TakeoffRows {
       } else {
         const known = this.added.length
         this.readLineByHand(row)
-        if (this.added.length > known) this.settle(row, ofLinesByHand)
+        // A formula of such a line filled down into an empty row is nobody's work.
+        const filled = (['order', 'amount'] as const).filter((name) => isByHand(row.cell(name)?.formula))
+        this.settle(row, this.added.length > known ? ofLinesByHand : filled)
       }
     }
     return { overrides: this.overrides, added: this.added, problems: this.problems }
@@ -255,6 +257,7 @@ class TakeoffRows {
 const isPlain = (row: TakeoffRow, name: TakeoffColumn): boolean => row.cell(name)?.formula === undefined
 const isThere = (row: TakeoffRow, name: TakeoffColumn): boolean => text(row.cell(name)) !== '' || !isPlain(row, name)
 /** The amount of a line by hand: its quantity times its price. */
+const isByHand = (formula: string | undefined): boolean => formula !== undefined && (isLineFormula('orderByHand', formula) || isOurProduct(formula))
 const isOurProduct = (formula: string): boolean => isLineFormula('amountByHand', formula) || isLineFormula('product', formula)
 /** A sum has a formula for its amount, and no quantity times a price. */
 const isSum = (row: TakeoffRow): boolean => {

@@ -6,37 +6,27 @@ import { Model } from '@odoo/o-spreadsheet'
 import ExcelJS from 'exceljs'
 import { describe, expect, it } from 'vitest'
 import { openWorkbook } from '../../src/hosts/file.js'
-import { keptIn, makeTemplate, revisionIn, sourceOf, type Source } from '../../src/hosts/fileSession.js'
+import { makeTemplate, sourceOf, type Source } from '../../src/hosts/fileSession.js'
 import { GridEngine } from '../../src/hosts/gridEngine.js'
-import { makeFile } from '../../src/hosts/makeFile.js'
 import { formulaShape } from '../../src/plan/cellMarks.js'
 import type { Flavor } from '../../src/plan/calls.js'
 import { columnLetters } from '../../src/plan/plan.js'
+import { MOST_COUNTED } from '../../src/plan/sheets/asMade.js'
 import { takeoffColumns } from '../../src/plan/sheets/takeoffColumns.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
-import { readOffice, rowNamed } from '../../src/takeoff/office.js'
 import { ADDED_SUM } from '../../src/takeoff/sumWords.js'
-import { makeTakeoff } from '../../src/takeoff/takeoff.js'
 import { gridFromWorkbook } from '../../taskpane/xlsxToGrid.js'
 import { workbookFromGrid } from '../../taskpane/gridToXlsx.js'
 import { convertWithCalc, hasCalc } from '../support/calc.js'
+import { made, makeJobs } from '../support/makings.js'
 import { inExceljs, savedBy } from '../support/xlsx.js'
 
 // The engine registers the functions with the grid.
 void new GridEngine()
 
-const made = { date: '2026-11-25', revision: 1, version: 'test' }
 const template = makeTemplate(startingOffice(true), made)
 const JOB = 'Pipit Hollow'
-const make = (source: Source, flavor: Flavor = 'native', jobs = [JOB]) => {
-  const office = readOffice(source.raw)
-  return makeFile(
-    source,
-    jobs.map((job) => ({ takeoff: makeTakeoff(office, rowNamed(office, 'Jobs', job)!, keptIn(source.workbook, job)), revision: revisionIn(source.workbook, job) + 1 })),
-    flavor,
-    made,
-  )
-}
+const make = (source: Source, flavor: Flavor = 'native', jobs = [JOB]) => makeJobs(source, jobs, flavor)
 const first = make(sourceOf(template, 'OWN.xlsx')).bytes
 const again = (bytes: Uint8Array, flavor: Flavor = 'native', jobs?: string[]) => make(sourceOf(bytes, 'OWN.xlsx'), flavor, jobs)
 /** The file as somebody saves it who typed on one of its sheets. */
@@ -85,11 +75,45 @@ describe('told by name', () => {
     })
     expect(() => again(bytes)).toThrow(`would be lost: Design ${JOB}!J40 ("2"). Move`)
   })
+  it.each([
+    ['TankCount', 5],
+    ['Cover_ft', 2],
+    ['RoofArea_ft2', 3000],
+    ['Site', 'Lot 12, 4500 Mill Road'],
+  ])('a figure that stands within the words of the next making is not kept by them: %s %s', async (field, value) => {
+    for (const [prefix, row, column, figure] of [
+      ['Takeoff', 6, takeoffColumns.waste, 4500],
+      ['Test', 4, 6, 12],
+      ['Design', 40, 10, 450],
+    ] as const) {
+      const workbook = await inExceljs(first)
+      workbook.getWorksheet(`${prefix} ${JOB}`)!.getCell(row, column).value = figure
+      setField(workbook, field, value)
+      const bytes = await savedBy(workbook)
+      expect(() => again(bytes), `${prefix}: ${figure}`).toThrow(`would be lost: ${prefix} ${JOB}!${columnLetters(column)}${row} ("${figure}"). Move`)
+    }
+  })
+  it('a figure beside columns that somebody put in', async () => {
+    for (const prefix of ['Design', 'Changes']) {
+      const workbook = await inExceljs(first)
+      const sheet = workbook.getWorksheet(`${prefix} ${JOB}`)!
+      sheet.spliceColumns(3, 0, [])
+      sheet.getCell(12, 3).value = 4711
+      const bytes = await savedBy(workbook)
+      expect(() => again(bytes)).toThrow(`would be lost: ${prefix} ${JOB}!C12 ("4711"). Move`)
+    }
+  })
 })
+/** Puts a value under a heading of the job's row of Jobs. */
+function setField(workbook: ExcelJS.Workbook, field: string, value: ExcelJS.CellValue, job = JOB): void {
+  const jobs = workbook.getWorksheet('Jobs')!
+  jobs.getCell(rowOf(jobs, 2, job), (jobs.getRow(5).values as unknown[]).indexOf(field)).value = value
+}
 
 describe('kept, and asked nothing', () => {
   it.each<[string, string, (sheet: ExcelJS.Worksheet) => void]>([
     ['a quantity of one’s own, in a formula', 'Takeoff', (sheet) => (sheet.getCell(rowOf(sheet, 2, 'BACKFILL'), takeoffColumns.yours).value = { formula: '40+8', result: 48 })],
+    ['a quantity of one’s own that a program saved as text', 'Takeoff', (sheet) => (sheet.getCell(rowOf(sheet, 2, 'BACKFILL'), takeoffColumns.yours).value = '48')],
     ['a price of one’s own', 'Takeoff', (sheet) => (sheet.getCell(rowOf(sheet, 2, 'BACKFILL'), takeoffColumns.price).value = 191)],
     [
       'a line by hand whose amount is a formula',
@@ -125,11 +149,25 @@ describe('kept, and asked nothing', () => {
     })
     expect(again(bytes).notes).toEqual([])
   })
+  it.each(['Design', 'Changes', 'Crew', 'Test', 'Quote', 'Order', 'Year', 'Takeoff'])('a column that somebody put in on %s, and another count of tanks', async (prefix) => {
+    const workbook = await inExceljs(first)
+    workbook.getWorksheet(`${prefix} ${JOB}`)!.spliceColumns(3, 0, [])
+    setField(workbook, 'TankCount', 5)
+    expect(again(await savedBy(workbook)).notes).toEqual([])
+  })
+  it('formulas that a sheet has more often than is counted: a daily proof', async () => {
+    const jobs = ['Fernlow 12']
+    const workbook = await inExceljs(template)
+    setField(workbook, 'DailyProof', 'yes', jobs[0])
+    const asked = make(sourceOf(await savedBy(workbook), 'OWN.xlsx'), 'native', jobs).bytes
+    const proven = await inExceljs(asked)
+    expect(proven.getWorksheet(`Proof ${jobs[0]}`)!.rowCount).toBeGreaterThan(MOST_COUNTED)
+    setField(proven, 'TankCount', 3, jobs[0])
+    expect(again(await savedBy(proven), 'native', jobs).notes).toEqual([])
+  })
   it('another count of tanks, another price: other rows and figures everywhere', async () => {
     const workbook = await inExceljs(first)
-    const jobs = workbook.getWorksheet('Jobs')!
-    const heads = jobs.getRow(5).values as unknown[]
-    jobs.getCell(rowOf(jobs, 2, JOB), heads.indexOf('TankCount')).value = 5
+    setField(workbook, 'TankCount', 5)
     workbook.getWorksheet('Prices')!.getCell('E7').value = 99
     expect(again(await savedBy(workbook)).notes).toEqual([])
   })

@@ -2,10 +2,11 @@
 import { createHash } from 'node:crypto'
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
 import ExcelJS from 'exceljs'
+import type { Flavor } from '../../src/plan/calls.js'
 import { takeoffColumns } from '../../src/plan/sheets/takeoffColumns.js'
 import { describe, expect, it } from 'vitest'
 import { openWorkbook, readSheet } from '../../src/hosts/file.js'
-import { demoSource, keptIn, makeTemplate, revisionIn, sourceOf, statesIn, type Source } from '../../src/hosts/fileSession.js'
+import { demoSource, makeTemplate, revisionIn, sourceOf, statesIn, type Source } from '../../src/hosts/fileSession.js'
 import { makeFile } from '../../src/hosts/makeFile.js'
 import { readZip, unpack, writeZip } from '../../src/hosts/xlsx/zip.js'
 import { sheetStates } from '../../src/hosts/standing.js'
@@ -16,20 +17,11 @@ import { withPrefixes, withoutPrefixes } from '../../src/hosts/xlsx/writeSheet.j
 import { startingOffice } from '../../src/takeoff/demo.js'
 import { readOffice, rowNamed } from '../../src/takeoff/office.js'
 import { makeTakeoff } from '../../src/takeoff/takeoff.js'
+import { made, makeJobs } from '../support/makings.js'
 import { inExceljs, savedBy } from '../support/xlsx.js'
 
-const made = { date: '2026-11-25', revision: 1, version: 'test' }
 const template = makeTemplate(startingOffice(true), made)
-const make = (source: Source, jobs = ['Pipit Hollow'], flavor: 'native' | 'cells' = 'native', standing?: Uint8Array) => {
-  const office = readOffice(source.raw)
-  return makeFile(
-    source,
-    jobs.map((job) => ({ takeoff: makeTakeoff(office, rowNamed(office, 'Jobs', job)!, keptIn(source.workbook, job)), revision: revisionIn(source.workbook, job) + 1 })),
-    flavor,
-    made,
-    { standing: standing && openWorkbook(standing, 'OUT.xlsx') },
-  )
-}
+const make = (source: Source, jobs = ['Pipit Hollow'], flavor: Flavor = 'native', standing?: Uint8Array) => makeJobs(source, jobs, flavor, standing)
 const hashes = (bytes: Uint8Array) => new Map([...readZip(bytes, 'x').values()].map((part) => [part.name, createHash('sha256').update(unpack(part, 'x')).digest('hex')]))
 
 /** An office's own workbook: text above headings, columns beside tables, a picture, formats, names, a sheet of its own. */

@@ -9,7 +9,7 @@ import { MARK, markOfFigure, markOfWords } from '../cellMarks.js'
 import { text, type Rows } from '../keptCells.js'
 import type { PlanCell, SheetPlan } from '../plan.js'
 
-const HEADING = 'As last made'
+export const AS_LAST_MADE = 'As last made'
 /** Between the parts of an entry, and between entries: signs that no sheet of ours uses. */
 const [PART, ENTRY] = ['│', '┃']
 /** A cell of a file holds 32,767 characters. */
@@ -17,8 +17,9 @@ const LONGEST = 30_000
 const inOneEntry = (parts: readonly (string | number)[]): string => parts.map((part) => String(part).replace(/[│┃]/g, ' ')).join(PART)
 /** How often a figure stands on a sheet, in so many hexadecimal digits. */
 const COUNT = 2
-const MOST = 16 ** COUNT - 1
-const inDigits = (count: number): string => Math.min(count, MOST).toString(16).padStart(COUNT, '0')
+/** So many, or more. */
+export const MOST_COUNTED = 16 ** COUNT - 1
+const inDigits = (count: number): string => Math.min(count, MOST_COUNTED).toString(16).padStart(COUNT, '0')
 
 /** Marks of the words of a sheet, and of its numbers and formulas with how often each stands there. */
 function marksOf({ kind, cells }: SheetPlan): string[] {
@@ -59,15 +60,15 @@ export function withAsMade(changes: SheetPlan, takeoff: Takeoff, plans: readonly
     else pieces.push(entry)
   }
   const column = changes.hiddenColumn!
-  const cells = [HEADING, ...pieces].map((value, at): PlanCell => ({ row: changes.frozenRows + at, column, role: 'faint', value, format: 'text' }))
+  const cells = [AS_LAST_MADE, ...pieces].map((value, at): PlanCell => ({ row: changes.frozenRows + at, column, role: 'faint', value, format: 'text' }))
   return { ...changes, cells: [...changes.cells, ...cells] }
 }
 
 /** The entries of a sheet of changes; nothing where it was made before they were kept. */
 function entriesIn(rows: Rows): string[][] {
-  const heading = rows.findIndex((row) => row.some((cell) => text(cell) === HEADING))
+  const heading = rows.findIndex((row) => row.some((cell) => text(cell) === AS_LAST_MADE))
   if (heading < 0) return []
-  const column = rows[heading]!.findIndex((cell) => text(cell) === HEADING)
+  const column = rows[heading]!.findIndex((cell) => text(cell) === AS_LAST_MADE)
   return rows
     .slice(heading + 1)
     .flatMap((row) => text(row[column]).split(ENTRY).filter(Boolean))
