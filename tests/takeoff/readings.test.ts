@@ -28,7 +28,9 @@ const limits: readonly (readonly [code: string, limit: number, worse: -1 | 1, be
   ['X12', 0.9 * 8 * n('BleachFirst_gal'), -1, 'check'],
   ['X12', 1.1 * 8 * n('Bleach_gal'), 1, 'check'],
   // What cannot be so is looked into: over the rating of the pipe, the shut-off of the pump, the end of its curve, the tank's rim.
-  ['X2', n('LineRating_psi') * n('LineDerating'), 1, 'stop'],
+  ['X2', n('LineRating_psi') * n('LineDerating'), 1, 'check'],
+  // ASTM F2164 (from memory): 1.5 times the design pressure at the most.
+  ['X2', 1.5 * n('LineRating_psi') * n('LineDerating'), 1, 'stop', 'check'],
   ['X3', -0.5, -1, 'check'],
   ['X4', 12 * n('TankWaterDepth_ft'), 1, 'check'],
   ['X8', Math.max(...curveFlows), 1, 'check'],

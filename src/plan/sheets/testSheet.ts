@@ -114,10 +114,13 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
 
   function logOfTanks(): void {
     section('Log of the vacuum test')
-    const terms =
-      'Wanted: {TestVacuum_inHg} for {TestHold_min}, of which {TestLoss%} may be lost; warming air is allowed for where both temperatures are read. Air of the site: {Barometer_inHg}.'
-    draft.put(columns.code, 'siteFact', design.words(terms), live(terms))
-    draft.next()
+    for (const terms of [
+      'Wanted: {TestVacuum_inHg} for {TestHold_min}, never over the {VacuumAllowed_inHg} that the tank is allowed; of it {TestLoss%} may be lost.',
+      'Warming air is allowed for where both temperatures are read. Air of the site: {Barometer_inHg}.',
+    ]) {
+      draft.put(columns.code, 'siteFact', design.words(terms), live(terms))
+      draft.next()
+    }
     draft.put(columns.code, 'siteFact', 'A test done again goes into a line R: which tank, and what was mended.')
     draft.next()
     if (design.number('SecondTanks') > 0) {
