@@ -11,14 +11,17 @@ const SAFE = 0.97
 /** Points that a lying page is sure to hold. */
 const PAGE_POINTS = 500
 /** A last page with less than this share is drawn to the others, at so many percent smaller type at the most. */
-const LEAST_ON_LAST = 0.2
+const LEAST_ON_LAST = 0.35
 const MOST_SMALLER = 4
 /** Lines that stay with their heading. */
 const WITH_HEADING = 2
 /** Sheets of sections that are read on paper; a quote is one page, and says itself where a second one begins. */
 const PAGED: readonly string[] = ['takeoff', 'crew', 'order', 'test', 'year', 'handover', 'together']
-/** Their sections stay whole as far as a page holds them. */
+/** Their sections stay whole as far as a page holds them, and the last one, which is signed, with lines of what it signs. */
 const WHOLE: readonly string[] = ['test']
+const SIGNED_WITH = 3
+/** A page is not left before so much of it is filled: a section that is longer breaks within. */
+const LEAST_FILLED = 0.4
 const headings: readonly Role[] = ['section', 'heading', 'headingRight']
 
 /** How large a sheet is printed, and what a page holds of it in points of the sheet. */
@@ -74,6 +77,8 @@ class Rows {
   private readonly titles: number
   /** The last row that stays on the page of each heading, and of each drawing. */
   private readonly stays = new Map<number, number>()
+  /** The same for a heading whose section is broken. */
+  private readonly short = new Map<number, number>()
 
   constructor(private readonly plan: SheetPlan) {
     this.heights = rowHeights(plan)
@@ -93,7 +98,11 @@ class Rows {
       const end = (starts[at + 1] ?? this.lastRow + 1) - 1
       let last = row
       while (last < end && isHeading(last + 1)) last++
-      this.stays.set(row, WHOLE.includes(plan.kind) ? end : Math.min(end, last + WITH_HEADING))
+      const isWhole = WHOLE.includes(plan.kind)
+      const isSigned = isWhole && at > 0 && at === starts.length - 1
+      const short = Math.min(end, last + WITH_HEADING)
+      this.stays.set(isSigned ? row - SIGNED_WITH : row, Math.max(isWhole ? end : short, this.stays.get(row) ?? 0))
+      this.short.set(row, short)
     })
   }
 
@@ -102,8 +111,11 @@ class Rows {
     const breaks: number[] = []
     let used = 0
     for (let row = 1; row <= this.lastRow; row++) {
-      const together = this.sum(row, this.stays.get(row) ?? row)
-      const needed = together <= holds - this.titles ? together : this.height(row)
+      const whole = this.sum(row, this.stays.get(row) ?? row)
+      const broken = this.short.get(row)
+      // A drawing and a signature cannot be broken.
+      const mayLeave = whole <= holds - this.titles && (broken === undefined || used >= LEAST_FILLED * holds)
+      const needed = mayLeave ? whole : this.sum(row, broken ?? row)
       const isOnTop = row <= this.plan.frozenRows + 1 || breaks.at(-1) === row
       if (used + needed > holds && !isOnTop) {
         breaks.push(row)

@@ -38,7 +38,7 @@ const SPANISH_CUT_LIST = 'Lista de cortes'
 const STILL = 'Still: '
 
 export const facts: readonly (readonly [label: string, words: Words])[] = [
-  ['PIT', 'bottom {PitLength_ft} x {PitWidth_ft}, top {PitTopLength_ft} x {PitTopWidth_ft}, {PitDepth_ft} deep, sloped as class {PitSoil}, deepest trench {DeepestTrench_ft}'],
+  ['PIT', 'bottom {PitLength_ft} x {PitWidth_ft}, top {PitTopLength_ft} x {PitTopWidth_ft}, {PitDepth_ft} deep, sloped as class {PitSoil}, trench to {DeepestTrench_ft}'],
   [
     'TANKS',
     [

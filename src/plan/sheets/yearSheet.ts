@@ -30,12 +30,16 @@ function placeYear(names: NamePlaces, sheet: string, design: Design): void {
 
 export const year = sheetKind({ kind: 'year', place: 70, prefix: 'Year', placed: placeYear, plan: yearSheet })
 
+/** Letters that the columns of the sheet hold in a line: longer ones would print a page of their own. */
+const LONGEST_TITLE = 150
+
 function yearSheet({ design, takeoff, names, heading, flavor }: JobContext, sheet: string): SheetPlan {
   const draft = new SheetDraft()
   draft.heading(heading.title, 'Storage through the year, the daily record, and the pump curve', heading.made)
   for (const block of blocksOf(design)) {
     draft.row = block.firstRow - 2
-    draft.put(2, 'subtitle', block.list.title(design))
+    const title = block.list.title(design)
+    draft.put(2, 'subtitle', title.length > LONGEST_TITLE ? `${title.slice(0, LONGEST_TITLE - 1)}…` : title)
     draft.next()
     putHeadings(draft, block)
     putRows(draft, block, { names, flavor, sheet })

@@ -18,10 +18,7 @@ const columns = [
 
 /** The daily record by year, a value a year: a balance of thousands of days is no work for cells. Without a record one empty row stands there. */
 export const record = {
-  title: ({ record: days }) =>
-    days
-      ? `Daily record: ${recordWords(days)}. Yield after spillage, empty at the start; values, checked by RecordAgrees on the Design sheet`
-      : 'Daily record: none for this station',
+  title: ({ record: days }) => (days ? `Daily record, yield after spillage, empty at the start: ${recordWords(days)}` : 'Daily record: none for this station'),
   heading: '',
   restsOn: ['RainStation', 'InchYield_gal', 'FirstFlush_in', 'FirstFlushEach', 'MonthUse_gal_per_day', 'UsableStorage_gal', 'YearDemand_gal'],
   rows: ({ balance }) =>
