@@ -2,6 +2,7 @@
 import { items061 } from '../../src/takeoff/older/items061.js'
 import { items070 } from '../../src/takeoff/older/items070.js'
 import { items090 } from '../../src/takeoff/older/items090.js'
+import { items100 } from '../../src/takeoff/older/items100.js'
 import { items080 } from '../../src/takeoff/older/items080.js'
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
@@ -72,6 +73,31 @@ const cables = [10, 12, 14, 6, 8].map((size) => `CABLE-copper-${size}-3`)
 const sizes = ['LID-INSUL', 'PLATE', 'RISER', 'RISER-LID'].map((code) => `${code}-{SecondOpening_in}`)
 /** Rock has prices of its own since 0.10.0. */
 const rock = ['DIG-ROCK', 'HAMMER', 'TRENCH-DRAIN-ROCK', 'TRENCH-LINE-ROCK']
+
+describe('a workbook of 0.10.0', () => {
+  const own = () => sourceOf(new Uint8Array(readFileSync(join(import.meta.dirname, '../data/made-by-0.10.0.xlsx'))), 'OLD.xlsx')
+  it('says the same before the update and after it, in rock too, and takes nothing of its own for somebody’s', () => {
+    const { changes, columns, own: left } = officeUpdate(own().raw)
+    expect(changes.map(({ table, key }) => `${table} ${key}`).sort()).toEqual(
+      [...Object.keys(items100), ...rock.filter((code) => code !== 'HAMMER')].map((code) => `Items ${code}`).sort(),
+    )
+    expect([columns, left]).toEqual([[], []])
+    const after = sourceOf(updateOffice(own(), made).bytes, 'OLD.xlsx')
+    expect(officeUpdate(after.raw).changes).toEqual([])
+    const costs = [own(), after].map((source) => {
+      const office = readOffice(source.raw)
+      const job = rowNamed(office, 'Jobs', 'Wicket Mill')!
+      const takeoff = makeTakeoff(office, job, keptIn(source.workbook, 'Wicket Mill'))
+      expect(() => makeFile(source, [{ takeoff, revision: 2 }], 'native', made)).not.toThrow()
+      expect(takeoff.unused).toEqual([])
+      const { cells } = job
+      const inRock = makeTakeoff(office, { ...job, cells: { ...cells, SoilClass: 'rock' } })
+      expect(lineOf(inRock, 'DIG-ROCK')).toBeDefined()
+      return [takeoff.orderCost, inRock.orderCost]
+    })
+    expect(costs[1]).toEqual(costs[0])
+  })
+})
 
 describe('a workbook of 0.9.0', () => {
   const own = () => sourceOf(new Uint8Array(readFileSync(join(import.meta.dirname, '../data/made-by-0.9.0.xlsx'))), 'OLD.xlsx')

@@ -43,6 +43,7 @@ export const quantityResults = [
   result('Dewater_day', 'Days of pumping', 'IF(PitWater="dry",0,MAX(1,PitOpen_day))', cite('derivation', 'from digging until the ballast is in')),
   result('LadderEvery_ft', 'A ladder serves', '50', cite('osha1926', '1926.651(c)(2): 25 ft either way')),
   result('FenceClear_ft', 'Fence off the edge', '2', practice('2 ft')),
+  result('RockSuffix', 'Rock in the price list of a workbook of 0.10.0', 'IF(SoilClass="rock","-ROCK","")', practice('rock has a price of its own')),
   result('Hammer_day', 'Days with a hammer on the excavator', 'IF(SoilClass="rock",(Dig_yd3/DigRate_yd3_per_h+(LineTrench_ft+InletRun_ft+OverflowRun_ft)/TrenchRate_ft_per_h)/Workday_h_per_day,0)', sum),
   result('Topsoil_in', 'Topsoil stripped', '6', practice('6 in')),
   result('RiserSection_ft', 'Riser sections', '1', practice('cast in feet')),
