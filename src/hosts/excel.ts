@@ -1,24 +1,40 @@
 /**
- * The Excel host. One read and three steps of writing: copies of the sheets to be rewritten, the new content, and
- * the copies away again. If a step fails, the copies bring the old content back and new sheets go.
+ * The Excel host. One read, and writing in steps: a look at what stands there; part by part copies of the sheets to be rewritten and
+ * the new content; and once for all parts the copies away, how the sheets are printed, and what is drawn. If a part fails, its copies
+ * bring the old content back and new sheets go.
  */
 import { standardPlaces, withYourHeadings, type OfficePlaces } from '../plan/places.js'
 import { address, type SheetPlan } from '../plan/plan.js'
+import { placesInWords } from '../takeoff/fields.js'
 import { yourHeadings } from '../takeoff/headings.js'
 import { withOptional } from '../takeoff/office.js'
 import { requiredTables, tableNames, wantedTables, type TableName } from '../takeoff/officeTables.js'
 import { namesToSet, setNames, type NameToSet } from './excel/names.js'
-import { drawOn } from './excel/pictures.js'
-import { excelContent, requestBytes, setPage, writeSheet } from './excel/sheet.js'
+import { drawnOf, drawOn, type Drawn } from './excel/pictures.js'
+import { MOST_REQUEST_BYTES, requestBytes } from './excel/requestBytes.js'
+import { excelContent, pageOf, setPage, writeSheet, type Page } from './excel/sheet.js'
 import { asPlace, askSheets, askTable, asTable, contentOf, mustTake, rowsOf } from './excel/tables.js'
-import { holdsSomething, HostError, inTheWay, type Host, type Place, type SheetCell, type SheetContent, type Snapshot } from './host.js'
+import { holdsSomething, HostError, inTheWay, type Host, type Place, type SheetCell, type SheetContent, type Snapshot, type Writing } from './host.js'
 
 type Run = <T>(work: (context: Excel.RequestContext) => Promise<T>) => Promise<T>
 const BACKUP = 'cistern backup '
-const MOST_REQUEST_BYTES = 4_750_000
 /** A call of ours, as it is written, and as Excel shows one whose functions it does not know. */
 const OUR_CALL = /CISTERN[._][A-Z]/
 const STORED_CALL = /_xldudf_CISTERN_/g
+
+/** What stood in the workbook when it was looked at. */
+interface Standing {
+  sheets: Map<string, { visibility: Excel.Worksheet['visibility']; isProtected: boolean }>
+  /** Names of the workbook with their formulas. */
+  names: Map<string, string>
+  isManual: boolean
+}
+/** A sheet that is written, and not yet set up for printing or drawn on. */
+interface Written {
+  name: string
+  page: Page
+  drawn: Drawn | undefined
+}
 
 /** Excel's own refusals in words that say what to do. */
 function inWords(error: unknown): unknown {
@@ -42,10 +58,14 @@ export class ExcelHost implements Host {
   private places: OfficePlaces = standardPlaces()
   /** Copies that could not be taken away when they were done with. */
   private leftOver: string[] = []
+  /** Copies of what the last part replaced. */
+  private copies: string[] = []
   /** The sheet House has a picture. */
   private hasLogo = false
   /** A making broke off and its sheets could not be put back. */
   private isBroken = false
+  /** Bytes of a request that a sheet takes: a part is asked for them as often as it grows. */
+  private readonly reckoned = new WeakMap<SheetPlan, number>()
 
   /** What this Excel can do; `has` asks the program for a set of its interface. */
   constructor(
@@ -102,9 +122,13 @@ export class ExcelHost implements Host {
     })
   }
 
-  /** A request of Excel on the web holds 5 MB. */
   holds(plans: readonly SheetPlan[]): boolean {
-    return plans.reduce((sum, plan) => sum + requestBytes(plan), 0) < MOST_REQUEST_BYTES
+    return plans.reduce((sum, plan) => sum + this.bytesOf(plan), 0) < MOST_REQUEST_BYTES
+  }
+  private readonly bytesOf = (plan: SheetPlan): number => {
+    const known = this.reckoned.get(plan) ?? requestBytes<Excel.Worksheet>((sheet) => writeSheet(sheet, plan, true))
+    this.reckoned.set(plan, known)
+    return known
   }
 
   readSheets(sheets: readonly string[]): Promise<ReadonlyMap<string, SheetContent>> {
@@ -115,16 +139,40 @@ export class ExcelHost implements Host {
     })
   }
 
-  async write(all: readonly SheetPlan[]): Promise<readonly string[]> {
-    const notes = await this.writeSheets(all.filter(({ toScale }) => !toScale))
-    if (all.some(({ cells }) => cells.some(({ formula }) => formula?.includes('CISTERN.')))) this.callsWritten()
-    const takesFiles = this.has('ExcelApi', '1.13')
-    const drawn = all.filter(({ drawings, toScale }) => drawings || toScale)
-    const lacking = drawn.length ? [`What is drawn (${drawn.map(({ name }) => name).join(', ')}) could not be put into this Excel: the command line makes it.`] : []
-    if (!takesFiles && !this.hasLogo) return [...notes, ...lacking]
-    const logoSheet = this.hasLogo ? this.places.House.sheet : undefined
-    const undrawn = await this.run((context) => drawOn(context, all, takesFiles, logoSheet)).catch(() => lacking)
-    return [...notes, ...(takesFiles ? undrawn : lacking)]
+  async write(plans: readonly SheetPlan[]): Promise<readonly string[]> {
+    const writing = await this.writing()
+    await writing.write(plans)
+    return writing.end()
+  }
+
+  async writing(): Promise<Writing> {
+    const standing = await this.look()
+    const written: Written[] = []
+    return {
+      write: async (all) => {
+        const plans = all.filter(({ toScale }) => !toScale)
+        await this.writePart(plans, standing)
+        if (plans.some(({ cells }) => cells.some(({ formula }) => formula?.includes('CISTERN.')))) this.callsWritten()
+        written.push(...all.map((plan) => ({ name: plan.name, page: pageOf(plan), drawn: drawnOf(plan) })))
+      },
+      end: () => this.end(written, standing),
+    }
+  }
+
+  private look(): Promise<Standing> {
+    return this.guarded(async (context) => {
+      const { worksheets, names } = context.workbook
+      worksheets.load('items/name,items/visibility,items/protection/protected')
+      names.load('items/name,items/formula')
+      context.application.load('calculationMode')
+      await context.sync()
+      if (this.isBroken) this.refuseLeftCopies(worksheets.items.map(({ name }) => name))
+      return {
+        sheets: new Map(worksheets.items.map(({ name, visibility, protection }) => [name.toLowerCase(), { visibility, isProtected: protection.protected }])),
+        names: new Map(names.items.map(({ name, formula }) => [name, String(formula)])),
+        isManual: context.application.calculationMode === 'Manual',
+      }
+    })
   }
 
   /** Cells whose functions were not there when the workbook opened stay at #NAME? until their formula is entered again; sheet by sheet, for an answer of Excel holds 5 MB. */
@@ -153,45 +201,42 @@ export class ExcelHost implements Host {
     })
   }
 
-  private writeSheets(plans: readonly SheetPlan[]): Promise<readonly string[]> {
+  private writePart(plans: readonly SheetPlan[], standing: Standing): Promise<void> {
     return this.guarded(async (context) => {
       const { worksheets } = context.workbook
-      const targets = plans.map((plan) => ({ plan, sheet: worksheets.getItemOrNullObject(plan.name) }))
-      const standing = context.workbook.names
-      standing.load('items/name,items/formula')
-      context.application.load('calculationMode')
-      for (const { sheet } of targets) {
-        sheet.load('visibility')
-        sheet.protection.load('protected')
-      }
-      await context.sync()
-      if (this.isBroken) await this.refuseLeftCopies(context)
-      const locked = targets.find(({ sheet }) => !sheet.isNullObject && sheet.protection.protected)
-      if (locked) throw new HostError(`The sheet ${locked.plan.name} is protected: remove the protection, then try again. Nothing was changed.`)
-      const olds = targets.filter(({ sheet }) => !sheet.isNullObject)
+      const stands = ({ name }: SheetPlan) => standing.sheets.get(name.toLowerCase())
+      const locked = plans.find((plan) => stands(plan)?.isProtected)
+      if (locked) throw new HostError(`The sheet ${locked.name} is protected: remove the protection, then try again. Nothing was changed.`)
+      const seen = new Map(plans.flatMap((plan) => (stands(plan) ? [[plan.name, stands(plan)!.visibility] as const] : [])))
+      const names = namesToSet(plans, standing.names)
       const backups = new Map<string, string>()
-      const names = namesToSet(plans, new Map(standing.items.map(({ name, formula }) => [name, String(formula)])))
-      const seen = new Map(olds.map(({ plan, sheet }) => [plan.name, sheet.visibility]))
       // A name of this run alone: a copy left over from another run must never be taken for one of ours.
       const stamp = Date.now().toString(36)
+      const earlier = this.copies
       try {
         context.application.suspendApiCalculationUntilNextSync()
-        for (const [at, { plan, sheet }] of olds.entries()) {
+        // What the part before this one replaced is done with.
+        for (const name of earlier) worksheets.getItem(name).delete()
+        for (const [at, name] of [...seen.keys()].entries()) {
+          const sheet = worksheets.getItem(name)
           // Made under its own name: a copy that is renamed later could be left behind by a batch that breaks off between.
-          const name = `${BACKUP}${stamp} ${at + 1}`
-          const backup = worksheets.add(name)
+          const copy = `${BACKUP}${stamp} ${at + 1}`
+          const backup = worksheets.add(copy)
           backup.visibility = 'Hidden'
           backup.getRange().copyFrom(sheet.getRange())
-          backups.set(plan.name, name)
+          backups.set(name, copy)
           sheet.visibility = 'Visible'
           sheet.getRange().clear()
         }
-        for (const { plan, sheet } of targets) writeSheet(sheet.isNullObject ? worksheets.add(plan.name) : sheet, plan, this.has('ExcelApi', '1.10'))
+        for (const plan of plans) writeSheet(seen.has(plan.name) ? worksheets.getItem(plan.name) : worksheets.add(plan.name), plan, this.has('ExcelApi', '1.10'))
         setNames(context, names, 'next')
         await context.sync()
       } catch (error) {
+        // Whether they are gone, nobody knows now.
+        this.leftOver.push(...earlier)
+        this.copies = []
         await this.restore(
-          targets.map(({ plan }) => plan.name),
+          plans.map(({ name }) => name),
           seen,
           backups,
           names,
@@ -203,24 +248,14 @@ export class ExcelHost implements Host {
         })
         throw error
       }
-      const written = targets.map(({ plan }) => ({ plan, sheet: worksheets.getItem(plan.name) }))
-      const isManual = context.application.calculationMode === 'Manual'
-      // Written by code, cells of a workbook that calculates by hand would show what they showed before.
-      if (isManual) context.application.calculate('Recalculate')
-      const isPrinted = await this.finish(context, [...backups.values()], written)
-      return [
-        ...(isManual ? ['This workbook calculates by hand (Formulas, Calculation Options): press F9 after a change.'] : []),
-        ...(isPrinted ? [] : ['Excel did not take the page set-up of the sheets: look at it before you print.']),
-      ]
+      this.copies = [...backups.values()]
+      for (const { name } of plans) standing.sheets.set(name.toLowerCase(), { visibility: 'Visible', isProtected: false })
     })
   }
 
   /** After a making that broke off twice the old content stands on hidden sheets: nothing is written before a person has looked at them. */
-  private async refuseLeftCopies(context: Excel.RequestContext): Promise<void> {
-    const { worksheets } = context.workbook
-    worksheets.load('items/name')
-    await context.sync()
-    const copies = worksheets.items.map(({ name }) => name).filter((name) => name.startsWith(BACKUP) && !this.leftOver.includes(name))
+  private refuseLeftCopies(sheets: readonly string[]): void {
+    const copies = sheets.filter((name) => name.startsWith(BACKUP) && !this.leftOver.includes(name) && !this.copies.includes(name))
     if (copies.length)
       throw new HostError(
         `Copies of a making that broke off stand hidden: ${copies.join(', ')}. Unhide them, copy back what is missing, delete them, then try again. Nothing was changed.`,
@@ -228,24 +263,63 @@ export class ExcelHost implements Host {
     this.isBroken = false
   }
 
-  /** The sheets are written by now: copies that cannot be deleted are left for the next time, and a page set-up that is refused costs no content. */
-  private async finish(context: Excel.RequestContext, backups: readonly string[], written: readonly { plan: SheetPlan; sheet: Excel.Worksheet }[]): Promise<boolean> {
-    const { worksheets } = context.workbook
-    const names = [...this.leftOver, ...backups]
-    const earlier = this.leftOver.map((name) => worksheets.getItemOrNullObject(name))
+  /** The sheets are written by now: what is refused here costs no content. */
+  private async end(written: readonly Written[], { isManual }: Standing): Promise<readonly string[]> {
+    if (!written.length) return []
+    const isPrinted = await this.finish(
+      written.filter(({ drawn }) => !drawn?.scaled),
+      isManual,
+    )
+    return [
+      ...(isManual ? ['This workbook calculates by hand (Formulas, Calculation Options): press F9 after a change.'] : []),
+      ...(isPrinted ? [] : ['Excel did not take the page set-up of the sheets: look at it before you print.']),
+      ...(await this.draw(written.flatMap(({ drawn }) => drawn ?? []))),
+    ]
+  }
+
+  private async draw(drawn: readonly Drawn[]): Promise<readonly string[]> {
+    const takesFiles = this.has('ExcelApi', '1.13')
+    const pictured = drawn.filter(({ drawings, scaled }) => drawings.length || scaled)
+    const lacking = pictured.length ? [`What is drawn (${placesInWords(pictured.map(({ name }) => name))}) could not be put into this Excel: the command line makes it.`] : []
+    if (!takesFiles && !this.hasLogo) return lacking
+    const logoSheet = this.hasLogo ? this.places.House.sheet : undefined
+    const undrawn = await this.run((context) => drawOn(context, drawn, takesFiles, logoSheet)).catch(() => lacking)
+    return takesFiles ? undrawn : lacking
+  }
+
+  /** Copies that cannot be deleted are left for the next time. */
+  private async finish(written: readonly Written[], isManual: boolean): Promise<boolean> {
+    const names = [...this.leftOver, ...this.copies]
     try {
-      earlier.forEach((sheet) => sheet.load('name'))
-      if (earlier.length) await context.sync()
-      for (const sheet of earlier) if (!sheet.isNullObject) sheet.delete()
-      for (const name of backups) worksheets.getItem(name).delete()
-      // Behind the copies: a batch that breaks off at a page has taken those away.
-      for (const { plan, sheet } of written) setPage(sheet, plan)
-      await context.sync()
+      await this.run(async (context) => {
+        const { worksheets } = context.workbook
+        // Written by code, cells of a workbook that calculates by hand would show what they showed before.
+        if (isManual) context.application.calculate('Recalculate')
+        const earlier = this.leftOver.map((name) => worksheets.getItemOrNullObject(name))
+        earlier.forEach((sheet) => sheet.load('name'))
+        if (earlier.length) await context.sync()
+        for (const sheet of earlier) if (!sheet.isNullObject) sheet.delete()
+        for (const name of this.copies) worksheets.getItem(name).delete()
+        // Behind the copies: a batch that breaks off at a page has taken those away.
+        let bytes = 0
+        for (const { name, page } of written) {
+          const more = requestBytes<Excel.Worksheet>((sheet) => setPage(sheet, page))
+          if (bytes && bytes + more > MOST_REQUEST_BYTES) {
+            await context.sync()
+            bytes = 0
+          }
+          bytes += more
+          setPage(worksheets.getItem(name), page)
+        }
+        await context.sync()
+      })
       this.leftOver = []
       return true
     } catch {
       this.leftOver = names
       return false
+    } finally {
+      this.copies = []
     }
   }
 

@@ -33,6 +33,13 @@ export interface Place {
   column: string
 }
 
+/** Sheets that are written part by part, each part all or nothing; what can be done once for all of them is done at the end. */
+export interface Writing {
+  write(plans: readonly SheetPlan[]): Promise<void>
+  /** Answers what a person should know, in words. */
+  end(): Promise<readonly string[]>
+}
+
 export interface Host {
   /** Shown to people: "Excel", "this page". */
   readonly name: string
@@ -42,7 +49,9 @@ export interface Host {
   readSheets(sheets: readonly string[]): Promise<ReadonlyMap<string, SheetContent>>
   /** Writes sheets, all or nothing: a failure leaves the workbook as it was. Answers what a person should know, in words. */
   write(plans: readonly SheetPlan[]): Promise<readonly string[]>
-  /** Whether one request of the host takes so many sheets; a host without a limit says nothing. */
+  /** The same in parts; a host that does nothing once for all of them has none. */
+  writing?(): Promise<Writing>
+  /** Whether one part may have so many sheets; a host without a limit says nothing. */
   holds?(plans: readonly SheetPlan[]): boolean
   /**
    * Puts rows under the headings of a table of the office, in the place of those that stand there, all or nothing; a heading

@@ -13,7 +13,7 @@ import { changesSince, inShort, revisionOf } from '../takeoff/changes.js'
 import { jobFields, keyColumn, tableNames, type JobFieldName, type TableName } from '../takeoff/officeTables.js'
 import { newStationProblem } from '../takeoff/monthMeans.js'
 import type { RainChoice } from '../takeoff/withRain.js'
-import { HostError, type Host, type SheetContent } from './host.js'
+import { HostError, type Host, type SheetContent, type Writing } from './host.js'
 
 export interface Opened {
   office: Office | undefined
@@ -167,6 +167,12 @@ const READ_TOGETHER = 4
 const WRITTEN_TOGETHER = 120_000
 const cellsOf = (plans: readonly SheetPlan[]): number => plans.reduce((sum, { cells }) => sum + cells.length, 0)
 
+/** A host that writes in no parts is asked for each by itself. */
+function eachByItself(host: Host): Writing {
+  const said: string[] = []
+  return { write: async (plans) => void said.push(...(await host.write(plans))), end: () => Promise.resolve(said) }
+}
+
 /** Makes the takeoffs of jobs: laid out one after the other, written several at once. A job with problems is passed over and its problems reported. */
 export async function makeTakeoffs(host: Host, jobs: readonly string[], options: MakeOptions): Promise<Outcome> {
   // The layouts are fetched when the first takeoff is made: the pane shows a job without them.
@@ -179,7 +185,7 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
   if (!raw) throw new Error('The tables of the workbook are missing; set it up first.')
   const office = readOffice(raw, { isLive: true })
   const standing = new Map(read)
-  let told: string[] = []
+  const told: string[] = []
   const seen = new Set(first)
   // Formulas point into every table and into the published ones: those that the workbook lacks come with the first takeoff.
   let missing = [
@@ -188,14 +194,19 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
   ]
   let waiting: LaidOut[] = []
   const orders = new making.OrderTogether()
+  let writing: Writing | undefined
   const write = async (): Promise<void> => {
     if (!waiting.length && !(finished.length && missing.length)) return
     const together = waiting
     waiting = []
-    const notes = [...(await host.write([...together.flatMap(({ plans }) => plans), ...missing])), ...told]
+    writing ??= await (host.writing?.() ?? eachByItself(host))
+    await writing.write([...together.flatMap(({ plans }) => plans), ...missing])
     missing = []
-    told = []
     finished.push(...together.map(({ finished: one }) => one))
+  }
+  /** What is done once for all that was written. */
+  const end = async (): Promise<void> => {
+    const notes = [...((await writing?.end()) ?? []), ...told]
     const last = finished.pop()
     if (last) finished.push({ ...last, notes: [...last.notes, ...notes] })
   }
@@ -205,6 +216,7 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
     if (order.plan) missing.push(order.plan)
     if (order.note) told.push(order.note)
     await write()
+    await end()
   }
   let current = jobs[0] ?? ''
   try {
@@ -246,6 +258,7 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
     // Those that wait are whole: what stopped one of them stops no other.
     if (waiting.length) await write().catch(() => undefined)
     if (!finished.length) throw error
+    await end()
     return { made: finished, problems, cancelled: false, failed: { job: current, words: error instanceof Error ? error.message : String(error) } }
   }
   await options.onProgress?.({ job: '', done: jobs.length, of: jobs.length })

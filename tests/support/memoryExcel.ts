@@ -190,7 +190,15 @@ export class MemoryContext {
           },
           onChanged: { add: () => undefined },
         },
-        () => ({ items: book.sheets.map(({ name }) => ({ name, ...(this.sheetProxy(() => book.sheet(name)) as object) })) }),
+        // What was loaded of the items stays what it was then.
+        () => ({
+          items: book.sheets.map(({ name, visibility, isProtected }) => ({
+            ...(this.sheetProxy(() => book.sheet(name)) as object),
+            name,
+            visibility,
+            protection: { protected: isProtected, load: () => undefined },
+          })),
+        }),
       ),
       names: proxyObject(
         this,

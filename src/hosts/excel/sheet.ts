@@ -15,17 +15,16 @@ const LONGEST_AREAS = 7000
 /** Cells, looks, sizes, tables and rules of entry. How it is printed is set apart from them: a refusal there costs no content. */
 export function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan, mayFold: boolean): void {
   const { lastRow, lastColumn } = extentOf(plan.cells)
-  const block = <T>(fill: T): T[][] => Array.from({ length: lastRow }, () => Array<T>(lastColumn).fill(fill))
-  const formulas = block<string | number | boolean>('')
-  // What is not named stays as a new sheet, or a cleared one, has it.
-  const formats = block<string | null>(null)
-  for (const cell of plan.cells) {
-    formulas[cell.row - 1]![cell.column - 1] = excelContent(cell)
-    formats[cell.row - 1]![cell.column - 1] = cellFormat(cell) ?? null
-  }
+  const formulas = Array.from({ length: lastRow }, () => Array<string | number | boolean>(lastColumn).fill(''))
+  for (const cell of plan.cells) formulas[cell.row - 1]![cell.column - 1] = excelContent(cell)
   const range = sheet.getRange(`A1:${address(lastRow, lastColumn, false)}`)
-  range.numberFormat = formats
+  for (const { column, firstRow, formats } of formatsByColumn(plan))
+    sheet.getRange(`${address(firstRow, column, false)}:${address(firstRow + formats.length - 1, column, false)}`).numberFormat = formats.map((format) => [format])
   range.formulas = formulas
+  // What most cells look like is said once; a sheet that is new, or cleared, has no other look.
+  range.format.font.size = BASE.size
+  range.format.font.color = `#${BASE.color}`
+  range.format.verticalAlignment = 'Center'
   for (const [look, cells] of byLook(plan)) for (const areas of areasOf(cells)) dressCells(sheet.getRanges(areas).format, look)
   for (const { from, to, width } of widthRuns(plan)) sheet.getRange(`${columnLetters(from)}:${columnLetters(to)}`).format.columnWidth = width * POINTS_PER_WIDTH
   sheet.getRange().format.useStandardHeight = true
@@ -72,6 +71,21 @@ function rowsByHeight(heights: ReadonlyMap<number, number>): { height: number; a
   })
 }
 
+/** The formats of a column from the first cell that has one to the last; what has none stays as a new sheet, or a cleared one, has it. */
+function formatsByColumn({ cells }: SheetPlan): { column: number; firstRow: number; formats: (string | null)[] }[] {
+  const columns = new Map<number, Map<number, string>>()
+  for (const cell of cells) {
+    const format = cellFormat(cell)
+    if (format === undefined) continue
+    if (!columns.has(cell.column)) columns.set(cell.column, new Map())
+    columns.get(cell.column)!.set(cell.row, format)
+  }
+  return [...columns].map(([column, rows]) => {
+    const firstRow = Math.min(...rows.keys())
+    return { column, firstRow, formats: Array.from({ length: Math.max(...rows.keys()) - firstRow + 1 }, (_, at) => rows.get(firstRow + at) ?? null) }
+  })
+}
+
 /** Columns side by side that are as wide. */
 function widthRuns({ widths }: SheetPlan): { from: number; to: number; width: number }[] {
   const runs: { from: number; to: number; width: number }[] = []
@@ -94,43 +108,46 @@ function inPieces(addresses: readonly string[]): string[] {
   return pieces
 }
 
-/** What a cell costs in a request beside its content, empty or not: its places in two arrays. */
-const CELL_BYTES = 9
-/** A call with its object and its property, and the calls of a look: reckoned from the whole requests of a job as Microsoft's own script puts them together. */
-const CALL_BYTES = 520
-const LOOK_BYTES = 1600
-/** What it takes of a request to write a sheet, a little more than less. */
-export function requestBytes(plan: SheetPlan): number {
-  const { lastRow, lastColumn } = extentOf(plan.cells)
-  const content = plan.cells.reduce((sum, { value, formula }) => sum + (formula ?? String(value ?? '')).length, 0)
-  const areas = [...byLook(plan)].flatMap(([, cells]) => areasOf(cells))
-  const heights = rowsByHeight(rowHeights(plan))
-  const calls = heights.length + widthRuns(plan).length + plan.tables.length * 4 + plan.validations.length * 3
-  const addresses = [...areas, ...heights.map(({ areas: rows }) => rows)].reduce((sum, text) => sum + text.length, 0)
-  return lastRow * lastColumn * CELL_BYTES + content + areas.length * LOOK_BYTES + calls * CALL_BYTES + addresses
+/** How a sheet is printed, as in files. */
+export interface Page {
+  isLandscape: boolean
+  percent: number | undefined
+  breaks: readonly number[]
+  area: string | undefined
+  titleRows: string | undefined
+  titleColumns: string | undefined
+  paper: 'A4' | 'Letter'
+  foot: ReturnType<typeof footOf>
 }
-
-/** How it is printed, as in files. */
-export function setPage(sheet: Excel.Worksheet, plan: SheetPlan): void {
-  const { pageLayout } = sheet
-  pageLayout.orientation = plan.landscape ? 'Landscape' : 'Portrait'
-  const { breaks, percent } = pagesOf(plan)
-  pageLayout.zoom = percent === undefined ? { horizontalFitToPages: 1 } : { scale: percent }
+export function pageOf(plan: SheetPlan): Page {
   const area = printedArea(plan)
-  if (area) pageLayout.setPrintArea(`A1:${address(area.lastRow, area.lastColumn, false)}`)
-  for (const row of breaks) sheet.horizontalPageBreaks.add(`A${row}`)
-  if (plan.frozenRows === TITLE_ROWS) pageLayout.setPrintTitleRows(`$1:$${TITLE_ROWS}`)
-  if (plan.frozenColumns !== undefined) pageLayout.setPrintTitleColumns(`$A:$${columnLetters(plan.frozenColumns)}`)
-  pageLayout.paperSize = plan.paper === 'A4' ? 'A4' : 'Letter'
+  return {
+    ...pagesOf(plan),
+    isLandscape: plan.landscape,
+    area: area && `A1:${address(area.lastRow, area.lastColumn, false)}`,
+    titleRows: plan.frozenRows === TITLE_ROWS ? `$1:$${TITLE_ROWS}` : undefined,
+    titleColumns: plan.frozenColumns === undefined ? undefined : `$A:$${columnLetters(plan.frozenColumns)}`,
+    paper: plan.paper === 'A4' ? 'A4' : 'Letter',
+    foot: footOf(plan),
+  }
+}
+export function setPage(sheet: Excel.Worksheet, page: Page): void {
+  const { pageLayout } = sheet
+  pageLayout.orientation = page.isLandscape ? 'Landscape' : 'Portrait'
+  pageLayout.zoom = page.percent === undefined ? { horizontalFitToPages: 1 } : { scale: page.percent }
+  if (page.area) pageLayout.setPrintArea(page.area)
+  for (const row of page.breaks) sheet.horizontalPageBreaks.add(`A${row}`)
+  if (page.titleRows) pageLayout.setPrintTitleRows(page.titleRows)
+  if (page.titleColumns) pageLayout.setPrintTitleColumns(page.titleColumns)
+  pageLayout.paperSize = page.paper
   pageLayout.leftMargin = pageLayout.rightMargin = points(MARGINS_IN.side)
   pageLayout.topMargin = points(MARGINS_IN.top)
   pageLayout.bottomMargin = points(MARGINS_IN.bottom)
   pageLayout.headerMargin = pageLayout.footerMargin = points(MARGINS_IN.head)
-  const { left, center, right } = footOf(plan)
   const footers = pageLayout.headersFooters.defaultForAllPages
-  footers.leftFooter = left
-  footers.centerFooter = center
-  footers.rightFooter = right
+  footers.leftFooter = page.foot.left
+  footers.centerFooter = page.foot.center
+  footers.rightFooter = page.foot.right
 }
 
 /** A text that begins like a formula, or looks like a number or a day, is put in as text. */
@@ -140,38 +157,66 @@ export function excelContent({ value, formula, format }: Pick<PlanCell, 'value' 
   return typeof value === 'string' && (/^[=+\-@']/.test(value) || (format !== 'text' && /^[\s$(]*[\d.,]+(?:[/:-][\d.,]+)*[\s%)]*$/.test(value))) ? `'${value}` : value
 }
 
+/** Cells by how they look; roles may look alike, and cells that look as the sheet does need no word. */
 function byLook(plan: SheetPlan): [Look, PlanCell[]][] {
   const groups = new Map<string, [Look, PlanCell[]]>()
   for (const cell of plan.cells) {
-    const group = groups.get(cell.role) ?? [looks[cell.role], []]
+    const look = besideBase(looks[cell.role])
+    const key = JSON.stringify(look)
+    if (key === '{}') continue
+    const group = groups.get(key) ?? [look, []]
     group[1].push(cell)
-    groups.set(cell.role, group)
+    groups.set(key, group)
   }
   return [...groups.values()]
 }
+/** What a look has where it says nothing else. */
+const BASE = { size: 10, color: palette.ink }
+/** What of a look is otherwise than the sheet: each property set is a part of the request. */
+function besideBase({ size, color, ...look }: Look): Look {
+  return { ...(size === undefined || size === BASE.size ? {} : { size }), ...(color === undefined || color === BASE.color ? {} : { color }), ...look }
+}
 
-/** Addresses of cells, runs along a row joined, in pieces that Excel takes. */
+/** Addresses of cells, runs along a row joined and equal runs of rows below each other too, in pieces that Excel takes. */
 function areasOf(cells: readonly PlanCell[]): string[] {
   const sorted = [...cells].sort((one, other) => one.row - other.row || one.column - other.column)
-  const runs: [row: number, from: number, to: number][] = []
+  const runs: Run[] = []
   for (const { row, column } of sorted) {
     const last = runs.at(-1)
-    if (last && last[0] === row && last[2] === column - 1) last[2] = column
-    else runs.push([row, column, column])
+    if (last && last.row === row && last.to === column - 1) last.to = column
+    else runs.push({ row, from: column, to: column, last: row })
   }
-  return inPieces(runs.map(([row, from, to]) => (from === to ? address(row, from, false) : `${address(row, from, false)}:${address(row, to, false)}`)))
+  const blocks: Run[] = []
+  const open = new Map<string, Run>()
+  for (const run of runs) {
+    const across = `${run.from} ${run.to}`
+    const above = open.get(across)
+    if (above?.last === run.row - 1) above.last = run.row
+    else {
+      open.set(across, run)
+      blocks.push(run)
+    }
+  }
+  return inPieces(blocks.map(({ row, last, from, to }) => (from === to && row === last ? address(row, from, false) : `${address(row, from, false)}:${address(last, to, false)}`)))
+}
+interface Run {
+  row: number
+  from: number
+  to: number
+  /** The last row of equal runs below each other. */
+  last: number
 }
 
 function dressCells(format: Excel.RangeFormat, look: Look): void {
-  format.font.bold = look.bold ?? false
-  format.font.size = look.size ?? 10
-  format.font.color = `#${look.color ?? palette.ink}`
-  format.wrapText = look.wrap ?? false
-  format.verticalAlignment = 'Center'
+  if (look.bold) format.font.bold = true
+  if (look.italic) format.font.italic = true
+  if (look.size !== undefined) format.font.size = look.size
+  if (look.color !== undefined) format.font.color = `#${look.color}`
+  if (look.wrap) format.wrapText = true
   if (look.align) format.horizontalAlignment = look.align === 'right' ? 'Right' : look.align === 'center' ? 'Center' : 'Left'
   if (look.indent) format.indentLevel = look.indent
   if (look.fill) format.fill.color = `#${look.fill}`
-  format.protection.locked = !look.unlocked
+  if (look.unlocked) format.protection.locked = false
   const line = (edge: 'EdgeTop' | 'EdgeBottom' | 'EdgeLeft', weight: 'Hairline' | 'Thin' | 'Medium' | 'Thick', color: string) => {
     const border = format.borders.getItem(edge)
     border.style = 'Continuous'
