@@ -1,14 +1,14 @@
 // Brings what `npm start` and `npm test` need, and nothing that is there already. No dependencies of its own.
 // --tests also looks for a Chromium and LibreOffice Calc, installs them where it may, and says plainly what is missing.
 import { execFileSync, spawnSync } from 'node:child_process'
-import { createHash } from 'node:crypto'
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, readFileSync, rmSync, statSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..')
 const isCi = process.env.CI === 'true'
-const say = (text) => console.log(`setup: ${text}`)
+/** Beside what a command answers: that may be read by another program. */
+const say = (text) => console.error(`setup: ${text}`)
 
 if (Number(process.versions.node.split('.')[0]) < 20) {
   console.error(`setup: Node.js 20 or later is needed; this is ${process.version}.`)
@@ -20,21 +20,53 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
   if (process.argv.includes('--tests')) installPrograms()
 }
 
-/** `npm ci` when node_modules is missing, or was made from another lock file. */
+/** `npm ci` when node_modules is missing, or was made from another lock file; one at a time, for two in one folder break each other. */
 export function installPackages() {
-  const stamp = join(root, 'node_modules', '.setup-stamp')
-  const lock = createHash('sha256')
-    .update(readFileSync(join(root, 'package-lock.json')))
-    .digest('hex')
-  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === lock) return
-  say('installing packages (npm ci)')
-  const { status } = spawnSync('npm', ['ci', '--no-audit', '--no-fund'], { cwd: root, stdio: ['ignore', 'ignore', 'inherit'], shell: process.platform === 'win32' })
-  if (status !== 0) {
-    console.error('setup: npm ci failed; see its message above.')
-    process.exit(1)
+  if (isInstalled()) return
+  const busy = join(root, '.cache', 'installing')
+  mkdirSync(dirname(busy), { recursive: true })
+  for (let waited = 0; !taken(busy); waited++) {
+    if (!waited) say('another command is installing packages here; waiting for it')
+    Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 1000)
   }
-  mkdirSync(dirname(stamp), { recursive: true })
-  writeFileSync(stamp, lock)
+  try {
+    if (isInstalled()) return
+    say('installing packages (npm ci)')
+    const { status } = spawnSync('npm', ['ci', '--no-audit', '--no-fund'], { cwd: root, stdio: ['ignore', 'ignore', 'inherit'], shell: process.platform === 'win32' })
+    if (status !== 0) {
+      console.error('setup: npm ci failed; see its message above.')
+      process.exitCode = 1
+    }
+  } finally {
+    rmSync(busy, { recursive: true, force: true })
+  }
+  if (process.exitCode) process.exit()
+}
+
+/** What npm wrote down of an install, whoever started it, against the lock file; packages of other machines are left out of it. */
+function isInstalled() {
+  const done = join(root, 'node_modules', '.package-lock.json')
+  const wanted = join(root, 'package-lock.json')
+  if (!existsSync(done)) return false
+  // The usual case, at each command: installed since the lock file was written.
+  if (statSync(done).mtimeMs >= statSync(wanted).mtimeMs) return true
+  const packagesOf = (file) => JSON.parse(readFileSync(file, 'utf8')).packages
+  const here = packagesOf(done)
+  return Object.entries(packagesOf(wanted)).every(
+    ([path, { version, optional }]) => path === '' || (here[path] ? here[path].version === version : optional),
+  )
+}
+
+const LONGEST_INSTALL_MS = 600_000
+/** Whether this command may install: a folder is made by one alone, and one that was left behind counts no more after ten minutes. */
+function taken(busy) {
+  try {
+    mkdirSync(busy)
+    return true
+  } catch {
+    if (existsSync(busy) && Date.now() - statSync(busy).mtimeMs > LONGEST_INSTALL_MS) rmSync(busy, { recursive: true, force: true })
+    return false
+  }
 }
 
 /** Programs that some tests drive: where they may stand, and the Debian packages that bring them. */

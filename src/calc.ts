@@ -32,6 +32,8 @@ export interface ChoiceArg extends Described {
   kind: 'choice'
   options: readonly string[]
   default?: string
+  /** Other spellings of the trade, in small letters without spaces. */
+  short?: Readonly<Record<string, string>>
 }
 /** A name or size looked up in a published table. `find` gives its one spelling, or undefined. */
 export interface KeyArg extends Described {
@@ -207,7 +209,8 @@ export function checkArgument(name: string, spec: Argument, raw: unknown): unkno
     throw badInput(placeOf(name, spec), allowedText(name, spec), value)
   }
   if (spec.kind === 'choice') {
-    const found = typeof value === 'string' && spec.options.find((option) => bareChoice(option) === bareChoice(value))
+    const said = typeof value === 'string' ? bareChoice(value) : undefined
+    const found = said !== undefined && (spec.options.find((option) => bareChoice(option) === said) ?? spec.short?.[said])
     if (!found) throw badInput(placeOf(name, spec), allowedText(name, spec), value)
     return found
   }
@@ -250,12 +253,13 @@ function checkNumber(name: string, spec: NumberArg, value: unknown): number {
   return number!
 }
 
-/** Without regard to case; a comma is an "or", for the lists of spreadsheets cannot hold one. */
+/** Without regard to case and spaces; a comma is an "or", for the lists of spreadsheets cannot hold one. */
 const bareChoice = (text: string): string =>
   text
     .trim()
     .toLowerCase()
     .replace(/\s*,\s*/g, ' or ')
+    .replace(/\s+/g, '')
 
 function checkSeries(name: string, spec: SeriesArg, raw: unknown): number | Series {
   if (raw instanceof Float64Array) return checkedItems(name, spec, raw)

@@ -24,38 +24,45 @@ export function nominalSize(raw: string | number): string | undefined {
   return whole === 0 ? fraction : `${whole}-${fraction}`
 }
 
-/** A wire size: 12, "12 AWG", "#12" are "12"; 0 is "1/0". */
+/** A wire size: 12, "12 AWG", "#12" are "12"; 0 is "1/0", 00 is "2/0". */
 function wireSize(raw: string | number): string | undefined {
   const text = String(raw)
-    .replace(/^(?:no\.?|#)\s*/i, '')
-    .replace(/\s*awg$/i, '')
+    .replace(/^(?:no\.?|#|awg)\s*/i, '')
+    .replace(/\s*(?:awg|ga|gauge)\.?$/i, '')
     .trim()
   const sizes = column(conductors, 'size').map(String)
-  return sizes.find((size) => size === (text === '0' ? '1/0' : text))
+  return sizes.find((size) => size === (/^0+$/.test(text) ? `${text.length}/0` : text))
 }
 
-/** Finds the one spelling of a name, whatever its case and signs. */
-export function nameIn(names: readonly string[]) {
+/** Words that the trade says with a name or without: a metal roof is metal, Schedule 40 is 40. */
+const ALSO_SAID = new Set(['schedule', 'sch', 'roof'])
+
+/** Finds the one spelling of a name, whatever its case, its signs, the order of its words and their plurals; `short` are names of the trade for some of them. */
+export function nameIn(names: readonly string[], short: Readonly<Record<string, string>> = {}) {
   const tidy = (text: string) =>
     text
       .toLowerCase()
-      .replace(/[^a-z0-9]+/g, ' ')
-      .trim()
-  const byName = new Map(names.map((name) => [tidy(name), name]))
+      .replace(/([a-z])(?=\d)|(\d)(?=[a-z])/g, '$& ')
+      .split(/[^a-z0-9]+/)
+      .filter((word) => word !== '' && !ALSO_SAID.has(word))
+      .map((word) => (word.length > 3 ? word.replace(/s$/, '') : word))
+      .sort()
+      .join(' ')
+  const byName = new Map([...Object.entries(short).map(([said, name]) => [tidy(said), name] as const), ...names.map((name) => [tidy(name), name] as const)])
   return (raw: string | number) => byName.get(tidy(String(raw)))
 }
 
-const named = (label: string, names: readonly string[], fallback?: string) => {
-  const options = { find: nameIn(names), allowed: `one of ${names.join(', ')}`, samples: names }
+const named = (label: string, names: readonly string[], fallback?: string, short?: Readonly<Record<string, string>>) => {
+  const options = { find: nameIn(names, short), allowed: `one of ${names.join(', ')}`, samples: names }
   return key(label, fallback === undefined ? options : { ...options, default: fallback })
 }
 
 export const pipeNames = distinct(pipes, 'pipe')
-export const pipeKey = key('Kind of pipe', { find: nameIn(pipeNames), allowed: `one of ${pipeNames.join(', ')}`, samples: pipeNames })
+export const pipeKey = key('Kind of pipe', { find: nameIn(pipeNames, { 'SDR 35': 'PVC SDR 35' }), allowed: `one of ${pipeNames.join(', ')}`, samples: pipeNames })
 export const pipeSizeKey = key('Nominal size', { find: nominalSize, allowed: 'a nominal size of that pipe, such as 1, 1.25 or "1-1/4"', samples: ['1', '1-1/4', '2'] })
 export const wireKey = key('Wire size', { find: wireSize, allowed: `one of ${distinct(conductors, 'size').join(', ')} AWG`, samples: distinct(conductors, 'size') })
 export const roofKey = named('Roof surface', distinct(roofs, 'surface'))
-export const coverKey = named('Wiring method', distinct(coverDepths, 'method'))
+export const coverKey = named('Wiring method', distinct(coverDepths, 'method'), undefined, { RMC: 'rigid metal conduit', UF: 'direct burial', 'UF cable': 'direct burial' })
 export const conduitKey = named('Kind of conduit', distinct(conduits, 'conduit'))
 export const conduitSizeKey = key('Trade size', { find: nominalSize, allowed: `one of ${distinct(conduits, 'size').join(', ')}`, samples: distinct(conduits, 'size') })
 export const largestBreaker_A = Math.max(...column(breakers, 'rating_A').map(Number))

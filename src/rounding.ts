@@ -5,6 +5,12 @@ export function roundTo(x: number, digits: number, how: (value: number) => numbe
   return (Math.sign(x) * how(scaled)) / factor
 }
 
+/** What differs from a short number by the last digits of a double alone is that number: else "120 in" would lie beyond a limit of 120 in. `from` is the largest number that it was worked out from. */
+export function shortNumber(value: number, from = Math.abs(value)): number {
+  const short = Number(value.toPrecision(12))
+  return Math.abs(short - value) <= 4 * Number.EPSILON * Math.max(Math.abs(value), from) ? short : value
+}
+
 /** Money to the cent. */
 export const money = (value: number): number => roundTo(value, 2)
 

@@ -12,7 +12,7 @@ interface Work {
 }
 
 const works = {
-  definitions: { title: 'Exact definitions of US customary units in SI', publisher: 'NIST, Handbook 44 and Special Publication 811', edition: 'values from memory, exact by definition', grade: 'derived' },
+  definitions: { title: 'Exact definitions of US customary units in SI', publisher: 'NIST, Special Publication 811, Appendix B', edition: 'values from memory, exact by definition', grade: 'derived' },
   derivation: { title: 'Follows from geometry or from the steps above it', publisher: 'this project', edition: '', grade: 'derived' },
   office: { title: 'The office’s own table', publisher: 'the office', edition: '', grade: 'house figure' },
   practice: { title: 'Common practice, no source', publisher: 'the trade', edition: '', grade: 'common practice' },
@@ -84,7 +84,7 @@ export function cite(work: WorkId, locator = '', grade: Grade = bibliography[wor
 
 /** Sources that are no publication are named in a few words. */
 const inPlainWords: Partial<Record<WorkId, string>> = {
-  office: 'the office’s own table', practice: 'common practice, no source', memory: 'from memory, not read', derivation: 'derived', definitions: 'exact unit definitions (NIST Handbook 44)',
+  office: 'the office’s own table', practice: 'common practice, no source', memory: 'from memory, not read', derivation: 'derived', definitions: 'exact unit definitions (NIST Special Publication 811)',
 }
 
 /** A source that is no publication. */

@@ -5,6 +5,8 @@
  * definitions (international foot and pound, US gallon of 231 cubic inches, standard gravity,
  * conventional mercury of 13 595.1 kg/m³ and water of 1000 kg/m³).
  */
+import { shortNumber } from './rounding.js'
+
 /** An inch is so many millimeters, by definition. */
 export const MM_PER_INCH = 25.4
 const FOOT_M = 0.3048
@@ -39,22 +41,25 @@ interface Unit {
 const list = {
   ft: { symbol: 'ft', quantity: 'length', size: FOOT_M, also: ['foot', 'feet', 'lf', 'linear feet', "'"] },
   in: { symbol: 'in', quantity: 'length', size: INCH_M, also: ['inch', 'inches', '"'] },
-  m: { symbol: 'm', quantity: 'length', size: 1 },
-  cm: { symbol: 'cm', quantity: 'length', size: 0.01 },
-  mm: { symbol: 'mm', quantity: 'length', size: 0.001 },
-  ft2: { symbol: 'ft²', quantity: 'area', size: FOOT_M ** 2, also: ['sq ft', 'sqft', 'sf', 'square feet'] },
+  yd: { symbol: 'yd', quantity: 'length', size: 3 * FOOT_M, also: ['yds', 'yard', 'yards'] },
+  m: { symbol: 'm', quantity: 'length', size: 1, also: ['meter', 'meters', 'metre', 'metres'] },
+  cm: { symbol: 'cm', quantity: 'length', size: 0.01, also: ['centimeter', 'centimeters', 'centimetre', 'centimetres'] },
+  mm: { symbol: 'mm', quantity: 'length', size: 0.001, also: ['millimeter', 'millimeters', 'millimetre', 'millimetres'] },
+  ft2: { symbol: 'ft²', quantity: 'area', size: FOOT_M ** 2, also: ['sq ft', 'sqft', 'sf', 'square feet', 'square foot'] },
   in2: { symbol: 'in²', quantity: 'area', size: INCH_M ** 2, also: ['sq in', 'sqin', 'square inches'] },
+  cm2: { symbol: 'cm²', quantity: 'area', size: 0.0001, also: ['sq cm', 'square centimeters', 'square centimetres'] },
   m2: { symbol: 'm²', quantity: 'area', size: 1, also: ['sq m', 'sqm', 'square meters', 'square metres'] },
   acre: { symbol: 'acre', quantity: 'area', size: 43560 * FOOT_M ** 2, also: ['acres'] },
-  gal: { symbol: 'gal', quantity: 'volume', size: GALLON_M3, also: ['gals', 'gallon', 'gallons'] },
+  gal: { symbol: 'gal', quantity: 'volume', size: GALLON_M3, also: ['gals', 'gallon', 'gallons', 'US gal', 'US gals', 'US gallon', 'US gallons'] },
   L: { symbol: 'L', quantity: 'volume', size: 0.001, also: ['l', 'litre', 'liter', 'litres', 'liters'] },
-  m3: { symbol: 'm³', quantity: 'volume', size: 1 },
+  m3: { symbol: 'm³', quantity: 'volume', size: 1, also: ['cu m', 'cubic meters', 'cubic metres'] },
   ft3: { symbol: 'ft³', quantity: 'volume', size: FOOT_M ** 3, also: ['cu ft', 'cf', 'cubic feet'] },
   in3: { symbol: 'in³', quantity: 'volume', size: INCH_M ** 3, also: ['cu in'] },
   yd3: { symbol: 'yd³', quantity: 'volume', size: 27 * FOOT_M ** 3, also: ['cu yd', 'cu yds', 'yds3', 'cy', 'cubic yard', 'cubic yards'] },
-  gpm: { symbol: 'gpm', quantity: 'flow', size: GALLON_M3 / 60, also: ['gal/min', 'gal per min', 'gallons per minute'] },
-  gph: { symbol: 'gal/h', quantity: 'flow', size: GALLON_M3 / 3600, also: ['gph', 'gal/hr'] },
-  cfs: { symbol: 'ft³/s', quantity: 'flow', size: FOOT_M ** 3, also: ['cu ft/s'] },
+  gpm: { symbol: 'gpm', quantity: 'flow', size: GALLON_M3 / 60, also: ['gal/min', 'gal per min', 'gal/minute', 'gallons per minute', 'US gpm'] },
+  gph: { symbol: 'gal/h', quantity: 'flow', size: GALLON_M3 / 3600, also: ['gph', 'gal/hr', 'gal/hour', 'gal per hour', 'gallons per hour'] },
+  cfs: { symbol: 'ft³/s', quantity: 'flow', size: FOOT_M ** 3, also: ['cu ft/s', 'cfs'] },
+  cfm: { symbol: 'ft³/min', quantity: 'flow', size: FOOT_M ** 3 / 60, also: ['cfm', 'cu ft/min'] },
   Lps: { symbol: 'L/s', quantity: 'flow', size: 0.001, also: ['l/s', 'lps'] },
   Lpmin: { symbol: 'L/min', quantity: 'flow', size: 0.001 / 60, also: ['l/min', 'lpm'] },
   m3ph: { symbol: 'm³/h', quantity: 'flow', size: 1 / 3600, also: ['m³/hr', 'cmh'] },
@@ -63,30 +68,35 @@ const list = {
   mw: { symbol: 'm of water', quantity: 'head', size: FOOT_WATER_PA / FOOT_M, also: ['m', 'm water'] },
   psi: { symbol: 'psi', quantity: 'pressure', size: PSI_PA, also: ['psig'] },
   psf: { symbol: 'lb/ft²', quantity: 'pressure', size: PSI_PA / 144, also: ['psf'] },
-  kPa: { symbol: 'kPa', quantity: 'pressure', size: 1000, also: ['kpa'] },
+  kPa: { symbol: 'kPa', quantity: 'pressure', size: 1000, also: ['kpa', 'kilopascal', 'kilopascals'] },
+  MPa: { symbol: 'MPa', quantity: 'pressure', size: 1_000_000, also: ['megapascal', 'megapascals'] },
+  mbar: { symbol: 'mbar', quantity: 'pressure', size: 100, also: ['millibar', 'millibars', 'hPa'] },
   bar: { symbol: 'bar', quantity: 'pressure', size: 100000 },
   inHg: { symbol: 'inHg', quantity: 'pressure', size: INCH_MERCURY_PA, also: ['in Hg', 'inhg', 'in. Hg', '"Hg', '" Hg', 'inches of mercury'] },
   mmHg: { symbol: 'mmHg', quantity: 'pressure', size: 0.001 * 13595.1 * GRAVITY, also: ['mm Hg'] },
   lb: { symbol: 'lb', quantity: 'weight', size: POUND_KG, also: ['lbs', 'pound', 'pounds'] },
-  kg: { symbol: 'kg', quantity: 'weight', size: 1 },
+  kg: { symbol: 'kg', quantity: 'weight', size: 1, also: ['kgs', 'kilogram', 'kilograms'] },
   ton: { symbol: 'ton', quantity: 'weight', size: 2000 * POUND_KG, also: ['tons', 'US ton', 'US tons'] },
   tonne: { symbol: 'tonne', quantity: 'weight', size: 1000, also: ['tonnes', 't', 'metric ton', 'metric tons'] },
   lbf: { symbol: 'lbf', quantity: 'force', size: POUND_KG * GRAVITY },
-  F: { symbol: '°F', quantity: 'temperature', size: 5 / 9, zero: 459.67 * (5 / 9), also: ['F', 'degF', '°'] },
-  C: { symbol: '°C', quantity: 'temperature', size: 1, zero: 273.15, also: ['C', 'degC'] },
-  deltaF: { symbol: '°F', quantity: 'temperature difference', size: 5 / 9, also: ['F'] },
-  deltaC: { symbol: '°C', quantity: 'temperature difference', size: 1, also: ['C'] },
+  N: { symbol: 'N', quantity: 'force', size: 1, also: ['newton', 'newtons'] },
+  kN: { symbol: 'kN', quantity: 'force', size: 1000, also: ['kilonewton', 'kilonewtons'] },
+  F: { symbol: '°F', quantity: 'temperature', size: 5 / 9, zero: 459.67 * (5 / 9), also: ['F', 'f', 'degF', 'deg F', 'degrees F', '°'] },
+  C: { symbol: '°C', quantity: 'temperature', size: 1, zero: 273.15, also: ['C', 'c', 'degC', 'deg C', 'degrees C'] },
+  deltaF: { symbol: '°F', quantity: 'temperature difference', size: 5 / 9, also: ['F', 'f', 'degF', 'deg F', 'degrees F', '°'] },
+  deltaC: { symbol: '°C', quantity: 'temperature difference', size: 1, also: ['C', 'c', 'degC', 'deg C', 'degrees C'] },
   hp: { symbol: 'hp', quantity: 'power', size: HORSEPOWER_W, also: ['horsepower'] },
-  kW: { symbol: 'kW', quantity: 'power', size: 1000, also: ['kw'] },
-  W: { symbol: 'W', quantity: 'power', size: 1 },
-  V: { symbol: 'V', quantity: 'voltage', size: 1, also: ['volt', 'volts', 'vac', 'V AC'] },
-  A: { symbol: 'A', quantity: 'current', size: 1, also: ['amp', 'amps'] },
+  kW: { symbol: 'kW', quantity: 'power', size: 1000, also: ['kw', 'kilowatt', 'kilowatts'] },
+  W: { symbol: 'W', quantity: 'power', size: 1, also: ['w', 'watt', 'watts'] },
+  V: { symbol: 'V', quantity: 'voltage', size: 1, also: ['v', 'volt', 'volts', 'vac', 'V AC'] },
+  A: { symbol: 'A', quantity: 'current', size: 1, also: ['a', 'amp', 'amps', 'ampere', 'amperes'] },
   fps: { symbol: 'ft/s', quantity: 'velocity', size: FOOT_M, also: ['fps', 'ft/sec', 'ft per sec', 'feet per second'] },
   mps: { symbol: 'm/s', quantity: 'velocity', size: 1, also: ['m/sec'] },
-  in_per_h: { symbol: 'in/h', quantity: 'rain rate', size: INCH_M / 3600, also: ['in/hr', 'in per hr', 'in per hour', 'inches per hour', 'iph'] },
+  in_per_h: { symbol: 'in/h', quantity: 'rain rate', size: INCH_M / 3600, also: ['in/hr', 'in/hour', 'in per hr', 'in per hour', 'inches per hour', 'inches/hour', 'inches/hr', '"/h', '"/hr', 'iph'] },
   mm_per_h: { symbol: 'mm/h', quantity: 'rain rate', size: 0.001 / 3600, also: ['mm/hr'] },
-  in_per_ft: { symbol: 'in/ft', quantity: 'slope', size: 1 / 12, also: ['"/ft', '" per ft', 'in per ft', 'in per foot', 'inch per foot', 'inches per foot'] },
-  mm_per_m: { symbol: 'mm/m', quantity: 'slope', size: 0.001 },
+  in_per_ft: { symbol: 'in/ft', quantity: 'slope', size: 1 / 12, also: ['"/ft', '" per ft', '" per foot', 'in/foot', 'in per ft', 'in per foot', 'inch/foot', 'inch per foot', 'inches per foot'] },
+  mm_per_m: { symbol: 'mm/m', quantity: 'slope', size: 0.001, also: ['mm per m'] },
+  cm_per_m: { symbol: 'cm/m', quantity: 'slope', size: 0.01, also: ['cm per m'] },
   ft_per_ft: { symbol: 'ft/ft', quantity: 'slope', size: 1, also: ['m/m', 'ft per ft'] },
   percent_fall: { symbol: '%', quantity: 'slope', size: 0.01, also: ['percent', 'pct'] },
   percent: { symbol: '%', quantity: 'ratio', size: 0.01, also: ['percent', 'pct'] },
@@ -103,7 +113,7 @@ const list = {
   cmil: { symbol: 'circular mil', quantity: 'conductor area', size: 1 },
   ft2_per_s: { symbol: 'ft²/s', quantity: 'viscosity', size: FOOT_M ** 2 },
   per_F: { symbol: 'in/in/°F', quantity: 'expansion', size: 1 },
-  gal_per_day: { symbol: 'gal/day', quantity: 'use', size: GALLON_M3 / 86400, also: ['gal per day'] },
+  gal_per_day: { symbol: 'gal/day', quantity: 'use', size: GALLON_M3 / 86400, also: ['gpd', 'gal per day', 'gallons per day', 'gallons/day'] },
   L_per_day: { symbol: 'L/day', quantity: 'use', size: 0.001 / 86400 },
   pint: { symbol: 'pints', quantity: 'volume', size: GALLON_M3 / 8, also: ['pint'] },
   quart: { symbol: 'quarts', quantity: 'volume', size: GALLON_M3 / 4, also: ['quart'] },
@@ -175,6 +185,7 @@ export const plainText = (text: string): string =>
     .replace(/(\d)\s*(?=[¼-¾⅐-⅞])/g, '$1 ')
     .replace(/[¼-¾⅐-⅞\u00a0\u202f]/g, (sign) => sign.normalize('NFKC'))
     .replace(/\u2044/g, '/')
+    .replace(/[\u00ba\u02da]/g, '°')
     .replace(/[\u2010-\u2013\u2212]/g, '-')
     .replace(/[‘’′]/g, "'")
     .replace(/[“”″]|''/g, '"')
@@ -222,13 +233,6 @@ export const unitNamed = (text: string): UnitName | undefined => unitsSpelled(te
 
 export type Reading = { ok: true; value: number } | { ok: false; reason: 'no number' | 'unknown unit' | 'other quantity' }
 
-
-/** What differs from a short number by the last digits of a double alone is that number: else "120 in" would lie beyond a limit of 120 in. */
-function typed(value: number): number {
-  const short = Number(value.toPrecision(12))
-  return Math.abs(short - value) <= 4 * Number.EPSILON * Math.abs(value) ? short : value
-}
-
 const numberThenUnit = /^([-+]?[\d.,]+(?:[eE][-+]?\d+)?(?:[\s-]+\d+\/\d+|\/\d+)?)\s*(.*)$/
 
 /**
@@ -239,10 +243,18 @@ export function readAs(text: string, wanted: UnitName | undefined): Reading {
   const written = plainText(text)
   const parts = numberThenUnit.exec(written)
   if (!parts) return { ok: false, reason: 'no number' }
-  const feetAndInches = /^(\d+)\s*(?:ft\.?|foot|feet|')[\s-]*(\d+(?:\.\d+)?|\d+\/\d+|\d+[\s-]\d+\/\d+)\s*(?:in\.?|inch|inches|")$/i.exec(written)
+  const feetAndInches = /^([-+]?)(\d+)\s*(?:ft\.?|foot|feet|')[\s,-]*(\d+(?:\.\d+)?|\d+\/\d+|\d+[\s-]\d+\/\d+)\s*(?:in\.?|inch|inches|")?$/i.exec(written)
   if (feetAndInches && wanted && ['length', 'head'].includes(unitByName[wanted].quantity)) {
-    const inches = parseNumber(feetAndInches[2]!)
-    if (inches !== undefined) return { ok: true, value: typed(measured(Number(feetAndInches[1]) * 12 + inches, 'in', wanted)) }
+    const inches = parseNumber(feetAndInches[3]!)
+    const sum_in = Number(feetAndInches[2]) * 12 + (inches ?? NaN)
+    if (inches !== undefined) return { ok: true, value: shortNumber(measured(feetAndInches[1] === '-' ? -sum_in : sum_in, 'in', wanted)) }
+  }
+  // A fall is said as one in so many, a slope of earth as so many to one.
+  const ratio = /^(\d+(?:\.\d+)?|\.\d+)\s*(?::|in|to)\s*(\d+(?:\.\d+)?)$/i.exec(written)
+  if (ratio && Number(ratio[2]) > 0) {
+    const share = Number(ratio[1]) / Number(ratio[2])
+    if (wanted && unitByName[wanted].quantity === 'slope') return { ok: true, value: shortNumber(convert(share, 'ft_per_ft', wanted)) }
+    if (wanted === undefined && Number(ratio[2]) === 1) return { ok: true, value: share }
   }
   const value = parseNumber(parts[1]!)
   if (value === undefined) return { ok: false, reason: 'no number' }
@@ -253,9 +265,9 @@ export function readAs(text: string, wanted: UnitName | undefined): Reading {
   const fitting =
     candidates.find((name) => wanted !== undefined && unitByName[name].quantity === unitByName[wanted].quantity) ??
     candidates.find((name) => (wanted === undefined ? unitByName[name].quantity === 'ratio' : isWrittenOut(name, spelling) && sameQuantity(unitByName[name], unitByName[wanted])))
-  if (fitting) return { ok: true, value: wanted === undefined ? value * unitByName[fitting].size : typed(convert(value, fitting, wanted)) }
+  if (fitting) return { ok: true, value: wanted === undefined ? value * unitByName[fitting].size : shortNumber(convert(value, fitting, wanted), (unitByName[wanted].zero ?? 0) / unitByName[wanted].size) }
   const height = candidates.find((name) => unitByName[name].quantity === 'length')
-  if (height && wanted && unitByName[wanted].quantity === 'head') return { ok: true, value: typed(measured(value, height, wanted)) }
+  if (height && wanted && unitByName[wanted].quantity === 'head') return { ok: true, value: shortNumber(measured(value, height, wanted)) }
   return { ok: false, reason: 'other quantity' }
 }
 

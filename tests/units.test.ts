@@ -57,6 +57,14 @@ describe('the size of every unit', () => {
   const sizes: Readonly<Record<UnitName, number>> = {
     ft: 0.3048,
     ft_per_ft: 1,
+    cm_per_m: 0.01,
+    yd: 0.9144,
+    cm2: 1e-4,
+    cfm: 0.028316846592 / 60,
+    MPa: 1e6 / 9.80665,
+    mbar: 100 / 9.80665,
+    N: 1 / 9.80665,
+    kN: 1000 / 9.80665,
     in: 0.0254,
     m: 1,
     cm: 0.01,
@@ -230,6 +238,23 @@ describe('texts', () => {
     ['12\u00a0ft', 'ft', 12],
     // A head is measured as the height of its water.
     ['21 ft 6 in', 'ftw', 21.5],
+    ['-5 ft 6 in', 'ftw', -5.5],
+    ["5'6", 'ft', 5.5],
+    ['12 feet, 6 inches', 'ft', 12.5],
+    ['50 meters', 'ft', 164.042],
+    ['50 yd', 'ft', 150],
+    ['10 gal/hour', 'gpm', 0.16666667],
+    ['10 cfm', 'gpm', 74.805195],
+    ['0.345 MPa', 'psi', 50.037997],
+    ['1013.25 mbar', 'psi', 14.6959488],
+    ['40 kN', 'lbf', 8992.3577],
+    ['230v', 'V', 230],
+    ['10 degF', 'deltaF', 10],
+    ['60 ºF', 'F', 60],
+    ['1:50', 'in_per_ft', 0.24],
+    ['1 in 50', 'in_per_ft', 0.24],
+    ['1/4" per foot', 'in_per_ft', 0.25],
+    ['2 cm/m', 'in_per_ft', 0.24],
     ['120 in', 'ftw', 10],
   ])('%s in %s', (text, unit, expected) => {
     const reading = readAs(text, unit)
@@ -275,6 +300,10 @@ describe('texts', () => {
     expect(tried).toBeGreaterThan(200)
     // 25.4 mm an inch, exactly (NIST SP 811).
     expect(readAs('101.6 mm', 'in')).toEqual({ ok: true, value: 4 })
+    // 459.67 is taken off on the way: what it leaves in the last digits is no other temperature.
+    expect([readAs('0 °C', 'F'), readAs('140 °F', 'C'), readAs('-40 C', 'F')].map((reading) => reading.ok && reading.value)).toEqual([32, 60, -40])
+    // A slope of earth is said to one (OSHA 1926 Subpart P, Table B-1).
+    expect(readAs('1.5:1', undefined)).toEqual({ ok: true, value: 1.5 })
   })
 })
 

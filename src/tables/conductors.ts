@@ -1,8 +1,8 @@
 import { cite } from '../sources.js'
 import { table } from '../table.js'
 
-const read = cite('nec', 'Chapter 9 Table 8 and Table 310.16')
-const memory = cite('nec', 'Chapter 9 Table 8 and Table 310.16', 'from memory')
+const read = cite('nec', 'Chapter 9 Table 8 and Table 310.16 (310.15(B)(16) in 2011 to 2017)')
+const memory = cite('nec', 'Chapter 9 Table 8 and Table 310.16 (310.15(B)(16) in 2011 to 2017)', 'from memory')
 
 /** Stranded conductors, 75 °C direct-current resistance, and ampacity at 30 °C ambient by terminal column. */
 export const conductors = table({

@@ -5,7 +5,7 @@ import { table } from '../table.js'
 export const coverDepths = table({
   id: 'CoverDepths',
   title: 'Least cover over buried wiring, in',
-  source: cite('nec', 'Table 300.5: driveway and concrete-trench columns from memory, the others read', 'from memory'),
+  source: cite('nec', 'Table 300.5 (300.5(A) from 2023): driveway and concrete-trench columns from memory, the others read', 'from memory'),
   notes: [
     'building: 0 only in a raceway or for a cable listed for it, never a bare direct-burial cable. slab: 4 in of concrete without vehicles, 6 in wider each side. trenchConcrete: 2 in over the wiring. driveway: of a dwelling; other traffic is road.',
     'The driveway and concrete-trench columns are from memory; the others were read.',

@@ -17,7 +17,10 @@ export const drainCapacity = calc({
     step('flow_cfs', 'Flow', '1.486/n*area_ft2*radius_ft^(2/3)*(slope_in_per_ft/12)^0.5', cite('epaManual', 'Table 3.1, Chezy–Manning')),
     step('flow_gpm', 'Flow', 'flow_cfs*60*1728/231', cite('definitions')),
   ],
-  notes: ['n 0.010 is common practice for PVC drains; EPA prints 0.011 to 0.015 for plastic.'],
+  notes: [
+    'n 0.010 is common practice for PVC drains; EPA prints 0.011 to 0.015 for plastic.',
+    'A cell that is formatted as percent hands over a number, 0.02 for 2 %, which is read as in/ft: write the text "2 %" or "1:50" where the fall is a share.',
+  ],
   example: [4.026, 0.25],
   run({ bore_in, slope_in_per_ft, n }) {
     const area_ft2 = (Math.PI / 4) * (bore_in / 12) ** 2

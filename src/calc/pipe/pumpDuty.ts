@@ -4,6 +4,8 @@ import { cite } from '../../sources.js'
 
 /** Newton comes in from the right of a rising curve, so each step lands nearer; eight leave less than 1e-9 gpm. */
 const NEWTON_STEPS = 8
+/** Feet by which heads that are the same may differ in their last digits: a duty on the last point of a curve is on the curve. */
+const HEADS_DIFFER = '0.000000001'
 const straight = cite('derivation', 'straight line between the points of the curve')
 const search = cite('derivation', 'Newton steps towards the crossing')
 
@@ -31,14 +33,14 @@ export const pumpDuty = calc({
     step(
       'points',
       'Points of the curve at or above the line',
-      'SUMPRODUCT((curveHead_ftw>=lift_ftw+testLoss_ftw*(curveFlow_gpm/testFlow_gpm)^1.852)*1)',
+      `SUMPRODUCT((curveHead_ftw>=lift_ftw+testLoss_ftw*(curveFlow_gpm/testFlow_gpm)^1.852-${HEADS_DIFFER})*1)`,
       cite('hiData', 'section I-A, system curve'),
     ),
     step('ends', 'Points of the curve', 'COUNT(curveFlow_gpm)', straight),
     step(
       'low',
       'Point left of the crossing; none where the curve starts below the line or ends above it',
-      'IF(OR(points=0,INDEX(curveHead_ftw,ends)>lift_ftw+testLoss_ftw*(INDEX(curveFlow_gpm,ends)/testFlow_gpm)^1.852),NA(),MIN(points,ends-1))',
+      `IF(OR(points=0,INDEX(curveHead_ftw,ends)>lift_ftw+testLoss_ftw*(INDEX(curveFlow_gpm,ends)/testFlow_gpm)^1.852+${HEADS_DIFFER}),NA(),MIN(points,ends-1))`,
       straight,
     ),
     step('lowFlow_gpm', 'Flow left of the crossing', 'INDEX(curveFlow_gpm,low)', straight),
@@ -51,7 +53,7 @@ export const pumpDuty = calc({
       search,
     ),
     ...newton,
-    step('flow_gpm', 'Flow', `MAX(lowFlow_gpm,try${NEWTON_STEPS}_gpm)`, search),
+    step('flow_gpm', 'Flow', `MAX(lowFlow_gpm,MIN(INDEX(curveFlow_gpm,low+1),try${NEWTON_STEPS}_gpm))`, search),
     step('head_ftw', 'Head', 'lowHead_ftw-fall*(flow_gpm-lowFlow_gpm)', straight),
   ],
   notes: ['Loss is taken to grow with the 1.852 power of flow. Between two points the curve is a straight line, which lies below the true curve of a centrifugal pump.'],
@@ -68,10 +70,11 @@ export const pumpDuty = calc({
   ],
   run({ curve, lift_ftw, testFlow_gpm, testLoss_ftw }) {
     const asked = (flow: number) => lift_ftw + testLoss_ftw * (flow / testFlow_gpm) ** 1.852
-    const points = countWhile(curve, ([flow, head]) => head >= asked(flow))
+    const slack = Number(HEADS_DIFFER)
+    const points = countWhile(curve, ([flow, head]) => head >= asked(flow) - slack)
     if (points === 0) throw noAnswer('Lift and pressure, as head (lift)', `the curve starts at ${curve[0]![1]} ft, below the head asked for`, asked(curve[0]![0]))
     const last = curve[curve.length - 1]!
-    if (points === curve.length && last[1] > asked(last[0])) {
+    if (points === curve.length && last[1] > asked(last[0]) + slack) {
       throw noAnswer('Pump curve (curve)', `the duty lies past its last point, ${last[0]} gpm at ${last[1]} ft`)
     }
     const low = Math.min(points, curve.length - 1) - 1
@@ -83,7 +86,7 @@ export const pumpDuty = calc({
       const miss = asked(flow) - lowHead + fall * (flow - lowFlow)
       flow -= miss / (((1.852 * testLoss_ftw) / testFlow_gpm) * (flow / testFlow_gpm) ** 0.852 + fall)
     }
-    flow = Math.max(lowFlow, flow)
+    flow = Math.max(lowFlow, Math.min(highFlow, flow))
     return { flow_gpm: [flow], head_ftw: [lowHead - fall * (flow - lowFlow)] }
   },
 })

@@ -13,8 +13,8 @@ export const ampacity = calc({
   takes: { size: wireKey, metal: metalArg, column_C: columnArg },
   gives: { ampacity_A: 'Ampacity' },
   steps: [
-    step('listed_A', 'Ampacity of the table; 0 where none is published', ampacityFormula(atSize), cite('nec', 'Table 310.16')),
-    step('ampacity_A', 'Ampacity', 'IF(listed_A>0,listed_A,NA())', cite('nec', 'Table 310.16')),
+    step('listed_A', 'Ampacity of the table; 0 where none is published', ampacityFormula(atSize), cite('nec', 'Table 310.16 (310.15(B)(16) in 2011 to 2017)')),
+    step('ampacity_A', 'Ampacity', 'IF(listed_A>0,listed_A,NA())', cite('nec', 'Table 310.16 (310.15(B)(16) in 2011 to 2017)')),
   ],
   notes: ['Up to three current-carrying conductors. Ambient above 30 °C and bundling lower it: the adopted code and a licensed electrician decide.'],
   example: ['10'],

@@ -1,7 +1,7 @@
 /** Arguments that the conductor functions share, and how their steps pick a column of the conductor table. */
 import { arg, choice } from '../../calc.js'
 
-export const metalArg = choice('Metal', { options: ['copper', 'aluminum'], default: 'copper' })
+export const metalArg = choice('Metal', { options: ['copper', 'aluminum'], default: 'copper', short: { cu: 'copper', al: 'aluminum', aluminium: 'aluminum' } })
 export const columnArg = arg('Terminal column', { least: 60, most: 75, only: [60, 75], default: 60, hint: '60 for Type UF cable and 60 °C terminals' })
 export const phasesArg = arg('Phases', { least: 1, most: 3, only: [1, 3], default: 1 })
 export const currentArg = arg('Current', { least: 0, most: 2000 })

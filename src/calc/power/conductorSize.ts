@@ -4,6 +4,9 @@ import { cite } from '../../sources.js'
 import { conductors } from '../../tables/conductors.js'
 import { ampacityFormula, columnArg, currentArg, lengthArg, metalArg, phasesArg, resistanceFormula, runFactor, runFactorFormula } from './conductorArgs.js'
 
+/** Volts by which a drop at the limit may be over it in its last digits. */
+const DROPS_DIFFER = '0.000000001'
+
 export const conductorSize = calc({
   id: 'CONDUCTORSIZE',
   chapter: 'power',
@@ -23,10 +26,15 @@ export const conductorSize = calc({
     step(
       'dropRow',
       'First row within the drop limit',
-      resistanceFormula((list) => `SUMPRODUCT((run*${list}/1000>limit*voltage_V)*1)`) + '+1',
+      resistanceFormula((list) => `SUMPRODUCT((run*${list}/1000>limit*voltage_V+${DROPS_DIFFER})*1)`) + '+1',
       cite('nec', 'Chapter 9 Table 8; 3 % is advice of the code notes'),
     ),
-    step('ampacityRow', 'First row that carries 125 %', ampacityFormula((list) => `SUMPRODUCT((${list}<1.25*current_A)*1)`) + '+1', cite('nec', '430.22 and Table 310.16')),
+    step(
+      'ampacityRow',
+      'First row that carries 125 %',
+      ampacityFormula((list) => `SUMPRODUCT((${list}<1.25*current_A)*1)`) + '+1',
+      cite('nec', '430.22 and Table 310.16 (310.15(B)(16) in 2011 to 2017)'),
+    ),
     step('size', 'Size, AWG', 'INDEX(Conductors[size],MAX(dropRow,ampacityRow,IF(metal="copper",1,2)))', cite('nec')),
   ],
   notes: ['Short-circuit and overload protection, and the rules for small conductors, are the electrician’s to settle.'],
@@ -36,7 +44,7 @@ export const conductorSize = calc({
     const fits = conductors.rows.find((row) => {
       const ampacity = row[`${metal}${column_C}_A`]
       const resistance = row[`${metal}_ohm_per_kft`] as number
-      return typeof ampacity === 'number' && ampacity >= 1.25 * current_A && (run * resistance) / 1000 <= limit * voltage_V
+      return typeof ampacity === 'number' && ampacity >= 1.25 * current_A && (run * resistance) / 1000 <= limit * voltage_V + Number(DROPS_DIFFER)
     })
     if (!fits) throw noAnswer('', `no ${metal} conductor up to 4/0 AWG is large enough for ${current_A} A over ${length_ft} ft at ${voltage_V} V`)
     return fits.size as string

@@ -13,12 +13,12 @@ export const coverDepth = calc({
   takes: { method: coverKey, place: choice('What lies above', { options: places, default: 'yard' }) },
   gives: { cover_in: 'Cover' },
   steps: [
-    step('row', 'Row of the wiring method', 'MATCH(method,CoverDepths[method],0)', cite('nec', 'Table 300.5')),
+    step('row', 'Row of the wiring method', 'MATCH(method,CoverDepths[method],0)', cite('nec', 'Table 300.5 (300.5(A) from 2023)')),
     step(
       'cover_in',
       'Cover',
       places.slice(0, -1).reduceRight<string>((rest, place) => `IF(place="${place}",INDEX(CoverDepths[${place}_in],row),${rest})`, 'INDEX(CoverDepths[driveway_in],row)'),
-      cite('nec', 'Table 300.5'),
+      cite('nec', 'Table 300.5 (300.5(A) from 2023)'),
     ),
   ],
   notes: [coverDepths.notes[0]!, 'The adopted code and its local amendments decide; frost and the maker may ask for more.'],

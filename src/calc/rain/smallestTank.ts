@@ -1,5 +1,6 @@
 /** The smallest tank, in whole hundredths of a gallon, that reaches a reliability: it does, and the next smaller one does not. */
 import { MOST_GAL } from './balance.js'
+import { shortNumber } from '../../rounding.js'
 import { gallons, sizeOf, type TankWalk } from './tankWalk.js'
 
 /** With so few periods missing it pays to look at each of them. */
@@ -14,8 +15,8 @@ export function smallestByVolume(tank: TankWalk, share: number): number | undefi
   let [short, enough] = [-1, MOST + 1]
   for (let size = first, stride = 1; size !== undefined && enough - short > 1; stride *= 2) {
     const [supplied, suppliedBelow, wanted] = tank.bothSupplied(size)
-    const isEnough = wanted === 0 || supplied / wanted >= share
-    const isLess = size > 0 && (wanted === 0 || suppliedBelow / wanted >= share)
+    const isEnough = wanted === 0 || shortNumber(supplied / wanted) >= share
+    const isLess = size > 0 && (wanted === 0 || shortNumber(suppliedBelow / wanted) >= share)
     if (isLess) enough = size - 1
     else if (isEnough) return gallons(size)
     else short = size

@@ -14,6 +14,7 @@ import {
   type Measure,
   type Rule,
 } from './balance.js'
+import { shortNumber } from '../../rounding.js'
 
 export const supplyReliability = calc({
   id: 'SUPPLYRELIABILITY',
@@ -54,5 +55,5 @@ export function reliabilityAt(inflows: Series, demands: number | Series, capacit
     if (isByTime && drawn >= demand - FULL_WITHIN_GAL) full++
   }
   if (isByTime) return full / inflows.length
-  return wanted === 0 ? 1 : met / wanted
+  return wanted === 0 ? 1 : shortNumber(met / wanted)
 }
