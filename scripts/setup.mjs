@@ -52,9 +52,7 @@ function isInstalled() {
   if (statSync(done).mtimeMs >= statSync(wanted).mtimeMs) return true
   const packagesOf = (file) => JSON.parse(readFileSync(file, 'utf8')).packages
   const here = packagesOf(done)
-  return Object.entries(packagesOf(wanted)).every(
-    ([path, { version, optional }]) => path === '' || (here[path] ? here[path].version === version : optional),
-  )
+  return Object.entries(packagesOf(wanted)).every(([path, { version, optional }]) => path === '' || (here[path] ? here[path].version === version : optional))
 }
 
 const LONGEST_INSTALL_MS = 600_000

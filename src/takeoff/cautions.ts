@@ -19,7 +19,7 @@ const caution = (name: string, short: string, when: string, text: Words, points:
 const ALWAYS = 'TRUE'
 
 export const cautionRules: readonly CautionRule[] = [
-  caution('deep pit', 'Engineer designs protection', 'PitDepth_ft>20', 'The pit is deeper than 20 ft: a registered engineer designs its protection before anyone digs.', '29 CFR 1926 Subpart P, 1926.652 and Appendix F', 'Before digging', 'Pit and bed'),
+  caution('deep pit', 'Engineer designs protection', 'ROUND(PitDepth_ft,2)>20', 'The pit is deeper than 20 ft: a registered engineer designs its protection before anyone digs.', '29 CFR 1926 Subpart P, 1926.652 and Appendix F', 'Before digging', 'Pit and bed'),
   caution(
     'pit walls',
     'Walls bury people',
@@ -37,7 +37,7 @@ export const cautionRules: readonly CautionRule[] = [
     'Ballast and lower backfill',
   ),
   caution('trench walls', 'Trench of 5 ft', 'DeepestTrench_ft>=5', 'A trench is {DeepestTrench_ft} deep at its deep end: from 5 ft it stands in a trench box, or is sloped {FillBatter} across to 1 up: fill and disturbed soil are class C, whatever the pit is. Inspected each day and after rain.', '29 CFR 1926.652(a)(1), Appendices A and B', 'Water line', 'Drains', 'Upper backfill and cable'),
-  caution('wet trench', 'Water in trench', 'AND(GroundwaterAssumed=0,GroundwaterDepth_ft<DeepestTrench_ft)', 'Groundwater at {GroundwaterDepth_ft} stands in the trench of {DeepestTrench_ft}: pump it before anyone steps in, and its walls count as class C whatever the soil is.', '29 CFR 1926.651(h)(1), Appendix A', 'Water line', 'Drains'),
+  caution('wet trench', 'Water in trench', 'TrenchWet=1', 'Groundwater at {GroundwaterDepth_ft} stands in the trench of {DeepestTrench_ft}: pump it before anyone steps in, and its walls count as class C whatever the soil is.', '29 CFR 1926.651(h)(1), Appendix A', 'Water line', 'Drains'),
   caution('tank entry', 'Tank: confined space', ALWAYS, 'A tank is a confined space, also while it is empty and new: no entry without permit, air test, ventilation, attendant and rescue.', '29 CFR 1926 Subpart AA; after the job 29 CFR 1910.146', 'Tanks, ties and ports', 'Vacuum test', 'First fill and pump', 'Handing over'),
   caution('lifting', 'Nobody under loads', ALWAYS, 'A tank weighs up to {HeaviestTank_lb}, {PickLoad_lb} on the hook at a radius of {PickRadius_ft}: nobody under or beside it, the maker’s cast inserts only, slings not flatter than 30° from horizontal, firm and drained ground for the outriggers, outside the line from the pit’s foot at the soil’s slope.', '29 CFR 1926.1402, .1417, .1425, .704, .251', 'Tanks, ties and ports'),
   caution('power lines', 'Lines overhead', ALWAYS, 'Keep crane and excavator 20 ft from power lines until the voltage is known; known, 10 ft up to 50 kV, 15 to 200, 20 to 350, 50 above.', '29 CFR 1926.1408 and .1409, Table A; excavators 1926.600(a)(6)', 'Before digging', 'Pit and bed', 'Tanks, ties and ports'),

@@ -29,7 +29,7 @@ export const crewSteps: readonly CrewStep[] = [
   ...stage(
     'Before digging',
     ['A1', 'Have buried lines marked; dig by hand near the marks. Look up: power lines over crane and excavator.', { hold: 'foreman' }],
-    ['A5', 'The pit is over 20 ft: the engineer’s design of its protection is here before anyone digs.', { when: 'PitDepth_ft>20', hold: 'engineer' }],
+    ['A5', 'The pit is over 20 ft: the engineer’s design of its protection is here before anyone digs.', { when: 'ROUND(PitDepth_ft,2)>20', hold: 'engineer' }],
     [
       'A6',
       'Stand of the crane: firm, drained, outriggers outside the line from the pit’s foot at the soil’s slope, {CraneSetback_ft} and more from the edge.',
@@ -55,7 +55,7 @@ export const crewSteps: readonly CrewStep[] = [
     [
       'B1',
       'Set out the pit: {PitTopLength_ft} along the row by {PitTopWidth_ft} at the top, house end marked; spoil, stone and machines 2 ft back.',
-      { when: 'PitDepth_ft<=20', figure: 'bottom {PitLength_ft} x {PitWidth_ft}' },
+      { when: 'ROUND(PitDepth_ft,2)<=20', figure: 'bottom {PitLength_ft} x {PitWidth_ft}' },
     ],
     [
       'B2',
@@ -63,10 +63,10 @@ export const crewSteps: readonly CrewStep[] = [
         ['PitSoil="C"', 'Dig, walls sloped {Batter} across to 1 up, or shored instead; no benches in class C.'],
         ['', 'Dig, walls sloped {Batter} across to 1 up, or benched or shored instead.'],
       ],
-      { when: 'AND(PitDepth_ft<=20,Batter>0)', figure: '{PitDepth_ft} deep' },
+      { when: 'AND(ROUND(PitDepth_ft,2)<=20,Batter>0)', figure: '{PitDepth_ft} deep' },
     ],
-    ['B4', 'Dig; the walls may stand plumb only in stable rock.', { when: 'AND(PitDepth_ft<=20,Batter=0)', figure: '{PitDepth_ft} deep' }],
-    ['B6', 'Set out and dig as the engineer drew it; spoil, stone and machines 2 ft back.', { when: 'PitDepth_ft>20', figure: '{PitDepth_ft} deep' }],
+    ['B4', 'Dig; the walls may stand plumb only in stable rock.', { when: 'AND(ROUND(PitDepth_ft,2)<=20,Batter=0)', figure: '{PitDepth_ft} deep' }],
+    ['B6', 'Set out and dig as the engineer drew it; spoil, stone and machines 2 ft back.', { when: 'ROUND(PitDepth_ft,2)>20', figure: '{PitDepth_ft} deep' }],
     ['B7', 'A ladder stands within 25 ft of everyone in the pit.', { when: 'PitDepth_ft>=4' }],
     ['B3', 'The soil is classed and the walls are inspected, today and after rain. Nobody enters before.', { hold: 'competent person' }],
     ['B5', 'Stone bed over the whole bottom, compacted and level from end to end.', { figure: '{BedThickness_in} thick, top {BedTop_ft} down', hold: 'foreman' }],
@@ -147,7 +147,14 @@ export const crewSteps: readonly CrewStep[] = [
       ],
       { figure: '{LineDug_in} deep, {LineTrench_ft} long' },
     ],
-    ['G2', 'Stone round the ties and at the pump end up to the line, so that both lie on it.', { figure: 'line {LineOverBed_in} over the bed' }],
+    [
+      'G2',
+      [
+        ['TankCount>1', 'Stone round the ties and at the pump end up to the line, so that both lie on it.'],
+        ['', 'Stone at the pump end up to the line, so that it lies on it.'],
+      ],
+      { figure: 'line {LineOverBed_in} over the bed' },
+    ],
     [
       'E1',
       'Long male adapter, 1-1/4 x {WaterLineSize}, into the cast coupling; {WaterLinePipe} pipe on inserts, two all-stainless clamps a joint, screws where a driver reaches them. No flame in or over tank, pit or trench.',
@@ -194,7 +201,7 @@ export const crewSteps: readonly CrewStep[] = [
         ['DrainDeepest_ft>=5', 'Dig the trenches of the drains in a trench box, or sloped {FillBatter} across to 1 up, fill being class C; ladder within 25 ft.'],
         ['', 'Dig the trenches of the drains; spoil back from the edge.'],
       ],
-      { figure: '{DrainTrench_ft} wide, {DrainDeepest_ft} at the deep end' },
+      { when: 'InletRun_ft+OverflowRun_ft>0', figure: '{DrainTrench_ft} wide, {DrainDeepest_ft} at the deep end' },
     ],
     [
       'I1',

@@ -38,7 +38,7 @@ const bySection: Record<Section, readonly ItemRow[]> = {
     { code: 'FENCE', description: 'Fence and signs round the open pit', quantity: '2*(PitTopLength_ft+PitTopWidth_ft)+8*FenceClear_ft', unit: 'ft', lot: 50, hours: 0.01, kind: 'equipment', why: 'Round the pit top, {FenceClear_ft} off each edge' },
     { code: 'LADDER', description: 'Ladder, pit and trenches', when: 'OR(PitDepth_ft>=4,DeepestTrench_ft>=4)', quantity: 'IF(PitDepth_ft>=4,ROUNDUP(2*(PitLength_ft+PitWidth_ft)/LadderEvery_ft,0),0)+IF(DeepestTrench_ft>=4,1,0)', unit: 'each', hours: 0.25, kind: 'equipment', why: 'Within 25 ft of everyone round the tanks, pit {PitDepth_ft} deep; one more that moves along a trench of 4 ft' },
     { code: 'TRENCH-BOX', description: 'Trench box, a day', when: 'DeepestTrench_ft>=5', quantity: 'TrenchBox_day', unit: 'day', hours: 2, kind: 'equipment', why: 'A trench is {DeepestTrench_ft} deep: in a box, or sloped {FillBatter} across to 1 up' },
-    { code: 'DEWATER', description: 'Pump the pit dry, a day', when: 'PitWater<>"dry"', quantity: 'Dewater_day', unit: 'day', hours: 1, kind: 'equipment', allowance: 'yes', why: 'From digging until the ballast is in: {PitOpen_day}; water in the pit: {PitWater}' },
+    { code: 'DEWATER', description: 'Pump pit or trench dry, a day', when: 'Dewater_day>0', quantity: 'Dewater_day', unit: 'day', hours: 1, kind: 'equipment', allowance: 'yes', why: 'Pit: {PitWater}, open {PitOpen_day} until the ballast is in; deepest trench {DeepestTrench_ft}, groundwater at {GroundwaterDepth_ft}' },
   ],
   Tanks: [
     { code: 'TANK', description: 'Precast tank {TankModel}', quantity: 'FirstTanks', unit: 'each', hours: 1.5, price: 'TankPrice_usd', why: '{FirstTanks|tank|tanks} of {TankVolume_gal} each' },
@@ -149,16 +149,16 @@ const bySection: Record<Section, readonly ItemRow[]> = {
   ],
   'Labor and equipment': [
     { code: 'LABOR', description: 'Hours of people', quantity: 'LaborHours', unit: 'h', price: 'LaborRate_usd_per_h', kind: 'labor', why: 'Hours of all lines above and below, at {LaborRate_usd_per_h}' },
-    { code: 'EXCAVATOR', description: 'Excavator with operator', when: 'EarthworkBy="own crew"', quantity: 'Excavator_h', unit: 'h', lot: 4, kind: 'equipment', why: '{Dig_yd3} dug at {DigRate_yd3_per_h}, {Backfill_yd3} filled at {ExcavatorRate_yd3_per_h}, trenches at {TrenchRate_ft_per_h}' },
+    { code: 'EXCAVATOR', description: 'Excavator with operator', when: 'EarthworkBy="own crew"', quantity: 'Excavator_h', unit: 'h', lot: 4, kind: 'equipment', why: '{Dig_yd3} dug at {DigRate_yd3_per_h}, {Backfill_yd3} filled at {ExcavatorRate_yd3_per_h}, trenches {Trench_h}' },
     { code: 'HAMMER', description: 'Hydraulic hammer for the excavator, a day', when: 'AND(EarthworkBy="own crew",SoilClass="rock")', quantity: 'Hammer_day', unit: 'day', lot: 1, kind: 'equipment', why: 'Rock: {Dig_yd3} at {DigRate_yd3_per_h}, trenches at {TrenchRate_ft_per_h}' },
     { code: 'COMPACTOR', description: 'Plate compactor, a day', when: 'EarthworkBy="own crew"', quantity: 'Compactor_day', unit: 'day', kind: 'equipment', why: '{Backfill_yd3} and the trenches at {CompactorRate_yd3_per_day}' },
     { code: 'CRANE', description: 'Crane to set tanks: {CraneWords}, {PickLoad_lb} at {PickRadius_ft}', quantity: 'MAX(CraneLeast_h,TankCount*TankSet_h)', unit: 'h', lot: 2, price: 'CraneHour_usd', kind: 'equipment', why: '{CraneWords}: {TankSet_h} for each of {TankCount|tank|tanks}, {CraneLeast_h} at least; {PickLoad_lb} on the hook at {PickRadius_ft}' },
     { code: 'CRANE-TRAVEL', description: 'Crane, to the site and back', when: 'CraneTravel_usd>0', quantity: '1', unit: 'job', price: 'CraneTravel_usd', kind: 'equipment', why: '{CraneModel}' },
-    { code: 'SHORING', description: 'Pit protection designed by an engineer', when: 'PitDepth_ft>20', quantity: '1', unit: 'job', kind: 'subcontract', why: 'The pit is {PitDepth_ft} deep, over 20 ft' },
+    { code: 'SHORING', description: 'Pit protection designed by an engineer', when: 'ROUND(PitDepth_ft,2)>20', quantity: '1', unit: 'job', kind: 'subcontract', why: 'The pit is {PitDepth_ft} deep, over 20 ft' },
     { code: 'GAS-METER', description: 'Air meter and retrieval set, a day', quantity: 'Entry_day', unit: 'day', kind: 'equipment', why: 'Tanks are confined spaces: {Entry_day} from their setting to the end of the tests' },
   ],
   Delivery: [
-    { code: 'HAUL-TANKS', description: 'Delivery of tanks, a truck', quantity: 'ROUNDUP(FirstTanks/MAX(1,INT(TruckLoad_lb/MAX(TankWeight_lb,WeightFigured_lb))),0)+ROUNDUP(SecondTanks/MAX(1,INT(TruckLoad_lb/MAX(SecondWeight_lb,SecondFigured_lb))),0)', unit: 'load', kind: 'subcontract', why: '{TankCount|tank|tanks} of up to {HeaviestTank_lb}: whole tanks to {TruckLoad_lb} a truck; a heavier tank rides alone, by permit' },
+    { code: 'HAUL-TANKS', description: 'Delivery of tanks, a truck', quantity: 'ROUNDUP(FirstTanks/MAX(1,INT(TruckLoad_lb/MAX(TankWeight_lb,WeightFigured_lb)))+SecondTanks/MAX(1,INT(TruckLoad_lb/MAX(SecondWeight_lb,SecondFigured_lb)))-0.000001,0)', unit: 'load', kind: 'subcontract', why: '{TankCount|tank|tanks} of up to {HeaviestTank_lb}: whole tanks to {TruckLoad_lb} a truck; a heavier tank rides alone, by permit' },
     { code: 'HAUL-STONE', description: 'Delivery of stone, a load', quantity: 'ROUNDUP(StoneOrdered/StoneLoad_ton,0)', unit: 'load', kind: 'subcontract', why: 'All stone ordered, waste with it, {StoneLoad_ton} a load' },
     { code: 'MOVE-IN', description: 'Move excavator in and out', when: 'EarthworkBy="own crew"', quantity: '1', unit: 'job', hours: 1, kind: 'equipment', why: 'Once a job' },
     { code: 'PERMIT', description: 'Permits and inspection', quantity: '1', unit: 'job', hours: 2, kind: 'other', why: 'As the local authority asks' },

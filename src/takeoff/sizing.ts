@@ -90,8 +90,10 @@ function cheapestLayout(trial: Trial, given: (name: string) => boolean, job: Row
       for (let OverflowCount = Math.min(most, Math.max(1, bare.number('InletPorts'))); OverflowCount <= most; OverflowCount++) {
         const found = overflows(trial, sized, OverflowCount, split)
         const design = trial(sized, found)
-        const verdicts = [design.bareVerdict('PortVerdict'), design.bareVerdict('TieVerdict'), design.bareVerdict('DrainVerdict')]
-        const rank = verdicts.includes('stop') ? 2 : design.bareVerdict('TieVerdict') === 'check' || verdicts.includes('check') ? 1 : 0
+        // What no layout changes, as the earth over a drain or a port that reaches into the lid, is no reason to take another one.
+        const verdicts = [design.bareVerdict('PortVerdict'), design.bareVerdict('TieVerdict')]
+        const isChecked = design.bareVerdict('TieVerdict') === 'check' || OverflowCount < design.number('InletPorts')
+        const rank = verdicts.includes('stop') ? 2 : isChecked ? 1 : 0
         const layout: Layout = { sized, found, rise_ft: design.number('StormRise_ft'), rank, weight: weightOf(design, DrainSize_in) }
         if (rank === 0) {
           if (!cheapest || layout.weight < cheapest.weight) cheapest = layout
@@ -108,7 +110,7 @@ function cheapestLayout(trial: Trial, given: (name: string) => boolean, job: Row
   const design = trial(best.sized, best.found)
   const tried = given('DrainSize_in') ? `${sizes[0]} in drains` : 'drains of 4, 6 or 8 in'
   const room = Math.round((design.number('StormRise_ft') - design.number('AirSpace_ft')) * 100) / 100
-  const note = `No layout of ${tried} on ${inletTanks.length > 1 ? 'one or two inlet tanks' : inletTanks[0] === 1 ? 'one inlet tank' : 'two inlet tanks'} passes; the lowest water is ${room > 0 ? `${room} ft too high` : 'low enough, but ports are missing'}. What changes it: more or larger ports (Tanks: Ports, Port_in), more room under the lid, another tank for a second inlet, or less roof on these tanks.`
+  const note = `No layout of ${tried} on ${inletTanks.length > 1 ? 'one or two inlet tanks' : inletTanks[0] === 1 ? 'one inlet tank' : 'two inlet tanks'} passes; the lowest water is ${room > 0 ? `${room} ft too high` : 'low enough, but ports are missing'}. What changes it: more or larger ports (Tanks: Ports, Port_in), more room under the lid, ${inletTanks.includes(2) ? '' : 'another tank for a second inlet, '}or less roof on these tanks.`
   return { ...best, found: { ...best.found, LayoutNote: note } }
 }
 
@@ -146,11 +148,12 @@ function overflows(trial: Trial, sized: Cells, OverflowCount: number, split: (st
   return { ...found, BlockedAtInlet: worst.BlockedAtInlet, BlockedShare: worst.BlockedShare }
 }
 
-/** The first pump of the table, for this voltage, that meets the duty, stops at the cut-out and leaves the line within its rating. */
+/** The first pump of the table, for this voltage, that meets the duty, stops at the cut-out and leaves the line within its rating; one that passes all before one that is to be looked into. */
 function firstPump(office: Office, trial: Trial, voltage_V: number): { model: CellValue; note: string } {
   const pumps = office.tables.Pumps.map((row) => ({ model: row.cells.Model ?? null, design: trial({ PumpModel: row.cells.Model ?? null }) }))
   const meets = pumps.filter(({ design }) => design.bareVerdict('DutyVerdict') === 'pass' && design.bareVerdict('SupplyVerdict') === 'pass')
-  const fit = meets.find(({ design }) => design.bareVerdict('SwitchVerdict') !== 'stop' && design.bareVerdict('RatingVerdict') !== 'stop')
+  const othersOf = ({ design }: (typeof pumps)[number]) => (['SwitchVerdict', 'RatingVerdict', 'VelocityVerdict'] as const).map((name) => design.bareVerdict(name))
+  const fit = meets.find((pump) => othersOf(pump).every((state) => state === 'pass')) ?? meets.find((pump) => !othersOf(pump).includes('stop'))
   if (fit ?? meets[0]) return { model: (fit ?? meets[0])!.model, note: '' }
   const onVoltage = pumps.filter(({ design }) => design.bareVerdict('SupplyVerdict') === 'pass')
   const candidates = onVoltage.length ? onVoltage : pumps

@@ -120,7 +120,10 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
     ],
     ['', 'Excave la zanja de la línea de agua y del cable; la tierra lejos del borde.'],
   ],
-  G2: 'Piedra alrededor de las conexiones y en el extremo de la bomba hasta la línea, para que las dos descansen sobre ella.',
+  G2: [
+    ['TankCount>1', 'Piedra alrededor de las conexiones y en el extremo de la bomba hasta la línea, para que las dos descansen sobre ella.'],
+    ['', 'Piedra en el extremo de la bomba hasta la línea, para que descanse sobre ella.'],
+  ],
   E1: 'Adaptador macho largo, 1-1/4 x {WaterLineSize}, en el cople fundido; tubo {WaterLinePipe} sobre insertos, dos abrazaderas todo de acero inoxidable por unión, tornillos donde llegue el desarmador. Ninguna llama dentro o encima de tanque, excavación o zanja.',
   E2: 'Adaptador macho de compresión, 1-1/4 x {WaterLineSize}, en el cople fundido; tubo {WaterLinePipe} en conexiones de compresión, un refuerzo interior (stiffener) en cada extremo; sin conexiones de inserción, sin llama.',
   E9: 'Dentro del tanque de la bomba mientras está seco, con permiso de entrada: reducción bushing, niple y la mitad fija del adaptador sin foso (pitless) en el cople.',

@@ -111,7 +111,8 @@ const rules = [
     'IF(CraneModel="","check",IF(CraneCapacity_lb>=PickLoad_lb,"pass","stop"))',
     [
       ['CraneModel=""', 'No crane of the table is chosen: order one for {PickLoad_lb} on the hook at a radius of {PickRadius_ft}.'],
-      ['CraneCapacity_lb>=PickLoad_lb', '{CraneModel} lifts {CraneCapacity_lb} at {PickRadius_ft}; tank and rigging weigh {PickLoad_lb}.'],
+      ['CraneCapacity_lb*CriticalLift>=PickLoad_lb', '{CraneModel} lifts {CraneCapacity_lb} at {PickRadius_ft}; tank and rigging weigh {PickLoad_lb}.'],
+      ['CraneCapacity_lb>=PickLoad_lb', '{CraneModel} lifts {CraneCapacity_lb} at {PickRadius_ft}; tank and rigging weigh {PickLoad_lb}, over {CriticalLift%} of it: many owners and crane firms want a written lift plan for that.'],
       ['', '{CraneModel} lifts {CraneCapacity_lb} at {PickRadius_ft}, and tank and rigging weigh {PickLoad_lb}: a larger crane, more set-ups, or a nearer stand.'],
     ],
     'load chart at the radius of the farthest tank',
@@ -126,7 +127,7 @@ const rules = [
     [
       ['TrafficRank=0', 'Nothing drives over the tanks; fence them off.'],
       ['TrafficRank>TrafficAllowed', 'Over the tanks {Traffic} would pass; the maker allows: {TrafficOver}. A wheel presses {WheelPressure_psf} through {Cover_ft} of cover.'],
-      ['AND(TrafficRank>1,TrafficRank<=TrafficAllowed)', 'Over the tanks pass {Traffic}, a wheel pressing {WheelPressure_psf} through {Cover_ft} of cover; the maker allows: {TrafficOver}. Rims stand flush: frames and lids rated for it, of the maker’s choice, in the price.'],
+      ['AND(TrafficRank>1,TrafficRank<=TrafficAllowed)', 'Over the tanks pass {Traffic}, a wheel pressing {WheelPressure_psf} through {Cover_ft} of cover; the maker allows: {TrafficOver}. Rims stand flush, with frames and lids rated for it, which the lids of the price list may not be: ask the maker, and price what he names.'],
       ['', 'Over the tanks pass {Traffic}, a wheel pressing {WheelPressure_psf} through {Cover_ft} of cover; the maker allows: {TrafficOver}.'],
     ],
     'what the maker allows',
@@ -143,7 +144,7 @@ const rules = [
     'Pressure in the water line',
     'IF(LineRating_psi<160,"stop",IF(LinePressureMost_psi>LineRating_psi*LineDerating,"stop",IF(LineSurge_psi>2*LineRating_psi*LineDerating,"stop",IF(LineSurge_psi>1.5*LineRating_psi*LineDerating,"check","pass"))))',
     [
-      ['LineSurge_psi>2*LineRating_psi*LineDerating', 'Stopped at once, the water in the line at {ActualFlow_gpm} strikes with {LineSurge_psi}, over twice the {LineHolds_psi} that the pipe takes: a larger line, or less flow.'],
+      ['LineSurge_psi>2*LineRating_psi*LineDerating', 'Stopped at once, the water in the line at {MostFlow_gpm} strikes with {LineSurge_psi}, over twice the {LineHolds_psi} that the pipe takes: a larger line, or less flow.'],
       ['', 'Standing, the line sees up to {LinePressureMost_psi}; stopped at once, {LineSurge_psi}. It is rated {LineRating_psi}, of which {LineDerating%} count at {WaterTemperature_F}.'],
     ],
     '160 psi pipe at least; standing pressure within the rating; with surge within 1.5 times at every stop of the pump, within 2 times ever',
@@ -170,6 +171,7 @@ const rules = [
     'Pump voltage',
     'IF((Voltage_V>=0.95*PumpVoltage_V)*(Voltage_V<=1.05*PumpVoltage_V)*(PumpPhases<=SupplyPhases)=1,"pass","stop")',
     [
+      ['AND(PumpNote<>"",OR(PumpPhases>SupplyPhases,Voltage_V<0.95*PumpVoltage_V,Voltage_V>1.05*PumpVoltage_V))', '{PumpNote}'],
       ['PumpPhases>SupplyPhases', 'The pump takes three-phase power, and the supply is single-phase: another pump, or say in SupplyPhases that the site has three phases.'],
       ['OR(Voltage_V<0.95*PumpVoltage_V,Voltage_V>1.05*PumpVoltage_V)', 'The circuit is {Voltage_V} and the pump {PumpVoltage_V}: more than 5 % apart.'],
       ['', 'The circuit is {Voltage_V}, the pump {PumpVoltage_V}.'],
@@ -276,7 +278,7 @@ const rules = [
     'IF(TotalHead_ftw<=0,"check",IF(PumpHead_ftw<TotalHead_ftw,"stop",IF(OffCurve=1,"stop","pass")))',
     [
       ['TotalHead_ftw<=0', 'The house lies so far below the water that gravity gives flow and pressure: no pump is needed (Without: PUMP, PRESSURE-TANK, CONTROL, FLOAT and what goes with them), but a valve that closes at the house and, where too much comes, a reducing valve.'],
-      ['PumpNote<>""', '{PumpNote}'],
+      ['AND(PumpNote<>"",OR(PumpHead_ftw<TotalHead_ftw,OffCurve=1))', '{PumpNote}'],
       ['PumpHead_ftw<TotalHead_ftw', 'At {HouseFlow_gpm} {PumpModel} gives {PumpHead_ftw}; {TotalHead_ftw} is needed, short by {PumpShort_ftw}.'],
       ['OffCurve=1', 'With full tanks {PumpModel} runs off the end of its curve, past {ActualFlow_gpm}: it wears out. Take a smaller pump or hold it back.'],
       ['', 'At {HouseFlow_gpm} {PumpModel} gives {PumpHead_ftw}; {TotalHead_ftw} is needed. With full tanks {ActualFlow_gpm} come.'],
@@ -287,12 +289,12 @@ const rules = [
   verdict(
     'VelocityVerdict',
     'Velocity in the water line',
-    'IF(AND(MAX(ActualVelocity_fps,LineVelocity_fps)<=5,FittingVelocity_fps<=FittingMost_fps),"pass","check")',
+    'IF(AND(MAX(ActualVelocity_fps,LineVelocity_fps)<=5,MostVelocity_fps<=CutInAllowed_fps,FittingVelocity_fps<=FittingMost_fps),"pass","check")',
     [
-      ['FittingVelocity_fps>FittingMost_fps', 'The same water passes the 1 in fittings at the pump at {FittingVelocity_fps}, where {FittingMost_fps} is the most: pitless adapter, nipple and check valve of a larger size. In the line {ActualVelocity_fps} come with full tanks.'],
-      ['', '{ActualVelocity_fps} at the {ActualFlow_gpm} that come with full tanks; {LineVelocity_fps} at the wanted {HouseFlow_gpm}.'],
+      ['FittingVelocity_fps>FittingMost_fps', 'The same water passes the 1 in fittings at the pump at {FittingVelocity_fps}, where {FittingMost_fps} is the most: pitless adapter, nipple and check valve of a larger size. In the line {MostVelocity_fps} come with full tanks at the cut-in.'],
+      ['', '{ActualVelocity_fps} at the {ActualFlow_gpm} that come with full tanks, {MostVelocity_fps} for the moment after the pump cuts in; {LineVelocity_fps} at the wanted {HouseFlow_gpm}.'],
     ],
-    'at most 5 ft/s in the line, 10 in short brass fittings',
+    'at most 5 ft/s in the line, 6 when the pump cuts in, 10 in short brass fittings',
     cite('nrcs', '5 ft/s in plastic pipelines; fittings common practice'),
   ),
   verdict('PressureTankVerdict', 'Pressure tank', 'IF(AND(FlowAtMean_gpm>0,PressureTank_gal>=PressureTankNeeded_gal,Starts_per_day<=StartsAllowed_per_day),"pass","check")', [
@@ -319,6 +321,7 @@ const rules = [
     [
       ['CableWide_in=0', 'The sheet Cables has no {Cable} AWG: how wide is the cable?'],
       ['AND(CableCores=3,ConduitFill>0.31)', 'Pump and float cable would take {ConduitFill%} of {ConduitSize} in conduit, the width of the third conductor figured: measure the cable, or take a larger conduit.'],
+      ['ConduitFill>0.31', 'Pump and float cable take {ConduitFill%} of {ConduitSize} in conduit: a larger one (ConduitSize).'],
       ['', 'Pump and float cable take {ConduitFill%} of {ConduitSize} in conduit.'],
     ],
     '31 % with two cables',

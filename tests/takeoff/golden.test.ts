@@ -281,7 +281,7 @@ describe('lines that follow from what a truck, a trench or a fitting can do', ()
     const fill = trench - bedding - earth
     expect(design.number('TrenchFill_yd3')).toBeCloseTo(fill, 9)
     // Bank earth shrinks to 0.9 in place.
-    const pit = design.number('Dig_yd3') - (design.number('Backfill_yd3') - design.number('PumpEndEarth_yd3')) / 0.9
+    const pit = design.number('Dig_yd3') - (design.number('Backfill_yd3') - design.number('PumpEndEarth_yd3') - design.number('TieStone_yd3')) / 0.9
     expect(design.number('Spoil_yd3')).toBeCloseTo(pit + trench - fill / 0.9, 9)
   })
   it('a CTS line has an adapter at the wall, three at its other ends, a coupling where a coil ends', () => {

@@ -48,7 +48,7 @@ describe('the quote', () => {
     const takeoff = demoTakeoff('Wicket Mill')
     const { order, price } = takeoff.lines.find(({ code }) => code === 'DEWATER')!
     // By hand: the day of pumping at its list price, grown by the job's markup of 20 %; overhead is none.
-    expect(words(sheetOf(takeoff, 'quote'))).toContain(`Pump the pit dry, a day: ${order} at $${(price! * 1.2).toFixed(2)} a day before tax, settled by what it comes to.`)
+    expect(words(sheetOf(takeoff, 'quote'))).toContain(`Pump pit or trench dry, a day: ${order} at $${(price! * 1.2).toFixed(2)} a day before tax, settled by what it comes to.`)
     const other = takeoff.options().find(({ name }) => name === 'one shorter tank')!.takeoff!
     expect(words(sheetOf(takeoff, 'quote'))).toContain(`Instead, one shorter tank: $${(takeoff.total - other.total).toFixed(2)} less, tax included.`)
     expect(words(sheetOf(takeoff, 'quote'))).not.toContain('larger tanks')

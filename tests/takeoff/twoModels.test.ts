@@ -8,6 +8,7 @@ import { takeoffWorkbook } from '../../src/plan/workbook.js'
 import { measureOf } from '../../src/plan/words.js'
 import { problemText } from '../../src/takeoff/fields.js'
 import { officeUpdate } from '../../src/takeoff/older/update.js'
+import { items100 } from '../../src/takeoff/older/items100.js'
 import { items090 } from '../../src/takeoff/older/items090.js'
 import { items080 } from '../../src/takeoff/older/items080.js'
 import { items070 } from '../../src/takeoff/older/items070.js'
@@ -182,7 +183,16 @@ describe('tanks of two models in one row', () => {
     const Items = demoRows('Items').flatMap((item) =>
       item.Code === 'TANK-2'
         ? []
-        : [{ ...item, ...items090[String(item.Code)]?.was, ...items080[String(item.Code)]?.was, ...items070[String(item.Code)]?.was, ...items040[String(item.Code)]?.was }],
+        : [
+            {
+              ...item,
+              ...items100[String(item.Code)]?.was,
+              ...items090[String(item.Code)]?.was,
+              ...items080[String(item.Code)]?.was,
+              ...items070[String(item.Code)]?.was,
+              ...items040[String(item.Code)]?.was,
+            },
+          ],
     )
     expect(problemsOf({}, { Items }).join('\n')).toMatch(/Items, headings, Quantity: a row over SecondTanks, as TANK-2 of a new workbook/)
     const { changes } = officeUpdate(officeWith({ Items }))
@@ -196,6 +206,7 @@ describe('tanks of two models in one row', () => {
         ...new Set([
           ...Object.keys(items040),
           ...Object.keys({ ...items070, ...items080, ...items090 }).filter((code) => !['PLUG{PortSuffix}', 'CABLE-{CableMetal}-{Cable}'].includes(code)),
+          ...Object.keys(items100).filter((key) => !key.includes('{RockSuffix}')),
           'TANK-2',
         ]),
       ].sort(),

@@ -41,6 +41,8 @@ const others: Readonly<Record<string, number>> = {
   FlowAtMean_gpm: 10,
   FittingVelocity_fps: 1,
   FittingMost_fps: 10,
+  MostVelocity_fps: 1,
+  CutInAllowed_fps: 6,
   FootingAssumed: 1,
   FootingAway_ft: 1000,
   InletSlope_in_per_ft: 0.25,
@@ -340,6 +342,9 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ ActualVelocity_fps: 5 }, 'pass'],
     [{ ActualVelocity_fps: 4.99 }, 'pass'],
     [{ ActualVelocity_fps: 5.01 }, 'check'],
+    // Common practice, no source: a fifth more for the moment after the pump cuts in.
+    [{ ActualVelocity_fps: 1, MostVelocity_fps: 6 }, 'pass'],
+    [{ ActualVelocity_fps: 1, MostVelocity_fps: 6.01 }, 'check'],
   ],
   PressureTankVerdict: [
     [{ PressureTank_gal: 52, PressureTankNeeded_gal: 0, FlowAtMean_gpm: 0, Starts_per_day: 0, StartsAllowed_per_day: 300 }, 'check'],

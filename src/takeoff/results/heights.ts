@@ -27,7 +27,7 @@ export const heightResults = [
   result('OutfallDepth_ft', 'Overflow drain below the ground at the outfall', 'OverflowInvert_ft+OverflowLeast_in/12-OutfallDrop_ft', geometry),
   result('OutfallMissing_ft', 'Fall of the ground still missing', 'MAX(0,OutfallDepth_ft)', geometry),
   result('OutfallNeeded_ft', 'Fall of the ground needed', 'MAX(0,OverflowInvert_ft+OverflowLeast_in/12)', geometry),
-  result('RunsTooShort', 'Runs shorter than their rise or fall', 'IF(ABS(WaterLineRise_ft)>WaterLineRun_ft,1,0)+IF(AND(InletRun_ft>0,ABS(DownspoutRise_ft)>InletRun_ft),1,0)+IF(AND(OverflowRun_ft>0,ABS(OutfallDrop_ft)>OverflowRun_ft),1,0)', cite('derivation', 'along the ground a run is as long as it rises, at the least')),
+  result('RunsTooShort', 'Runs shorter than their rise or fall', 'IF(ABS(WaterLineRise_ft)>WaterLineRun_ft,1,0)+IF(AND(InletRun_ft>0,ABS(DownspoutRise_ft)>InletRun_ft),1,0)+IF(AND(OutfallAssumed=0,ABS(OutfallDrop_ft)>OverflowRun_ft),1,0)', cite('derivation', 'along the ground a run is as long as it rises, at the least')),
   result('SteepDrain_in_per_ft', 'Slope from which a drain is anchored or stepped', '2.4', practice('a fifth')),
   result('InletDeep_ft', 'Inlet trench, deepest end', 'MAX(PortInvert_ft,InletAtHouse_ft)+DrainUnder_in/12', geometry),
   result('InletTrenchDepth_ft', 'Inlet trench, mean depth', '(MAX(0,PortInvert_ft+DrainUnder_in/12)+MAX(0,InletAtHouse_ft+DrainUnder_in/12))/2', geometry),

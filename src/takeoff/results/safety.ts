@@ -86,6 +86,7 @@ export const safetyResults = (traffic: readonly string[]) =>
     result('SetUps', 'Crane set-ups', '1', practice('beside the middle of the row')),
     result('PickOffset_ft', 'Farthest tank along the row', 'MAX(0,(RowLength_ft/SetUps-MIN(TankWidth_ft,SecondWidth_ft))/2)', geometry),
     result('PickRadius_ft', 'Radius to the farthest tank', 'SQRT((PitTopWidth_ft/2+CraneSetback_ft+OutriggerBase_ft/2)^2+PickOffset_ft^2)', geometry),
+    result('CriticalLift', 'Share of the chart from which a lift is called critical', '0.75', cite('memory', '29 CFR 1926.751: over 75 % of the rated capacity; USACE EM 385-1-1')),
     result('CraneCapacity_lb', 'The crane lifts at that radius', `IF(CraneModel="",0,${capacity})`, office),
     result('CraneHour_usd', 'Crane, an hour', `IF(CraneModel="",INDEX(Prices[Price_usd],MATCH("CRANE",Prices[Code],0)),${crane('Hour_usd')})`, office),
     result('CraneTravel_usd', 'Crane, travel', `IF(CraneModel="",0,${crane('Travel_usd')})`, office),
