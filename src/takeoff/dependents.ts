@@ -14,10 +14,10 @@ interface Reads {
   names: readonly string[]
   from: readonly string[]
 }
-/** A column of a list is worked out from what its formulas name, and from what stands above its first row; given values rest on what the list says. */
+/** A column of a list is worked out from what its formulas name, and from what stands above its first row; rows and given values rest on what the list says. */
 const readsOfColumn = (rule: Column, { restsOn }: RowList): Reads => ({
   names: [rule.name],
-  from: [...namesIn(textsOf(rule)).map((name) => columnAbove(name) ?? name), ...(rule.startsAt ? [rule.startsAt] : []), ...(rule.formula === '' ? restsOn : [])],
+  from: [...namesIn(textsOf(rule)).map((name) => columnAbove(name) ?? name), ...(rule.startsAt ? [rule.startsAt] : []), ...restsOn],
 })
 const readsOfAll = (): Reads[] => [
   ...[...results, ...verdictRules].map((rule) => ({ names: [rule.name], from: namesIn([rule.formula]) })),

@@ -5,7 +5,7 @@ import type { Office, Row } from './office.js'
 import { CRANE_RADII_FT, MOST_TANKS } from './officeTables.js'
 import { tieShare, type Storm } from './stormSplit.js'
 
-/** With rain too short for the wanted reliability, a further tank must bring at least this share of the wish to be worth its price (house figure). */
+/** With rain too short for the wanted reliability, a further tank must bring at least this share of the demand to be worth its price (house figure). */
 const WORTH_A_TANK = 0.01
 const DRAIN_SIZES = [4, 6, 8] as const
 const LEAST_TRENCH_IN = 36

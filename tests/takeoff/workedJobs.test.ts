@@ -52,7 +52,7 @@ describe('what a cell says once it is checked', () => {
 })
 
 describe('what was sized', () => {
-  it('says of the tanks, and of nothing else, that no count reaches the wish', () => {
+  it('says of the tanks, and of nothing else, that no count reaches the demand', () => {
     const { design } = takeoffOf({ ...leastRow, People: 40, WantedReliability: 1 })
     expect(design.number('Reliability')).toBeLessThan(1)
     expect(design.whySized('TankCount')).toMatch(/no count up to 12 reaches the wanted reliability/)

@@ -79,7 +79,15 @@ export const scope: readonly Part[] = [
   },
   { words: 'One submersible pump, {LineLength_ft} of buried water line, and {FeederLength_ft} of power feed with its conduit.', bought: ['PUMP'], leftOut: ['PRESSURE-TANK'] },
   { words: '{LineLength_ft} of buried water line and {FeederLength_ft} of power feed with its conduit.', leftOut: ['PUMP'] },
-  { words: 'By the rain of {RainStation} about {Reliability%} of the water wished for ({DailyUse_gal_per_day}); a dry year gives less.' },
+  {
+    words: [
+      ['RecordYears>0', 'By the days of rain at {RainStation} about {Reliability%:0} of the water asked for ({DailyUse_gal_per_day}); a dry year gives less.'],
+      [
+        'TRUE',
+        'By the mean months of rain at {RainStation} about {SizingShare%:0} of the water asked for ({DailyUse_gal_per_day}), between {ReliabilityLow%:0} and {ReliabilityHigh%:0} as the rain falls within the months; a dry year gives less.',
+      ],
+    ],
+  },
   {
     words: 'Every tank tested under a vacuum of {TestVacuum_inHg} before it is covered; line, pump and switch tested, the record handed over.',
     bought: ['VACUUM', 'PUMP'],

@@ -42,8 +42,8 @@ export const waterResults = [
   result(
     'SizingShare',
     'Share of the demand met that tanks are counted by',
-    'IF(RecordYears=0,(ReliabilityLow+ReliabilityHigh)/2,Reliability)',
-    cite('derivation', 'on means alone halfway between the bounds: yield after spillage on months wants far too many tanks, yield before spillage too few'),
+    'IF(RecordYears=0,IF(YearDemand_gal=0,1,SUM(HalfSupplied_gal)/YearDemand_gal),Reliability)',
+    cite('yield', 'on means alone yield after spillage in steps of half a month: on whole months it wants a tank for the rain of a month'),
   ),
   result('DaysMet', 'Share of days met in full', ofRecord('SUM(RecordMet)/SUM(RecordDays)'), record),
   result('WorstYearShare', 'Share met in the worst year', ofRecord('MIN(RecordShare)'), record),

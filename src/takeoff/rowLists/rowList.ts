@@ -56,7 +56,7 @@ export interface RowList<C extends Column = Column> {
   heading: string
   columns: readonly C[]
   rows: (job: JobRows) => readonly ListRow[]
-  /** Names of the job that given values are worked out from. */
+  /** Names of the job that rows and given values are worked out from. */
   restsOn: readonly string[]
   /** The name of the row of sums. */
   sum?: string
