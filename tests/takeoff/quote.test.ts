@@ -1,4 +1,5 @@
 /** The papers that leave the office: the quote adds to the cent and holds no cost, an open stop has no price; orders say what the takeoff says. */
+import { codeOf, openStops } from '../../src/plan/stopAnswers.js'
 import { describe, expect, it } from 'vitest'
 import { keptIn, makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
 import { makeFile } from '../../src/hosts/makeFile.js'
@@ -7,11 +8,12 @@ import { standardPlaces } from '../../src/plan/places.js'
 import type { PlanCell, SheetPlan } from '../../src/plan/plan.js'
 import { readOffice, rowNamed } from '../../src/takeoff/office.js'
 import { makeTakeoff, type Takeoff } from '../../src/takeoff/takeoff.js'
+import { nothingKept } from '../../src/takeoff/typed.js'
 import { demoRows, demoTakeoff, officeWith, takeoffOf } from '../support/office.js'
 import { inExceljs, savedBy } from '../support/xlsx.js'
 
 const made = { date: '2026-11-25', revision: 1, version: 'test' }
-const sheetOf = (takeoff: Takeoff, sheet: 'quote' | 'order'): SheetPlan => {
+const sheetOf = (takeoff: Takeoff, sheet: 'quote' | 'order' | 'crew'): SheetPlan => {
   const name = jobSheetNames(takeoff.design.name)[sheet]
   return jobSheets(takeoff, standardPlaces(), 'native', made).find((plan) => plan.name === name)!
 }
@@ -79,7 +81,7 @@ describe('the quote', () => {
       sheet.eachRow((row) => {
         if (String(row.getCell(2).value) === code) row.getCell(column).value = text
       })
-    for (const { name, verdict } of first.takeoff.design.verdicts()) if (verdict === 'stop') write(quote, name, 4, 'R. Voss, PE 1234, maker’s letter')
+    for (const { name, verdict } of first.takeoff.design.verdicts()) if (verdict === 'stop') write(quote, codeOf(name), 4, 'R. Voss, PE 1234, maker’s letter')
     write(quote, '2', 4, 'I. Marrow, Alder Reach')
     write(order, 'CLAMP', 6, 'ordered 12 May')
     const again = make(sourceOf(await savedBy(workbook), 'O.xlsx'))
@@ -87,11 +89,35 @@ describe('the quote', () => {
     expect(again.kept.crew.cells).toMatchObject({
       'Q 2': { done: 'I. Marrow, Alder Reach' },
       'O CLAMP': { done: 'ordered 12 May' },
-      'Q VacuumVerdict': { done: 'R. Voss, PE 1234, maker’s letter' },
+      'Q Vacuum': { done: 'R. Voss, PE 1234, maker’s letter' },
     })
     expect(again.kept.crew.added).toEqual([])
     expect(labelled(sheetOf(again.takeoff, 'quote'), 'Price, $').value).toBe(again.takeoff.total)
     expect(words(sheetOf(again.takeoff, 'order'))).toContain('ordered 12 May')
+  })
+  it('words that put an answer off are none, nor is one that was given for other figures', () => {
+    const answered = (done: string, row: object, stands?: string) => {
+      const office = readOffice(officeWith({ Jobs: [{ ...demoRows('Jobs')[3]!, ...row }] }))
+      const crew = { cells: { 'Q Cover': { done, ...(stands === undefined ? {} : { stands }) } }, added: [] }
+      const takeoff = makeTakeoff(office, office.tables.Jobs[0]!, { ...nothingKept, crew })
+      return { takeoff, quote: sheetOf(takeoff, 'quote') }
+    }
+    const engineer = 'R. Voss, PE 1234: maker’s letter of 2 Nov allows 5 ft'
+    for (const words_ of ['x', 'ok', 'no', '-', 'TBD', 'to be discussed with customer 12', 'not yet, ask R. Voss, PE 1234 on Monday', 'R. Voss']) {
+      const { quote } = answered(words_, { Cover_ft: 4.5, OutfallDrop_ft: 9 })
+      expect([words_, labelled(quote, 'Price, $').value]).toEqual([words_, 'no price'])
+    }
+    const given = answered(engineer, { Cover_ft: 4.5, OutfallDrop_ft: 9 })
+    expect(openStops(given.takeoff)).toBe(0)
+    expect(words(given.quote)).toContain('ANSWERED FOR, AND IN THIS PRICE')
+    expect(words(sheetOf(given.takeoff, 'crew'))).toContain(`Answered for on the quote: ${engineer}`)
+    const stands = String(given.quote.cells.find(({ column, value }) => column === 5 && String(value).startsWith('Cover over the lids'))?.value)
+    expect(stands).toContain('4.5 ft')
+    expect(openStops(answered(engineer, { Cover_ft: 4.5, OutfallDrop_ft: 9 }, stands).takeoff)).toBe(0)
+    const deeper = answered(engineer, { Cover_ft: 7, OutfallDrop_ft: 12 }, stands)
+    expect(openStops(deeper.takeoff)).toBeGreaterThan(0)
+    expect(labelled(deeper.quote, 'Price, $').value).toBe('no price')
+    expect(words(deeper.quote)).toContain(`The answer “${engineer}” was given for other figures: it is to be given again.`)
   })
 })
 

@@ -6,7 +6,7 @@ import { changesSince, type Change } from '../../takeoff/changes.js'
 import { fittedToPage } from '../heights.js'
 import { address, SheetDraft, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
-import { openStops } from './quoteSheet.js'
+import { openStops } from '../stopAnswers.js'
 
 export const AMEND_PREFIX = 'C '
 /** What changes, its counts and price; names have a wide column of their own. */

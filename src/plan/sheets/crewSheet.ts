@@ -11,6 +11,7 @@ import { sectionPicture } from '../drawing/sectionPicture.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 import { liveWords, measureOf } from '../words.js'
+import { answerTo, stopsOf } from '../stopAnswers.js'
 import { entryWords } from './testSheet.js'
 
 const inWords = (cells: CrewEntries[string]): string =>
@@ -77,6 +78,7 @@ function isOurStepWord(code: string, key: string, words: string): boolean {
 const plainWords = (words: Words): readonly string[] => (typeof words === 'string' ? [words] : [])
 const hazardWords = new Set<string>([
   'engineer or licensed person',
+  'as answered',
   'office',
   closingCaution,
   SPANISH_NOTE,
@@ -197,12 +199,17 @@ function crewSheet({ takeoff, design, names, heading, entryCodes, cuts }: JobCon
 
   /** Every stop of the job stands before the first step: nothing is started until it is cleared. */
   function barriers(): void {
-    const stops = design.verdicts().filter(({ verdict }) => verdict === 'stop')
+    const stops = stopsOf(takeoff)
     if (!stops.length) return
     section(DO_NOT_START)
-    for (const { label, words, rule } of stops) {
-      draft.put(columns.text, 'hazard', `${label}: ${words}`, { formula: `"${label}: "&${formula(rule.wordsFormula).render(names.from(sheet))}` })
-      draft.put(columns.hold, 'siteHold', rule.touchesLife ? 'engineer or licensed person' : 'office')
+    for (const stop of stops) {
+      const { label, words, rule } = stop
+      const { said, isGiven } = answerTo(takeoff, stop)
+      const answered = isGiven ? ` Answered for on the quote: ${said}` : ''
+      draft.put(columns.text, 'hazard', `${label}: ${words}${answered}`, {
+        formula: `"${label}: "&${formula(rule.wordsFormula).render(names.from(sheet))}${answered ? `&"${answered.replace(/"/g, '""')}"` : ''}`,
+      })
+      draft.put(columns.hold, 'siteHold', isGiven ? 'as answered' : rule.touchesLife ? 'engineer or licensed person' : 'office')
       draft.next()
     }
   }

@@ -13,13 +13,13 @@ import { sectionPicture } from '../drawing/sectionPicture.js'
 import { fitsPage, fittedToPage } from '../heights.js'
 import { address, SheetDraft, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
+import { answerFormula, answerTo, codeOf, openStops, QUOTE_PREFIX, stopsOf, stopWords, wantedOf } from '../stopAnswers.js'
 import { liveWords, measureOf } from '../words.js'
 import { linePlace, sumPlace } from './takeoffColumns.js'
 
-/** Before the code of an entry: other sheets of the job have codes too. */
-const QUOTE_PREFIX = 'Q '
-const columns = { code: 2, text: 3, done: 4, price: 4 } as const
-const quoteHeadings: Readonly<Record<string, string>> = { code: 'Entry', text: 'To be filled in', done: 'Words' }
+const columns = { code: 2, text: 3, done: 4, price: 4, stands: 5 } as const
+/** Beside an answer, hidden: what it was given for. */
+const quoteHeadings: Readonly<Record<string, string>> = { code: 'Entry', text: 'To be filled in', done: 'Words', stands: 'Answered for' }
 const LAST_COLUMN = columns.price
 
 /** Cells for the office on every quote: what stands in them comes back. */
@@ -36,13 +36,13 @@ const ACCEPTED = '6'
 const signed: readonly string[] = [ACCEPTED]
 /** Entries that the sheet House has the words for. */
 const saidByHouse: readonly string[] = ['1', '3', '4']
-const isQuoteCode = (code: string): boolean => entries.some(([known]) => known === code) || verdictRules.some(({ name }) => name === code)
-const stopsOf = (design: Design) => design.verdicts().filter(({ verdict }) => verdict === 'stop')
-/** Stops that nobody has answered for on the quote. */
-export const openStops = ({ design, crew }: Takeoff): number => stopsOf(design).filter(({ name }) => String(crew.cells[`${QUOTE_PREFIX}${name}`]?.done ?? '') === '').length
-const quoteCodes = (design: Design): string[] => [...entries.map(([code]) => code), ...stopsOf(design).map(({ name }) => name)].map((code) => `${QUOTE_PREFIX}${code}`)
+const isQuoteCode = (code: string): boolean => entries.some(([known]) => known === code) || verdictRules.some(({ name }) => name === code || codeOf(name) === code)
+const quoteCodes = (design: Design): string[] =>
+  [...entries.map(([code]) => code), ...stopsOf({ design }).flatMap(({ name }) => [name, codeOf(name)])].map((code) => `${QUOTE_PREFIX}${code}`)
 
 const TREATMENT = 'TREATMENT'
+const [STOPS_STAND, STOPS_ANSWERED] = ['NO PRICE WHILE THESE STAND', 'ANSWERED FOR, AND IN THIS PRICE']
+const inQuotes = (said: string): string => `“${said}”`
 
 /** Names by which the checks find the prices of the sections with the tax, and the price. */
 export const QUOTE_PARTS = 'quote parts'
@@ -81,10 +81,10 @@ export const scope: readonly Part[] = [
   { words: '{LineLength_ft} of buried water line and {FeederLength_ft} of power feed with its conduit.', leftOut: ['PUMP'] },
   {
     words: [
-      ['RecordYears>0', 'By the days of rain at {RainStation} about {Reliability%:0} of the water asked for ({DailyUse_gal_per_day}); a dry year gives less.'],
+      ['RecordYears>0', 'By days of rain at {RainStation} about {Reliability%:0} of the water asked for ({DailyUse_gal_per_day}); a dry year gives less.'],
       [
         'TRUE',
-        'By the mean months of rain at {RainStation} about {SizingShare%:0} of the water asked for ({DailyUse_gal_per_day}), between {ReliabilityLow%:0} and {ReliabilityHigh%:0} as the rain falls within the months; a dry year gives less.',
+        'By mean months of rain at {RainStation} about {SizingShare%:0} of the water asked for ({DailyUse_gal_per_day}), {ReliabilityLow%:0} to {ReliabilityHigh%:0} as it falls; a dry year gives less.',
       ],
     ],
   },
@@ -110,7 +110,7 @@ export const quote = sheetKind({
   kind: 'quote',
   place: 20,
   prefix: 'Quote',
-  lists: [{ prefix: QUOTE_PREFIX, onlyEntries: true, headings: quoteHeadings, entries: ['done'], isCode: isQuoteCode, isOurWord: (_, key) => key === 'text' }],
+  lists: [{ prefix: QUOTE_PREFIX, onlyEntries: true, headings: quoteHeadings, entries: ['done', 'stands'], isCode: isQuoteCode, isOurWord: (_, key) => key === 'text' }],
   codes: ({ design }) => quoteCodes(design),
   plan: (job, sheet) => {
     const plan = quoteSheet(job, sheet, true)
@@ -127,7 +127,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
   const draft = new SheetDraft()
   draft.heading(heading.title, 'Quote', heading.made)
   draft.letterhead(LAST_COLUMN, house.head)
-  const stops = stopsOf(design)
+  const stops = stopsOf(takeoff)
   const open = openStops(takeoff)
   const customer = String(crew.cells[`${QUOTE_PREFIX}${CUSTOMER}`]?.done ?? '')
   if (customer) {
@@ -241,24 +241,38 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
     // Verdicts stand together on the Design sheet, so one count does for all.
     const count = countOf(all)
     if (!stops.length) return count
-    section('No price while these stand')
-    draft.put(columns.code, 'heading', quoteHeadings.code!)
-    draft.put(columns.text, 'heading', quoteHeadings.text!)
-    draft.put(columns.done, 'heading', quoteHeadings.done!)
+    const headed = draft.row
+    for (let column = columns.code + 1; column <= LAST_COLUMN; column++) draft.put(column, 'section', null)
     draft.next()
-    const accepted = stops.map(({ name, label, words, rule }) => {
-      const who = rule.touchesLife
-        ? 'It can cost a life: change the job, or a licensed person enters name, licence number and reason.'
-        : 'Change the job, or enter who accepts it and why.'
-      draft.put(columns.code, 'faintWrapped', name, { format: 'text' })
-      draft.put(columns.text, 'wrapped', `${label}: ${words} ${who}`, { formula: `"${label}: "&${formula(rule.wordsFormula).render(from)}&" ${who}"` })
-      draft.put(columns.done, 'entry', crew.cells[`${QUOTE_PREFIX}${name}`]?.done ?? null, { format: 'text' })
-      const cell = address(draft.row, columns.done)
+    for (const [key, column] of [
+      ['code', columns.code],
+      ['text', columns.text],
+      ['done', columns.done],
+      ['stands', columns.stands],
+    ] as const)
+      draft.put(column, 'heading', quoteHeadings[key]!)
+    draft.next()
+    const accepted = stops.map((stop) => {
+      const { name, label, rule } = stop
+      const touchesLife = rule.touchesLife ?? false
+      const { said, isOfOtherFigures } = answerTo(takeoff, stop)
+      const words = stopWords(stop)
+      draft.put(columns.code, 'faintWrapped', codeOf(name), { format: 'text' })
+      draft.put(columns.text, 'wrapped', words, { formula: `"${label}: "&${formula(rule.wordsFormula).render(from)}&" ${wantedOf(touchesLife)}"` })
+      draft.put(columns.done, 'entry', isOfOtherFigures || said === '' ? null : said, { format: 'text' })
+      draft.put(columns.stands, 'faint', words, { format: 'text' })
+      const [text, cell, stands] = [columns.text, columns.done, columns.stands].map((column) => address(draft.row, column)) as [string, string, string]
       draft.next()
-      return `(${from(name)}="stop")*(${cell}<>"")`
+      if (isOfOtherFigures) {
+        draft.put(columns.text, 'faintWrapped', `The answer ${inQuotes(said)} was given for other figures: it is to be given again.`)
+        draft.next()
+      }
+      return `(${from(name)}="stop")*(${text}=${stands})*${answerFormula(cell, touchesLife)}`
     })
     gap()
-    return `(${count}-(${accepted.join('+')}))`
+    const left = `(${count}-(${accepted.join('+')}))`
+    draft.put(columns.code, 'section', open ? STOPS_STAND : STOPS_ANSWERED, { row: headed, formula: `IF(${left}>0,"${STOPS_STAND}","${STOPS_ANSWERED}")` })
+    return left
   }
 
   function countOf(cells: readonly string[]): string {
@@ -324,11 +338,12 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
   return fittedToPage(
     draft.sheet(sheet, {
       kind: 'quote',
-      widths: [1, 8, 77, 24],
+      widths: stops.length ? [1, 11, 74, 24, 10] : [1, 8, 77, 24],
       headingRow: 3,
       landscape: false,
       footer: design.name,
       breakBefore,
+      ...(stops.length ? { hiddenColumn: columns.stands, print: { lastColumn: LAST_COLUMN } } : {}),
     }),
   )
 }
