@@ -39,6 +39,8 @@ const [PAGE_WIDTH, PAGE_HEIGHT, WIDTH_POINTS] = [523, 700, 5.25]
 const LEAST_PERCENT = 89
 
 /** Points from the left that a sheet's columns take in the widest program. */
+/** Widths of the columns that are printed. */
+export const printedWidths = ({ widths, print }: SheetPlan): readonly number[] => widths.slice(0, print?.lastColumn)
 export const widthPoints = (widths: readonly number[]): number => widths.reduce((sum, width) => sum + width, 0) * WIDTH_POINTS
 
 /** At this size of print the rows of a sheet fill one page. */
@@ -53,7 +55,7 @@ export const fitsPage = (plan: SheetPlan): boolean => percentByHeight(plan) >= L
 
 /** An upright sheet made to fit one page, as long as it stays readable; else made as narrow as a page. */
 export function fittedToPage(plan: SheetPlan): SheetPlan {
-  const byWidth = Math.min(100, Math.floor((100 * PAGE_WIDTH) / widthPoints(plan.widths)))
+  const byWidth = Math.min(100, Math.floor((100 * PAGE_WIDTH) / widthPoints(printedWidths(plan))))
   const byHeight = percentByHeight(plan)
   return { ...plan, print: { percent: byHeight >= LEAST_PERCENT ? Math.min(byWidth, byHeight) : byWidth } }
 }

@@ -1,7 +1,7 @@
 /** Where the pages of a sheet begin: no heading stands alone at the foot of one, and every program breaks at the same rows. */
 import { EMPTY_ROW_POINTS, extentOf, MARGINS_IN, printedArea, TITLE_ROWS, type Role, type SheetPlan } from './plan.js'
 import { laidOut } from './drawing/picture.js'
-import { rowHeights, widthPoints } from './heights.js'
+import { printedWidths, rowHeights, widthPoints } from './heights.js'
 
 /** Paper, upright. */
 const papers_in = { letter: { width: 8.5, height: 11 }, A4: { width: 8.27, height: 11.69 } } as const
@@ -29,7 +29,7 @@ function pageOf(plan: SheetPlan, smaller = 0): { percent: number; holds: number 
   const paper = papers_in[plan.paper ?? 'letter']
   const [width_in, height_in] = plan.landscape ? [paper.height, paper.width] : [paper.width, paper.height]
   const width = (width_in - 2 * MARGINS_IN.side) * POINTS_PER_INCH
-  const percent = (plan.print?.percent ?? Math.min(100, Math.floor((100 * width) / widthPoints(plan.widths)))) - smaller
+  const percent = (plan.print?.percent ?? Math.min(100, Math.floor((100 * width) / widthPoints(printedWidths(plan))))) - smaller
   return { percent, holds: ((height_in - MARGINS_IN.top - MARGINS_IN.bottom) * POINTS_PER_INCH * SAFE * 100) / percent }
 }
 

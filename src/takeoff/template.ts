@@ -28,7 +28,7 @@ const unitWord = (name: string): string => (unitOf(name) === 'ftw' ? 'ft' : symb
 function wordsOf(name: string, isShare: boolean, bare: boolean, decimals?: number, one?: string, many?: string): string {
   if (bare) return name
   if (one !== undefined) return `${name}&IF(${name}=1,${quoted(` ${one}`)},${quoted(` ${many}`)})`
-  if (isShare) return `ROUND(100*${name},2)&" %"`
+  if (isShare) return `ROUND(100*${name},${decimals ?? 2})&" %"`
   if (unitOf(name) === 'usd') return `"$"&TEXT(${name},"#,##0.00")`
   const unit = unitWord(name)
   return unit ? `${figure(name, decimals ?? decimalsOf(name))}&${quoted(` ${unit}`)}` : `IF(ISNUMBER(${name}),ROUND(${name},2),${name})`
