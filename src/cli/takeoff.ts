@@ -7,6 +7,7 @@ import { makeFile, papersAlone, type JobToWrite } from '../hosts/makeFile.js'
 import { jobSheetNames } from '../plan/jobSheets.js'
 import type { Flavor } from '../plan/calls.js'
 import type { Earlier } from '../plan/earlier.js'
+import { stopsOfRecord } from '../plan/sheets/testSheet.js'
 import { openStops } from '../plan/stopAnswers.js'
 import { careCalendar } from '../takeoff/careTasks.js'
 import { changesSince, inShort, revisionOf } from '../takeoff/changes.js'
@@ -209,6 +210,7 @@ function report(takeoff: Takeoff): string[] {
     line(takeoff),
     ...design.verdicts().flatMap(({ verdict, label, words }) => (verdict === 'pass' ? [] : [`  ${verdict}  ${label}: ${words}`])),
     `  main hazards: ${worst.map(({ short }) => short.toLowerCase()).join('; ')}`,
+    ...(stopsOfRecord(takeoff).length ? [`  stop  Test record: ${stopsOfRecord(takeoff).join(', ')}; to be mended and tested again before it is handed over`] : []),
     ...takeoff.unused.map((code) => `${design.name}: your entry for ${code} has no line any more`),
   ]
 }

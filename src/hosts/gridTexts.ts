@@ -1,6 +1,6 @@
 /**
  * The grid knows no text format and takes "1-1/4" for a date. In the text columns of the office's tables what is typed,
- * pasted or picked from a list stays the text it is.
+ * pasted or picked from a list stays the text it is; in their number columns 3/4 is 0.75, and what is no number stays the text it is.
  */
 import { registries, UIPlugin } from '@odoo/o-spreadsheet'
 import { crewColumns } from '../plan/sheets/crewSheet.js'
@@ -10,6 +10,7 @@ import { HEADINGS_WITHIN } from '../takeoff/headings.js'
 import { fieldsOf, tableNames, type TableName } from '../takeoff/officeTables.js'
 import { TAKEOFF_HEADING_ROW, takeoffColumns } from '../plan/sheets/takeoffColumns.js'
 import { testColumns } from '../plan/sheets/testSheet.js'
+import { readAs, unitOf, type UnitName } from '../units.js'
 import { gridContent, gridFormula } from './gridData.js'
 
 /** Columns of a job's own sheets in which people write words: a date in a remark stays as it was written. */
@@ -18,6 +19,9 @@ const writtenColumns: Readonly<Record<string, readonly number[]>> = {
   [jobSheetNames('').crew]: [crewColumns.text, crewColumns.done],
   [jobSheetNames('').test]: [testColumns.done],
 }
+
+/** Figures parted by a stroke, a dash or a space, which the grid would take for a day. */
+const DATE_LIKE = /^\s*[-+]?\d[\d.,]*\s*[-/\s]\s*\d/
 
 interface Update {
   type: string
@@ -36,21 +40,30 @@ class TextsPlugin extends UIPlugin {
       if (/""/.test(command.content) && !command.content.includes('\\')) command.content = gridFormula(command.content)
       return
     }
-    if (this.isTextCell(command)) command.content = gridContent(command.content)
+    const kind = this.kindOf(command)
+    if (kind === 'text') command.content = gridContent(command.content)
+    else if (kind && DATE_LIKE.test(command.content)) {
+      const reading = readAs(command.content, kind.unit)
+      command.content = reading.ok ? String(reading.value) : gridContent(command.content)
+    }
   }
 
-  private isTextCell({ sheetId, col, row }: Update): boolean {
+  /** Whether words belong there, or a number and its unit; undefined where the grid may read what it likes. */
+  private kindOf({ sheetId, col, row }: Update): 'text' | { unit: UnitName | undefined } | undefined {
     const getters = this.getters as unknown as { getSheetName(id: string): string; getEvaluatedCell(position: object): { value: unknown } }
     const name = getters.getSheetName(sheetId)
     const own = Object.entries(writtenColumns).find(([start]) => name.startsWith(start))
-    if (own) return row >= TAKEOFF_HEADING_ROW && own[1].includes(col + 1)
-    if (!tableNames.includes(name as TableName)) return false
+    if (own) return row >= TAKEOFF_HEADING_ROW && own[1].includes(col + 1) ? 'text' : undefined
+    if (!tableNames.includes(name as TableName)) return undefined
     const fields = fieldsOf(name as TableName)
     for (let above = 0; above < Math.min(row, HEADINGS_WITHIN); above++) {
-      const field = fields[String(getters.getEvaluatedCell({ sheetId, col, row: above }).value ?? '').trim()]
-      if (field) return isTextual(field) && field.kind !== 'date'
+      const heading = String(getters.getEvaluatedCell({ sheetId, col, row: above }).value ?? '').trim()
+      const field = Object.hasOwn(fields, heading) ? fields[heading]! : undefined
+      if (!field) continue
+      if (field.kind === 'date') return undefined
+      return isTextual(field) ? 'text' : { unit: unitOf(heading) }
     }
-    return false
+    return undefined
   }
 }
 

@@ -5,7 +5,7 @@ import { PUBLISHED_SHEET, type OfficePlaces } from '../plan/places.js'
 import type { OrderTogether } from '../plan/orderTogether.js'
 import type { Made, SheetPlan } from '../plan/plan.js'
 import { badInput } from '../errors.js'
-import { checkField, placesInWords, problemAt, ProblemsError, type Problem } from '../takeoff/fields.js'
+import { checkField, placesInWords, problemAt, ProblemsError, problemText, type Problem } from '../takeoff/fields.js'
 import { readOffice, rowNamed, type Office } from '../takeoff/office.js'
 import { makeTakeoff, type Takeoff } from '../takeoff/takeoff.js'
 import type { Kept } from '../takeoff/typed.js'
@@ -251,7 +251,7 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
       }
       for (const name of namesOf([job])) standing.delete(name)
     }
-    told.push(...withoutJob(making, office, sheetNames))
+    told.push(...withoutJob(making, office, sheetNames), ...unusedRows(office).map((problem) => `Not used: ${problemText(problem)}`))
     current = waiting[0]?.finished.job ?? current
     await writeLast()
   } catch (error) {
@@ -264,6 +264,9 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
   await options.onProgress?.({ job: '', done: jobs.length, of: jobs.length })
   return { made: finished, problems, cancelled: false }
 }
+
+/** Rows of the further tables that no job draws on, as after a job was renamed: they stand in no job's way, but somebody meant something by them. */
+export const unusedRows = ({ problems, sheets }: Office): Problem[] => problems.filter(({ sheet }) => [sheets.Catchments, sheets.Uses, sheets.Variants].includes(sheet))
 
 /** Takeoffs of jobs that are no more, or have another name now: what was typed there belongs to nobody. `sheetNames` are in small letters. */
 function withoutJob({ jobSheetNames }: Making, office: Office, sheetNames: ReadonlySet<string>): string[] {

@@ -1,6 +1,6 @@
 /** The pane: pick a job, see what it says, make its takeoff. One bundle for Excel and for the local workbook page. */
 import type { Host } from '../../src/hosts/host.js'
-import { addJob, addRainDays, keptOf, makeTakeoffs, nameHeading, open, setUp, type Opened, type Outcome } from '../../src/hosts/session.js'
+import { addJob, addRainDays, keptOf, makeTakeoffs, nameHeading, open, setUp, unusedRows, type Opened, type Outcome } from '../../src/hosts/session.js'
 import type { Flavor } from '../../src/plan/calls.js'
 import type { Made } from '../../src/plan/plan.js'
 import { placeText, problemText, ProblemsError, refusalText, type Problem } from '../../src/takeoff/fields.js'
@@ -269,7 +269,7 @@ export class Pane {
     const { office } = this.opened
     const row = office && rowNamed(office, 'Jobs', this.job)
     if (!office || !row) {
-      this.showProblems(this.namelessRows())
+      this.showProblems(this.jobless())
       if (!office || office.tables.Jobs.length) fill(this.glance)
       return
     }
@@ -279,7 +279,7 @@ export class Pane {
       return
     }
     const { design, takeoff, problems } = workJob(office, row, kept)
-    this.showProblems([...problems, ...this.namelessRows()])
+    this.showProblems([...problems, ...this.jobless()])
     this.site.textContent = String(row.cells.Site ?? '')
     this.make.textContent = problems.length ? `${this.job}: ${problems.length} ${problems.length === 1 ? 'problem' : 'problems'}, see above` : `Make takeoff for ${this.job}`
     // A fold that stands open stays so while the job is typed.
@@ -308,10 +308,10 @@ export class Pane {
     return row !== undefined && workJob(office, row).problems.some((other) => problemText(other) === problemText(problem))
   }
 
-  /** A row whose own name is wrong is no job that could be picked: its problem is shown with every job. */
-  private namelessRows(): readonly Problem[] {
+  /** A row whose own name is wrong is no job that could be picked, and rows of further tables can belong to no job: their problems are shown with every job. */
+  private jobless(): readonly Problem[] {
     const { office } = this.opened
-    return office ? office.problems.filter(({ sheet, column }) => sheet === office.sheets.Jobs && column === 'Job') : []
+    return office ? [...office.problems.filter(({ sheet, column }) => sheet === office.sheets.Jobs && column === 'Job'), ...unusedRows(office)] : []
   }
 
   private showProblems(all: readonly Problem[]): void {
@@ -416,7 +416,7 @@ export class Pane {
           await new Promise((resolve) => setTimeout(resolve))
         },
       })
-      this.report(this.all.checked ? { ...outcome, problems: [...outcome.problems, ...this.namelessRows()] } : outcome)
+      this.report(this.all.checked ? { ...outcome, problems: [...outcome.problems, ...this.jobless()] } : outcome)
     })
     this.running = undefined
     this.busy(false)

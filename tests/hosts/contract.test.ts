@@ -354,6 +354,15 @@ describe.each([
     expect(days(await read(), 'Alder Reach').get('2031-01-01')).toBe(0.5)
   })
 
+  it('rows that no job draws on are told with what was made: a renamed job leaves its further roofs behind', async () => {
+    const rig = makeRig()
+    await setUp(rig.host, made, true)
+    const { office, places } = await rig.host.read([])
+    rig.type('Jobs', office!.Jobs.rows.find(({ cells }) => cells.Job === 'Thistle Brow')!.row, places.Jobs.columnOf('Job')!, 'Thistle Brow Farm')
+    const { made: done } = await makeTakeoffs(rig.host, ['Thistle Brow Farm'], { flavor: 'native', made })
+    expect(done[0]!.notes.join(' ')).toMatch(/Not used: Catchments, row \d+, Job: /)
+  })
+
   it('can be cancelled between jobs', async () => {
     const rig = makeRig()
     await setUp(rig.host, made, true)
@@ -671,6 +680,32 @@ describe('Excel in memory, what can go wrong', () => {
     expect(rig.cell('Mine', 1, 1)).toBe(`='Takeoff Wicket Mill'!C${fence - 1}`)
     expect(rowOfCode(rig, 'FENCE', names.takeoff)).toBe(fence - 1)
     expect(done[0]!.notes.join(' ')).toMatch(/Mine!A2 points to 'Takeoff Wicket Mill'!G\d+:G\d+/)
+  })
+
+  it('the grid: fractions and dashes in columns of numbers are no days', async () => {
+    const rig = gridRig()
+    await setUp(rig.host, made, true)
+    const { places } = await rig.host.read([])
+    const run = places.Jobs.columnOf('InletRun_ft')!
+    const { model } = rig.host as GridHost
+    const getters = model.getters as unknown as { getSheetIdByName(name: string): string; getEvaluatedCell(position: object): { value: unknown; formattedValue: string } }
+    const shown = (column: number) => {
+      const { value, formattedValue } = getters.getEvaluatedCell({ sheetId: getters.getSheetIdByName('Jobs'), col: column - 1, row: 5 })
+      return [value, formattedValue]
+    }
+    for (const [typed, value] of [
+      ['3/4', 0.75],
+      ['4 1/2', 4.5],
+      ['12 1/2 ft', 12.5],
+      ['30', 30],
+      ['12-6', '12-6'],
+      ['30', 30],
+    ] as const) {
+      rig.type('Jobs', 6, run, typed)
+      expect([typed, shown(run)[0]]).toEqual([typed, value])
+    }
+    // No format of a day stayed behind.
+    expect(shown(run)[1]).toBe('30')
   })
 
   it('the grid: an optional table whose tab has another name is no empty one', async () => {

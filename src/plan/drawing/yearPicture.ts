@@ -66,7 +66,8 @@ export function yearPicture(design: Design, volume: (gallons: number) => string)
   const lowest = stored.indexOf(Math.min(...stored))
   const full = stored.filter((gallons) => gallons >= FULL * holds).length
   const shortMonths = missing.filter((gallons, at) => gallons > 0.5 && gallons > SHORT * wanted[at]!).length
-  const words = `the tanks end ${full} ${full === 1 ? 'month' : 'months'} full, lowest ${volume(stored[lowest]!)} in ${MONTH_WORDS[lowest]}${shortMonths ? `; within ${shortMonths} ${shortMonths === 1 ? 'month' : 'months'}, hatched, water runs short` : ''}; the tick is the month’s use`
+  // One line of the narrowest pane: a longer one would be cut at both ends.
+  const words = `${full} ${full === 1 ? 'month ends' : 'months end'} full, lowest ${volume(stored[lowest]!)} in ${monthNames[lowest]}${shortMonths ? `; ${shortMonths} short, hatched` : ''}; tick: use`
   return {
     left_ft: 0,
     right_ft: right,
@@ -82,5 +83,3 @@ export function yearPicture(design: Design, volume: (gallons: number) => string)
     description: `Stored at each month’s end, of ${volume(holds)} above the dead depth: ${stored.map((gallons, at) => `${monthNames[at]} ${volume(gallons)}${missing[at]! > 0.5 ? `, ${volume(missing[at]!)} missing` : ''}`).join('; ')}.`,
   }
 }
-
-const MONTH_WORDS = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'] as const

@@ -10,6 +10,7 @@ import { SheetDraft, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 import { liveWords, measureOf } from '../words.js'
 import { partsOf, type Part } from './quoteSheet.js'
+import { stopsOfRecord, TEST_STOPS } from './testSheet.js'
 
 const PREFIX = 'H '
 const columns = { code: 2, text: 3, when: 4, done: 5 } as const
@@ -87,6 +88,11 @@ function handoverSheet({ takeoff, design, names, heading }: JobContext, sheet: s
   // What comes by the foot, as the cable of the float, is no part.
   const inStock = takeoff.lines.filter(({ code, rule }) => rule.unit !== 'ft' && parts.some((part) => code === part || code.startsWith(`${part}-`)))
   sentence(inStock.map(({ description, order }) => (order === 1 ? description : `${order} × ${description}`)).join('; ') || 'As on the takeoff.')
+  draft.next()
+  const failed = stopsOfRecord(takeoff).length
+  const said = (count: string | number) => `Lines of the test record that say stop: ${count}. Hand over only what was mended and tested again.`
+  const count = names.from(sheet)(TEST_STOPS)
+  draft.put(columns.text, 'caution', failed ? said(failed) : '', { formula: `IF(${count}=0,"","${said(`"&${count}&"`)}")` })
   draft.next()
   list(
     'Measured and signed',

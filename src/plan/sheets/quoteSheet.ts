@@ -158,6 +158,12 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
     draft.section(LAST_COLUMN, text.toUpperCase())
   }
 
+  /** A section whose title follows what stands below it. */
+  function headed(row: number, title: string, text: string): void {
+    for (let column = columns.code; column <= LAST_COLUMN; column++)
+      draft.put(column, 'section', column === columns.code ? title : null, { row, ...(column === columns.code ? { formula: text } : {}) })
+  }
+
   function live(words: Words): { formula?: string } {
     return liveWords(words, from)
   }
@@ -217,7 +223,9 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
       .options()
       .flatMap(({ name, isOnQuote, takeoff: other }) => (isOnQuote && other && !openStops({ ...other, crew }) ? [{ name, more: money(other.total - takeoff.total) }] : []))
     if (!lines.length && !offered.length) return
-    section([...(lines.length ? ['Allowances'] : []), ...(offered.length ? ['Alternates'] : [])].join(' and '))
+    const title = [...(lines.length ? ['Allowances'] : []), ...(offered.length ? ['Alternates'] : [])].join(' and ').toUpperCase()
+    headed(draft.row, open ? '' : title, `IF(${stopped}>0,"","${title}")`)
+    draft.next()
     const [whole, tax, cost] = ['Total', 'Tax', 'Order cost'].map((label) => from(sumPlace(label))) as [string, string, string]
     for (const { code, description, order, rule, price } of lines) {
       const unit_usd = money(((price ?? 0) * money(takeoff.total - takeoff.tax)) / takeoff.orderCost)
@@ -241,8 +249,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
     // Verdicts stand together on the Design sheet, so one count does for all.
     const count = countOf(all)
     if (!stops.length) return count
-    const headed = draft.row
-    for (let column = columns.code + 1; column <= LAST_COLUMN; column++) draft.put(column, 'section', null)
+    const top = draft.row
     draft.next()
     for (const [key, column] of [
       ['code', columns.code],
@@ -271,7 +278,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
     })
     gap()
     const left = `(${count}-(${accepted.join('+')}))`
-    draft.put(columns.code, 'section', open ? STOPS_STAND : STOPS_ANSWERED, { row: headed, formula: `IF(${left}>0,"${STOPS_STAND}","${STOPS_ANSWERED}")` })
+    headed(top, open ? STOPS_STAND : STOPS_ANSWERED, `IF(${left}>0,"${STOPS_STAND}","${STOPS_ANSWERED}")`)
     return left
   }
 

@@ -2,6 +2,7 @@
 import { vacuumLoss } from '../../calc/tank/vacuumLoss.js'
 import { formula } from '../../formula/formula.js'
 import type { Single, Value } from '../../formula/value.js'
+import type { Design } from '../../takeoff/design.js'
 import { callFromFormula } from '../../takeoff/call.js'
 import { closingCaution } from '../../takeoff/cautions.js'
 import { LOG_ENTRIES, logLoss, logVerdict } from '../../takeoff/crewSteps.js'
@@ -10,7 +11,7 @@ import type { Takeoff } from '../../takeoff/takeoff.js'
 import type { Words } from '../../takeoff/template.js'
 import { decimalsOf, symbolOf } from '../../units.js'
 import { cellValue, rowFormula } from '../calls.js'
-import { address, SheetDraft, type PlanValidation, type SheetPlan } from '../plan.js'
+import { address, range, SheetDraft, type PlanValidation, type SheetPlan } from '../plan.js'
 import { sheetKind, type EntryList, type JobContext } from '../sheetKind.js'
 import { liveWords } from '../words.js'
 
@@ -86,9 +87,31 @@ export const test = sheetKind({
     ...readingRules.filter(({ when }) => design.holds(when)).map(({ code }) => code),
     ...SIGNATURES.map((who) => `S ${who}`),
   ],
-  isOurLine: (words) => /^(?:LOG OF THE VACUUM TEST|LINE, PUMP, SWITCH AND FIRST FILL|SIGNED)$/.test(words),
+  isOurLine: (words) => /^(?:LOG OF THE VACUUM TEST|LINE, PUMP, SWITCH AND FIRST FILL|SIGNED)$/.test(words) || words === STOPS_LINE,
   plan: testSheet,
 })
+
+/** Name by which the handover finds how many lines of the record say stop. */
+export const TEST_STOPS = 'test stops'
+
+const STOPS_LINE = 'Lines above that say stop'
+/** Lines of the record whose readings say stop. */
+export function stopsOfRecord({ design, crew }: Takeoff): string[] {
+  const of = (text: string, here: ReadonlyMap<string, Value>): Value => worked(design, text, here)
+  const saysStop = (code: string): boolean => {
+    const entries = crew.cells[code] ?? {}
+    // The tank is named beside its test, and written in beside one that is done again.
+    const here = new Map<string, Value>([['which', isTankCode(code) ? code : (entries.text ?? '')], ...LOG_ENTRIES.map((name) => [name, entries[name] ?? null] as const)])
+    here.set('loss_inHg', of(logLoss, here))
+    return of(logVerdict, here) === 'stop'
+  }
+  const tanks = Array.from({ length: design.number('TankCount') }, (_, at) => `T${at + 1}`)
+  const lines = readingRules.filter(({ when, verdict, code }) => verdict && design.holds(when) && of(verdict, new Map([['reading', crew.cells[code]?.reading ?? null]])) === 'stop')
+  return [...[...tanks, ...againCodes({ crew })].filter(saysStop), ...lines.map(({ code }) => code)]
+}
+/** A formula over cells of its row and names of the job, worked out now. */
+const worked = (design: Design, text: string, here: ReadonlyMap<string, Value>): Value =>
+  formula(text).evaluate({ value: (name) => (here.has(name) ? here.get(name)! : design.value(name)), call: callFromFormula })
 
 function testSheet({ takeoff, design, names, heading, flavor }: JobContext, sheet: string): SheetPlan {
   const { crew } = takeoff
@@ -98,6 +121,7 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
   draft.heading(heading.title, 'Test record: vacuum test of every tank, line, pump and switch', heading.made)
   draft.letterhead(columns.done, takeoff.house.head)
   draft.next()
+  const firstRow = draft.row
   logOfTanks()
   readingsOfLine()
   signatures()
@@ -169,7 +193,7 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
 
   /** A formula over the cells of its row and the names of the job. */
   function computed(text: string, here: ReadonlyMap<string, { value: Value; ref: string }>, role: 'number' | 'verdict', column: number, format?: number): Value {
-    const value = formula(text).evaluate({ value: (name) => (here.has(name) ? here.get(name)!.value : design.value(name)), call: callFromFormula })
+    const value = worked(design, text, new Map([...here].map(([name, one]) => [name, one.value])))
     const place = (name: string) => here.get(name)?.ref ?? names.from(sheet)(name)
     draft.put(column, role, cellValue(value), { formula: rowFormula(flavor, text, place), format })
     return value
@@ -203,6 +227,11 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
 
   function signatures(): void {
     section('Signed')
+    draft.put(columns.text, 'site', STOPS_LINE)
+    const stops = stopsOfRecord(takeoff).length
+    draft.put(columns.verdict, 'verdict', stops, { formula: `SUMPRODUCT((${range(firstRow, draft.row - 2, columns.verdict)}="stop")*1)`, format: 0 })
+    names.set(TEST_STOPS, sheet, address(draft.row, columns.verdict))
+    draft.next()
     for (const who of SIGNATURES) {
       draft.put(columns.text, 'site', `${who}, date`)
       written(`S ${who}`, 'done', columns.done)
