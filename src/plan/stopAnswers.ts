@@ -15,7 +15,7 @@ const DIGITS = [...'0123456789']
 /** Where it can cost a life a name, a licence number and a reason are wanted; else who accepts it and why. */
 const least = (touchesLife: boolean) => (touchesLife ? { letters: 20, words: 4, hasNumber: true } : { letters: 10, words: 3, hasNumber: false })
 
-export function isAnswer(said: string, touchesLife: boolean): boolean {
+function isAnswer(said: string, touchesLife: boolean): boolean {
   const words = said.trim().replace(/ +/g, ' ')
   const { letters, words: count, hasNumber } = least(touchesLife)
   const isPutOff = NO_ANSWERS.some((start) => `${words.toLowerCase()} `.startsWith(`${start} `))
