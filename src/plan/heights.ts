@@ -4,7 +4,7 @@ import { looks } from './looks.js'
 import { extentOf, EMPTY_ROW_POINTS, type SheetPlan } from './plan.js'
 
 const LINE_POINTS = 12.6
-const ROW_POINTS = 16
+export const ROW_POINTS = 16
 /** 8.5 mm: a row that is written into on site. */
 const SITE_POINTS = 25
 const TITLE_POINTS = 24

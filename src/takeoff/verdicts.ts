@@ -142,10 +142,10 @@ const rules = [
   verdict(
     'RatingVerdict',
     'Pressure in the water line',
-    'IF(LineRating_psi<160,"stop",IF(LinePressureMost_psi>LineRating_psi*LineDerating,"stop",IF(LineSurge_psi>2*LineRating_psi*LineDerating,"stop",IF(LineSurge_psi>1.5*LineRating_psi*LineDerating,"check","pass"))))',
+    'IF(LineRating_psi<160,"stop",IF(LinePressureMost_psi>LineRating_psi*LineDerating,"stop",IF(MAX(LineSurge_psi,MostSurge_psi)>2*LineRating_psi*LineDerating,"stop",IF(MAX(LineSurge_psi,MostSurge_psi)>1.5*LineRating_psi*LineDerating,"check","pass"))))',
     [
-      ['LineSurge_psi>2*LineRating_psi*LineDerating', 'Stopped at once, the water in the line at {MostFlow_gpm} strikes with {LineSurge_psi}, over twice the {LineHolds_psi} that the pipe takes: a larger line, or less flow.'],
-      ['', 'Standing, the line sees up to {LinePressureMost_psi}; stopped at once, {LineSurge_psi}. It is rated {LineRating_psi}, of which {LineDerating%} count at {WaterTemperature_F}.'],
+      ['MAX(LineSurge_psi,MostSurge_psi)>2*LineRating_psi*LineDerating', 'Stopped at once, the water in the line strikes with {LineSurge_psi}, just after the pump cut in with {MostSurge_psi}, over twice the {LineHolds_psi} that the pipe takes: a larger line, or less flow.'],
+      ['', 'Standing, the line sees up to {LinePressureMost_psi}; stopped at once, {LineSurge_psi}, just after the pump cut in {MostSurge_psi}. It is rated {LineRating_psi}, of which {LineDerating%} count at {WaterTemperature_F}.'],
     ],
     '160 psi pipe at least; standing pressure within the rating; with surge within 1.5 times at every stop of the pump, within 2 times ever',
     cite('awwaPe'),

@@ -1,5 +1,6 @@
 /** Where pages begin: sections and drawings stay together, no page is nearly empty, nothing runs off the last column of a sheet that is printed at a size of its own. */
 import { describe, expect, it } from 'vitest'
+import { laidOut } from '../../src/plan/drawing/picture.js'
 import { jobSheets } from '../../src/plan/jobSheets.js'
 import { rowHeights } from '../../src/plan/heights.js'
 import { looks } from '../../src/plan/looks.js'
@@ -55,6 +56,14 @@ describe('pages', () => {
     for (const plan of paged.filter(({ kind }) => kind === 'test')) {
       const signed = plan.cells.find(({ value }) => value === 'SIGNED')!.row
       expect(pagesOf(plan).breaks, plan.name).not.toContain(signed)
+    }
+  })
+  it('the drawing of a quote ends above the rule of the tax', () => {
+    for (const takeoff of jobs) {
+      const quote = jobSheets(takeoff, standardPlaces(), 'native', made).find(({ kind }) => kind === 'quote')!
+      const [{ row, picture, page }] = quote.drawings as [NonNullable<SheetPlan['drawings']>[number]]
+      const tax = quote.cells.find(({ role, value }) => role === 'subtotalLabel' && value === 'Tax')!.row
+      expect(laidOut(picture, { ...page, withBar: true }).height, takeoff.design.name).toBeLessThanOrEqual(high(quote, row, tax))
     }
   })
 })

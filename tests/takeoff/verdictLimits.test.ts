@@ -13,7 +13,7 @@ const ports = { PortsShort: 0, OverflowCount: 2, InletPorts: 2 }
 const storm = { StormRise_ft: 0.5, AirSpace_ft: 0.67, OverflowCount: 2, BlockedRise_ft: 0.6 }
 const outfall = { OutfallAssumed: 0, OutfallDepth_ft: 0 }
 const frost = { LineCover_in: 36, FrostDepth_in: 30, DrainCover_in: 30, WaterLevel_ft: 2.5 }
-const line = { LineRating_psi: 200, LineDerating: 1, LinePressureMost_psi: 200, LineSurge_psi: 300 }
+const line = { LineRating_psi: 200, LineDerating: 1, LinePressureMost_psi: 200, LineSurge_psi: 300, MostSurge_psi: 0 }
 const fitting = { LineFit: 'IPS', LineFittings: 'IPS insert' }
 
 /** Names that a row does not turn on. */
@@ -194,6 +194,8 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ ...line, LinePressureMost_psi: 199 }, 'pass'],
     [{ ...line, LinePressureMost_psi: 201 }, 'stop'],
     [{ ...line, LineSurge_psi: 301 }, 'check'],
+    [{ ...line, LineSurge_psi: 0, MostSurge_psi: 301 }, 'check'],
+    [{ ...line, LineSurge_psi: 0, MostSurge_psi: 401 }, 'stop'],
     [{ ...line, LineSurge_psi: 400 }, 'check'],
     [{ ...line, LineSurge_psi: 401 }, 'stop'],
     [{ ...line, LineDerating: 0.94 }, 'stop'],

@@ -9,8 +9,9 @@ import { ADDED_SUM, FURTHER_WORK, sumOf } from '../../takeoff/sumWords.js'
 import { type Takeoff } from '../../takeoff/takeoff.js'
 import type { Words } from '../../takeoff/template.js'
 import { verdictRules, type VerdictName } from '../../takeoff/verdicts.js'
+import { laidOut, type Page, type Picture } from '../drawing/picture.js'
 import { sectionPicture } from '../drawing/sectionPicture.js'
-import { fitsPage, fittedToPage } from '../heights.js'
+import { fitsPage, fittedToPage, ROW_POINTS } from '../heights.js'
 import { address, SheetDraft, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 import { answerFormula, answerTo, codeOf, openStops, QUOTE_PREFIX, stopsOf, stopWords, wantedOf } from '../stopAnswers.js'
@@ -95,6 +96,13 @@ export const scope: readonly Part[] = [
   { words: 'Every tank tested under a vacuum of {TestVacuum_inHg} before it is covered; the line tested, the record handed over.', bought: ['VACUUM'], leftOut: ['PUMP'] },
   { words: 'A treatment set of filters and lamp at the house; tested and kept up, or the water is not for drinking.', bought: [TREATMENT] },
 ]
+/** As large as a picture may be beside so many rows: its labels stay off the rule below them. */
+function besideRows(picture: Picture, rows: number): Page {
+  const page = { size: 9, width: 262 }
+  const heights = [76, 70, 64, 58, 52, 46]
+  const mostHeight = heights.find((most) => laidOut(picture, { ...page, mostHeight: most, withBar: true }).height <= rows * ROW_POINTS) ?? heights.at(-1)!
+  return { ...page, mostHeight }
+}
 const NOT_MEASURED = 'Not measured yet, and taken as is usual: '
 const AS_FOUND = 'price and work follow what is found.'
 /** What the office settles by itself: no customer can say how wide a cable is. */
@@ -185,7 +193,8 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
     const cells: ((stopped: string) => void)[] = []
     const first = draft.row
     // Beside the names of the sections there is room for it.
-    draft.drawings.push({ picture: sectionPicture(design, measureOf(design)), row: first, column: columns.text, offset: 125, page: { size: 9, width: 262, mostHeight: 76 } })
+    const picture = sectionPicture(design, measureOf(design))
+    draft.drawings.push({ picture, row: first, column: columns.text, offset: 125, page: besideRows(picture, parts.length) })
     let spread = 0
     parts.forEach(({ label, sum, total }, at) => {
       const row = draft.row
