@@ -7,7 +7,7 @@ import { address, columnLetters, range, type PlanCell, type SheetDraft } from '.
 
 /** Names of the rows stand here, the first column beside them. */
 const NAMES = 2
-const FIRST_COLUMN = 3
+export const FIRST_COLUMN = 3
 /** Rows above the first: title, headings, and the gap before them. */
 export const ABOVE = 4
 

@@ -42,6 +42,7 @@ const rules = [
       ['PitWater="not known"', 'The pit goes {PitDepth_ft} down and nobody has said how deep the groundwater lies: soil under water is class C.'],
       ['AND(PitWater="wet",SoilClass="rock",PitDrained="no")', 'The pit goes {PitDepth_ft} down, below the groundwater at {GroundwaterDepth_ft}: rock under water that is not stable is class C, and quantities slope it so. Draw the water down, and have a competent person find it stable (PitDrained), or take class C.'],
       ['AND(PitWater="wet",SoilClass<>"C",PitDrained="no")', 'The pit goes {PitDepth_ft} down, below the groundwater at {GroundwaterDepth_ft}: soil under water is class C, not {SoilClass}. Quantities slope it as C. Draw the water down and have a competent person class it again, or take class C.'],
+      ['AND(PitWater="wet",PitDrained="yes")', 'Class {SoilClass}, classed again with the water drawn down; the walls are sloped for class {PitSoil}. What draws it down, and keeps it down while the pit is open, is not in the price: a line by hand.'],
       ['', 'Class {SoilClass}, {PitWater}; the walls are sloped for class {PitSoil}.'],
     ],
     'class C under water or where it seeps; rock too, unless it is stable',

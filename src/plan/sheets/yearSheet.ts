@@ -2,11 +2,12 @@
 import type { Design } from '../../takeoff/design.js'
 import { curve } from '../../takeoff/rowLists/curve.js'
 import { months } from '../../takeoff/rowLists/months.js'
+import { roofs } from '../../takeoff/rowLists/roofs.js'
 import { rowLists } from '../../takeoff/rowLists/index.js'
 import { yearPicture, yearSource } from '../drawing/yearPicture.js'
 import type { NamePlaces } from '../places.js'
 import { range, SheetDraft, type SheetPlan } from '../plan.js'
-import { ABOVE, columnOf, placeBlock, putHeadings, putRows, putSums, type Block } from '../rowBlock.js'
+import { ABOVE, columnOf, FIRST_COLUMN, placeBlock, putHeadings, putRows, putSums, type Block } from '../rowBlock.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 
 const FIRST_ROW = 7
@@ -75,7 +76,8 @@ function yearSheet({ design, takeoff, names, heading, flavor }: JobContext, shee
 
   return draft.sheet(sheet, {
     kind: 'year',
-    widths: [1, 14, ...months.columns.map(() => 11)],
+    // The names of roofs are longer than figures.
+    widths: [1, 14, ...months.columns.map((_, at) => (at + FIRST_COLUMN === columnOf(roofs, 'CatchSurface') ? 15 : 11))],
     headingRow: 3,
     landscape: true,
     footer: design.name,
