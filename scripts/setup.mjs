@@ -1,7 +1,7 @@
 // Brings what `npm start` and `npm test` need, and nothing that is there already. No dependencies of its own.
 // --tests also looks for a Chromium and LibreOffice Calc, installs them where it may, and says plainly what is missing.
 import { execFileSync, spawnSync } from 'node:child_process'
-import { existsSync, mkdirSync, readFileSync, rmSync, statSync } from 'node:fs'
+import { existsSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
@@ -38,7 +38,7 @@ export function installPackages() {
       process.exitCode = 1
     }
   } finally {
-    rmSync(busy, { recursive: true, force: true })
+    rmSync(busy, { force: true })
   }
   if (process.exitCode) process.exit()
 }
@@ -55,15 +55,22 @@ function isInstalled() {
   return Object.entries(packagesOf(wanted)).every(([path, { version, optional }]) => path === '' || (here[path] ? here[path].version === version : optional))
 }
 
-const LONGEST_INSTALL_MS = 600_000
-/** Whether this command may install: a folder is made by one alone, and one that was left behind counts no more after ten minutes. */
+/** Whether this command may install: a file is made by one alone, and holds its process; one whose process is gone, as after Ctrl+C, counts no more. */
 function taken(busy) {
   try {
-    mkdirSync(busy)
+    writeFileSync(busy, String(process.pid), { flag: 'wx' })
     return true
-  } catch {
-    if (existsSync(busy) && Date.now() - statSync(busy).mtimeMs > LONGEST_INSTALL_MS) rmSync(busy, { recursive: true, force: true })
+  } catch (error) {
+    if (error.code !== 'EEXIST') throw error
+    if (!isRunning(Number(existsSync(busy) ? readFileSync(busy, 'utf8') : 0))) rmSync(busy, { force: true })
     return false
+  }
+}
+function isRunning(pid) {
+  try {
+    return pid > 0 && process.kill(pid, 0)
+  } catch (error) {
+    return error.code === 'EPERM'
   }
 }
 

@@ -206,11 +206,12 @@ function standingAt(out: string): Workbook | WorkbookError {
 function report(takeoff: Takeoff): string[] {
   const { design } = takeoff
   const worst = design.cautions().slice(0, 3)
+  const failed = stopsOfRecord(takeoff)
   return [
     line(takeoff),
     ...design.verdicts().flatMap(({ verdict, label, words }) => (verdict === 'pass' ? [] : [`  ${verdict}  ${label}: ${words}`])),
     `  main hazards: ${worst.map(({ short }) => short.toLowerCase()).join('; ')}`,
-    ...(stopsOfRecord(takeoff).length ? [`  stop  Test record: ${stopsOfRecord(takeoff).join(', ')}; to be mended and tested again before it is handed over`] : []),
+    ...(failed.length ? [`  stop  Test record: ${failed.join(', ')}; to be mended and tested again before it is handed over`] : []),
     ...takeoff.unused.map((code) => `${design.name}: your entry for ${code} has no line any more`),
   ]
 }

@@ -38,9 +38,9 @@ function linesOf(text: string, width: number): number {
 const [PAGE_WIDTH, PAGE_HEIGHT, WIDTH_POINTS] = [523, 700, 5.25]
 const LEAST_PERCENT = 89
 
-/** Points from the left that a sheet's columns take in the widest program. */
 /** Widths of the columns that are printed. */
 export const printedWidths = ({ widths, print }: SheetPlan): readonly number[] => widths.slice(0, print?.lastColumn)
+/** Points from the left that a sheet's columns take in the widest program. */
 export const widthPoints = (widths: readonly number[]): number => widths.reduce((sum, width) => sum + width, 0) * WIDTH_POINTS
 
 /** At this size of print the rows of a sheet fill one page. */

@@ -256,8 +256,9 @@ class TakeoffRows {
 
 const isPlain = (row: TakeoffRow, name: TakeoffColumn): boolean => row.cell(name)?.formula === undefined
 const isThere = (row: TakeoffRow, name: TakeoffColumn): boolean => text(row.cell(name)) !== '' || !isPlain(row, name)
-/** The amount of a line by hand: its quantity times its price. */
+/** A formula that we put into lines by hand. */
 const isByHand = (formula: string | undefined): boolean => formula !== undefined && (isLineFormula('orderByHand', formula) || isOurProduct(formula))
+/** The amount of a line by hand: its quantity times its price. */
 const isOurProduct = (formula: string): boolean => isLineFormula('amountByHand', formula) || isLineFormula('product', formula)
 /** A sum has a formula for its amount, and no quantity times a price. */
 const isSum = (row: TakeoffRow): boolean => {

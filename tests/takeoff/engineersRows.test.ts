@@ -85,6 +85,23 @@ describe('the pump', () => {
     // V = 0.4085 Q / d², d 1.049 in (ASTM D2239).
     expect(design.number('MostVelocity_fps')).toBeCloseTo((0.4085 * design.number('MostFlow_gpm')) / 1.049 ** 2, 2)
     expect(design.verdict('VelocityVerdict')).toBe('check')
+    // Common practice, no source: 5 ft/s in use, a fifth more for a moment.
+    expect(design.number('CutInAllowed_fps')).toBe(6)
+  })
+})
+
+describe('the crane', () => {
+  it('says where a lift takes more than 75 % of its chart (29 CFR 1926.751, from memory)', () => {
+    const load = of({}).design.number('PickLoad_lb')
+    const words = (capacity_lb: number) => {
+      const Cranes = demoRows('Cranes').map((row) => Object.fromEntries(Object.entries(row).map(([name, value]) => [name, /^At/.test(name) ? capacity_lb : value])))
+      return of({}, { Cranes })
+        .design.verdicts()
+        .find(({ name }) => name === 'LiftVerdict')!
+    }
+    const [at, over] = [words(Math.ceil(load / 0.75)), words(Math.floor(load / 0.75) - 1)]
+    expect([at.verdict, /lift plan/.test(at.words)]).toEqual(['pass', false])
+    expect([over.verdict, /over 75 % of it.*lift plan/.test(over.words)]).toEqual(['pass', true])
   })
 })
 

@@ -103,10 +103,24 @@ describe('the quote', () => {
       return { takeoff, quote: sheetOf(takeoff, 'quote') }
     }
     const engineer = 'R. Voss, PE 1234: maker’s letter of 2 Nov allows 5 ft'
-    for (const words_ of ['x', 'ok', 'no', '-', 'TBD', 'to be discussed with customer 12', 'not yet, ask R. Voss, PE 1234 on Monday', 'R. Voss']) {
+    for (const words_ of [
+      'x',
+      'ok',
+      'no',
+      '-',
+      'TBD',
+      'to be discussed with customer 12',
+      'not yet, ask R. Voss, PE 1234 on Monday',
+      'R. Voss',
+      'R. Voss, PE 1234, yes',
+      'R. Voss, PE-1234-of-Alder',
+      'R. Voss, PE, by the maker’s letter',
+    ]) {
       const { quote } = answered(words_, { Cover_ft: 4.5, OutfallDrop_ft: 9 })
       expect([words_, labelled(quote, 'Price, $').value]).toEqual([words_, 'no price'])
     }
+    // Twenty letters, four words and a figure are enough.
+    expect(openStops(answered('R. Voss, PE 123, yes', { Cover_ft: 4.5, OutfallDrop_ft: 9 }).takeoff)).toBe(0)
     const given = answered(engineer, { Cover_ft: 4.5, OutfallDrop_ft: 9 })
     expect(openStops(given.takeoff)).toBe(0)
     expect(words(given.quote)).toContain('ANSWERED FOR, AND IN THIS PRICE')

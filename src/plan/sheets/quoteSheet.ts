@@ -172,6 +172,11 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
       draft.put(column, 'section', column === columns.code ? title : null, { row, ...(column === columns.code ? { formula: text } : {}) })
   }
 
+  function headings(...keys: readonly (keyof typeof columns & string)[]): void {
+    for (const key of keys) draft.put(columns[key], 'heading', quoteHeadings[key]!)
+    draft.next()
+  }
+
   function live(words: Words): { formula?: string } {
     return liveWords(words, from)
   }
@@ -260,14 +265,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
     if (!stops.length) return count
     const top = draft.row
     draft.next()
-    for (const [key, column] of [
-      ['code', columns.code],
-      ['text', columns.text],
-      ['done', columns.done],
-      ['stands', columns.stands],
-    ] as const)
-      draft.put(column, 'heading', quoteHeadings[key]!)
-    draft.next()
+    headings('code', 'text', 'done', 'stands')
     const accepted = stops.map((stop) => {
       const { name, label, rule } = stop
       const touchesLife = rule.touchesLife ?? false
@@ -330,13 +328,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
   }
 
   function filledIn(stopped: string): void {
-    for (const [key, column] of [
-      ['code', columns.code],
-      ['text', columns.text],
-      ['done', columns.done],
-    ] as const)
-      draft.put(column, 'heading', quoteHeadings[key]!)
-    draft.next()
+    headings('code', 'text', 'done')
     for (const [code, what] of entries) {
       if (house.head.length && saidByHouse.includes(code) && crew.cells[`${QUOTE_PREFIX}${code}`] === undefined) continue
       draft.put(columns.code, 'faint', code, { format: 'text' })
