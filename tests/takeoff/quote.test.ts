@@ -112,7 +112,7 @@ describe('the quote', () => {
       'to be discussed with customer 12',
       'not yet, ask R. Voss, PE 1234 on Monday',
       'R. Voss',
-      'R. Voss, PE 1234, yes',
+      'R. Voss, PE 12, yes',
       'R. Voss, PE-1234-of-Alder',
       'R. Voss, PE, by the maker’s letter',
     ]) {
