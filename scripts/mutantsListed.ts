@@ -79,6 +79,6 @@ export const listedMutants: readonly { file: string; was: string; now: string; w
     now: "when: 'OR(PitDepth_ft>=40,DeepestTrench_ft>=40)'",
     why: 'no ladder in a pit of 4 ft',
   },
-  { file: 'src/takeoff/defaultItems.ts', was: "when: 'DeepestTrench_ft>=5'", now: "when: 'DeepestTrench_ft>=6'", why: 'no trench box at 5 ft' },
+  { file: 'src/takeoff/results/pit.ts', was: 'IF(OR(DeepestTrench_ft<5,', now: 'IF(OR(DeepestTrench_ft<6,', why: 'no trench box at 5 ft' },
   { file: 'src/takeoff/itemRules.ts', was: 'isEarthwork: item.cells.PaidBy === ', now: 'isEarthwork: item.cells.PaidBy !== ', why: 'earth paid the wrong way round' },
 ]

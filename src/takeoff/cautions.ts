@@ -36,7 +36,10 @@ export const cautionRules: readonly CautionRule[] = [
     'Water line',
     'Ballast and lower backfill',
   ),
-  caution('trench walls', 'Trench of 5 ft', 'DeepestTrench_ft>=5', 'A trench is {DeepestTrench_ft} deep at its deep end: from 5 ft it stands in a trench box, or is sloped {FillBatter} across to 1 up: fill and disturbed soil are class C, whatever the pit is. Inspected each day and after rain.', '29 CFR 1926.652(a)(1), Appendices A and B', 'Water line', 'Drains', 'Upper backfill and cable'),
+  caution('trench walls', 'Trench of 5 ft', 'DeepestTrench_ft>=5', [
+    ['TrenchBoxed=0', 'A trench is {DeepestTrench_ft} deep at its deep end: it stands plumb only while a competent person finds the rock stable all along, and where it runs out into earth or fill it takes a trench box or a slope of {FillBatter} across to 1 up. Inspected each day and after rain.'],
+    ['', 'A trench is {DeepestTrench_ft} deep at its deep end: from 5 ft it stands in a trench box, or is sloped {FillBatter} across to 1 up: fill and disturbed soil are class C, whatever the pit is. Inspected each day and after rain.'],
+  ], '29 CFR 1926.652(a)(1), Appendices A and B', 'Water line', 'Drains', 'Upper backfill and cable'),
   caution('wet trench', 'Water in trench', 'TrenchWet=1', 'Groundwater at {GroundwaterDepth_ft} stands in the trench of {DeepestTrench_ft}: pump it before anyone steps in, and its walls count as class C whatever the soil is.', '29 CFR 1926.651(h)(1), Appendix A', 'Water line', 'Drains'),
   caution('tank entry', 'Tank: confined space', ALWAYS, 'A tank is a confined space, also while it is empty and new: no entry without permit, air test, ventilation, attendant and rescue.', '29 CFR 1926 Subpart AA; after the job 29 CFR 1910.146', 'Tanks, ties and ports', 'Vacuum test', 'First fill and pump', 'Handing over'),
   caution('lifting', 'Nobody under loads', ALWAYS, 'A tank weighs up to {HeaviestTank_lb}, {PickLoad_lb} on the hook at a radius of {PickRadius_ft}: nobody under or beside it, the maker’s cast inserts only, slings not flatter than 30° from horizontal, firm and drained ground for the outriggers, outside the line from the pit’s foot at the soil’s slope.', '29 CFR 1926.1402, .1417, .1425, .704, .251', 'Tanks, ties and ports'),

@@ -142,6 +142,10 @@ export const crewSteps: readonly CrewStep[] = [
     [
       'E8',
       [
+        [
+          'AND(LineDug_in>=60,TrenchBoxed=0)',
+          'Dig the trench of water line and cable in rock that the competent person has found stable all along; where it runs out into earth, a trench box, or sloped {FillBatter} across to 1 up; ladder within 25 ft.',
+        ],
         ['LineDug_in>=60', 'Dig the trench of water line and cable, {LineWidth_ft} wide, in a trench box, or sloped {FillBatter} across to 1 up; ladder within 25 ft.'],
         ['', 'Dig the trench of water line and cable; spoil back from the edge.'],
       ],
@@ -182,7 +186,7 @@ export const crewSteps: readonly CrewStep[] = [
     [
       'E5',
       'Press the line with a hand pump and water, never air, while its joints lie open to view; top it up until the pipe has stretched: then no drop may show, no joint may weep.',
-      { figure: 'to {LinePressureMost_psi}', hold: 'foreman' },
+      { figure: 'to {LinePressureMost_psi} at its lowest point; on a gauge at the tank wall {LineTestAtTank_psi}', hold: 'foreman' },
     ],
     ['E10', 'The house end of the line is shut before water goes into the tanks: the coupling is open into it, and ballast would run out.', { hold: 'foreman' }],
     ['G6', 'Stone carried over the water line at the pump end, fabric, then {CleanEarth_in} of clean earth over the line.', { figure: '{PumpEndStone_in} over the bed' }],
@@ -198,6 +202,10 @@ export const crewSteps: readonly CrewStep[] = [
     [
       'I2',
       [
+        [
+          'AND(DrainDeepest_ft>=5,TrenchBoxed=0)',
+          'Dig the trenches of the drains in rock that the competent person has found stable all along; where they run out into earth, a trench box, or sloped {FillBatter} across to 1 up; ladder within 25 ft.',
+        ],
         ['DrainDeepest_ft>=5', 'Dig the trenches of the drains in a trench box, or sloped {FillBatter} across to 1 up, fill being class C; ladder within 25 ft.'],
         ['', 'Dig the trenches of the drains; spoil back from the edge.'],
       ],

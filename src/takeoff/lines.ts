@@ -79,8 +79,8 @@ function pricesOf(office: Office): Prices {
 
 function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly<Record<string, number>>, prices: Prices, kept: Kept, problems: Problem[]): Line | undefined {
   const evaluate = (text: string): Value => design.evaluateWith(text, sums)
-  const problem = (column: string, allowed: string, value: unknown) => {
-    problems.push({ sheet: office.sheets.Items, row: rule.row, column, allowed: `${allowed} (job ${design.name})`, came: String(value) })
+  const problem = (column: string, allowed: string, value: unknown, more: Pick<Problem, 'unpriced'> = {}) => {
+    problems.push({ sheet: office.sheets.Items, row: rule.row, column, allowed: `${allowed} (job ${design.name})`, came: String(value), ...more })
     return undefined
   }
   const truth = rule.when ? toTruth(evaluate(rule.when.text)) : true
@@ -154,7 +154,9 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
       return [undefined, 1]
     }
     if (!row) {
-      problem('Code', `a code with a row in ${office.sheets.Prices}`, `"${code}"`)
+      // A size that the job itself chose is an order without a price; a code that the rule spells out is a slip.
+      if (rule.code !== undefined) problem('Code', `a row for ${code} in ${office.sheets.Prices}, with its price`, 'none', { unpriced: code })
+      else problem('Code', `a code with a row in ${office.sheets.Prices}`, `"${code}"`)
       return [undefined, 1]
     }
     const at = (column: string, allowed: string, value: string, more: Pick<Problem, 'unpriced'> = {}) =>

@@ -68,7 +68,7 @@ export const jobFields = {
   DrainSize_in: number('Drain size', 'Nominal size of the inlet and overflow drains. Leave empty to take the smallest that carries the storm.', { least: 4, most: 8, only: [4, 6, 8] }),
   DrainPipe: oneOf('Drain pipe', 'Pipe of the inlet and overflow drains; 8 in is SDR 35.', ['PVC 40', 'PVC SDR 35'], { default: 'PVC 40' }),
   DrainSlope_in_per_ft: number('Drain slope', 'Fall of the inlet and overflow drains.', { least: 0.03, most: 6, default: 0.25 }),
-  DrainTable: oneOf('Drain table', 'Family of codes whose drain capacities count: newer IPC (2015 on) figures n 0.010, older IPC and UPC 0.015.', ['newer IPC', 'older IPC or UPC'], { default: 'newer IPC' }),
+  DrainTable: oneOf('Drain table', 'Family of codes whose drain capacities count: newer IPC (2015 on) figures n 0.010, older IPC and UPC 0.0155.', ['newer IPC', 'older IPC or UPC'], { default: 'newer IPC' }),
   WaterLinePipe: keyed(linePipeKey, 'Water-line pipe', 'Polyethylene, 160 psi at least.', { default: 'PE IPS 200' }),
   WaterLineSize: keyed(lineSizeKey, 'Water-line size', 'Nominal size.', { default: '1' }),
   LineFittings: oneOf('Line fittings', 'Must suit the pipe: insert fittings on IPS, compression with stiffeners on CTS. Leave empty to follow the pipe.', ['IPS insert', 'CTS compression']),

@@ -115,6 +115,10 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   D6: 'Quite las placas, saque otra vez cada tapón y cuéntelos: tantos como entraron. Los tapones de adentro salen con permiso de entrada: prueba de aire, ventilación, asistente, rescate.',
   E8: [
     [
+      'AND(LineDug_in>=60,TrenchBoxed=0)',
+      'Excave la zanja de la línea de agua y del cable en roca que la persona competente halle estable en todo el largo; donde salga a tierra, caja de zanja, o declive de {FillBatter} horizontal por 1 vertical; escalera a no más de 25 pies.',
+    ],
+    [
       'LineDug_in>=60',
       'Excave la zanja de la línea de agua y del cable, de {LineWidth_ft} de ancho, con caja de zanja, o en declive de {FillBatter} horizontal por 1 vertical; escalera a no más de 25 pies.',
     ],
@@ -139,6 +143,10 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   G5: 'Relleno sin rocas en capas parejas alrededor de los tanques, igual por todos los lados, hasta las bocas.',
   G4: 'Solo ahora se puede parar la bomba de la excavación.',
   I2: [
+    [
+      'AND(DrainDeepest_ft>=5,TrenchBoxed=0)',
+      'Excave las zanjas de los drenajes en roca que la persona competente halle estable en todo el largo; donde salgan a tierra, caja de zanja, o declive de {FillBatter} horizontal por 1 vertical; escalera a no más de 25 pies.',
+    ],
     [
       'DrainDeepest_ft>=5',
       'Excave las zanjas de los drenajes con caja de zanja, o en declive de {FillBatter} horizontal por 1 vertical, pues el relleno es de clase C; escalera a no más de 25 pies.',
@@ -208,7 +216,16 @@ export const spanishCautions: Readonly<Record<string, readonly [short: string, t
   ],
   'trench walls': [
     'Zanja de 5 pies',
-    'Una zanja tiene {DeepestTrench_ft} de hondo en su extremo hondo: desde 5 pies lleva caja de zanja, o declive de {FillBatter} horizontal por 1 vertical: el relleno y el suelo removido son de clase C, sea la excavación como sea. Inspeccionada cada día y después de lluvia.',
+    [
+      [
+        'TrenchBoxed=0',
+        'Una zanja tiene {DeepestTrench_ft} de hondo en su extremo hondo: queda a plomo solo mientras la persona competente halle estable la roca en todo el largo; donde salga a tierra o relleno lleva caja de zanja o declive de {FillBatter} horizontal por 1 vertical. Inspeccionada cada día y después de lluvia.',
+      ],
+      [
+        '',
+        'Una zanja tiene {DeepestTrench_ft} de hondo en su extremo hondo: desde 5 pies lleva caja de zanja, o declive de {FillBatter} horizontal por 1 vertical: el relleno y el suelo removido son de clase C, sea la excavación como sea. Inspeccionada cada día y después de lluvia.',
+      ],
+    ],
   ],
   rock: [
     'La roca no es tierra',

@@ -20,8 +20,10 @@ export interface VerdictRule<N extends string = string> {
   source: Citation
   /** True for a stop that can hurt someone: only a change of the job or a named licensed person clears it. */
   touchesLife: boolean
+  /** True where what was assumed is taken as it stands, because a verdict of its own says so. */
+  asTaken: boolean
 }
-const verdict = <const N extends string>(name: N, label: string, rule: string, says: Words, limit: string, source: Citation, touchesLife = false): VerdictRule<N> => ({
+const verdict = <const N extends string>(name: N, label: string, rule: string, says: Words, limit: string, source: Citation, touchesLife = false, asTaken = false): VerdictRule<N> => ({
   name,
   label,
   rule,
@@ -29,8 +31,10 @@ const verdict = <const N extends string>(name: N, label: string, rule: string, s
   limit,
   source,
   touchesLife,
+  asTaken,
 })
 const LIFE = true
+const AS_TAKEN = true
 const withRecord = 'RecordYears>0'
 
 const rules = [
@@ -40,8 +44,8 @@ const rules = [
     'IF(GroundwaterAssumed=1,"check",IF(AND(PitWater="wet",SoilClass<>"C",PitDrained="no"),"stop","pass"))',
     [
       ['PitWater="not known"', 'The pit goes {PitDepth_ft} down and nobody has said how deep the groundwater lies: soil under water is class C.'],
-      ['AND(PitWater="wet",SoilClass="rock",PitDrained="no")', 'The pit goes {PitDepth_ft} down, below the groundwater at {GroundwaterDepth_ft}: rock under water that is not stable is class C, and quantities slope it so. Draw the water down, and have a competent person find it stable (PitDrained), or take class C.'],
-      ['AND(PitWater="wet",SoilClass<>"C",PitDrained="no")', 'The pit goes {PitDepth_ft} down, below the groundwater at {GroundwaterDepth_ft}: soil under water is class C, not {SoilClass}. Quantities slope it as C. Draw the water down and have a competent person class it again, or take class C.'],
+      ['AND(PitWater="wet",SoilClass="rock",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}: rock under water that is not stable is class C, and quantities slope it so. Draw the water down, and have a competent person find it stable (PitDrained), or take class C.'],
+      ['AND(PitWater="wet",SoilClass<>"C",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}: soil under water is class C, not {SoilClass}. Quantities slope it as C. Draw the water down and have a competent person class it again, or take class C.'],
       ['AND(PitWater="wet",PitDrained="yes")', 'Class {SoilClass}, classed again with the water drawn down; the walls are sloped for class {PitSoil}. What draws it down, and keeps it down while the pit is open, is not in the price: a line by hand.'],
       ['', 'Class {SoilClass}, {PitWater}; the walls are sloped for class {PitSoil}.'],
     ],
@@ -50,6 +54,10 @@ const rules = [
     LIFE,
   ),
   verdict('PitVerdict', 'Pit depth', 'IF(ROUND(PitDepth_ft,2)>20,"stop","pass")', 'The pit is {PitDepth_ft:2} deep.', 'over 20 ft an engineer designs its protection', cite('osha1926', '1926.652 and Appendix F'), LIFE),
+  verdict('DeepTrenchVerdict', 'Depth of the trenches', 'IF(ROUND(DeepestTrench_ft,2)>20,"stop","pass")', [
+    ['ROUND(DeepestTrench_ft,2)>20', 'A trench is {DeepestTrench_ft:2} deep at its deep end: over 20 ft an engineer designs its protection, and no box of the yard will do. Another outfall, less fall, or a pump.'],
+    ['', 'The deepest trench is {DeepestTrench_ft:2} at its deep end.'],
+  ], 'over 20 ft an engineer designs its protection', cite('osha1926', '1926.652 and Appendix F'), LIFE, AS_TAKEN),
   verdict(
     'FootingVerdict',
     'Buildings beside the pit',
@@ -143,9 +151,10 @@ const rules = [
   verdict(
     'RatingVerdict',
     'Pressure in the water line',
-    'IF(LineRating_psi<160,"stop",IF(LinePressureMost_psi>LineRating_psi*LineDerating,"stop",IF(MAX(LineSurge_psi,MostSurge_psi)>2*LineRating_psi*LineDerating,"stop",IF(MAX(LineSurge_psi,MostSurge_psi)>1.5*LineRating_psi*LineDerating,"check","pass"))))',
+    'IF(LineRating_psi<160,"stop",IF(LinePressureMost_psi>LineRating_psi*LineDerating,"stop",IF(MAX(LineSurge_psi,MostSurge_psi)>2*LineRating_psi*LineDerating,"stop",IF(OR(MAX(LineSurge_psi,MostSurge_psi)>1.5*LineRating_psi*LineDerating,LinePressureMost_psi>LineHoldsLeast_psi),"check","pass"))))',
     [
       ['MAX(LineSurge_psi,MostSurge_psi)>2*LineRating_psi*LineDerating', 'Stopped at once, the water in the line strikes with {LineSurge_psi}, just after the pump cut in with {MostSurge_psi}, over twice the {LineHolds_psi} that the pipe takes: a larger line, or less flow.'],
+      ['AND(LinePressureMost_psi<=LineHolds_psi,LinePressureMost_psi>LineHoldsLeast_psi)', 'Standing, the line sees up to {LinePressureMost_psi}. At {WaterTemperature_F} it takes {LineHolds_psi} by the factors read, and {LineHoldsLeast_psi} by those in use for coils of the US: ask the maker of the coil.'],
       ['', 'Standing, the line sees up to {LinePressureMost_psi}; stopped at once, {LineSurge_psi}, just after the pump cut in {MostSurge_psi}. It is rated {LineRating_psi}, of which {LineDerating%} count at {WaterTemperature_F}.'],
     ],
     '160 psi pipe at least; standing pressure within the rating; with surge within 1.5 times at every stop of the pump, within 2 times ever',
@@ -155,15 +164,16 @@ const rules = [
   verdict(
     'SwitchVerdict',
     'Pressure switch',
-    'IF(OR(CutOut_psi>=ShutOffAtHouse_psi,SwitchWanted_psi>=CutOut_psi),"stop",IF(OR(CutOut_psi>ShutOffAtHouse_psi-5,SwitchWanted_psi>(CutIn_psi+CutOut_psi)/2,GravityAtSwitch_psi>=CutIn_psi),"check","pass"))',
+    'IF(OR(CutOut_psi>=ShutOffAtHouse_psi,SwitchWanted_psi>=CutOut_psi,HousePressure_psi>HouseMost_psi),"stop",IF(OR(CutOut_psi>ShutOffAtHouse_psi-5,SwitchWanted_psi>(CutIn_psi+CutOut_psi)/2,GravityAtSwitch_psi>=CutIn_psi),"check","pass"))',
     [
+      ['HousePressure_psi>HouseMost_psi', '{HousePressure_psi} are wanted at the house; codes let {HouseMost_psi} in at the most, and a reducing valve holds it there. Want less.'],
       ['SwitchWanted_psi>=CutOut_psi', '{HousePressure_psi} are wanted at the house and {StationLoss_psi} are lost in treatment and backflow behind the switch, which stops the pump at {CutOut_psi}: that pressure never comes. Raise the switch or want less.'],
       ['AND(GravityAtSwitch_psi>=CutIn_psi,CutOut_psi<ShutOffAtHouse_psi)', 'The tanks lie so high that gravity alone keeps {GravityAtSwitch_psi} at the switch while {HouseFlow_gpm} flow at lowest water: it never falls to the {CutIn_psi} that start the pump, so the pump adds nothing. Raise the switch over what gravity gives, or leave out the pump.'],
       ['AND(SwitchWanted_psi>(CutIn_psi+CutOut_psi)/2,CutOut_psi<ShutOffAtHouse_psi)', '{HousePressure_psi} are wanted at the house, {SwitchWanted_psi} at the switch, treatment and backflow counted; between {CutIn_psi} and {CutOut_psi} they come less than half of the time. The pump reaches {ShutOffAtHouse_psi} there at lowest water.'],
       ['CutOut_psi>=ShutOffAtHouse_psi', 'The pump reaches {ShutOffAtHouse_psi} at the house at lowest water and the switch waits for {CutOut_psi}: the pump would never stop.'],
       ['', 'The switch stops the pump at {CutOut_psi}; it reaches {ShutOffAtHouse_psi} at the house at lowest water, {ShutOffAtHouseFull_psi} with full tanks.'],
     ],
-    'cut-out at least 5 psi below what the pump reaches; cut-in over what gravity gives; wanted pressure within the switch',
+    'cut-out at least 5 psi below what the pump reaches; cut-in over what gravity gives; wanted pressure within the switch and what a house may have',
     cite('derivation', 'shut-off head less lift'),
   ),
   verdict('AmpacityVerdict', 'Cable ampacity', 'IF(CableAmpacity_A>=1.25*MotorCurrent_A,"pass","stop")', '{Cable} AWG carries {CableAmpacity_A} where it is no warmer than 86 °F; 125 % of {MotorCurrent_A} is needed. Sun or a hot attic on the way takes a larger cable: the electrician’s word.', '125 % of the full-load current, at 86 °F around the cable', cite('nec', '430.22'), LIFE),
@@ -199,8 +209,9 @@ const rules = [
   ),
   verdict('TrenchVerdict', 'Cover over the cable', 'IF(TrenchDepth_in-CableOutside_in>=CableCover_in,"pass","stop")', 'Trench {TrenchDepth_in}, less {CableOutside_in} of cable; the cable needs {CableCover_in} over its top.', 'cover by the wiring method', cite('nec', 'Table 300.5'), LIFE),
   verdict('ConduitCoverVerdict', 'Cover over the conduit on the lid', 'IF(ConduitHas_in>=ConduitCover_in,"pass","stop")', [
-    ['ConduitHas_in>=ConduitCover_in', 'On the lid the conduit has {ConduitHas_in} over it; {ConduitCover_in} are needed.'],
-    ['', 'On the lid the conduit has {ConduitHas_in} over it; {ConduitCover_in} are needed: more cover, another way out of the riser, or metal conduit by the electrician.'],
+    ['AND(TrafficRank=2,ConduitHas_in>=ConduitCover_in)', 'On the lid the conduit has {ConduitHas_in:2} over it; {ConduitCover_in} are needed under the drive of a one- or two-family house. Under any other road or lot it is {ConduitRoad_in}.'],
+    ['ConduitHas_in>=ConduitCover_in', 'On the lid the conduit has {ConduitHas_in:2} over it; {ConduitCover_in} are needed.'],
+    ['', 'On the lid the conduit has {ConduitHas_in:2} over it; {ConduitCover_in} are needed: more cover, another way out of the riser, or metal conduit by the electrician.'],
   ], 'cover by the wiring method', cite('nec', 'Table 300.5'), LIFE),
   verdict(
     'StorageVerdict',
@@ -279,6 +290,7 @@ const rules = [
     'IF(TotalHead_ftw<=0,"check",IF(PumpHead_ftw<TotalHead_ftw,"stop",IF(OffCurve=1,"stop","pass")))',
     [
       ['TotalHead_ftw<=0', 'The house lies so far below the water that gravity gives flow and pressure: no pump is needed (Without: PUMP, PRESSURE-TANK, CONTROL, FLOAT and what goes with them), but a valve that closes at the house and, where too much comes, a reducing valve.'],
+      ['AND(OffCurve=1,GravityAtSwitch_psi>SwitchWanted_psi/2)', 'The house lies so far below the water that gravity alone gives {GravityAtSwitch_psi} of the {SwitchWanted_psi} wanted at the switch, and {PumpModel} runs off the end of its curve. Want a little less and leave out the pump (Without: PUMP, PRESSURE-TANK, CONTROL, FLOAT), or hold the flow back with a valve.'],
       ['AND(PumpNote<>"",OR(PumpHead_ftw<TotalHead_ftw,OffCurve=1))', '{PumpNote}'],
       ['PumpHead_ftw<TotalHead_ftw', 'At {HouseFlow_gpm} {PumpModel} gives {PumpHead_ftw}; {TotalHead_ftw} is needed, short by {PumpShort_ftw}.'],
       ['OffCurve=1', 'With full tanks {PumpModel} runs off the end of its curve, past {ActualFlow_gpm}: it wears out. Take a smaller pump or hold it back.'],
@@ -366,7 +378,7 @@ export interface RestingVerdict extends VerdictRule {
 
 export const verdictRules: readonly RestingVerdict[] = rules.map((rule: VerdictRule) => {
   const names = restsOn(rule.rule)
-  const assumed = assumableFields.filter((field) => names.has(field))
+  const assumed = assumableFields.filter((field) => !rule.asTaken && names.has(field))
   const words = templateFormula(rule.says) ?? `"${rule.says as string}"`
   const isAny = assumed.map((field) => assumable[field]).join('+')
   return {

@@ -3,6 +3,7 @@ import { items061 } from '../../src/takeoff/older/items061.js'
 import { items070 } from '../../src/takeoff/older/items070.js'
 import { items090 } from '../../src/takeoff/older/items090.js'
 import { items100 } from '../../src/takeoff/older/items100.js'
+import { items110 } from '../../src/takeoff/older/items110.js'
 import { items080 } from '../../src/takeoff/older/items080.js'
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
@@ -72,16 +73,37 @@ const cables = [10, 12, 14, 6, 8].map((size) => `CABLE-copper-${size}-3`)
 /** Openings of another size have lines of their own since 0.10.0. */
 const sizes = ['LID-INSUL', 'PLATE', 'RISER', 'RISER-LID'].map((code) => `${code}-{SecondOpening_in}`)
 /** Rock has prices of its own since 0.10.0. */
-/** Rows that changed after 0.10.0, but for the three of digging, which were there one by one before it. */
-const later = Object.keys(items100).filter((key) => !key.includes('{RockSuffix}'))
+/** Rows that changed after 0.9.0, but for the three of digging, which were there one by one before it. */
+const later = [...Object.keys(items100).filter((key) => !key.includes('{RockSuffix}')), ...Object.keys(items110)]
 const rock = ['DIG-ROCK', 'HAMMER', 'TRENCH-DRAIN-ROCK', 'TRENCH-LINE-ROCK']
+
+describe('a workbook of 0.11.0', () => {
+  const own = () => sourceOf(new Uint8Array(readFileSync(join(import.meta.dirname, '../data/made-by-0.11.0.xlsx'))), 'OLD.xlsx')
+  it('is brought up to date and made again, nothing of its own taken for somebody’s, before the update and after it', () => {
+    const { changes, columns, own: left } = officeUpdate(own().raw)
+    expect(changes.map(({ table, key }) => `${table} ${key}`).sort()).toEqual(
+      Object.keys(items110)
+        .map((key) => `Items ${key}`)
+        .sort(),
+    )
+    expect([columns, left]).toEqual([[], []])
+    const after = sourceOf(updateOffice(own(), made).bytes, 'OLD.xlsx')
+    expect(officeUpdate(after.raw).changes).toEqual([])
+    for (const source of [own(), after]) {
+      const office = readOffice(source.raw)
+      const takeoff = makeTakeoff(office, rowNamed(office, 'Jobs', 'Wicket Mill')!, keptIn(source.workbook, 'Wicket Mill'))
+      expect(() => makeFile(source, [{ takeoff, revision: 2 }], 'native', made)).not.toThrow()
+      expect(takeoff.unused).toEqual([])
+    }
+  })
+})
 
 describe('a workbook of 0.10.0', () => {
   const own = () => sourceOf(new Uint8Array(readFileSync(join(import.meta.dirname, '../data/made-by-0.10.0.xlsx'))), 'OLD.xlsx')
   it('says the same before the update and after it, in rock too, and takes nothing of its own for somebody’s', () => {
     const { changes, columns, own: left } = officeUpdate(own().raw)
     expect(changes.map(({ table, key }) => `${table} ${key}`).sort()).toEqual(
-      [...Object.keys(items100), ...rock.filter((code) => code !== 'HAMMER')].map((code) => `Items ${code}`).sort(),
+      [...new Set([...Object.keys(items100), ...Object.keys(items110), ...rock.filter((code) => code !== 'HAMMER')])].map((code) => `Items ${code}`).sort(),
     )
     expect([columns, left]).toEqual([[], []])
     const after = sourceOf(updateOffice(own(), made).bytes, 'OLD.xlsx')

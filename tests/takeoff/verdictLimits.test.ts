@@ -50,6 +50,9 @@ const others: Readonly<Record<string, number>> = {
   ReliefOver_psi: 10,
   CutOut_psi: 60,
   LineHolds_psi: 200,
+  LineHoldsLeast_psi: 200,
+  HousePressure_psi: 45,
+  HouseMost_psi: 80,
   RoomLeast_ft: 1.5,
   GapLeast_in: 6,
   RunsTooShort: 0,
@@ -74,6 +77,12 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ PitDepth_ft: 20 }, 'pass'],
     [{ PitDepth_ft: 19.99 }, 'pass'],
     [{ PitDepth_ft: 20.01 }, 'stop'],
+  ],
+  // The same rule for every excavation, trenches too.
+  DeepTrenchVerdict: [
+    [{ DeepestTrench_ft: 20 }, 'pass'],
+    [{ DeepestTrench_ft: 19.99 }, 'pass'],
+    [{ DeepestTrench_ft: 20.01 }, 'stop'],
   ],
   // FEMA P-259: factor 1.3; 1.1 is the lowest in use.
   UpliftVerdict: [
@@ -193,6 +202,9 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [line, 'pass'],
     [{ ...line, LinePressureMost_psi: 199 }, 'pass'],
     [{ ...line, LinePressureMost_psi: 201 }, 'stop'],
+    // Warm water: between the factors read and the lower ones in use for US coils (from memory) somebody asks.
+    [{ ...line, LinePressureMost_psi: 180, LineHoldsLeast_psi: 180 }, 'pass'],
+    [{ ...line, LinePressureMost_psi: 181, LineHoldsLeast_psi: 180 }, 'check'],
     [{ ...line, LineSurge_psi: 301 }, 'check'],
     [{ ...line, LineSurge_psi: 0, MostSurge_psi: 301 }, 'check'],
     [{ ...line, LineSurge_psi: 0, MostSurge_psi: 401 }, 'stop'],
@@ -210,6 +222,9 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, SwitchWanted_psi: 59.9 }, 'check'],
     [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, SwitchWanted_psi: 50.1 }, 'check'],
     [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, SwitchWanted_psi: 50 }, 'pass'],
+    // IPC 604.8 and UPC 608.2 (from memory): no more than 80 psi in a house, whatever the switch is set to.
+    [{ CutOut_psi: 115, CutIn_psi: 95, ShutOffAtHouse_psi: 150, HousePressure_psi: 80, SwitchWanted_psi: 80 }, 'pass'],
+    [{ CutOut_psi: 115, CutIn_psi: 95, ShutOffAtHouse_psi: 150, HousePressure_psi: 80.1, SwitchWanted_psi: 80.1 }, 'stop'],
     // Gravity of 40 psi at a cut-in of 40 never lets the switch close.
     [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, GravityAtSwitch_psi: 40 }, 'check'],
     [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, GravityAtSwitch_psi: 40.1 }, 'check'],
@@ -249,6 +264,8 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ ConduitHas_in: 18, ConduitCover_in: 18 }, 'pass'],
     [{ ConduitHas_in: 18.1, ConduitCover_in: 18 }, 'pass'],
     [{ ConduitHas_in: 17.9, ConduitCover_in: 18 }, 'stop'],
+    [{ ConduitHas_in: 18, ConduitCover_in: 18, TrafficRank: 2 }, 'pass'],
+    [{ ConduitHas_in: 17.9, ConduitCover_in: 18, TrafficRank: 2 }, 'stop'],
   ],
   StorageVerdict: [
     [record, 'pass'],

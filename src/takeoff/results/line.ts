@@ -26,6 +26,12 @@ export const lineResults = [
   ),
   result('LineDerating', 'Share of the rating left in the warmest water', 'INDEX(LineHeat[left],SUMPRODUCT((LineHeat[upTo_F]<WaterTemperature_F)*1)+1)', cite('pe100Heat')),
   result('LineHolds_psi', 'Pressure that the line takes, warm', 'LineRating_psi*LineDerating', cite('pe100Heat')),
+  result(
+    'LineHoldsLeast_psi',
+    'Pressure that the line takes, warm, by factors in use for US coils',
+    'LineRating_psi*INDEX(LineHeat[leftUs],SUMPRODUCT((LineHeat[upTo_F]<WaterTemperature_F)*1)+1)',
+    cite('memory', 'Plastics Pipe Institute handbook: 1.00 at 73 °F, straight down to 0.50 at 140 °F'),
+  ),
   result('DropPipe_ft', 'Drop pipe in the tank', '3', practice('from the pitless adapter, low in the wall, to the pump')),
   result('LineSlack_ft', 'Slack of the line in the trench', '2', practice('12 to 24 in at a tank wall')),
   result('LineLength_ft', 'Length of the line', 'WaterLineRun_ft+LineSlack_ft+DropPipe_ft', sum),

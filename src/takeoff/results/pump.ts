@@ -30,15 +30,21 @@ export const pumpResults = [
   result('PumpShort_ftw', 'Head that is missing', 'MAX(0,TotalHead_ftw-PumpHead_ftw)', sum),
   result('DutyFlow_gpm', 'Flow at the wanted pressure, lowest water', meets('Lift_ftw', 'SwitchWanted_psi', 'LineLoss_ftw'), system),
   result(
+    'GravityFlow_gpm',
+    'Flow of gravity alone at the wanted pressure, full tanks, new pipe',
+    'HouseFlow_gpm*(MAX(0,0-LiftFull_ftw-2.31*HousePressure_psi)/NewLineLoss_ftw)^0.54',
+    cite('epaManual', 'Hazen–Williams: flow as the 0.54th power of the head that is left'),
+  ),
+  result(
     'ActualFlow_gpm',
     'Flow at the wanted pressure, full tanks, new pipe',
-    meets('LiftFull_ftw', 'HousePressure_psi', 'NewLineLoss_ftw'),
+    `MAX(${meets('LiftFull_ftw', 'HousePressure_psi', 'NewLineLoss_ftw')},GravityFlow_gpm)`,
     cite('hiData', 'section I-A; filters new, nothing lost in them'),
   ),
   result(
     'MostFlow_gpm',
     'Most flow: full tanks, new pipe, when the pump cuts in',
-    meets('LiftFull_ftw', 'MIN(HousePressure_psi,CutIn_psi)', 'NewLineLoss_ftw'),
+    `MAX(${meets('LiftFull_ftw', 'MIN(HousePressure_psi,CutIn_psi)', 'NewLineLoss_ftw')},GravityFlow_gpm)`,
     cite('hiData', 'section I-A; filters new, nothing lost in them'),
   ),
   result(
@@ -102,6 +108,7 @@ export const pumpResults = [
   result('StartsAllowed_per_day', 'Starts allowed', 'IF(PumpPower_hp<1,300,IF(PumpPower_hp<=5,100,50))', cite('starts', '300 below 1 hp, 50 above 5 hp; 100 between, from memory')),
   result('LowPoint_ft', 'Lowest point of the line, below the full water level', 'MAX(LineCentre_ft,0-WaterLineRise_ft)-WaterLevel_ft', geometry),
   result('LinePressureMost_psi', 'Highest standing pressure in the line', '(MAX(CurveHead_ftw)+LowPoint_ft)/2.31', cite('hiData', 'shut-off, full tanks, lowest point')),
+  result('LineTestAtTank_psi', 'The same pressure on a gauge at the tank wall', 'LinePressureMost_psi-MAX(0,0-WaterLineRise_ft-LineCentre_ft)/2.31', cite('hiData', 'H = 2.31 p; the lower end presses more')),
   result('ActualPoint', 'Point of the curve below that flow', `MIN(MATCH(ActualFlow_gpm,CurveFlow_gpm,1),${CURVE_POINTS - 1})`, chord),
   result(
     'LineRunning_psi',

@@ -48,7 +48,7 @@ export const quantityResults = [
     'MAX(1,ROUNDUP((IF(LineDug_in>=60,LineTrench_ft,0)+IF(InletDeep_ft>=5,InletRun_ft,0)+IF(OverflowDeep_ft>=5,OverflowRun_ft,0))*(1/TrenchRate_ft_per_h+1/TrencherRate_ft_per_h)/Workday_h_per_day,0))',
     practice('dug, then laid and filled at the rate of earth'),
   ),
-  result('Dewater_day', 'Days of pumping', 'IF(PitWater<>"dry",MAX(1,PitOpen_day),IF(TrenchWet=1,MAX(1,Trench_h/Workday_h_per_day),0))', cite('derivation', 'from digging until the ballast is in; a dry pit can have a deeper trench that is wet')),
+  result('Dewater_day', 'Days of pumping', 'IF(PitWater<>"dry",MAX(1,PitOpen_day),IF(TrenchWet=1,MAX(1,Trench_h/Workday_h_per_day),0))', cite('derivation', 'from digging until the tanks are ballasted and backfilled; a dry pit can have a deeper trench that is wet')),
   result('LadderEvery_ft', 'A ladder serves', '50', cite('osha1926', '1926.651(c)(2): 25 ft either way')),
   result('FenceClear_ft', 'Fence off the edge', '2', practice('2 ft')),
   result('RockSuffix', 'Rock in the price list of a workbook of 0.10.0', 'IF(SoilClass="rock","-ROCK","")', practice('rock has a price of its own')),

@@ -11,8 +11,8 @@ export const stormResults = [
   result(
     'DrainRoughness',
     'Manning n of the drains',
-    'IF(DrainTable="newer IPC",0.01,0.015)',
-    cite('ipcDrains', '4 in at 1/8 in/ft carries 115 gpm by the newer tables (n 0.010), 78 by the older (n 0.0145)'),
+    'IF(DrainTable="newer IPC",0.01,0.0155)',
+    cite('ipcDrains', 'at 1/8 in/ft 4 in carries 115 gpm by the newer tables (n 0.010), by the older 78, and 6 in 222 (n 0.0145 and 0.0155): the rougher counts'),
   ),
   result('DrainKind', 'Pipe of the drains', 'IF(DrainSize_in=8,"PVC SDR 35",DrainPipe)', practice('8 in drains are SDR 35')),
   result('DrainSuffix', 'Drains in the price list', 'IF(DrainSize_in=4,"","-"&DrainSize_in)', practice('4 in has the bare name')),
