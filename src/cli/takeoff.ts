@@ -7,6 +7,7 @@ import { makeFile, papersAlone, type JobToWrite } from '../hosts/makeFile.js'
 import { jobSheetNames } from '../plan/jobSheets.js'
 import type { Flavor } from '../plan/calls.js'
 import type { Earlier } from '../plan/earlier.js'
+import { makingNotes } from '../plan/makingNotes.js'
 import { stopsOfRecord } from '../plan/sheets/testSheet.js'
 import { openStops } from '../plan/stopAnswers.js'
 import { careCalendar } from '../takeoff/careTasks.js'
@@ -98,7 +99,11 @@ async function main(): Promise<void> {
       if (values.json) views.push(JSON.stringify(jobView(name, result, [])))
       if (!problems.size) {
         const takeoff = result.takeoff!
-        reports.push(...report(takeoff), ...(earlier.before ? [`  ${inShort(changesSince(earlier.before, takeoff), earlier.before.revision)}`] : []))
+        reports.push(
+          ...report(takeoff),
+          ...makingNotes(takeoff, earlier),
+          ...(earlier.before ? [`  ${inShort(changesSince(earlier.before, takeoff), earlier.before.revision)}`] : []),
+        )
         if (values.calendar !== undefined) calendars.push(careCalendar(takeoff.design, made().date, made().version))
         if (openStops(takeoff) > 0) unanswered.push(name)
         yield { takeoff, revision, earlier }
@@ -212,7 +217,6 @@ function report(takeoff: Takeoff): string[] {
     ...design.verdicts().flatMap(({ verdict, label, words }) => (verdict === 'pass' ? [] : [`  ${verdict}  ${label}: ${words}`])),
     `  main hazards: ${worst.map(({ short }) => short.toLowerCase()).join('; ')}`,
     ...(failed.length ? [`  stop  Test record: ${failed.join(', ')}; to be mended and tested again before it is handed over`] : []),
-    ...takeoff.unused.map((code) => `${design.name}: your entry for ${code} has no line any more`),
   ]
 }
 

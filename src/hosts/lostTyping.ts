@@ -29,7 +29,7 @@ export function lostTyping(plan: SheetPlan, standing: SheetContent | undefined, 
     ...new Set([
       ...besideOurs(plan, content, { words, figures }),
       ...(words ? amongOurs(plan, content, words, kept) : []),
-      ...(words && figures ? figuresLost(plan, standing, words, figures, kept.settledOn(standing)) : []),
+      ...(words && figures ? figuresLost(plan, standing, words, figures, kept) : []),
     ]),
   ]
 }
@@ -42,14 +42,15 @@ interface Kept {
 const nothingSettled: Kept = { said: [], settledOn: () => new Set() }
 
 /** Numbers and formulas that stand there more often than they were made, and than they will. Rows move: their places tell nothing. */
-function figuresLost(plan: SheetPlan, content: SheetContent, words: ReadonlySet<string>, figures: ReadonlyMap<string, number>, settled: ReadonlySet<string>): string[] {
+function figuresLost(plan: SheetPlan, content: SheetContent, words: ReadonlySet<string>, figures: ReadonlyMap<string, number>, { said, settledOn }: Kept): string[] {
+  const settled = settledOn(content)
   const planned = countsOf(plan.cells)
   const ours = new Map(plan.cells.map((cell) => [`${cell.row} ${cell.column}`, cell]))
   const isNew = (value: SheetCell['value']) => {
     const mark = markOfFigure({ value })
     return mark !== undefined && (planned.get(mark) ?? 0) > (figures.get(mark) ?? 0)
   }
-  const entries = newEntries(plan, words)
+  const entries = [...newEntries(plan, words), ...said]
   const hidden = hiddenIn(plan, content)
   // A figure may be kept in the words of an entry, and a formula as what it came to.
   const isKept = ({ value, formula }: SheetCell) =>
@@ -60,7 +61,8 @@ function figuresLost(plan: SheetPlan, content: SheetContent, words: ReadonlySet<
       const mark = markOfFigure(cell)
       const where = `${row + 1} ${at + 1}`
       if (mark === undefined || at + 1 === hidden || settled.has(where)) continue
-      if (isKept(cell)) continue
+      // A formula whose cell was deleted is nobody's: its row was taken off.
+      if (isKept(cell) || cell.formula?.includes('#REF')) continue
       const our = ours.get(where)
       const isStrange = !our || markOfFigure(our) !== mark
       found.set(mark, [...(found.get(mark) ?? []), { place: placeText(plan, row, at, shown(cell)), row, isStrange }])
@@ -111,7 +113,6 @@ function holdsWhole(text: string, words: string): boolean {
 }
 /** Where the column that is for the next making stands: another column may have been put before it. */
 function hiddenIn({ hiddenColumn }: SheetPlan, content: SheetContent): number | undefined {
-  if (hiddenColumn === undefined) return undefined
   for (const row of content) {
     const at = row.findIndex(({ value }) => value === AS_LAST_MADE)
     if (at >= 0) return at + 1
@@ -150,11 +151,15 @@ export function typingLostOf(plans: readonly SheetPlan[], read: (sheet: string) 
   const standing = changes && read(changes.name)
   const made = standing && madeWithIn(standing)
   const names = Object.fromEntries(plans.map(({ kind, name }) => [kind, name])) as Partial<JobSheetNames>
+  const crew = plans.find(({ kind }) => kind === 'crew')
+  // What was entered for a line that is no more stands among what was written by hand on the sheet Crew.
+  const movedToCrew = crew ? newEntries(crew, made?.get('crew')?.words ?? new Set()) : []
   return plans.flatMap((plan) => {
     const content = read(plan.name)
-    return lostTyping(plan, content, made?.get(plan.kind), {
+    const own = plan.kind === 'together' ? content && madeWithIn(content) : made
+    return lostTyping(plan, content, own?.get(plan.kind), {
       // Who signed an earlier change order stands among the changes now.
-      said: plan.kind === 'amend' && changes ? textsIn(changes) : [],
+      said: plan.kind === 'amend' && changes ? textsIn(changes) : movedToCrew,
       settledOn: plan.kind === 'takeoff' ? (rows) => settledOnTakeoff(rows, { ...names, takeoff: plan.name }) : nothingSettled.settledOn,
     })
   })
@@ -190,7 +195,11 @@ function wordsOver(plan: SheetPlan, content: SheetContent): { place: string; isF
   const rowOfCode = new Map(plan.cells.flatMap(({ row, column, value }) => (column === takeoffColumns.code && value ? [[String(value), row] as const] : [])))
   return [...content.entries()].flatMap(([at, cells]) => {
     const row = rowOfCode.get(String(cells[takeoffColumns.code - 1]?.value ?? ''))
-    if (row === undefined) return []
+    // A line by hand may have a code of ours; it has neither waste nor lot.
+    const isLineOfOurs = (['waste', 'lot'] as const).every(
+      (name) => (cells[takeoffColumns[name] - 1]?.value ?? null) !== null || cells[takeoffColumns[name] - 1]?.formula !== undefined,
+    )
+    if (row === undefined || !isLineOfOurs) return []
     return (['description', 'unit', 'kind', 'why'] as const).flatMap((name) => {
       const column = takeoffColumns[name]
       const { value, formula } = cells[column - 1] ?? { value: null }

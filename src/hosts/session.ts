@@ -281,13 +281,13 @@ function orderOf(making: Making, standing: SheetContent | undefined, orders: Ord
   const { ORDER_TOGETHER: name } = making
   if (standing ? !making.isOurs(standing, true) : orders.jobs < 2) return {}
   const plan = orders.jobs > 1 ? orders.sheet(made) : making.orderOutOfDate(orders.names[0]!, made, standing ?? [])
-  const lost = making.lostTyping(plan, standing)
+  const lost = making.typingLostOf([plan], () => standing)
   if (lost.length && !mayLose?.(lost)) return { note: `${name} was left as it is: what was typed on it would be lost: ${placesInWords(lost)}.` }
   return { plan, ...(orders.jobs > 1 ? {} : { note: `${making.ORDER_OUT_OF_DATE}.` }) }
 }
 
 function layOut(making: Making, office: Office, places: OfficePlaces, name: string, standing: ReadonlyMap<string, SheetContent>, { flavor, made, mayLose }: MakeOptions): LaidOut {
-  const { earlierFrom, isOurs, jobSheetNames, jobSheets, keptFrom, renewedNote, renewedWords, typingLostOf } = making
+  const { earlierFrom, isOurs, jobSheetNames, jobSheets, keptFrom, makingNotes, renewedNote, renewedWords, typingLostOf } = making
   const names = jobSheetNames(name)
   const own = Object.values(names)
   const job = rowNamed(office, 'Jobs', name)
@@ -314,7 +314,7 @@ function layOut(making: Making, office: Office, places: OfficePlaces, name: stri
     job: name,
     takeoff,
     changed: earlier.before ? inShort(changesSince(earlier.before, takeoff), earlier.before.revision) : '',
-    notes: renewed.map((note) => `${note}.`),
+    notes: [...renewed, ...makingNotes(takeoff, earlier)].map((note) => `${note}.`),
     sheets: plans.map((plan) => plan.name),
   }
   return { finished, plans }

@@ -30,7 +30,10 @@ function beforeOf(rows: Rows, design: Rows | undefined, changes: Rows | undefine
   if (!headings || !made) return undefined
   const [date, revision] = [made[1]!, Number(made[2])]
   const asMade = changes && asMadeIn(changes)
-  if (asMade) return { date, revision, ...asMade }
+  if (asMade) {
+    const named = new Set(rows.flatMap((row) => (['code', 'description'] as const).map((name) => text(row[headings.columns.get(name) ?? -1]))))
+    return { date, revision, ...asMade, gone: [...asMade.lines.keys()].filter((key) => !named.has(key)) }
+  }
   const lines = new Map<string, EarlierLine>()
   let [cost, total] = [0, 0]
   for (const row of rows.slice(headings.row + 1)) {

@@ -2,8 +2,11 @@
 import type { Problem } from '../takeoff/fields.js'
 import { isOwnField } from '../takeoff/ownFields.js'
 import type { Kept, TypedInput } from '../takeoff/typed.js'
+import { verdictRules } from '../takeoff/verdicts.js'
 import { AS_MADE, constantNames, inputNames, VALUE, workedNames } from './sheets/designSheet.js'
 import { amount, isEmptySheet, PASTED, text, type Rows } from './keptCells.js'
+
+const verdictNames: readonly string[] = verdictRules.map(({ name }) => name)
 
 /** Where the headings stand, wherever rows and columns have moved to. */
 export function designHeadings(rows: Rows): { row: number; name: number; value: number; asMade: number } | undefined {
@@ -41,7 +44,7 @@ export function fromDesign(rows: Rows, sheet: string): Pick<Kept, 'figures' | 'i
       const figure = amount(cell, sheet, place.row, name, problems)
       if (figure !== undefined) figures[name] = figure
       else if (value === '') problems.push({ ...place, column: name, allowed: `a number, such as ${asMade}`, came: 'nothing' })
-    } else if (workedNames.includes(name) && cell?.formula === undefined)
+    } else if ([...workedNames, ...verdictNames].includes(name) && cell?.formula === undefined)
       problems.push({ ...place, column: name, allowed: 'its formula; filled cells are the inputs', came: value || 'nothing' })
   }
   if (problems.length > PASTED && problems.every(({ allowed }) => allowed.startsWith('its formula')))

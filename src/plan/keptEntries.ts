@@ -52,8 +52,9 @@ export function fromEntries(rows: Rows, sheet: string, hasEntries = true): Pick<
   return { crew: { cells, added }, problems }
 
   function readRow(row: Rows[number], of: EntryList, place: number): void {
-    const keyOf = (at: number) => [...columns].find(([, column]) => column === at)?.[0] ?? `column ${at + 1}`
     const codeAt = columns.get('code')!
+    // The box of a step stands before its code and has no heading.
+    const keyOf = (at: number) => (at === codeAt - 1 && of.entries.includes('box') ? 'box' : ([...columns].find(([, column]) => column === at)?.[0] ?? `column ${at + 1}`))
     const code = text(row[codeAt])
     // An entry that somebody wrote as a formula counts as its result; where we write formulas, none is an entry.
     const entriesHere = [...of.entries, ...(of.alsoOf?.(code) ?? [])]
@@ -63,7 +64,7 @@ export function fromEntries(rows: Rows, sheet: string, hasEntries = true): Pick<
       if (isEntry(keyOf(at)) && cell.formula !== undefined && text(cell) === '' && !/^""$/.test(cell.formula))
         problems.push({ sheet, row: place, column: of.headings[keyOf(at)] ?? keyOf(at), allowed: 'an entry; the formula was saved without its result', came: `=${cell.formula}` })
     const typed = row.map((cell, at) => ({ at, key: keyOf(at), words: wordsIn(cell, keyOf(at)) })).filter(({ at, words }) => at !== codeAt && words !== '' && words !== BOX)
-    const ticked = typed.findIndex(({ words }) => TICKS.includes(words))
+    const ticked = typed.findIndex(({ key, words }) => key !== 'box' && TICKS.includes(words))
     if (ticked >= 0 && of.isCode(code) && !of.onlyEntries && !typed.some(({ key }) => key === 'done')) typed[ticked]!.key = 'done'
     const done = typed.find(({ key }) => key === 'done')?.words ?? ''
     const inWords = (some: typeof typed) => some.map(({ key, words }) => entryWords(key, words)).join('; ')

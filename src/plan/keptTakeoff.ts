@@ -23,7 +23,7 @@ function start(figure: LineFigure): string {
 const worked = Object.keys(formulaOf) as (keyof typeof formulaOf)[]
 const allColumns = Object.keys(takeoffColumns) as TakeoffColumn[]
 /** Columns that every takeoff has had; without them nothing is known of a row. */
-const needed: readonly TakeoffColumn[] = ['code', 'description', 'net', 'yours', 'order', 'price', 'amount']
+const needed: readonly TakeoffColumn[] = ['code', 'description', 'net', 'yours', 'waste', 'lot', 'order', 'price', 'amount']
 /** A price that came from the list is the same to the last digits. */
 const SAME_PRICE = 1e-9
 
@@ -159,6 +159,9 @@ class TakeoffRows {
     const quantity = this.typed(row, 'yours', true) ?? this.typed(row, 'net', true) ?? this.typed(row, 'order', true) ?? null
     if (text(row.cell('hours')) !== '' && (code !== '' || description !== ''))
       this.refuse(row, 'hours', 'nothing on a line by hand: hours are paid by a line of their own, or by a row of Items', text(row.cell('hours')))
+    for (const name of ['order', 'net'] as const)
+      if (quantity !== null && isPlain(row, name) && text(row.cell(name)) !== '' && Number(text(row.cell(name))) !== quantity)
+        this.refuse(row, name, `nothing, or ${quantity}, as ${takeoffHeading('yours')} of this line by hand says`, text(row.cell(name)))
     const line = this.asLine(row, quantity, true)
     const product = row.cell('amount')?.formula
     const isOurs = product !== undefined && isOurProduct(product)
@@ -168,7 +171,8 @@ class TakeoffRows {
       return
     }
     const lump = (quantity === null || line.price === null) && !isOurs ? this.typed(row, 'amount', true) : undefined
-    if (lump) this.added.push({ ...line, quantity: 1, price: lump })
+    if (lump && code === '' && description === '') this.refuse(row, 'description', 'words for this amount, which the customer reads', 'nothing')
+    else if (lump) this.added.push({ ...line, quantity: 1, price: lump })
     // A price for the whole is one of it; of feet or hours somebody must say how many.
     else if (quantity === null && line.price !== null && isWholeUnit(line.unit)) this.added.push({ ...line, quantity: 1 })
     else if (code !== '' || description !== '' || quantity !== null || line.price !== null) {
@@ -210,15 +214,23 @@ class TakeoffRows {
 
   /** A price that somebody typed: not the one that stood in the list when the takeoff was made. Takeoffs of earlier versions looked it up instead. */
   private ownPrice(row: TakeoffRow): number | undefined {
-    if (!isPlain(row, 'price') && this.isOurPrice(row.cell('price')!.formula!)) return undefined
+    if (!isPlain(row, 'price') && this.isOurPrice(row)) return undefined
     const price = this.typed(row, 'price')
     const listed = this.headings.columns.has('listed') ? Number(text(row.cell('listed'))) : NaN
     return price !== undefined && Math.abs(price - listed) <= SAME_PRICE * Math.max(1, price) ? undefined : price
   }
 
-  /** Our own price of a line looks its code up, is a figure of the rule, or points to the job's own sheets. */
-  private isOurPrice(formula: string): boolean {
+  /**
+   * A price that we made live stands beside the same formula, or one that points to it, as the price of the list. Takeoffs that have no such
+   * column looked their prices up: by code, as a figure of the rule, or on the job's own sheets.
+   */
+  private isOurPrice(row: TakeoffRow): boolean {
+    const formula = row.cell('price')?.formula ?? ''
     const { design, working, year } = this.names
+    const listed = row.cell('listed')?.formula?.replace(/\s/g, '')
+    const column = columnLetters(this.headings.columns.get('price')! + 1)
+    const isLive = listed !== undefined && new RegExp(`^\\$?${column}\\$?\\d+$`, 'i').test(listed)
+    if (this.headings.columns.has('listed') && !isLive) return listed === formula.replace(/\s/g, '')
     return (
       /^INDEX\(.+,MATCH\(\$?[A-Z]+\$?\d+,.+,0\)\)(?:\/[\d.]+)?$/.test(formula.replace(/\s/g, '')) ||
       /^[\d.]+$/.test(formula) ||
@@ -230,7 +242,8 @@ class TakeoffRows {
   private formulasWithoutResult(row: TakeoffRow): void {
     for (const name of ['yours', 'price'] as const) {
       const own = row.cell(name)?.formula
-      if (own !== undefined && text(row.cell(name)) === '' && !this.isOurPrice(own)) this.refuse(row, name, 'a number; the formula was saved without its result', `=${own}`)
+      if (own !== undefined && text(row.cell(name)) === '' && !(name === 'price' && this.isOurPrice(row)))
+        this.refuse(row, name, 'a number; the formula was saved without its result', `=${own}`)
     }
   }
 

@@ -5,6 +5,7 @@ import { money } from '../rounding.js'
 import { type Takeoff } from '../takeoff/takeoff.js'
 import type { Rows } from './keptCells.js'
 import { address, madeLine, quotedSheet, SheetDraft, TITLE_ROWS, type Made, type SheetPlan } from './plan.js'
+import { withOwnMarks } from './sheets/asMade.js'
 import { linesOrdered, NO_SUPPLIER, suppliersOf } from './sheets/orderSheet.js'
 import { takeoffColumns } from './sheets/takeoffColumns.js'
 
@@ -179,13 +180,17 @@ function orderTogether(names: readonly string[], shared: readonly Shared[], hous
     return [net!.join('+'), sum!.join('+'), prices!.join(',')]
   }
 
-  return draft.sheet(ORDER_TOGETHER, {
-    kind: 'together',
-    widths: [1, 20, 40, 8, 10, 8, 10, 11, 11, ...(hasParts ? [2, ...Array.from({ length: groups * parts.length }, () => 12)] : [])],
-    headingRow: TITLE_ROWS,
-    landscape: true,
-    footer: ORDER_TOGETHER,
-    paper: house.paper,
-    ...(hasParts ? { print: { percent: 100, lastColumn: columns.saved } } : {}),
-  })
+  const ofParts = hasParts ? Array.from({ length: groups * parts.length }, () => 12) : []
+  return withOwnMarks(
+    draft.sheet(ORDER_TOGETHER, {
+      kind: 'together',
+      widths: [1, 20, 40, 8, 10, 8, 10, 11, 11, 2, ...ofParts, 10],
+      headingRow: TITLE_ROWS,
+      landscape: true,
+      footer: ORDER_TOGETHER,
+      paper: house.paper,
+      hiddenColumn: FIRST_PART + ofParts.length,
+      print: { ...(hasParts ? { percent: 100 } : {}), lastColumn: columns.saved },
+    }),
+  )
 }

@@ -40,14 +40,30 @@ export const stopWords = ({ label, words, rule }: RaisedVerdict): string => `${l
 export const wantedOf = (touchesLife: boolean | undefined): string =>
   touchesLife ? 'It can cost a life: change the job, or a licensed person enters name, licence number and reason.' : 'Change the job, or enter who accepts it and why.'
 
-/** What was written beside a stop, and whether it was written for what stands there now. */
-export function answerTo({ crew }: Pick<Takeoff, 'crew'>, stop: RaisedVerdict): { said: string; isOfOtherFigures: boolean; isGiven: boolean } {
-  // Up to 0.10 the whole name of the verdict stood before it.
-  const entry = crew.cells[`${QUOTE_PREFIX}${codeOf(stop.name)}`] ?? crew.cells[`${QUOTE_PREFIX}${stop.name}`]
-  const said = String(entry?.done ?? '')
-  // A workbook of before 0.11 does not say what an answer was given for.
-  const isOfOtherFigures = said !== '' && entry?.stands !== undefined && entry.stands !== stopWords(stop)
-  return { said, isOfOtherFigures, isGiven: !isOfOtherFigures && isAnswer(said, stop.rule.touchesLife ?? false) }
+/** Behind the code of a stop: its answer for other figures, kept so that it counts again where they come back. */
+export const earlierCode = (name: string): string => `${codeOf(name)} before`
+
+/** What was written beside a stop for the figures that stand there now, and what was written for others. */
+export function answerTo({ crew }: Pick<Takeoff, 'crew'>, stop: RaisedVerdict): { said: string; isGiven: boolean; earlier: Answer | undefined } {
+  const [code, words] = [codeOf(stop.name), stopWords(stop)]
+  // Up to 0.10 the whole name of the verdict stood before it, and nothing said what an answer was given for.
+  const [now, before] = [[code, stop.name], [earlierCode(stop.name)]].map((codes) =>
+    codes
+      .flatMap((known): Answer[] => {
+        const { done = '', stands } = crew.cells[QUOTE_PREFIX + known] ?? {}
+        return done === '' ? [] : [{ said: String(done), stands: stands === undefined ? words : String(stands) }]
+      })
+      .at(0),
+  )
+  const isFor = (answer: Answer | undefined) => answer?.stands === words
+  const said = isFor(now) ? now!.said : now === undefined && isFor(before) ? before!.said : ''
+  const earlier = [now, before].find((answer) => answer && !isFor(answer))
+  return { said, isGiven: isAnswer(said, stop.rule.touchesLife ?? false), earlier }
+}
+interface Answer {
+  said: string
+  /** The stop as the quote said it then. */
+  stands: string
 }
 export const stopsOf = ({ design }: Pick<Takeoff, 'design'>): RaisedVerdict[] => design.verdicts().filter(({ verdict }) => verdict === 'stop')
 /** Stops that nobody has answered for on the quote. */

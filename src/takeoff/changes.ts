@@ -21,6 +21,8 @@ export interface Before {
   verdicts: ReadonlyMap<string, string>
   /** What the row of Jobs said, or the tool took, by column; nothing where it was made before that was kept. */
   fields?: ReadonlyMap<string, string>
+  /** Codes of lines that it was made with and whose rows somebody took off since. */
+  gone?: readonly string[]
 }
 
 export interface Change {

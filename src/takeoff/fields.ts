@@ -93,6 +93,8 @@ export class ProblemsError extends Error {
   }
 }
 
+const plainSpaces = (name: string): string => name.replace(/\s+/g, ' ').trim().toLowerCase()
+
 /** The checked value of a cell; `names` are the first columns of the other tables. Throws InputError. */
 export function checkField(name: string, field: Field, raw: unknown, names: (table: string) => readonly string[]): CellValue {
   const isEmpty = raw === null || raw === undefined || (typeof raw === 'string' && raw.trim() === '')
@@ -108,7 +110,11 @@ export function checkField(name: string, field: Field, raw: unknown, names: (tab
     case 'row': {
       const wanted = String(raw).trim().toLowerCase()
       const found = names(field.table).find((known) => known.toLowerCase() === wanted)
-      if (found === undefined) throw badInput(name, allowedIn(name, field, names), raw)
+      if (found === undefined) {
+        // To the eye the two are the same name.
+        const isAlike = names(field.table).some((known) => plainSpaces(known) === plainSpaces(wanted))
+        throw badInput(name, `${allowedIn(name, field, names)}${isAlike ? '; one of the two has a space that does not break: type it anew' : ''}`, raw)
+      }
       return found
     }
     case 'date': {

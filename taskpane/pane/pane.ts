@@ -428,7 +428,6 @@ export class Pane {
     this.held = distinct(problems)
     this.opened = { ...this.opened, sheetNames: new Set([...this.opened.sheetNames, ...made.flatMap(({ sheets }) => sheets.map((name) => name.toLowerCase()))]) }
     this.showJob()
-    const unused = made.flatMap(({ job, takeoff }) => takeoff.unused.map((code) => `${job}: your entry for ${code} has no line any more`))
     this.say(
       [
         cancelled ? 'Cancelled.' : '',
@@ -439,7 +438,6 @@ export class Pane {
         this.held.length ? `${this.held.length} ${this.held.length === 1 ? 'problem' : 'problems'} above.` : '',
         ...made.flatMap(({ job, changed }) => (changed ? [`${job}: ${changed}.`] : [])),
         ...made.flatMap(({ notes }) => notes),
-        ...unused,
       ]
         .filter(Boolean)
         .join(' '),

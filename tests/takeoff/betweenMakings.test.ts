@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { openWorkbook, readSheet } from '../../src/hosts/file.js'
 import { earlierIn, keptIn, makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
+import { makingNotes } from '../../src/plan/makingNotes.js'
 import { makeFile, papersAlone } from '../../src/hosts/makeFile.js'
 import { jobSheetNames, jobSheets } from '../../src/plan/jobSheets.js'
 import { ORDER_TOGETHER } from '../../src/plan/orderTogether.js'
@@ -254,8 +255,8 @@ describe('the test record', () => {
       })
     const codes = (bytes: Uint8Array) => wordsOn(make(bytes).bytes, names.test).filter((words) => /^R\d+$/.test(words))
     expect(codes(await numbered('R40'))).toEqual(['R1', 'R2', 'R40'])
-    // Such a code is none of ours, and told like any other word.
-    expect(await numbered('R2026').then((bytes) => () => make(bytes))).toThrow(/Test Wicket Mill!B\d+ \("R2026"\)/)
+    // Such a code is none of ours: what stands there comes along among what was written by hand.
+    expect(wordsOn(make(await numbered('R2026')).bytes, names.crew).join('\n')).toMatch(/R2026.*4/)
   })
   it('alone it drops no words in silence', async () => {
     const bytes = await typed(first.bytes, (workbook) => {
@@ -283,6 +284,18 @@ describe('an order of several jobs', () => {
       workbook.getWorksheet(ORDER_TOGETHER)!.getCell('L8').value = 'ring Bob'
     })
     expect(() => make(noted)).toThrow(/Order together!L8 \("ring Bob"\)/)
+  })
+  it('nor words or figures typed over it, made together or alone', async () => {
+    const both = make(template, ['Wicket Mill', 'Ember Yard'])
+    // Made again as it is, nothing of its own is taken for somebody's.
+    expect(() => make(both.bytes, ['Wicket Mill', 'Ember Yard'])).not.toThrow()
+    const noted = await typed(both.bytes, (workbook) => {
+      const sheet = workbook.getWorksheet(ORDER_TOGETHER)!
+      sheet.getCell('C9').value = 'PO 4471, called in'
+      sheet.getCell('E9').value = 60
+    })
+    for (const jobs of [['Wicket Mill', 'Ember Yard'], ['Wicket Mill']])
+      expect(() => make(noted, jobs)).toThrow(/Order together!C9 \("PO 4471, called in"\).*Order together!E9 \("60"\)/)
   })
 })
 
@@ -441,5 +454,34 @@ describe('a quote of a job that nobody measured', () => {
     expect(others).toEqual([])
     for (const field of ['rise to the house', 'groundwater depth', 'nearest footing', 'frost depth', 'soil class']) expect(sentence).toContain(field)
     expect(sentence).toMatch(/; price and work follow what is found\.$/)
+  })
+})
+
+describe('what was taken off or has no line any more', () => {
+  it('a row that somebody deleted is named where it comes back', async () => {
+    const bytes = await typed(first.bytes, (workbook) => {
+      const sheet = workbook.getWorksheet(names.takeoff)!
+      const row = sheet.getRow(rowWith(sheet, columns.code, 'FENCE'))
+      for (const cell of Object.values(columns)) row.getCell(cell).value = null
+    })
+    const { takeoff, earlier } = make(bytes)
+    expect(makingNotes(takeoff, earlier)).toEqual(['Wicket Mill: FENCE: taken off its takeoff by hand, and there again; the column Without of Jobs leaves an item out'])
+    expect(makingNotes(make(first.bytes).takeoff, make(first.bytes).earlier)).toEqual([])
+  })
+  it('readings of tanks that are no more come along on the sheet Crew, are said, and refuse nothing', async () => {
+    const bytes = await typed(first.bytes, (workbook) => {
+      const sheet = workbook.getWorksheet(names.test)!
+      const row = sheet.getRow(rowWith(sheet, testColumns.code, 'T3'))
+      row.getCell(testColumns.entries).value = 4.1
+      const jobs = workbook.getWorksheet('Jobs')!
+      const rows = jobs.getRows(1, jobs.rowCount)!.map((line) => ({ line, values: line.values as unknown[] }))
+      const column = rows.find(({ values }) => values.includes('TankCount'))!.values.indexOf('TankCount')
+      rows.find(({ values }) => values.includes(job))!.line.getCell(column).value = 1
+    })
+    const { takeoff, earlier, bytes: after } = make(bytes)
+    expect(makingNotes(takeoff, earlier)).toEqual([
+      expect.stringMatching(/^Wicket Mill: what was written for T3 has no line of its own any more and stands among what was written by hand/),
+    ])
+    expect(wordsOn(after, names.crew).join('\n')).toMatch(/T3, written earlier[^]*4\.1/)
   })
 })

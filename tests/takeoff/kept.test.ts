@@ -106,6 +106,35 @@ describe('the takeoff sheet', () => {
     expect(lineOf(make(), 'HAUL')).toMatchObject({ price: 181.5 })
     expect(lineOf(make(), 'FENCE')).toMatchObject({ price: 1.1 })
   })
+  it('a price that is a formula counts, whatever it is made of', async () => {
+    for (const formula of ['2500', 'INDEX($Z$1:$Z$9,MATCH(B47,$Y$1:$Y$9,0))', `'${names.design}'!D20*100`]) {
+      const { make } = await again((cell) => {
+        cell(names.takeoff, 'TANK', columns.price).value = { formula, result: 2500 } as ExcelJS.CellFormulaValue
+      })
+      expect([formula, lineOf(make(), 'TANK')?.price]).toEqual([formula, 2500])
+    }
+  })
+  it('figures of a line by hand that say two things, an amount without words and a verdict typed over are named', async () => {
+    const byHand = (workbook: ExcelJS.Workbook) => {
+      const sheet = workbook.getWorksheet(names.takeoff)!
+      return sheet.getRow(sheet.getRows(1, sheet.rowCount)!.find((row) => row.getCell(columns.code).value === 'ADDED BY HAND')!.number + 1)
+    }
+    const said = (cells: Partial<Record<keyof typeof columns, string | number>>) =>
+      refusals((_, workbook) => {
+        for (const [name, value] of Object.entries(cells)) byHand(workbook).getCell(columns[name as keyof typeof columns]).value = value
+      })
+    const line = { description: 'Stick', unit: 'ft', price: 3 }
+    expect(await said({ ...line, yours: 56, order: 60 })).toEqual([expect.stringMatching(/Order: nothing, or 56, as Your quantity of this line by hand says; got 60\.$/)])
+    expect(await said({ ...line, yours: 2, net: 7 })).toEqual([expect.stringMatching(/Net.*: nothing, or 2, as Your quantity of this line by hand says; got 7\.$/)])
+    expect(await said({ amount: 500 })).toEqual([expect.stringMatching(/words for this amount, which the customer reads; got nothing\.$/)])
+    expect(await refusals((cell) => void (cell(names.design, 'CoverVerdict', designColumns.value).value = 'pass'))).toEqual([
+      expect.stringMatching(/^Design Wicket Mill, row \d+, CoverVerdict: its formula; filled cells are the inputs; got pass\.$/),
+    ])
+  })
+  it('a column that was deleted is named, and nothing else', async () => {
+    const said = await refusals((_, workbook) => workbook.getWorksheet(names.takeoff)!.spliceColumns(columns.waste, 1))
+    expect(said).toEqual(['Takeoff Wicket Mill, headings, Waste: headings in one row, as the sheet was made; got none of that name.'])
+  })
   it('one that was saved without its result is named, not dropped', async () => {
     expect(
       await refusals((cell) => {
@@ -119,7 +148,7 @@ describe('the takeoff sheet', () => {
       expect.stringMatching(/^Test Wicket Mill, row \d+, .*: an entry; the formula was saved without its result; got =8\.6\/2\.$/),
     ])
   })
-  it('an entry that is a formula counts as its result, a ticked box as done', async () => {
+  it('an entry that is a formula counts as its result, a ticked box stays ticked', async () => {
     const { kept } = await again((cell) => {
       cell(names.test, 'T1', testColumns.entries).value = { formula: '8.6/2', result: 4.3 } as ExcelJS.CellFormulaValue
       cell(names.crew, 'B3', crewColumns.box).value = '☑'
@@ -127,8 +156,9 @@ describe('the takeoff sheet', () => {
       cell(names.crew, 'B5', crewColumns.done).value = 'Ann, 3 May'
     })
     expect(Object.values(kept.crew.cells.T1!)).toEqual([4.3])
-    expect(kept.crew.cells.B3).toEqual({ done: '☑' })
-    expect(kept.crew.cells.B5).toEqual({ done: 'Ann, 3 May' })
+    expect(kept.crew.cells.B3).toEqual({ box: '☑' })
+    expect(kept.crew.cells.B5).toEqual({ done: 'Ann, 3 May', box: 'x' })
+    expect(kept.crew.added).toEqual([])
   })
   it('the kind of a line by hand stays and counts; hours of one, and a kind that there is not, are named', async () => {
     const spare = (cell: (sheet: string, key: string, column: number) => ExcelJS.Cell, workbook: ExcelJS.Workbook) => {

@@ -3,6 +3,7 @@ import { codeOf, openStops } from '../../src/plan/stopAnswers.js'
 import { describe, expect, it } from 'vitest'
 import { keptIn, makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
 import { makeFile } from '../../src/hosts/makeFile.js'
+import { makingNotes } from '../../src/plan/makingNotes.js'
 import { jobSheetNames, jobSheets } from '../../src/plan/jobSheets.js'
 import { standardPlaces } from '../../src/plan/places.js'
 import type { PlanCell, SheetPlan } from '../../src/plan/plan.js'
@@ -131,7 +132,17 @@ describe('the quote', () => {
     const deeper = answered(engineer, { Cover_ft: 7, OutfallDrop_ft: 12 }, stands)
     expect(openStops(deeper.takeoff)).toBeGreaterThan(0)
     expect(labelled(deeper.quote, 'Price, $').value).toBe('no price')
-    expect(words(deeper.quote)).toContain(`The answer “${engineer}” was given for other figures: it is to be given again.`)
+    // It stays beside the stop with what it was given for, and counts again where those figures come back.
+    expect(words(deeper.quote)).toContain('This answer was given for other figures: it counts again where they come back.')
+    expect(words(deeper.quote)).toContain(engineer)
+    expect(makingNotes(deeper.takeoff, { before: undefined })).toEqual([
+      expect.stringMatching(/^Wicket Mill: the answer to "Cover over the lids" was given for other figures: there is no price on the quote/),
+    ])
+    const kept = readOffice(officeWith({ Jobs: [{ ...demoRows('Jobs')[3]!, Cover_ft: 4.5, OutfallDrop_ft: 9 }] }))
+    const crew = { cells: { 'Q Cover before': { done: engineer, stands } }, added: [] }
+    const back = makeTakeoff(kept, kept.tables.Jobs[0]!, { ...nothingKept, crew })
+    expect(openStops(back)).toBe(0)
+    expect(labelled(sheetOf(back, 'quote'), 'Price, $').value).not.toBe('no price')
   })
 })
 

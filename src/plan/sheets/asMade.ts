@@ -53,15 +53,22 @@ export function withAsMade(changes: SheetPlan, takeoff: Takeoff, plans: readonly
     ...takeoff.design.verdicts().map(({ label, verdict }) => inOneEntry(['verdict', label, verdict])),
     ...plans.flatMap(marksOf),
   ]
+  return behind(changes, entries)
+}
+
+/** A sheet with the marks of what it holds behind what is printed. */
+export const withOwnMarks = (plan: SheetPlan): SheetPlan => behind(plan, marksOf(plan))
+
+function behind(plan: SheetPlan, entries: readonly string[]): SheetPlan {
   const pieces = ['']
   for (const entry of entries) {
     const last = pieces.at(-1)!
     if (last.length + entry.length < LONGEST) pieces[pieces.length - 1] = last === '' ? entry : last + ENTRY + entry
     else pieces.push(entry)
   }
-  const column = changes.hiddenColumn!
-  const cells = [AS_LAST_MADE, ...pieces].map((value, at): PlanCell => ({ row: changes.frozenRows + at, column, role: 'faint', value, format: 'text' }))
-  return { ...changes, cells: [...changes.cells, ...cells] }
+  const column = plan.hiddenColumn!
+  const cells = [AS_LAST_MADE, ...pieces].map((value, at): PlanCell => ({ row: plan.frozenRows + at, column, role: 'faint', value, format: 'text' }))
+  return { ...plan, cells: [...plan.cells, ...cells] }
 }
 
 /** The entries of a sheet of changes; nothing where it was made before they were kept. */

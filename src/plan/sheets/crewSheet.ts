@@ -95,7 +95,7 @@ export const crew = sheetKind({
   kind: 'crew',
   place: 50,
   prefix: 'Crew',
-  lists: [{ headings: crewHeadings, entries: ['done'], isCode: (code) => crewSteps.some((step) => step.code === code), isOurWord: isOurStepWord }],
+  lists: [{ headings: crewHeadings, entries: ['done', 'box'], isCode: (code) => crewSteps.some((step) => step.code === code), isOurWord: isOurStepWord }],
   codes: ({ design, without }) => stepsOf(design, without).map(({ code }) => code),
   isOurLine: (words) =>
     isCrewHeading(words) || words === CREW_CLOSING || words.startsWith(STILL) || words.startsWith(SPANISH_STILL) || CUT_LINE.test(words) || hazardWords.has(words),
@@ -140,7 +140,7 @@ function crewSheet({ takeoff, design, names, heading, entryCodes, cuts }: JobCon
       section((stage = step.stage), isSpanish ? spanishStages[stage] : undefined)
       hazards(stage)
     }
-    draft.put(columns.box, 'siteBox', BOX)
+    draft.put(columns.box, 'siteBox', crew.cells[step.code]?.box ?? BOX)
     draft.put(columns.code, 'siteCode', step.code, { format: 'text' })
     draft.put(columns.text, 'site', design.words(step.text), live(step.text))
     draft.put(columns.figure, 'siteFigure', step.figure ? design.words(step.figure) : null, step.figure ? live(step.figure) : {})

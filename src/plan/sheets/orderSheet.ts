@@ -70,8 +70,8 @@ function orderSheet({ takeoff, names, heading, cuts }: JobContext, sheet: string
   }
   if (!lines.length || takeoff.added.length) section(ADDED)
   for (const { code, description, quantity, price, unit } of takeoff.added) {
-    // Nobody orders a credit.
-    if ((quantity ?? 0) < 0 || (price ?? 0) < 0) continue
+    // Nobody orders a credit, nor words alone.
+    if (quantity === null || quantity < 0 || (price ?? 0) < 0) continue
     // Lines by hand stand on the Takeoff: here they are said, not kept.
     draft.put(columns.text, 'wrapped', [code, description].filter(Boolean).join(' '))
     draft.put(columns.order, 'number', quantity, { format: 2 })

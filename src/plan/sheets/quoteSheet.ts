@@ -14,7 +14,7 @@ import { sectionPicture } from '../drawing/sectionPicture.js'
 import { fitsPage, fittedToPage, ROW_POINTS } from '../heights.js'
 import { address, SheetDraft, type SheetPlan } from '../plan.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
-import { answerFormula, answerTo, codeOf, openStops, QUOTE_PREFIX, stopsOf, stopWords, wantedOf } from '../stopAnswers.js'
+import { answerFormula, answerTo, codeOf, earlierCode, openStops, QUOTE_PREFIX, stopsOf, stopWords, wantedOf } from '../stopAnswers.js'
 import { liveWords, measureOf } from '../words.js'
 import { linePlace, sumPlace } from './takeoffColumns.js'
 
@@ -37,13 +37,12 @@ const ACCEPTED = '6'
 const signed: readonly string[] = [ACCEPTED]
 /** Entries that the sheet House has the words for. */
 const saidByHouse: readonly string[] = ['1', '3', '4']
-const isQuoteCode = (code: string): boolean => entries.some(([known]) => known === code) || verdictRules.some(({ name }) => name === code || codeOf(name) === code)
+const isQuoteCode = (code: string): boolean => entries.some(([known]) => known === code) || verdictRules.some(({ name }) => [name, codeOf(name), earlierCode(name)].includes(code))
 const quoteCodes = (design: Design): string[] =>
-  [...entries.map(([code]) => code), ...stopsOf({ design }).flatMap(({ name }) => [name, codeOf(name)])].map((code) => `${QUOTE_PREFIX}${code}`)
+  [...entries.map(([code]) => code), ...stopsOf({ design }).flatMap(({ name }) => [name, codeOf(name), earlierCode(name)])].map((code) => `${QUOTE_PREFIX}${code}`)
 
 const TREATMENT = 'TREATMENT'
 const [STOPS_STAND, STOPS_ANSWERED] = ['NO PRICE WHILE THESE STAND', 'ANSWERED FOR, AND IN THIS PRICE']
-const inQuotes = (said: string): string => `“${said}”`
 
 /** Names by which the checks find the prices of the sections with the tax, and the price. */
 export const QUOTE_PARTS = 'quote parts'
@@ -269,16 +268,19 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
     const accepted = stops.map((stop) => {
       const { name, label, rule } = stop
       const touchesLife = rule.touchesLife ?? false
-      const { said, isOfOtherFigures } = answerTo(takeoff, stop)
+      const { said, earlier } = answerTo(takeoff, stop)
       const words = stopWords(stop)
       draft.put(columns.code, 'faintWrapped', codeOf(name), { format: 'text' })
       draft.put(columns.text, 'wrapped', words, { formula: `"${label}: "&${formula(rule.wordsFormula).render(from)}&" ${wantedOf(touchesLife)}"` })
-      draft.put(columns.done, 'entry', isOfOtherFigures || said === '' ? null : said, { format: 'text' })
+      draft.put(columns.done, 'entry', said === '' ? null : said, { format: 'text' })
       draft.put(columns.stands, 'faint', words, { format: 'text' })
       const [text, cell, stands] = [columns.text, columns.done, columns.stands].map((column) => address(draft.row, column)) as [string, string, string]
       draft.next()
-      if (isOfOtherFigures) {
-        draft.put(columns.text, 'faintWrapped', `The answer ${inQuotes(said)} was given for other figures: it is to be given again.`)
+      if (earlier) {
+        draft.put(columns.code, 'faintWrapped', earlierCode(name), { format: 'text' })
+        draft.put(columns.text, 'faintWrapped', 'This answer was given for other figures: it counts again where they come back.')
+        draft.put(columns.done, 'entry', earlier.said, { format: 'text' })
+        draft.put(columns.stands, 'faint', earlier.stands, { format: 'text' })
         draft.next()
       }
       return `(${from(name)}="stop")*(${text}=${stands})*${answerFormula(cell, touchesLife)}`

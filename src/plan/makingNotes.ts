@@ -1,0 +1,19 @@
+/** What a person should know of a takeoff that was made again: what was typed on it and counts no more, or stands elsewhere now. */
+import type { Takeoff } from '../takeoff/takeoff.js'
+import type { Earlier } from './earlier.js'
+import { answerTo, stopsOf } from './stopAnswers.js'
+import { sheetKinds } from './sheets/index.js'
+
+export function makingNotes(takeoff: Takeoff, { before }: Pick<Earlier, 'before'>): string[] {
+  const { design, lines, crew, unused } = takeoff
+  const codes = new Set(sheetKinds.flatMap((kind) => kind.codes?.(takeoff) ?? []))
+  const moved = Object.keys(crew.cells).filter((code) => !codes.has(code))
+  const back = (before?.gone ?? []).filter((code) => lines.some((line) => line.code === code))
+  const lapsed = stopsOf(takeoff).filter((stop) => answerTo(takeoff, stop).earlier && !answerTo(takeoff, stop).isGiven)
+  return [
+    ...unused.map((code) => `your entry for ${code} has no line any more`),
+    ...(back.length ? [`${back.join(', ')}: taken off its takeoff by hand, and there again; the column Without of Jobs leaves an item out`] : []),
+    ...(moved.length ? [`what was written for ${moved.join(', ')} has no line of its own any more and stands among what was written by hand on its sheet Crew`] : []),
+    ...lapsed.map(({ label }) => `the answer to "${label}" was given for other figures: there is no price on the quote until it is answered anew`),
+  ].map((words) => `${design.name}: ${words}`)
+}
