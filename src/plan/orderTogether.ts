@@ -7,6 +7,7 @@ import type { Rows } from './keptCells.js'
 import { address, madeLine, quotedSheet, SheetDraft, TITLE_ROWS, type Made, type SheetPlan } from './plan.js'
 import { withOwnMarks } from './sheets/asMade.js'
 import { linesOrdered, NO_SUPPLIER, suppliersOf } from './sheets/orderSheet.js'
+import { unitBeside } from './words.js'
 import { takeoffColumns } from './sheets/takeoffColumns.js'
 
 export const ORDER_TOGETHER = 'Order together'
@@ -153,9 +154,9 @@ function orderTogether(names: readonly string[], shared: readonly Shared[], hous
     draft.put(columns.text, 'wrapped', one.description)
     draft.put(columns.jobs, 'number', lines.length, { format: 0 })
     draft.put(columns.order, 'number', order, { format: decimals, formula: one.isPooled ? `ROUNDUP((${net})*(1+${waste})/${lot}*(1-${LOTS_SLACK}),0)*${lot}` : sum })
-    draft.put(columns.unit, 'unit', one.unit)
+    draft.put(columns.unit, 'unit', unitBeside(order, one.unit))
     draft.put(columns.apart, 'number', apart, { format: decimals, formula: sum })
-    draft.put(columns.price, 'number', price, { format: 2, formula: lines.length === 1 ? prices : `MIN(${prices})` })
+    draft.put(columns.price, 'number', price, { format: Number.isInteger(Math.round(price * 1e6) / 1e4) ? 2 : 4, formula: lines.length === 1 ? prices : `MIN(${prices})` })
     draft.put(columns.saved, 'number', less, { format: 2, formula: `ROUND((${at(columns.apart)}-${at(columns.order)})*${at(columns.price)},2)` })
     draft.next()
   }

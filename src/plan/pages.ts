@@ -89,11 +89,20 @@ class Rows {
       // Its own heading stands in the row above.
       this.stays.set(row - 1, Math.max(bottom, this.stays.get(row - 1) ?? 0))
     }
+    // The same in another language stays with what it says.
+    for (const { row, role } of plan.cells) if (role === 'siteOther') this.stays.set(row - 1, Math.max(row, this.stays.get(row - 1) ?? 0))
     this.titles = hasTitles(plan) ? this.sum(1, plan.frozenRows) : 0
     const roles = new Map<number, Set<Role>>()
     for (const { row, role } of plan.cells) roles.set(row, (roles.get(row) ?? new Set()).add(role))
     const starts = [...roles.keys()].filter((row) => row > plan.frozenRows && roles.get(row)!.has('section')).sort((one, other) => one - other)
     const isHeading = (row: number): boolean => headings.some((role) => roles.get(row)?.has(role))
+    // Column heads without a bar above them, as of the tables of a year.
+    for (const row of roles.keys()) {
+      if (row <= plan.frozenRows || !isHeading(row) || isHeading(row - 1)) continue
+      let last = row
+      while (isHeading(last + 1)) last++
+      this.stays.set(row, Math.max(last + WITH_HEADING, this.stays.get(row) ?? 0))
+    }
     starts.forEach((row, at) => {
       const end = (starts[at + 1] ?? this.lastRow + 1) - 1
       let last = row

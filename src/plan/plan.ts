@@ -208,6 +208,8 @@ export const FIRM_POINTS = 12
 const LEAST_TITLE_WIDTH = 95
 /** Bold letters are wider than the figures that a column's width is counted in. */
 const TITLE_FILL = 0.9
+/** The lines under a title are smaller than the figures that widths are counted in. */
+const LINE_FILL = 1.05
 /** Column A is a thin margin. */
 const FIRST_COLUMN = 2
 /** A row with nothing in it, as files of ours say it. */
@@ -217,7 +219,8 @@ export const EMPTY_ROW_POINTS = 15
 export class SheetDraft {
   readonly cells: PlanCell[] = []
   readonly drawings: SheetDrawing[] = []
-  private hasLetterhead = false
+  private letterheadLines: readonly string[] = []
+  private letterheadColumn = 0
   row = 1
 
   put(column: number, role: Role, value: PlanCell['value'], more: { formula?: string; format?: PlanCell['format']; row?: number } = {}): PlanCell {
@@ -244,11 +247,27 @@ export class SheetDraft {
   /** Who makes the paper, at the right of the heading lines. */
   letterhead(column: number, [name, ...rest]: readonly string[]): void {
     if (name === undefined) return
-    this.hasLetterhead = true
     this.put(column, 'firm', name, { row: 1 })
-    const [address_, ...more] = rest
-    if (address_ !== undefined) this.put(column, 'faintRight', address_, { row: 2 })
-    if (more.length) this.put(column, 'faintRight', more.join(' · '), { row: 3 })
+    this.letterheadColumn = column
+    this.letterheadLines = rest
+  }
+
+  /** Address, contact and licence beside the second and third line, divided so that none runs into what stands left of it; cut where nothing else helps. */
+  private beside(widths: readonly number[]): readonly PlanCell[] {
+    const lines = this.letterheadLines
+    if (!lines.length) return []
+    const line = widths.slice(FIRST_COLUMN - 1, this.letterheadColumn).reduce((sum, width) => sum + width, 0)
+    const [room2, room3] = [2, 3].map((row) => {
+      const left = String(this.cells.find((cell) => cell.row === row && cell.column === FIRST_COLUMN)?.value ?? '')
+      return Math.floor(line * LINE_FILL - left.length) - 3
+    }) as [number, number]
+    const divided = lines.map((_, at) => [lines.slice(0, at + 1), lines.slice(at + 1)].map((some) => some.join(' · ')) as [string, string])
+    const [second, third] = divided.find(([one, other]) => one.length <= room2 && other.length <= room3) ?? divided[0]!
+    const cut = (words: string, room: number) => (words.length <= room ? words : `${words.slice(0, Math.max(8, room - 1)).trimEnd()}…`)
+    return [
+      { row: 2, words: cut(second, room2) },
+      { row: 3, words: cut(third, room3) },
+    ].flatMap(({ row, words }): PlanCell[] => (words ? [{ row, column: this.letterheadColumn, role: 'faintRight', value: words }] : []))
   }
 
   /** A bar over the width of the sheet. */
@@ -261,12 +280,12 @@ export class SheetDraft {
   sheet(name: string, { headingRow, ...more }: SheetFrame): SheetPlan {
     return {
       name,
-      cells: this.withTitle(more.widths),
+      cells: [...this.withTitle(more.widths), ...this.beside(more.widths)],
       frozenRows: headingRow,
       tables: [],
       validations: [],
       ...(this.drawings.length ? { drawings: this.drawings } : {}),
-      ...(this.hasLetterhead ? { letterhead: true as const } : {}),
+      ...(this.letterheadColumn ? { letterhead: true as const } : {}),
       ...more,
     }
   }

@@ -10,7 +10,7 @@ export interface CrewStep {
   /** The step is left out only where this is plainly false. */
   when: string
   text: Words
-  figure: string
+  figure: Words
   /** Who lets the work go on. */
   hold: string
   /** The item that it sets: left out with it. */
@@ -120,15 +120,41 @@ export const crewSteps: readonly CrewStep[] = [
     'Vacuum test',
     [
       'D5',
-      'Plugs in every tie and port, tie ends from inside, and one in the pump coupling.',
-      { figure: 'ties {TiePlugs} of 4 in, ports {PortsUsed} of {TankPort_in}, coupling 1' },
+      [
+        ['TankCount=1', 'Plugs in every port, and one in the pump coupling.'],
+        ['', 'Plugs in every tie and port, tie ends from inside, and one in the pump coupling.'],
+      ],
+      {
+        figure: [
+          ['TankCount=1', 'ports {PortsUsed} of {TankPort_in}, coupling 1'],
+          ['', 'ties {TiePlugs} of 4 in, ports {PortsUsed} of {TankPort_in}, coupling 1'],
+        ],
+      },
     ],
     ['D4', 'Everyone is out of every tank and counted. Only then does a plate go on.', { hold: 'entry supervisor' }],
     ['D1', 'Plates with sealant on all openings.', { figure: 'plates: {OpeningCount}' }],
     [
       'D2',
-      'Draw the air out of one tank after the other, every one of them; once it has settled draw it to the level once more, then watch the gauge. Keep off lids and plates: {PlateForce_lbf} on a plate. Readings go into the log; a test done again gets a line of its own.',
-      { figure: '{TestVacuum_inHg} for {TestHold_min}' },
+      [
+        [
+          'ROUND(TestVacuum_inHg,2)>ROUND(VacuumAllowed_inHg,2)',
+          'No vacuum is drawn: the job asks for more than the maker allows, and a lid breaks inward. The office puts it right first.',
+        ],
+        [
+          'TankCount=1',
+          'Draw the air out of the tank; once it has settled draw it to the level once more, then watch the gauge. Keep off lid and plates: {PlateForce_lbf} on a plate. Readings go into the log; a test done again gets a line of its own.',
+        ],
+        [
+          '',
+          'Draw the air out of one tank after the other, every one of them; once it has settled draw it to the level once more, then watch the gauge. Keep off lids and plates: {PlateForce_lbf} on a plate. Readings go into the log; a test done again gets a line of its own.',
+        ],
+      ],
+      {
+        figure: [
+          ['ROUND(TestVacuum_inHg,2)>ROUND(VacuumAllowed_inHg,2)', '{VacuumAllowed_inHg} at the most'],
+          ['', '{TestVacuum_inHg} for {TestHold_min}'],
+        ],
+      },
     ],
     ['D3', 'Let air in until the gauge reads zero, then loosen. No backfill before every tank has passed.', { hold: 'foreman' }],
     [

@@ -50,6 +50,11 @@ export const spanishFacts: Readonly<Record<string, readonly [label: string, word
   RESCUE: ['RESCATE', 'dirección, hospital más cercano, rescate: ______________________   llame antes de excavar: 811'],
 }
 export const SPANISH_STILL = 'Sigue: '
+/** Before the first step where a verdict says stop. */
+export const spanishDoNotStart = {
+  heading: 'No empiece',
+  words: 'No empiece ningún trabajo: cada punto de arriba puede costar una vida o mucho dinero. Hable con la oficina, que le dice cuándo está resuelto.',
+}
 
 export const spanishHolds: Readonly<Record<string, string>> = {
   foreman: 'capataz',
@@ -107,10 +112,26 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
     ],
     ['', 'Cuellos (risers) con sellador hasta el nivel del terreno, bordes {RimProud_in} más altos, tapas con cerradura.'],
   ],
-  D5: 'Tapones en cada conexión y en cada puerto, las conexiones desde adentro, y uno en el cople de la bomba.',
+  D5: [
+    ['TankCount=1', 'Tapones en cada puerto, y uno en el cople de la bomba.'],
+    ['', 'Tapones en cada conexión y en cada puerto, las conexiones desde adentro, y uno en el cople de la bomba.'],
+  ],
   D4: 'Todos están fuera de todos los tanques y contados. Solo entonces se pone una placa.',
   D1: 'Placas con sellador en todas las aberturas.',
-  D2: 'Saque el aire de un tanque tras otro, de todos; cuando se asiente, sáquelo otra vez hasta el nivel y después observe el manómetro. No se pare en tapas ni placas: {PlateForce_lbf} sobre una placa. Las lecturas van al registro; una prueba repetida lleva su propia línea.',
+  D2: [
+    [
+      'ROUND(TestVacuum_inHg,2)>ROUND(VacuumAllowed_inHg,2)',
+      'No se saca el aire: el trabajo pide más de lo que permite el fabricante, y la tapa se rompe hacia adentro. La oficina lo corrige primero.',
+    ],
+    [
+      'TankCount=1',
+      'Saque el aire del tanque; cuando se asiente, sáquelo otra vez hasta el nivel y después observe el manómetro. No se pare en la tapa ni en las placas: {PlateForce_lbf} sobre una placa. Las lecturas van al registro; una prueba repetida lleva su propia línea.',
+    ],
+    [
+      '',
+      'Saque el aire de un tanque tras otro, de todos; cuando se asiente, sáquelo otra vez hasta el nivel y después observe el manómetro. No se pare en tapas ni placas: {PlateForce_lbf} sobre una placa. Las lecturas van al registro; una prueba repetida lleva su propia línea.',
+    ],
+  ],
   D3: 'Deje entrar aire hasta que el manómetro marque cero; después afloje. No rellene antes de que todos los tanques hayan pasado.',
   D6: 'Quite las placas, saque otra vez cada tapón y cuéntelos: tantos como entraron. Los tapones de adentro salen con permiso de entrada: prueba de aire, ventilación, asistente, rescate.',
   E8: [
@@ -164,7 +185,7 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
     ],
   ],
   G3: 'Siga rellenando en capas parejas, sin rocas, hasta las tapas.',
-  F1: 'Camisa con empaque en el cuello (riser), conduit de {ConduitSize} pulgadas hasta justo después del borde del tanque, ahí el cuerpo de conduit, y baje por fuera del borde.',
+  F1: 'Camisa con empaque en el cuello (riser), conduit de {ConduitSize} de pulgada hasta justo después del borde del tanque, ahí el cuerpo de conduit, y baje por fuera del borde.',
   F2: 'Cable sumergible para enterrar directo, con un lazo flojo a los dos lados del empalme y bajo la bajada, para que el asentamiento jale de la holgura y no del empalme.',
   G7: 'Inspeccionado; después el resto del relleno, sin rocas, sobre tapas, conduit, drenajes y cable; cinta de advertencia 12 pulgadas sobre línea y cable; zanjas rellenas y apisonadas.',
   G8: 'El agua subterránea queda más alta que los drenajes: solo ahora se puede parar la bomba de la excavación.',

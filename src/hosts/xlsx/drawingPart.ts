@@ -90,7 +90,9 @@ export function anchors(drawings: readonly SheetDrawing[]): string {
   function pebbles(points: readonly (readonly [number, number])[]): string {
     const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)]
     const [left, top, right, bottom] = [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)]
-    const [radius, pitch] = [PEBBLE_POINTS, PEBBLE_POINTS * 2.7]
+    const radius = PEBBLE_POINTS
+    // Over a large area they lie farther apart, so that it is covered to its other side.
+    const pitch = Math.max(radius * 2.7, Math.sqrt(((right - left) * (bottom - top)) / MOST_PEBBLES))
     let state = 20
     const jitter = () => ((state = (state * 48271) % 2147483647) / 2147483647 - 0.5) * radius
     const paths: string[] = []

@@ -62,14 +62,32 @@ export function planPicture(design: Design, measure: Measure, withCrane = false)
     ],
     drain,
   )
-  path(
-    'overflow',
-    [
-      [left, middle + aside],
-      [room, middle + aside],
-    ],
-    drain,
-  )
+  if (n('OverflowsAtInlet') > 0)
+    path(
+      'overflow',
+      [
+        [left, middle + aside],
+        [room, middle + aside],
+      ],
+      drain,
+    )
+  // Past the far tank, in the room beside the row, to the ends of the next one.
+  const ofNext = sizeOf(1)
+  const nextMiddle = room + sizeOf(0)[1] + gap + ofNext[1] / 2
+  for (const [role, ports, outside, wall] of [
+    ['inlet', n('NextPorts'), room / 2, (width - ofNext[0]) / 2],
+    ['overflow', n('OverflowsNext'), width - room / 2, (width + ofNext[0]) / 2],
+  ] as const)
+    if (ports > 0)
+      path(
+        role,
+        [
+          [left, outside],
+          [nextMiddle, outside],
+          [nextMiddle, wall],
+        ],
+        drain,
+      )
   path(
     'waterline',
     [

@@ -5,6 +5,8 @@ import { closingCaution } from '../../takeoff/cautions.js'
 import { changesSince, type Change } from '../../takeoff/changes.js'
 import { fittedToPage } from '../heights.js'
 import { address, SheetDraft, type SheetPlan } from '../plan.js'
+import { symbolOf } from '../../units.js'
+import { unitBeside } from '../words.js'
 import { sheetKind, type JobContext } from '../sheetKind.js'
 import { openStops } from '../stopAnswers.js'
 
@@ -44,13 +46,20 @@ export interface LineShown {
 const OWN_WORK = 'Labor and machines of these changes'
 
 /** Columns of Jobs that are the office's own business. */
-const ofOffice: readonly JobFieldName[] = ['Date', 'Markup', 'Tax', 'Overhead', 'LaborRate_usd_per_h', 'CrewSize', 'EarthworkBy', 'CraneModel', 'DailyProof', 'CrewLanguage']
+const ofOffice: readonly JobFieldName[] = ['Date', 'Markup', 'Overhead', 'LaborRate_usd_per_h', 'CrewSize', 'EarthworkBy', 'CraneModel', 'DailyProof', 'CrewLanguage']
+/** A figure with the unit that its column wears, a share as such. */
+function inUnitOf(name: string, value: Change['from']): string {
+  const number = Number(value)
+  if (value === null || value === 'empty' || !Number.isFinite(number)) return String(value)
+  return shares.includes(name as JobFieldName) ? `${roundTo(100 * number, 2)} %` : `${number.toLocaleString('en-US')} ${symbolOf(name)}`.trim()
+}
+const shares: readonly JobFieldName[] = ['Tax', 'WantedReliability']
 /** What of the job is another one now, as a customer would say it: "Tanks: 4, before 3". */
 const askedFor = (changes: readonly Change[]): string =>
   changes
     .flatMap(({ what, words, from, to }) => {
       const [, label, name] = /^(.*) \((\w+)\)$/.exec(words) ?? []
-      return what !== 'field' || label === undefined || ofOffice.includes(name as JobFieldName) ? [] : [`${label}: ${String(to)}, before ${String(from)}`]
+      return what !== 'field' || label === undefined || ofOffice.includes(name as JobFieldName) ? [] : [`${label}: ${inUnitOf(name!, to)}, before ${inUnitOf(name!, from)}`]
     })
     .join('; ')
 
@@ -69,7 +78,7 @@ export function amended(changes: readonly Change[], factor: number, line: (code:
     // How many hours the crew and its machines work is no customer's count.
     const key = isOwnWork ? OWN_WORK : code || words
     const known = rows.get(key)
-    const inUnit = (count: Amended['from']) => (typeof count === 'number' && unit ? `${roundTo(count, 2).toLocaleString('en-US')} ${unit}` : count)
+    const inUnit = (count: Amended['from']) => (typeof count === 'number' && unit ? `${roundTo(count, 2).toLocaleString('en-US')} ${unitBeside(count, unit)}` : count)
     const counted = what === 'quantity' && !isOwnWork ? { from: inUnit(from), to: inUnit(to) } : undefined
     const said = isOwnWork ? { from: null, to: null } : (counted ?? { from: null, to: what === 'line added' ? 'added' : what === 'line gone' ? 'left out' : null })
     rows.set(key, known ? { ...known, ...counted, cost: money(known.cost + moved) } : { words: isOwnWork ? OWN_WORK : words, ...said, cost: moved })

@@ -4,7 +4,7 @@ import type { Single } from '../../formula/value.js'
 import { cautionRules, closingCaution } from '../../takeoff/cautions.js'
 import { crewSteps, stepsOf } from '../../takeoff/crewSteps.js'
 import type { CrewEntries } from '../../takeoff/typed.js'
-import { SPANISH_NOTE, SPANISH_STILL, spanishCautions, spanishClosing, spanishFacts, spanishHolds, spanishStages, spanishSteps } from '../../takeoff/spanish.js'
+import { SPANISH_NOTE, SPANISH_STILL, spanishCautions, spanishClosing, spanishDoNotStart, spanishFacts, spanishHolds, spanishStages, spanishSteps } from '../../takeoff/spanish.js'
 import type { Words } from '../../takeoff/template.js'
 import { planPicture } from '../drawing/planPicture.js'
 import { sectionPicture } from '../drawing/sectionPicture.js'
@@ -35,6 +35,8 @@ export const CUT_LIST = 'CUT LIST'
 const cutFrom = (stock: string, stick_ft: number): string => `From ${stock}, ${stick_ft} ft: `
 const CUT_LINE = /^From .+, [\d.]+ ft: \d+ sticks?[,:] /
 const SPANISH_CUT_LIST = 'Lista de cortes'
+/** Within a sentence: a word begins small, an abbreviation stays as it is. */
+const inSentence = (short: string): string => short.charAt(0).toLowerCase() + short.slice(1)
 /** Before hazards that were said in full at an earlier stage. */
 const STILL = 'Still: '
 
@@ -64,6 +66,11 @@ export const facts: readonly (readonly [label: string, words: Words])[] = [
   ['RESCUE', 'address, nearest hospital, rescue: ______________________   call before digging: 811'],
 ]
 
+/** Letters that a line beside a label holds. */
+const LONGEST_FACT = 90
+/** Words in lines that are not cut. */
+const inLines = (words: string): string[] => words.match(new RegExp(`\\S.{0,${LONGEST_FACT - 1}}(?=\\s|$)|\\S{1,${LONGEST_FACT}}`, 'g')) ?? []
+
 /** Rows that hold no entries: headings and stages. */
 export const isCrewHeading = (code: string): boolean =>
   [crewHeadings.code, BY_HAND, DO_NOT_START, CUT_LIST].includes(code as never) || crewSteps.some(({ stage }) => stage.toUpperCase() === code)
@@ -79,6 +86,8 @@ const plainWords = (words: Words): readonly string[] => (typeof words === 'strin
 const hazardWords = new Set<string>([
   'engineer or licensed person',
   'as answered',
+  spanishDoNotStart.words,
+  spanishDoNotStart.heading.toUpperCase(),
   'office',
   closingCaution,
   SPANISH_NOTE,
@@ -111,6 +120,12 @@ function crewSheet({ takeoff, design, names, heading, entryCodes, cuts }: JobCon
   draft.next()
   if (isSpanish) {
     draft.put(columns.text, 'siteOther', SPANISH_NOTE)
+    draft.next()
+  }
+  // The title may be cut: whoever calls for help reads the whole of it here.
+  for (const [at, line] of inLines(String(design.single('Site') ?? '')).entries()) {
+    if (at === 0) draft.put(columns.box, 'siteLabel', 'SITE')
+    draft.put(columns.text, 'siteFact', line, { format: 'text' })
     draft.next()
   }
   for (const [label, words] of facts) {
@@ -187,10 +202,10 @@ function crewSheet({ takeoff, design, names, heading, entryCodes, cuts }: JobCon
     }
     const again = here.filter((rule) => saidBefore.has(rule.name))
     if (again.length) {
-      draft.put(columns.text, 'hazard', `${STILL}${again.map(({ short }) => short.toLowerCase()).join('; ')}.`)
+      draft.put(columns.text, 'hazard', `${STILL}${again.map(({ short }) => inSentence(short)).join('; ')}.`)
       draft.next()
       if (isSpanish) {
-        draft.put(columns.text, 'hazard', `${SPANISH_STILL}${again.map(({ name }) => spanishCautions[name]![0].toLowerCase()).join('; ')}.`)
+        draft.put(columns.text, 'hazard', `${SPANISH_STILL}${again.map(({ name }) => inSentence(spanishCautions[name]![0])).join('; ')}.`)
         draft.next()
       }
     }
@@ -201,7 +216,7 @@ function crewSheet({ takeoff, design, names, heading, entryCodes, cuts }: JobCon
   function barriers(): void {
     const stops = stopsOf(takeoff)
     if (!stops.length) return
-    section(DO_NOT_START)
+    section(DO_NOT_START, isSpanish ? spanishDoNotStart.heading : undefined)
     for (const stop of stops) {
       const { label, words, rule } = stop
       const { said, isGiven } = answerTo(takeoff, stop)
@@ -212,6 +227,9 @@ function crewSheet({ takeoff, design, names, heading, entryCodes, cuts }: JobCon
       draft.put(columns.hold, 'siteHold', isGiven ? 'as answered' : rule.touchesLife ? 'engineer or licensed person' : 'office')
       draft.next()
     }
+    if (!isSpanish) return
+    draft.put(columns.text, 'hazard', spanishDoNotStart.words)
+    draft.next()
   }
 
   /** A cell for the crew, with what it held before. */
@@ -246,7 +264,7 @@ function crewSheet({ takeoff, design, names, heading, entryCodes, cuts }: JobCon
 
   return draft.sheet(sheet, {
     kind: 'crew',
-    widths: [1, 4, 5.6, 47.4, 14, 13, 14],
+    widths: [1, 4, 6.8, 46.2, 14, 13, 14],
     headingRow: 3,
     landscape: false,
     footer: design.name,

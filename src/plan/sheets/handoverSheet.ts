@@ -98,7 +98,7 @@ function handoverSheet({ takeoff, design, names, heading }: JobContext, sheet: s
     'Measured and signed',
     measured.map(([code, words]) => ({ code, words, when: '' })),
   )
-  draft.put(columns.code, 'faint', takeoff.house.head.length ? `Call: ${takeoff.house.head.join(', ')}.` : 'Call the firm that set the tanks.')
+  draft.put(columns.text, 'faintWrapped', takeoff.house.head.length ? `Call: ${takeoff.house.head.join(', ')}.` : 'Call the firm that set the tanks.')
   draft.next()
   draft.put(columns.code, 'faint', closingCaution)
 

@@ -102,10 +102,12 @@ function besideRows(picture: Picture, rows: number): Page {
   const mostHeight = heights.find((most) => laidOut(picture, { ...page, mostHeight: most, withBar: true }).height <= rows * ROW_POINTS) ?? heights.at(-1)!
   return { ...page, mostHeight }
 }
+/** So many letters stand in a title for sure. */
+const LONG_TITLE = 58
 const NOT_MEASURED = 'Not measured yet, and taken as is usual: '
 const AS_FOUND = 'price and work follow what is found.'
 /** What the office settles by itself: no customer can say how wide a cable is. */
-const ofOffice: readonly VerdictName[] = ['FillVerdict', 'WeightVerdict', 'LiftVerdict', 'StartDropVerdict', 'PressureTankVerdict']
+const ofOffice: readonly VerdictName[] = ['FillVerdict', 'WeightVerdict', 'LiftVerdict', 'StartDropVerdict', 'PressureTankVerdict', 'RunsVerdict']
 const isTreated = ({ lines }: Takeoff) => lines.some(({ code }) => code === TREATMENT)
 const notInPrice = (takeoff: Takeoff): readonly string[] => [
   `${takeoff.design.single('SoilClass') === 'rock' ? 'Buried things' : 'Rock, buried things'} that nobody showed, contaminated ground, and water in the pit beyond what is listed.`,
@@ -142,6 +144,8 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
     draft.next()
   }
   section('What is offered')
+  // A long title is cut beside the firm's name.
+  if (heading.title.length > LONG_TITLE) sentence(`At ${String(design.single('Site'))}.`)
   for (const words of partsOf(scope, takeoff)) sentence(words)
   gap()
   const stopped = prices()
@@ -149,7 +153,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
   restsOn()
   // Should it take a second page, what is signed stands there with what is not in the price, and the price itself.
   const breakBefore = draft.row
-  section('Not in this price')
+  section('Not in this price, and terms')
   for (const words of notInPrice(takeoff)) sentence(words)
   const leftOut = takeoff.without.map((code) => takeoff.leftOut(code))
   if (leftOut.length) sentence(`Left out by agreement: ${leftOut.join('; ')}.`)

@@ -139,9 +139,15 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
   function logOfTanks(): void {
     section('Log of the vacuum test')
     for (const terms of [
-      'Wanted: {TestVacuum_inHg} for {TestHold_min}, never over the {VacuumAllowed_inHg} that the tank is allowed; of it {TestLoss%} may be lost.',
+      [
+        [
+          'ROUND(TestVacuum_inHg,2)>ROUND(VacuumAllowed_inHg,2)',
+          'DO NOT TEST at the {TestVacuum_inHg} of this job: the tank is allowed {VacuumAllowed_inHg}, and its lid breaks inward. The office puts it right first.',
+        ],
+        ['', 'Wanted: {TestVacuum_inHg} for {TestHold_min}, never over the {VacuumAllowed_inHg} that the tank is allowed; of it {TestLoss%} may be lost.'],
+      ],
       'Warming air is allowed for where both temperatures are read. Air of the site: {Barometer_inHg}.',
-    ]) {
+    ] as const) {
       draft.put(columns.code, 'siteFact', design.words(terms), live(terms))
       draft.next()
     }
