@@ -6,7 +6,7 @@ import { join } from 'node:path'
 import { zipSync } from 'fflate'
 import { writeWorkbook } from '../../src/hosts/file.js'
 import { pack, writeZip } from '../../src/hosts/xlsx/zip.js'
-import { earlierIn, keptIn, sourceOf } from '../../src/hosts/fileSession.js'
+import { sourceOf } from '../../src/hosts/fileSession.js'
 import { jobSheets } from '../../src/plan/jobSheets.js'
 import { standardPlaces } from '../../src/plan/places.js'
 import type { WorkbookPlan } from '../../src/plan/plan.js'
@@ -14,6 +14,7 @@ import { takeoffWorkbook } from '../../src/plan/workbook.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
 import { readOffice, type RawOffice } from '../../src/takeoff/office.js'
 import { makeTakeoff, workJob } from '../../src/takeoff/takeoff.js'
+import { keptIn, revisionIn } from '../../tests/support/makings.js'
 import { convertWithCalc, hasCalc } from '../../tests/support/calc.js'
 import { made, report, sink, time } from './measure.js'
 import { manyJobs, withDays } from './offices.js'
@@ -85,7 +86,7 @@ export function reading(plan: WorkbookPlan): void {
   const [few, whole] = [writeWorkbook(planOf(manyJobs(5))), writeWorkbook(planOf(manyJobs(200)))]
   const one = (bytes: Uint8Array) => () => {
     const { workbook } = sourceOf(bytes, 'x.xlsx')
-    sink.total += Object.keys(keptIn(workbook, 'Job 3').crew.cells).length + (earlierIn(workbook, 'Job 3').before?.revision ?? 0)
+    sink.total += Object.keys(keptIn(workbook, 'Job 3').crew.cells).length + revisionIn(workbook, 'Job 3')
   }
   report('reading one job out of a 200-job file, against a 5-job file', time(one(whole), 3) / time(one(few), 5), 3)
   console.log(`  a 50-job file has ${plan.sheets.length} sheets, ${plan.sheets.reduce((sum, sheet) => sum + sheet.cells.length, 0)} cells`)

@@ -2,22 +2,20 @@
 import { existsSync, statSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 import { openWorkbook, WorkbookError, type Workbook } from '../hosts/file.js'
-import { demoSource, earlierIn, isNothing, keptIn, sourceOf } from '../hosts/fileSession.js'
-import { makeFile, papersAlone, type JobToWrite } from '../hosts/makeFile.js'
-import { jobSheetNames } from '../plan/jobSheets.js'
+import { FileHost, PapersHost } from '../hosts/fileHost.js'
+import { demoSource, sourceOf } from '../hosts/fileSession.js'
+import { makeFile } from '../hosts/makeFile.js'
+import type { Finished, MakeOptions } from '../hosts/makeTakeoffs.js'
 import type { Flavor } from '../plan/calls.js'
-import type { Earlier } from '../plan/earlier.js'
-import { makingNotes } from '../plan/makingNotes.js'
 import { stopsOfRecord } from '../plan/sheets/testSheet.js'
 import { openStops } from '../plan/stopAnswers.js'
 import { careCalendar } from '../takeoff/careTasks.js'
-import { changesSince, inShort, revisionOf } from '../takeoff/changes.js'
 import { startingOffice } from '../takeoff/demo.js'
 import { dollars } from '../rounding.js'
-import { problemText, type Problem } from '../takeoff/fields.js'
-import { readOffice, type Office, type Row } from '../takeoff/office.js'
+import { ProblemsError, problemText } from '../takeoff/fields.js'
+import { readOffice, type Row } from '../takeoff/office.js'
 import { rulesOf } from '../takeoff/itemRules.js'
-import { workJob, type Takeoff, type Worked } from '../takeoff/takeoff.js'
+import type { Takeoff } from '../takeoff/takeoff.js'
 import { jobView } from '../takeoff/view.js'
 import { bytesOf, fail, fileSpool, helpAsked, isSameFile, made, optionsOnly, stateOf, writeWhole } from './common.js'
 
@@ -83,106 +81,65 @@ async function main(): Promise<void> {
   // What stands at the place of the new file: its takeoffs may hold what people typed.
   const isOnto = input !== undefined && out !== undefined && isSameFile(input, out)
   const standing = out !== undefined && !isOnto && !values.replace && existsSync(out) ? standingAt(out) : undefined
-  const standingBook = standing instanceof WorkbookError ? undefined : standing
-  const problems = new Map<string, Problem>()
+  if (values.calendar !== undefined) mayWriteCalendar(values.calendar, jobs.length, values.replace)
+  const problems = new Map([...office.problems, ...rulesOf(office).problems].map((problem) => [problemText(problem), problem] as const))
+  const ofJobs = new Set<string>()
   const views: string[] = []
-  const reports: string[] = []
+  const reports = new Map<string, string[]>()
   const calendars: string[] = []
   const unanswered: string[] = []
-  const notes: string[] = []
-  /** One job after the other, each let go of when it is written; with a problem in one of them, all are looked at and nothing is written. */
-  function* worked(): Generator<JobToWrite> {
-    for (const job of jobs) {
-      const name = String(job.cells.Job ?? '')
-      const { earlier, revision, ...result } = work(office, job, name, { input, out, before: standingBook, source: source.workbook })
-      for (const problem of result.problems) problems.set(problemText(problem), problem)
-      if (values.json) views.push(JSON.stringify(jobView(name, result, [])))
-      if (!problems.size) {
-        const takeoff = result.takeoff!
-        reports.push(
-          ...report(takeoff),
-          ...makingNotes(takeoff, earlier),
-          ...(earlier.before ? [`  ${inShort(changesSince(earlier.before, takeoff), earlier.before.revision)}`] : []),
-        )
-        if (values.calendar !== undefined) calendars.push(careCalendar(takeoff.design, made().date, made().version))
-        if (openStops(takeoff) > 0) unanswered.push(name)
-        yield { takeoff, revision, earlier }
-      }
-      for (const workbook of [source.workbook, standingBook]) workbook?.close(Object.values(jobSheetNames(name)))
+  const onWorked: MakeOptions['onWorked'] = (name, worked) => {
+    for (const problem of worked.problems) {
+      problems.set(problemText(problem), problem)
+      ofJobs.add(problemText(problem))
     }
-    const listed = allProblems()
-    if (values.json) console.log(`{"version":${JSON.stringify(made().version)},"problems":${JSON.stringify([...listed.values()])},"jobs":[${views.join(',')}]}`)
-    if (problems.size) throw new JobsHaveProblems()
+    if (values.json) views.push(JSON.stringify(jobView(name, worked, [])))
+    const { takeoff } = worked
+    if (!takeoff || ofJobs.size) return
+    reports.set(name, report(takeoff))
+    if (values.calendar !== undefined) calendars.push(careCalendar(takeoff.design, made().date, made().version))
+    if (openStops(takeoff) > 0) unanswered.push(name)
   }
-  const allProblems = (): Map<string, Problem> =>
-    new Map([...[...office.problems, ...rulesOf(office).problems].map((problem) => [problemText(problem), problem] as const), ...problems])
-  const written = (): Uint8Array | Iterable<Uint8Array> | undefined => {
-    if (wanted.length) {
-      if (standing instanceof WorkbookError) throw standing
-      if (standing) throw new Error(`${out}: it exists and stays as it is. Give another name, or add --replace. Nothing was written.`)
-      if (isOnto) throw new Error(`--out: another file than ${input}: a paper alone would take the office's place. Nothing was written.`)
-      const bytes = papersAlone(worked(), wanted, source, made(), values.replace ?? false)
-      if (wanted.includes('quote') && unanswered.length)
-        throw new Error(`--quote: no quote is made while a stop stands that nobody has answered for: ${unanswered.join(', ')}. Nothing was written.`)
-      return bytes
-    }
-    if (out === undefined || standing instanceof WorkbookError) {
-      for (const _ of worked()) continue
-      if (standing instanceof WorkbookError) throw standing
-      return undefined
-    }
-    const file = makeFile(source, worked(), flavor, made(), { mayLose: values.replace ?? false, standing, spool: jobs.length > IN_MEMORY ? fileSpool() : undefined })
-    if (file.reasons.length) throw new Error(`${out}: it exists and stays as it is: ${file.reasons.join('; ')}. Give another name, or add --replace. Nothing was written.`)
-    notes.push(...file.notes)
-    return file.pieces()
-  }
-  let bytes: Uint8Array | Iterable<Uint8Array> | undefined
-  if (values.calendar !== undefined) mayWriteCalendar(values.calendar, jobs.length, values.replace)
+  const alone = wanted.length > 0 || out === undefined || standing instanceof WorkbookError
+  const host = alone
+    ? new PapersHost(source, wanted)
+    : new FileHost(source, { standing: standing as Workbook | undefined, spool: jobs.length > IN_MEMORY ? fileSpool() : undefined })
+  if (wanted.length) mayBeAlone()
+  const names = jobs.map(({ cells }) => String(cells.Job ?? ''))
+  let finished: readonly Finished[]
   try {
-    bytes = written()
+    finished = await makeFile(host, names, { flavor, made: made(), onWorked, mayLose: values.replace ?? false })
   } catch (error) {
-    if (!(error instanceof JobsHaveProblems)) throw error
-    if (!values.json) throw new Error([...problems.keys(), `${problems.size} ${problems.size === 1 ? 'problem' : 'problems'}; nothing was written.`].join('\n'))
+    if (!(error instanceof ProblemsError)) throw error
+    if (!values.json) throw new Error([...ofJobs, `${ofJobs.size} ${ofJobs.size === 1 ? 'problem' : 'problems'}; nothing was written.`].join('\n'))
+    printViews()
     process.exitCode = 1
     return
   }
-  if (bytes !== undefined && out !== undefined) writeWhole(out, bytes, stood)
+  if (wanted.includes('quote') && unanswered.length)
+    throw new Error(`--quote: no quote is made while a stop stands that nobody has answered for: ${unanswered.join(', ')}. Nothing was written.`)
+  if (standing instanceof WorkbookError) throw standing
+  const reasons = alone ? [] : host.reasons()
+  if (reasons.length) throw new Error(`${out}: it exists and stays as it is: ${reasons.join('; ')}. Give another name, or add --replace. Nothing was written.`)
+  if (values.json) printViews()
+  if (out !== undefined) writeWhole(out, host.pieces(), stood)
   if (values.calendar !== undefined) {
     writeWhole(values.calendar, new TextEncoder().encode(calendars[0]!), calendarStood)
     if (!values.json) console.log(`Written: ${values.calendar}`)
   }
-  if (bytes === undefined || out === undefined) return
-  if (values.json) return
-  if (!wanted.length) {
-    for (const line of reports) console.log(line)
-    // A row that no job draws on stands in no job's way, but somebody meant something by it.
-    for (const [text, { sheet }] of allProblems()) if ([office.sheets.Catchments, office.sheets.Uses, office.sheets.Variants].includes(sheet)) console.log(`Not used: ${text}`)
-    for (const note of notes) console.log(note)
-  }
+  if (out === undefined || values.json) return
+  if (!wanted.length) for (const { job, changed, notes } of finished) for (const line of [...reports.get(job)!, ...(changed ? [`  ${changed}`] : []), ...notes]) console.log(line)
   console.log(`Written: ${out}`)
-}
 
-/** All problems are told at once, when every job was looked at. */
-class JobsHaveProblems extends Error {}
-
-interface Around {
-  input: string | undefined
-  out: string | undefined
-  /** What stands at the place of the new file. */
-  before: Workbook | undefined
-  source: Workbook | undefined
-}
-/** A job worked through with what people typed on its sheets, here or there. */
-function work(office: Office, job: Row, name: string, { input, out, before, source }: Around): Worked & { earlier: Earlier; revision: number } {
-  const [theirs, ours] = [keptIn(before, name), keptIn(source, name)]
-  if (!isNothing(theirs) && !isNothing(ours) && JSON.stringify(theirs) !== JSON.stringify(ours))
-    throw new Error(`${out}: people typed on the sheets of ${name} there and in ${input}, not the same: give another name, or add --replace. Nothing was written.`)
-  const [there, here] = [earlierIn(before, name), earlierIn(source, name)]
-  const earlier = there.before ? there : here
-  const result = workJob(office, job, isNothing(theirs) ? ours : theirs)
-  const last = [there.before, here.before].flatMap((before) => before?.revision ?? []).reduce((one, other) => Math.max(one, other), 0)
-  const revision = result.takeoff ? revisionOf(earlier.before && { ...earlier.before, revision: last }, result.takeoff) : last
-  return { ...result, earlier, revision, problems: [...result.problems, ...earlier.problems] }
+  /** A paper alone takes the place of nothing. */
+  function mayBeAlone(): void {
+    if (standing instanceof WorkbookError) throw standing
+    if (standing) throw new Error(`${out}: it exists and stays as it is. Give another name, or add --replace. Nothing was written.`)
+    if (isOnto) throw new Error(`--out: another file than ${input}: a paper alone would take the office's place. Nothing was written.`)
+  }
+  function printViews(): void {
+    console.log(`{"version":${JSON.stringify(made().version)},"problems":${JSON.stringify([...problems.values()])},"jobs":[${views.join(',')}]}`)
+  }
 }
 
 function mayWriteCalendar(file: string, jobs: number, mayReplace: boolean | undefined): void {

@@ -5,13 +5,13 @@ import { putCells } from './xlsx/putCells.js'
 import { stretchTable } from './xlsx/stretchTable.js'
 
 /** The last row of a table that holds something; that of its headings where none does. */
-export const lastRow = ({ raw, places }: Source, table: TableName): number =>
+export const lastRow = ({ raw, places }: Pick<Source, 'raw' | 'places'>, table: TableName): number =>
   raw[table].rows
     .filter(({ cells }) => Object.values(cells).some((cell) => cell !== null && cell !== undefined && cell !== ''))
     .reduce((most, { row }) => Math.max(most, row), places[table].firstRow - 1)
 
-export function addTableRow(source: Source, table: TableName, cells: Readonly<Record<string, string | number>>): void {
-  const { book } = source.workbook!
+export function addTableRow(source: Pick<Source, 'raw' | 'places' | 'workbook'>, table: TableName, cells: Readonly<Record<string, string | number>>): void {
+  const { book } = source.workbook
   const row = lastRow(source, table) + 1
   const { part } = book.sheetNamed(source.raw[table].sheet)!
   const list = Object.entries(cells).flatMap(([name, value]) => {

@@ -14,7 +14,7 @@ import { drawnOf, drawOn, type Drawn } from './excel/pictures.js'
 import { MOST_REQUEST_BYTES, requestBytes } from './excel/requestBytes.js'
 import { excelContent, pageOf, setPage, writeSheet, type Page } from './excel/sheet.js'
 import { asPlace, askSheets, askTable, asTable, contentOf, mustTake, rowsOf } from './excel/tables.js'
-import { holdsSomething, HostError, inTheWay, type Host, type Place, type SheetCell, type SheetContent, type Snapshot, type Writing } from './host.js'
+import { holdsSomething, HostError, inTheWay, type ShownHost, type Place, type SheetCell, type SheetContent, type Snapshot, type Writing } from './host.js'
 
 type Run = <T>(work: (context: Excel.RequestContext) => Promise<T>) => Promise<T>
 const BACKUP = 'cistern backup '
@@ -53,7 +53,7 @@ function inWords(error: unknown): unknown {
   return error instanceof Error ? error : new HostError(String((error as { message?: string } | undefined)?.message ?? error))
 }
 
-export class ExcelHost implements Host {
+export class ExcelHost implements ShownHost {
   readonly name = 'Excel'
   private places: OfficePlaces = standardPlaces()
   /** Copies that could not be taken away when they were done with. */
@@ -74,6 +74,8 @@ export class ExcelHost implements Host {
     /** Called when sheets with calls are written: their functions are to be there when the workbook opens again. */
     private readonly callsWritten: () => void = () => undefined,
   ) {}
+
+  readonly isLive = true
 
   get takesCalls(): boolean {
     return this.has('CustomFunctionsRuntime', '1.1')

@@ -88,8 +88,16 @@ export interface FoundOffice {
   absent: readonly TableName[]
 }
 
-/** Finds the office's tables in a workbook: by table name, else by the headings on a sheet of that name. */
+/** The office's tables of a workbook; refused where one of those that every job needs is missing. */
 export function readOfficeTables(workbook: Workbook): FoundOffice {
+  const found = findOffice(workbook)
+  if ('missing' in found)
+    throw new WorkbookError(`${workbook.file}: no table ${found.missing.join(', ')}. A workbook made by \`npm run -s template\` has ${requiredTables.join(', ')}.`)
+  return found
+}
+
+/** Finds the office's tables in a workbook: by table name, else by the headings on a sheet of that name. */
+export function findOffice(workbook: Workbook): FoundOffice | (Pick<FoundOffice, 'absent'> & { missing: readonly TableName[] }) {
   const inBook = tablesOf(workbook)
   const found = new Map<TableName, { raw: RawTable; place: TablePlace }>()
   for (const table of tableNames) {
@@ -97,7 +105,8 @@ export function readOfficeTables(workbook: Workbook): FoundOffice {
     if (at) found.set(table, rowsBelow(workbook, at))
   }
   const missing = requiredTables.filter((table) => !found.has(table))
-  if (missing.length) throw new WorkbookError(`${workbook.file}: no table ${missing.join(', ')}. A workbook made by \`npm run -s template\` has ${requiredTables.join(', ')}.`)
+  const absent = wantedTables.filter((table) => !found.has(table))
+  if (missing.length) return { missing, absent }
   const raw = withOptional(
     Object.fromEntries([...found].map(([table, { raw: one }]) => [table, one])),
     tablesElsewhere(
@@ -113,7 +122,7 @@ export function readOfficeTables(workbook: Workbook): FoundOffice {
   return {
     raw,
     places: withYourHeadings(places, yourHeadings(raw)),
-    absent: wantedTables.filter((table) => !found.has(table)),
+    absent,
   }
 }
 

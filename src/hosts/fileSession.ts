@@ -1,17 +1,12 @@
 /** What the commands know of workbooks as files: what they hold, what they remember, and when one may be written over. */
-import { earlierFrom, nothingEarlier, type Earlier } from '../plan/earlier.js'
-import { jobSheetNames } from '../plan/jobSheets.js'
-import { keptFrom } from '../plan/kept.js'
 import { officeSheets } from '../plan/officeSheets.js'
 import { standardPlaces, type OfficePlaces } from '../plan/places.js'
 import type { Made, SheetPlan } from '../plan/plan.js'
 import { placesInWords } from '../takeoff/fields.js'
 import type { RawOffice } from '../takeoff/office.js'
 import { tableNames, type TableName } from '../takeoff/officeTables.js'
-import { nothingKept, type Kept } from '../takeoff/typed.js'
-import { openWorkbook, readOfficeTables, readSheet, Workbook, writeInto, WorkbookError } from './file.js'
+import { openWorkbook, readOfficeTables, Workbook, writeInto, WorkbookError } from './file.js'
 import { shortHash } from '../shortHash.js'
-import { isOurs } from './lostTyping.js'
 import { sheetStates, stateOfPlan } from './standing.js'
 import type { Book } from './xlsx/book.js'
 import { newBook } from './xlsx/newBook.js'
@@ -28,7 +23,9 @@ const piece = (at: number): string => (at ? `${SHEETS} ${at + 1}` : SHEETS)
 export interface Source {
   /** The file's name, or what stands for it. */
   name: string
-  workbook: Workbook | undefined
+  workbook: Workbook
+  /** As it was read. */
+  bytes?: Uint8Array
   raw: RawOffice
   places: OfficePlaces
   absent: readonly TableName[]
@@ -36,29 +33,12 @@ export interface Source {
 
 export function sourceOf(bytes: Uint8Array, name: string): Source {
   const workbook = openWorkbook(bytes, name)
-  return { name: baseName(name), workbook, ...readOfficeTables(workbook) }
+  return { name: baseName(name), workbook, bytes, ...readOfficeTables(workbook) }
 }
-export const demoSource = (raw: RawOffice): Source => ({ name: 'the demo', workbook: undefined, raw, places: standardPlaces(), absent: [] })
+/** An office that no file holds yet: every table of it is to be written. */
+export const demoSource = (raw: RawOffice): Source => ({ name: 'the demo', workbook: new Workbook(newBook()), raw, places: standardPlaces(), absent: tableNames })
 
 const baseName = (path: string): string => path.split(/[/\\]/).at(-1)!
-
-/** What people typed on the sheets of a job in a workbook; nothing where it has none. */
-export function keptIn(workbook: Workbook | undefined, job: string): Kept {
-  if (!workbook) return nothingKept
-  // A sheet of that name that was not made by this tool is told when the file is made.
-  return keptFrom(jobSheetNames(job), (name) => {
-    const content = readSheet(workbook, name)
-    return content && isOurs(content, false) ? content : undefined
-  })
-}
-/** What stood on the sheets of a job in a workbook before they are made again. */
-export const earlierIn = (workbook: Workbook | undefined, job: string): Earlier =>
-  workbook ? earlierFrom(jobSheetNames(job), (name) => readSheet(workbook, name)) : nothingEarlier
-
-export const isNothing = (kept: Kept): boolean => JSON.stringify(kept) === JSON.stringify(nothingKept)
-
-/** The revision that the heading of a takeoff says it is; 0 where there is none. */
-export const revisionIn = (workbook: Workbook | undefined, job: string): number => earlierIn(workbook, job).before?.revision ?? 0
 
 /** A short number of what the tables hold: two workbooks with the same tables have the same. */
 const fingerprint = (raw: RawOffice): string => shortHash(tableTexts(raw))
@@ -121,7 +101,7 @@ export interface Lost {
 }
 
 /** Why a file must not be written over by another; nothing where it may. `standing` is what stands at its place. */
-export function reasonsAgainst(standing: Workbook, source: Source, next: Book, lost: Lost): string[] {
+export function reasonsAgainst(standing: Workbook, source: Pick<Source, 'name' | 'raw'>, next: Book, lost: Lost): string[] {
   const reasons: string[] = []
   const from = readProperty(standing.book, SOURCE)
   const was = readProperty(standing.book, TABLES)

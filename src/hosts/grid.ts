@@ -12,7 +12,7 @@ import { cellContent, gridFormat, gridStyle, isOwnText, PIXELS_PER_POINT } from 
 import { FILL, fillOf } from './gridFill.js'
 import { HEADINGS_WITHIN } from '../takeoff/headings.js'
 import { together } from './gridTogether.js'
-import { holdsSomething, HostError, inTheWay, type Host, type Place, type SheetCell, type SheetContent, type Snapshot } from './host.js'
+import { holdsSomething, HostError, inTheWay, type ShownHost, type Place, type SheetCell, type SheetContent, type Snapshot } from './host.js'
 
 type GridModel = InstanceType<typeof Model>
 interface Position {
@@ -39,8 +39,9 @@ interface Getters {
 
 const inPixels = (points: number) => Math.round(points * PIXELS_PER_POINT)
 
-export class GridHost implements Host {
+export class GridHost implements ShownHost {
   readonly name = 'this page'
+  readonly isLive = true
   readonly takesCalls = true
   readonly flavor = 'native'
   private places: OfficePlaces = standardPlaces()

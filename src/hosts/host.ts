@@ -1,4 +1,4 @@
-/** What every host of a workbook can do for us; nothing else in the project knows one. */
+/** What every host of a workbook can do for us, and one that a person looks at besides; nothing else in the project knows one. */
 import { placesInWords } from '../takeoff/fields.js'
 import type { OfficePlaces } from '../plan/places.js'
 import type { SheetPlan } from '../plan/plan.js'
@@ -41,12 +41,16 @@ export interface Writing {
 }
 
 export interface Host {
-  /** Shown to people: "Excel", "this page". */
+  /** Shown to people: "Excel", "this page", the name of a file. */
   readonly name: string
+  /** Formulas will read the very cells of the office's tables as they stand; else what they mean is written into them. */
+  readonly isLive: boolean
   /** Reads the office's tables and the sheets named. */
   read(sheets: readonly string[]): Promise<Snapshot>
   /** Reads further sheets; those that exist. */
   readSheets(sheets: readonly string[]): Promise<ReadonlyMap<string, SheetContent>>
+  /** Further sheets of the same names in what this workbook is about to take the place of; a host that writes into itself has none. */
+  readReplaced?(sheets: readonly string[]): Promise<ReadonlyMap<string, SheetContent>>
   /** Writes sheets, all or nothing: a failure leaves the workbook as it was. Answers what a person should know, in words. */
   write(plans: readonly SheetPlan[]): Promise<readonly string[]>
   /** The same in parts; a host that does nothing once for all of them has none. */
@@ -60,6 +64,10 @@ export interface Host {
   putRows(table: TableName, columns: readonly string[], rows: readonly (readonly SheetCell['value'][])[]): Promise<void>
   /** Puts cells into the first empty row of a table, or a new one at its end; answers the row. */
   addRow(table: TableName, cells: Readonly<Record<string, string | number>>): Promise<number>
+}
+
+/** A workbook that a person has before them. */
+export interface ShownHost extends Host {
   select(place: Place): Promise<void>
   /** Shows a sheet. */
   show(sheet: string): Promise<void>

@@ -165,9 +165,14 @@ export function typingLostOf(plans: readonly SheetPlan[], read: (sheet: string) 
   })
 }
 
-/** Plain words of lines that are written anew and said something else before: typed over here, or changed in Items; which of the two, nobody can tell. */
-export const renewedWords = (plan: SheetPlan, standing: SheetContent | undefined): string[] =>
-  plan.kind === 'takeoff' && standing && isOurs(standing, false) ? wordsOver(plan, aligned(standing)).flatMap(({ place, isFormula }) => (isFormula ? [] : [place])) : []
+/** Plain words of lines that somebody typed over ours, and that are written anew; where the sheets do not say what they were made with, words that were changed in Items are among them. */
+export function renewedWords(plans: readonly SheetPlan[], read: (sheet: string) => SheetContent | undefined): string[] {
+  const [takeoff, changes] = (['takeoff', 'changes'] as const).map((wanted) => plans.find(({ kind }) => kind === wanted))
+  const [standing, kept] = [takeoff && read(takeoff.name), changes && read(changes.name)]
+  const made = kept && madeWithIn(kept).get('takeoff')?.words
+  if (!takeoff || !standing || !isOurs(standing, false)) return []
+  return wordsOver(takeoff, aligned(standing)).flatMap(({ place, isFormula, words }) => (isFormula || made?.has(markOfWords(words)) ? [] : [place]))
+}
 
 export const renewedNote = (places: readonly string[]): readonly string[] => (places.length ? [`Written anew, as the sheet Items has them: ${placesInWords(places)}`] : [])
 

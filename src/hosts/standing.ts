@@ -3,7 +3,7 @@ import { isMadeLine, type PlanCell, type SheetPlan } from '../plan/plan.js'
 import { tableNames } from '../takeoff/officeTables.js'
 import { plainCell, readSheet, Workbook, WorkbookError } from './file.js'
 import type { SheetCell, SheetContent } from './host.js'
-import { isOurs, renewedWords, typingLostOf } from './lostTyping.js'
+import { isOurs, typingLostOf } from './lostTyping.js'
 import { shortHash } from '../shortHash.js'
 import type { Book, BookSheet } from './xlsx/book.js'
 import type { BookRows } from './xlsx/cells.js'
@@ -34,14 +34,14 @@ const isHeadedAlike = (content: SheetContent, { cells }: SheetPlan): boolean =>
  * Refuses to make a sheet anew beside the same one under another name, where something was typed there: it would be left behind.
  * `named` are the names that sheets of jobs have, in small letters; `isTyped` looks into one as if it stood under its own.
  */
-export function refuseRenamed(workbook: Workbook, plans: readonly SheetPlan[], named: ReadonlySet<string>, isTyped: (sheet: string, content: SheetContent) => boolean): void {
+export function refuseRenamed(workbook: Workbook, plans: readonly SheetPlan[], named: ReadonlySet<string>, isTyped: (plan: SheetPlan, content: SheetContent) => boolean): void {
   const { book, file } = workbook
   const strangers = book.sheets.filter((sheet) => !named.has(sheet.name.toLowerCase()) && isOfJob(workbook, sheet))
   for (const plan of strangers.length ? plans : []) {
     if (book.sheetNamed(plan.name)) continue
     const twin = strangers.find(({ name }) => {
       const content = readSheet(workbook, name)!
-      return isHeadedAlike(content, plan) && isTyped(plan.name, content)
+      return isHeadedAlike(content, plan) && isTyped(plan, content)
     })
     if (twin)
       throw new WorkbookError(
@@ -113,14 +113,11 @@ export const typingLost = (workbook: Workbook, plans: readonly SheetPlan[]): str
   ...plans.flatMap((plan) => tablesOn(workbook.book, plan)),
 ]
 /** Tables that somebody made of lines of a job: formulas that name them would find nothing. */
-const tablesOn = (book: Book, { name, kind }: SheetPlan): string[] =>
+export const tablesOn = (book: Book, { name, kind }: SheetPlan): string[] =>
   (kind === 'office' ? [] : book.relations(book.sheetNamed(name)?.part ?? '')).flatMap(({ type, target }) => {
     if (!type.endsWith('/table') || !book.has(target)) return []
     return [`${name}!${/\sref="([^"]*)"/.exec(book.text(target))?.[1] ?? ''} (the table ${/\sdisplayName="([^"]*)"/.exec(book.text(target))?.[1] ?? ''})`]
   })
-/** Plain words of lines that are written anew and said something else before. */
-export const wordsRenewed = (workbook: Workbook, plans: readonly SheetPlan[]): string[] => plans.flatMap((plan) => renewedWords(plan, readSheet(workbook, plan.name)))
-
 /** Whether somebody else drew or remarked something there. */
 const isDrawnOn = (book: Book, { part }: BookSheet): boolean =>
   book.relations(part).some(({ type, target }) => DRAWN.test(type) && (!type.endsWith('/drawing') || !book.has(target) || picturesIn(book.text(target)).hasOthers))

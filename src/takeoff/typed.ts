@@ -45,3 +45,4 @@ export interface Kept {
   problems: readonly Problem[]
 }
 export const nothingKept: Kept = { overrides: {}, added: [], figures: {}, inputs: [], crew: { cells: {}, added: [] }, problems: [] }
+export const isNothing = (kept: Kept): boolean => JSON.stringify(kept) === JSON.stringify(nothingKept)

@@ -1,6 +1,7 @@
 /** The pane: pick a job, see what it says, make its takeoff. One bundle for Excel and for the local workbook page. */
-import type { Host } from '../../src/hosts/host.js'
-import { addJob, addRainDays, keptOf, makeTakeoffs, nameHeading, open, setUp, unusedRows, type Opened, type Outcome } from '../../src/hosts/session.js'
+import type { ShownHost } from '../../src/hosts/host.js'
+import { makeTakeoffs, type Outcome } from '../../src/hosts/makeTakeoffs.js'
+import { addJob, addRainDays, keptOf, nameHeading, open, setUp, unusedRows, type Opened } from '../../src/hosts/session.js'
 import type { Flavor } from '../../src/plan/calls.js'
 import type { Made } from '../../src/plan/plan.js'
 import { placeText, problemText, ProblemsError, refusalText, type Problem } from '../../src/takeoff/fields.js'
@@ -98,7 +99,7 @@ export class Pane {
 
   constructor(
     root: HTMLElement,
-    private readonly host: Host,
+    private readonly host: ShownHost,
     private readonly made: () => Made,
     private readonly settings: Settings,
   ) {

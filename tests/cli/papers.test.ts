@@ -4,7 +4,7 @@ import { spawn } from 'node:child_process'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { papersAlone } from '../../src/hosts/makeFile.js'
+import { papersAlone } from '../support/makings.js'
 import { demoSource } from '../../src/hosts/fileSession.js'
 import { openWorkbook, readSheet } from '../../src/hosts/file.js'
 import type { SheetPlan } from '../../src/plan/plan.js'
@@ -110,12 +110,11 @@ describe('orders of several jobs together', () => {
     const cranes = new Set(takeoffs.map(({ design }) => design.words('{CraneWords} {PickLoad_lb} {PickRadius_ft}')))
     expect(rows('CRANE').length).toBe(cranes.size)
   })
-  it('stand beside those of each job where orders alone are written', () => {
-    const bytes = papersAlone(
-      takeoffs.map((takeoff) => ({ takeoff, revision: 1 })),
-      ['order'],
+  it('stand beside those of each job where orders alone are written', async () => {
+    const bytes = await papersAlone(
       demoSource(startingOffice(true)),
-      made,
+      takeoffs.map(({ design }) => design.name),
+      ['order'],
     )
     const { book } = openWorkbook(bytes, 'ORDERS.xlsx')
     expect(book.sheets.map(({ name }) => name)).toEqual([...takeoffs.map(({ design }) => `Order ${design.name}`), 'Order together'])

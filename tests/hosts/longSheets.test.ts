@@ -1,12 +1,10 @@
 /** Sheets of an office's own that are longer than any sheet of a job: they stand in nobody's way. */
 import { expect, it } from 'vitest'
-import { keptIn, makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
+import { makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
 import { gridData } from '../../src/hosts/gridData.js'
-import { makeFile } from '../../src/hosts/makeFile.js'
+import { makeJobs } from '../support/makings.js'
 import type { SheetPlan } from '../../src/plan/plan.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
-import { readOffice, rowNamed } from '../../src/takeoff/office.js'
-import { makeTakeoff } from '../../src/takeoff/takeoff.js'
 import { inExceljs, savedBy } from '../support/xlsx.js'
 
 const made = { date: '2026-11-25', revision: 1, version: 'test' }
@@ -15,9 +13,7 @@ it('a log of 60,000 rows stops no takeoff, and stays', async () => {
   const workbook = await inExceljs(makeTemplate(startingOffice(true), made))
   workbook.addWorksheet('Delivery log').getCell('A60000').value = 'the last truck'
   const source = sourceOf(await savedBy(workbook), 'OWN.xlsx')
-  const office = readOffice(source.raw)
-  const takeoff = makeTakeoff(office, rowNamed(office, 'Jobs', 'Pipit Hollow')!, keptIn(source.workbook, 'Pipit Hollow'))
-  const { bytes } = makeFile(source, [{ takeoff, revision: 1 }], 'native', made)
+  const { bytes } = await makeJobs(source, ['Pipit Hollow'])
   expect((await inExceljs(bytes)).getWorksheet('Delivery log')!.getCell('A60000').value).toBe('the last truck')
 })
 

@@ -12,11 +12,10 @@ import { makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
 import { GridHost } from '../../src/hosts/grid.js'
 import { registerTexts } from '../../src/hosts/gridTexts.js'
 import { registerTogether } from '../../src/hosts/gridTogether.js'
-import { makeFile } from '../../src/hosts/makeFile.js'
-import { makeTakeoffs } from '../../src/hosts/session.js'
+import { makeJobs } from '../support/makings.js'
+import { makeTakeoffs } from '../../src/hosts/makeTakeoffs.js'
 import type { SheetPlan } from '../../src/plan/plan.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
-import { demoTakeoff } from '../support/office.js'
 import { keptPlan } from '../../taskpane/keep.js'
 import { OpenedFile } from '../../taskpane/openedFile.js'
 import { gridFromWorkbook } from '../../taskpane/xlsxToGrid.js'
@@ -75,8 +74,7 @@ describe('a takeoff of an opened file, made again on the page', () => {
     registerTogether()
     registerTexts()
     const office = sourceOf(makeTemplate(startingOffice(true), made), 'own.xlsx')
-    const takeoff = demoTakeoff('Wicket Mill')
-    const bytes = makeFile(office, [{ takeoff, revision: 1 }], 'native', made).bytes
+    const { bytes } = await makeJobs(office, ['Wicket Mill'])
     const { data } = await gridFromWorkbook(bytes, 'own.xlsx')
     const model = new Model(data as never)
     const file = new OpenedFile(bytes, 'own.xlsx', model)

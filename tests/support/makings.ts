@@ -1,21 +1,39 @@
 /** Takeoffs made into a workbook as the command makes them: what was typed comes along, the revision counts up. */
-import { openWorkbook } from '../../src/hosts/file.js'
-import { keptIn, revisionIn, type Source } from '../../src/hosts/fileSession.js'
+import { openWorkbook, readSheet, type Workbook } from '../../src/hosts/file.js'
+import { FileHost, PapersHost } from '../../src/hosts/fileHost.js'
+import type { Source } from '../../src/hosts/fileSession.js'
 import { makeFile } from '../../src/hosts/makeFile.js'
+import type { Spool } from '../../src/hosts/xlsx/zip.js'
 import type { Flavor } from '../../src/plan/calls.js'
-import { readOffice, rowNamed } from '../../src/takeoff/office.js'
-import { makeTakeoff } from '../../src/takeoff/takeoff.js'
+import { earlierFrom, type Earlier } from '../../src/plan/earlier.js'
+import { jobSheetNames } from '../../src/plan/jobSheets.js'
+import { keptFrom } from '../../src/plan/kept.js'
+import type { SheetKindName } from '../../src/plan/sheets/index.js'
+import type { Takeoff } from '../../src/takeoff/takeoff.js'
 
 export const made = { date: '2026-11-25', revision: 1, version: 'test' }
 
-/** The jobs of a workbook made; `standing` is the file that is written over. */
-export function makeJobs(source: Source, jobs: readonly string[], flavor: Flavor = 'native', standing?: Uint8Array) {
-  const office = readOffice(source.raw)
-  return makeFile(
-    source,
-    jobs.map((job) => ({ takeoff: makeTakeoff(office, rowNamed(office, 'Jobs', job)!, keptIn(source.workbook, job)), revision: revisionIn(source.workbook, job) + 1 })),
-    flavor,
-    made,
-    { standing: standing && openWorkbook(standing, 'OUT.xlsx') },
-  )
+interface Options {
+  flavor?: Flavor
+  /** The file that is written over. */
+  standing?: Uint8Array | undefined
+  spool?: Spool | undefined
+  mayLose?: boolean
 }
+/** The jobs of a workbook made, each with what stood there before. */
+export async function makeJobs(source: Source, jobs: readonly string[], { flavor = 'native', standing, spool, mayLose = false }: Options = {}) {
+  const host = new FileHost(source, { standing: standing && openWorkbook(standing, 'OUT.xlsx'), spool })
+  const list: { takeoff: Takeoff; earlier: Earlier }[] = []
+  const finished = await makeFile(host, jobs, { flavor, made, mayLose, onWorked: (_, { takeoff }, earlier) => takeoff && list.push({ takeoff, earlier }) })
+  const bytes = new Uint8Array(Buffer.concat([...host.pieces()]))
+  return { ...list[0]!, list, source, bytes, revision: revisionIn(openWorkbook(bytes, 'x'), jobs[0]!), notes: finished.flatMap(({ notes }) => notes), reasons: host.reasons() }
+}
+/** Papers of jobs alone, as the command hands them out. */
+export async function papersAlone(source: Source, jobs: readonly string[], kinds: readonly SheetKindName[], mayLose = false): Promise<Uint8Array> {
+  const host = new PapersHost(source, kinds)
+  await makeFile(host, jobs, { flavor: 'native', made, mayLose })
+  return host.bytes
+}
+
+export const keptIn = (workbook: Workbook, job: string) => keptFrom(jobSheetNames(job), (sheet) => readSheet(workbook, sheet))
+export const revisionIn = (workbook: Workbook, job: string): number => earlierFrom(jobSheetNames(job), (sheet) => readSheet(workbook, sheet)).before?.revision ?? 0

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
 import { openWorkbook, readSheet } from '../../src/hosts/file.js'
-import { makeFile } from '../../src/hosts/makeFile.js'
+import { makeJobs } from '../support/makings.js'
 import { renamedHeadings } from '../../src/takeoff/headings.js'
 import { problemText } from '../../src/takeoff/fields.js'
 import { readOffice, rowNamed, type RawOffice } from '../../src/takeoff/office.js'
@@ -95,7 +95,7 @@ describe('a renamed heading', () => {
     expect(read.problems).toEqual([])
     const takeoff = makeTakeoff(read, rowNamed(read, 'Jobs', 'Wicket Mill')!)
     expect(takeoff.total).toBe(demoTakeoff('Wicket Mill').total)
-    const { bytes } = makeFile(source, [{ takeoff, revision: 1 }], 'native', made)
+    const { bytes } = await makeJobs(source, ['Wicket Mill'])
     const design = readSheet(openWorkbook(bytes, 'x'), 'Design Wicket Mill')!
     const weight = design.find((row) => row.some(({ value }) => value === 'TankWeight_lb'))![3]!
     const column = source.places.Tanks.columnOf('Weight_lb')!

@@ -1,13 +1,13 @@
 /** The papers that leave the office: the quote adds to the cent and holds no cost, an open stop has no price; orders say what the takeoff says. */
 import { codeOf, openStops } from '../../src/plan/stopAnswers.js'
 import { describe, expect, it } from 'vitest'
-import { keptIn, makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
-import { makeFile } from '../../src/hosts/makeFile.js'
+import { makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
+import { keptIn, makeJobs } from '../support/makings.js'
 import { makingNotes } from '../../src/plan/makingNotes.js'
 import { jobSheetNames, jobSheets } from '../../src/plan/jobSheets.js'
 import { standardPlaces } from '../../src/plan/places.js'
 import type { PlanCell, SheetPlan } from '../../src/plan/plan.js'
-import { readOffice, rowNamed } from '../../src/takeoff/office.js'
+import { readOffice } from '../../src/takeoff/office.js'
 import { makeTakeoff, type Takeoff } from '../../src/takeoff/takeoff.js'
 import { nothingKept } from '../../src/takeoff/typed.js'
 import { demoRows, demoTakeoff, officeWith, takeoffOf } from '../support/office.js'
@@ -69,13 +69,8 @@ describe('the quote', () => {
   })
   it('an accepted stop and what the office wrote come back with the next making', async () => {
     const source = sourceOf(makeTemplate(officeWith({ Jobs: [{ ...demoRows('Jobs')[3]!, TestVacuum_inHg: 9 }] }), made), 'O.xlsx')
-    const office = readOffice(source.raw)
-    const make = (from: typeof source) => {
-      const kept = keptIn(from.workbook, 'Wicket Mill')
-      const takeoff = makeTakeoff(office, rowNamed(office, 'Jobs', 'Wicket Mill')!, kept)
-      return { kept, takeoff, bytes: makeFile(from, [{ takeoff, revision: 1 }], 'native', made).bytes }
-    }
-    const first = make(source)
+    const make = async (from: typeof source) => ({ kept: keptIn(from.workbook, 'Wicket Mill'), ...(await makeJobs(from, ['Wicket Mill'])) })
+    const first = await make(source)
     const workbook = await inExceljs(first.bytes)
     const [quote, order] = [workbook.getWorksheet('Quote Wicket Mill')!, workbook.getWorksheet('Order Wicket Mill')!]
     const write = (sheet: typeof quote, code: string, column: number, text: string) =>
@@ -85,7 +80,7 @@ describe('the quote', () => {
     for (const { name, verdict } of first.takeoff.design.verdicts()) if (verdict === 'stop') write(quote, codeOf(name), 4, 'R. Voss, PE 1234, maker’s letter')
     write(quote, '2', 4, 'I. Marrow, Alder Reach')
     write(order, 'CLAMP', 6, 'ordered 12 May')
-    const again = make(sourceOf(await savedBy(workbook), 'O.xlsx'))
+    const again = await make(sourceOf(await savedBy(workbook), 'O.xlsx'))
     expect(again.kept.problems).toEqual([])
     expect(again.kept.crew.cells).toMatchObject({
       'Q 2': { done: 'I. Marrow, Alder Reach' },

@@ -1,0 +1,315 @@
+/** A workbook as a file: its sheets are written in memory, part by part, and taken out when all of them are; every other part passes through as it is. */
+import { jobSheetNames } from '../plan/jobSheets.js'
+import { keptFrom } from '../plan/kept.js'
+import { ORDER_TOGETHER } from '../plan/orderTogether.js'
+import { PUBLISHED_SHEET, standardPlaces } from '../plan/places.js'
+import { columnLetters, type SheetPlan } from '../plan/plan.js'
+import { sheetKinds, type SheetKindName } from '../plan/sheets/index.js'
+import { checkedOrRaw, placesInWords } from '../takeoff/fields.js'
+import { fieldsOf, tableNames, type TableName } from '../takeoff/officeTables.js'
+import { isNothing } from '../takeoff/typed.js'
+import { addTableRow, lastRow } from './addTableRow.js'
+import { findOffice, readSheet, Workbook, WorkbookError, type FoundOffice } from './file.js'
+import { reasonsAgainst, remember, type Lost, type Source } from './fileSession.js'
+import { inTheWay, type Host, type SheetCell, type SheetContent, type Snapshot, type Writing } from './host.js'
+import { References } from './repoint.js'
+import { drawnNotes, refuseRenamed, refuseTaken, tablesOn, typingLost } from './standing.js'
+import { Book } from './xlsx/book.js'
+import { logoOn } from './xlsx/logo.js'
+import { newBook } from './xlsx/newBook.js'
+import { putCells, type PutCell } from './xlsx/putCells.js'
+import { stretchTable } from './xlsx/stretchTable.js'
+import { SheetWriter } from './xlsx/writeSheet.js'
+import type { Spool } from './xlsx/zip.js'
+
+interface FileOptions {
+  /** What stands where the file is to be written. */
+  standing?: Workbook | undefined
+  /** Where sheets are laid aside until the file is written. */
+  spool?: Spool | undefined
+}
+const isOfOffice = ({ kind }: SheetPlan): boolean => kind === 'office' || kind === 'tables'
+const namesOf = (plans: readonly SheetPlan[]): string[] => plans.map(({ name }) => name)
+
+export class FileHost implements Host {
+  readonly isLive = false
+  readonly name: string
+  protected workbook: Workbook
+  private found: ReturnType<typeof findOffice> | undefined
+  /** As it was before anything was written, for what fails in between. */
+  private readonly before: Uint8Array | undefined
+  private readonly standing: Workbook | undefined
+  private readonly spool: Spool | undefined
+  private readonly lostThere: Lost = { words: [], drawn: [] }
+  /** Tables that somebody made of lines of ours: formulas that name them would find nothing. */
+  readonly lostTables: string[] = []
+  private lastRead: readonly string[] = []
+
+  constructor(source: Pick<Source, 'name' | 'workbook' | 'bytes'> & Partial<FoundOffice>, { standing, spool }: FileOptions = {}) {
+    this.name = source.name
+    this.workbook = source.workbook
+    this.before = source.bytes
+    const { raw, places, absent } = source
+    if (raw && places && absent) this.found = { raw, places, absent }
+    this.standing = standing
+    this.spool = spool
+  }
+
+  private get office(): FoundOffice {
+    this.found ??= findOffice(this.workbook)
+    if ('missing' in this.found) throw new WorkbookError(`${this.name}: no table ${this.found.missing.join(', ')}.`)
+    return this.found
+  }
+
+  async read(sheets: readonly string[]): Promise<Snapshot> {
+    this.found ??= findOffice(this.workbook)
+    const { found } = this
+    return {
+      ...('missing' in found ? { office: undefined, missing: found.missing, places: standardPlaces() } : { office: found.raw, missing: [], places: found.places }),
+      absent: found.absent,
+      sheets: await this.readSheets(sheets),
+      sheetNames: new Set(this.workbook.book.sheets.map(({ name }) => name.toLowerCase())),
+    }
+  }
+
+  readSheets(sheets: readonly string[]): Promise<ReadonlyMap<string, SheetContent>> {
+    // Of jobs that are not written nothing is held.
+    for (const workbook of [this.workbook, this.standing]) workbook?.close(this.lastRead)
+    this.lastRead = sheets
+    return Promise.resolve(contentOf(this.workbook, sheets))
+  }
+  readReplaced(sheets: readonly string[]): Promise<ReadonlyMap<string, SheetContent>> {
+    return Promise.resolve(this.standing ? contentOf(this.standing, sheets) : new Map())
+  }
+
+  /** A job at a time: so a thousand take little more memory than two hundred. */
+  holds(plans: readonly SheetPlan[]): boolean {
+    return plans.filter(({ kind }) => kind === 'takeoff').length <= 1
+  }
+
+  async write(plans: readonly SheetPlan[]): Promise<readonly string[]> {
+    const { write, end } = await this.writing()
+    await write(plans)
+    return end()
+  }
+
+  writing(): Promise<Writing> {
+    const { workbook, spool } = this
+    const { book } = workbook
+    const found = this.found && !('missing' in this.found) ? this.found : undefined
+    book.spool = spool
+    const jobs = found?.raw.Jobs.rows.map(({ cells }) => Object.values(jobSheetNames(String(cells.Job ?? '')))) ?? []
+    const named = new Set([...jobs.flat(), PUBLISHED_SHEET, ORDER_TOGETHER].map((name) => name.toLowerCase()))
+    const references = new References(workbook, jobs)
+    const writer = new SheetWriter(book, found && logoOn(book, found.raw.House.sheet))
+    const drawn: string[] = []
+    const ofJobs = new Set<string>()
+    // The tables stand behind the takeoffs.
+    const last: SheetPlan[] = []
+    const put = (plans: readonly SheetPlan[]): void => {
+      this.loseThere(plans)
+      refuseTaken(workbook, plans)
+      this.lostTables.push(...plans.flatMap((plan) => tablesOn(book, plan)))
+      drawn.push(...drawnNotes(book, plans))
+      // The tables of ours stand where they stood: formulas that point there mean what they did.
+      for (const plan of plans) if (!isOfOffice(plan)) references.note(plan)
+      workbook.close(namesOf(plans))
+      writer.put(plans)
+    }
+    return Promise.resolve({
+      write: this.allOrNothing((plans) => {
+        const mine = plans.filter((plan) => !isOfOffice(plan))
+        refuseRenamed(workbook, mine, named, (plan, content) => isTyped(plan, content))
+        put(mine)
+        for (const { name } of mine) ofJobs.add(name)
+        last.push(...plans.filter(isOfOffice))
+      }),
+      end: () => {
+        put([...last.filter(({ kind }) => kind === 'office'), ...last.filter(({ kind }) => kind === 'tables')])
+        const notes = [...drawn, ...references.follow(), ...(found ? writeNumbers(workbook, found) : [])].map((words) => `${words}.`)
+        references.forgetResults(new Set([...(found ? tableNames.map((table) => found.raw[table].sheet) : []), PUBLISHED_SHEET, ORDER_TOGETHER].map((name) => name.toLowerCase())))
+        writer.finish()
+        const written = last.filter(({ kind }) => kind === 'office')
+        // What was just written is what the tables hold.
+        const raw = found && !written.some(({ name }) => !found.absent.some((table) => table === name)) ? found.raw : this.reread()
+        if (raw) remember(book, { name: this.name, raw, workbook }, written, ofJobs)
+        return Promise.resolve(notes)
+      },
+    })
+  }
+
+  /** What a failure leaves is the workbook as it was. */
+  private allOrNothing(write: (plans: readonly SheetPlan[]) => void): Writing['write'] {
+    return (plans) => {
+      try {
+        write(plans)
+        return Promise.resolve()
+      } catch (error) {
+        this.workbook = new Workbook(this.before ? new Book(this.before, this.name) : newBook())
+        return Promise.reject(error as Error)
+      }
+    }
+  }
+
+  private reread(): FoundOffice['raw'] | undefined {
+    this.found = findOffice(new Workbook(this.workbook.book))
+    return 'missing' in this.found ? undefined : this.found.raw
+  }
+
+  /** What stands where the file will be, and is not in it then. */
+  private loseThere(plans: readonly SheetPlan[]): void {
+    if (!this.standing) return
+    this.lostThere.words.push(...typingLost(this.standing, plans))
+    this.lostThere.drawn.push(...drawnNotes(this.standing.book, plans))
+    this.standing.close(namesOf(plans))
+  }
+
+  /** Why what was typed at these places keeps the file from being made; nothing where it does not. */
+  refusal(places: readonly string[]): string | undefined {
+    return places.length
+      ? `${this.name}: what was typed on sheets that are made again would be lost: ${placesInWords(places)}. Move them to a sheet of your own or add --replace, then try again.`
+      : undefined
+  }
+  /** Why it must not be written over what stands at its place; nothing where it may. */
+  reasons(): readonly string[] {
+    return this.standing ? reasonsAgainst(this.standing, { name: this.name, ...this.office }, this.workbook.book, this.lostThere) : []
+  }
+  /** The whole file at once; of many jobs better piece by piece. */
+  get bytes(): Uint8Array {
+    return this.workbook.book.bytes()
+  }
+  pieces(): Iterable<Uint8Array> {
+    return this.workbook.book.pieces()
+  }
+
+  addRow(table: TableName, cells: Readonly<Record<string, string | number>>): Promise<number> {
+    const source = { ...this.office, workbook: this.workbook }
+    const row = lastRow(source, table) + 1
+    addTableRow(source, table, cells)
+    this.changed(table)
+    return Promise.resolve(row)
+  }
+
+  putRows(table: TableName, columns: readonly string[], rows: readonly (readonly SheetCell['value'][])[]): Promise<void> {
+    const { raw, places } = this.office
+    const { book, cells } = this.workbook
+    const sheet = book.sheetNamed(raw[table].sheet)!
+    const { firstRow, columnOf } = places[table]
+    const first = columnOf(raw[table].columns.find(Boolean)!)! - raw[table].columns.findIndex(Boolean)
+    const width = Math.max(columns.length, raw[table].columns.length)
+    const standing = cells.rows(sheet)
+    const taken: string[] = []
+    const old: PutCell[] = []
+    for (const [row, line] of standing)
+      for (const [column, { formula, value }] of line) {
+        if (row < firstRow - 1 || column < first || column >= first + width) continue
+        const isInside = column < first + raw[table].columns.length
+        if (isInside ? row >= firstRow && formula !== undefined : value !== null && value !== '') taken.push(`${columnLetters(column)}${row}`)
+        else if (row >= firstRow) old.push({ row, column, value: null })
+      }
+    if (taken.length) return Promise.reject(inTheWay(sheet.name, taken))
+    const headings = columns.map((value, at): PutCell => ({ row: firstRow - 1, column: first + at, value }))
+    const filled = rows.flatMap((line, at) => line.map((value, across): PutCell => ({ row: firstRow + at, column: first + across, value: value as PutCell['value'] })))
+    const places_ = new Set(filled.map(({ row, column }) => `${row} ${column}`))
+    book.put(sheet.part, putCells(book.text(sheet.part), [...headings, ...old.filter(({ row, column }) => !places_.has(`${row} ${column}`)), ...filled]))
+    stretchTable(book, sheet.name, table, { columns, first, row: firstRow + rows.length - 1 })
+    this.changed(table)
+    return Promise.resolve()
+  }
+
+  private changed(table: TableName): void {
+    const { book } = this.workbook
+    this.workbook.close([this.office.raw[table].sheet])
+    this.found = undefined
+    remember(book, { name: this.name, raw: this.office.raw })
+  }
+}
+
+/** Whether a sheet that stands under another name holds something that the plan's sheet would have kept. */
+const isTyped = ({ kind, name }: SheetPlan, content: SheetContent): boolean =>
+  !isNothing(keptFrom({ ...jobSheetNames(''), [kind]: name }, (sheet) => (sheet === name ? content : undefined)))
+
+const contentOf = (workbook: Workbook, sheets: readonly string[]): Map<string, SheetContent> =>
+  new Map(
+    sheets.flatMap((name) => {
+      const content = readSheet(workbook, name)
+      return content ? [[name, content] as const] : []
+    }),
+  )
+
+/** Papers alone, to be handed out: their values in a file of their own, and nothing behind them. */
+export class PapersHost extends FileHost {
+  private readonly papers = newBook()
+
+  constructor(
+    source: Source,
+    private readonly kinds: readonly SheetKindName[],
+  ) {
+    super(source)
+  }
+
+  override writing(): Promise<Writing> {
+    const { kinds } = this
+    const writer = new SheetWriter(this.papers, logoOn(this.workbook.book, 'House'))
+    const valuesAlone = (plan: SheetPlan): SheetPlan => ({ ...plan, cells: plan.cells.map(({ formula: _, ...cell }) => cell) })
+    return Promise.resolve({
+      write: (plans) => {
+        const job = plans.find(({ kind }) => kind === 'takeoff')
+        const wanted = plans.filter(({ kind }) => kinds.includes(kind as SheetKindName))
+        if (job && wanted.length < kinds.length)
+          return Promise.reject(new WorkbookError(`${job.footer}: there is no change order, for nothing was changed since it was first made. Nothing was written.`))
+        // Goods of several jobs are ordered at once.
+        const order = kinds.includes('order') ? plans.filter(({ kind }) => kind === 'together') : []
+        writer.put([...wanted, ...order].map(valuesAlone))
+        return Promise.resolve()
+      },
+      end: () => {
+        writer.finish()
+        return Promise.resolve([])
+      },
+    })
+  }
+
+  /** What was typed elsewhere stays where it is. */
+  override refusal(places: readonly string[]): string | undefined {
+    const prefixes = sheetKinds.filter(({ kind }) => this.kinds.includes(kind)).map(({ prefix }) => prefix)
+    const lost = places.filter((place) => prefixes.some((prefix) => place.startsWith(prefix)))
+    return lost.length
+      ? `${this.name}: what was typed on the sheets is on no paper alone: ${placesInWords(lost)}. Move them into an entry, or add --replace to go without them.`
+      : undefined
+  }
+
+  override get bytes(): Uint8Array {
+    return this.papers.bytes()
+  }
+  override pieces(): Iterable<Uint8Array> {
+    return this.papers.pieces()
+  }
+}
+
+/** Formulas read the cells of the tables themselves: "3 m" in one of them becomes the number that it means; answers which did. */
+function writeNumbers(workbook: Workbook, { raw, places }: Pick<FoundOffice, 'raw' | 'places'>): string[] {
+  const { book, file } = workbook
+  const changed: string[] = []
+  for (const table of tableNames) {
+    if (table === 'Jobs' || table === 'RainDays') continue
+    const sheet = book.sheetNamed(raw[table].sheet)
+    if (!sheet) continue
+    const numbers: PutCell[] = []
+    const standing = workbook.cells.rows(sheet)
+    for (const { row, cells } of raw[table].rows) {
+      for (const [name, field] of Object.entries(fieldsOf(table))) {
+        const value = checkedOrRaw(name, field, cells[name])
+        const column = places[table].columnOf(name)
+        if (column === undefined || typeof cells[name] !== 'string' || value === cells[name] || (typeof value !== 'number' && typeof value !== 'string')) continue
+        const place = `${sheet.name}!${columnLetters(column)}${row}`
+        if (standing.get(row)?.get(column)?.formula !== undefined)
+          throw new WorkbookError(`${file}: ${place}, ${name}: a formula that gives ${value} itself; it gives the text "${cells[name]}". Nothing was written.`)
+        numbers.push({ row, column, value })
+        if (typeof value === 'number') changed.push(`${place}: "${cells[name]}" is ${value} now`)
+      }
+    }
+    if (numbers.length) book.put(sheet.part, putCells(book.text(sheet.part), numbers))
+  }
+  return changed
+}
