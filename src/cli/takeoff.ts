@@ -2,7 +2,8 @@
 import { existsSync, statSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 import { openWorkbook, WorkbookError, type Workbook } from '../hosts/file.js'
-import { FileHost, PapersHost } from '../hosts/fileHost.js'
+import { FileHost } from '../hosts/fileHost.js'
+import { PapersHost } from '../hosts/papersHost.js'
 import { demoSource, sourceOf } from '../hosts/fileSession.js'
 import { makeFile } from '../hosts/makeFile.js'
 import type { Finished, MakeOptions } from '../hosts/makeTakeoffs.js'
@@ -103,7 +104,7 @@ async function main(): Promise<void> {
   const alone = wanted.length > 0 || out === undefined || standing instanceof WorkbookError
   const host = alone
     ? new PapersHost(source, wanted)
-    : new FileHost(source, { standing: standing as Workbook | undefined, spool: jobs.length > IN_MEMORY ? fileSpool() : undefined })
+    : new FileHost(source, { standing: standing as Workbook | undefined, spool: jobs.length > IN_MEMORY ? fileSpool() : undefined, mayLose: values.replace ?? false })
   if (wanted.length) mayBeAlone()
   const names = jobs.map(({ cells }) => String(cells.Job ?? ''))
   let finished: readonly Finished[]

@@ -2,7 +2,8 @@
 import { existsSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 import { textOf } from '../hosts/textOf.js'
-import { addRain } from '../hosts/addRain.js'
+import { FileHost } from '../hosts/fileHost.js'
+import { addRainDays } from '../hosts/session.js'
 import { makeTemplate, sourceOf } from '../hosts/fileSession.js'
 import { startingOffice } from '../takeoff/demo.js'
 import { rainUnits } from '../takeoff/rainDays.js'
@@ -16,7 +17,7 @@ const help = `Writes a workbook with the tables of an office, or adds daily rain
   ${usage}
 
   --demo           with the demo's jobs, tanks, pumps and prices in it
-  --replace        write over a file that is there, or over what stands beside the record on RainDays
+  --replace        write over a file that is there
   --update         bring an office made by an older version up to date: its untouched rules, new columns and tables
   --only CODE      of the rows, this one alone; may be given several times
   --rain FILE      rain of days: a weather service's by-station CSV or .dly, or a CSV with a date and a rain column
@@ -53,17 +54,10 @@ async function main(): Promise<void> {
       throw new Error('--station: the name of a station of the sheet Rain; or --new-station: the name of one that it has not yet. One of the two.')
     const unit = rainUnits.find((known) => known === values.unit)
     if (values.unit !== undefined && !unit) throw new Error(`--unit takes ${rainUnits.join(', ')}; got ${values.unit}.`)
-    const { bytes, words, notes } = addRain(
-      sourceOf(bytesOf(out), out),
-      textOf(bytesOf(values.rain)),
-      values.rain,
-      { station, unit, id: values.id, isNew: values['new-station'] !== undefined },
-      made(),
-      values.replace,
-    )
-    writeWhole(out, bytes, stood)
+    const host = new FileHost(sourceOf(bytesOf(out), out))
+    const words = await addRainDays(host, textOf(bytesOf(values.rain)), values.rain, { station, unit, id: values.id, isNew: values['new-station'] !== undefined }, made())
+    writeWhole(out, host.bytes, stood)
     console.log(`${station}: ${words}`)
-    for (const note of notes) console.log(note)
     console.log(`Written: ${out}`)
     return
   }

@@ -1,12 +1,12 @@
 /** A workbook as a file: its sheets are written in memory, part by part, and taken out when all of them are; every other part passes through as it is. */
+import { dateText, serialOfDay } from '../days.js'
 import { jobSheetNames } from '../plan/jobSheets.js'
 import { keptFrom } from '../plan/kept.js'
 import { ORDER_TOGETHER } from '../plan/orderTogether.js'
 import { PUBLISHED_SHEET, standardPlaces } from '../plan/places.js'
 import { columnLetters, type SheetPlan } from '../plan/plan.js'
-import { sheetKinds, type SheetKindName } from '../plan/sheets/index.js'
-import { checkedOrRaw, placesInWords } from '../takeoff/fields.js'
-import { fieldsOf, tableNames, type TableName } from '../takeoff/officeTables.js'
+import { placesInWords } from '../takeoff/fields.js'
+import { tableNames, type TableName } from '../takeoff/officeTables.js'
 import { isNothing } from '../takeoff/typed.js'
 import { addTableRow, lastRow } from './addTableRow.js'
 import { findOffice, readSheet, Workbook, WorkbookError, type FoundOffice } from './file.js'
@@ -15,10 +15,12 @@ import { inTheWay, type Host, type SheetCell, type SheetContent, type Snapshot, 
 import { References } from './repoint.js'
 import { drawnNotes, refuseRenamed, refuseTaken, tablesOn, typingLost } from './standing.js'
 import { Book } from './xlsx/book.js'
+import { dayZero } from './xlsx/cells.js'
 import { logoOn } from './xlsx/logo.js'
 import { newBook } from './xlsx/newBook.js'
 import { putCells, type PutCell } from './xlsx/putCells.js'
 import { stretchTable } from './xlsx/stretchTable.js'
+import { writeNumbers } from './writeNumbers.js'
 import { SheetWriter } from './xlsx/writeSheet.js'
 import type { Spool } from './xlsx/zip.js'
 
@@ -27,6 +29,8 @@ interface FileOptions {
   standing?: Workbook | undefined
   /** Where sheets are laid aside until the file is written. */
   spool?: Spool | undefined
+  /** Sheets of a job under another name may be left behind. */
+  mayLose?: boolean
 }
 const isOfOffice = ({ kind }: SheetPlan): boolean => kind === 'office' || kind === 'tables'
 const namesOf = (plans: readonly SheetPlan[]): string[] => plans.map(({ name }) => name)
@@ -40,12 +44,13 @@ export class FileHost implements Host {
   private readonly before: Uint8Array | undefined
   private readonly standing: Workbook | undefined
   private readonly spool: Spool | undefined
+  private readonly mayLose: boolean
   private readonly lostThere: Lost = { words: [], drawn: [] }
   /** Tables that somebody made of lines of ours: formulas that name them would find nothing. */
   readonly lostTables: string[] = []
   private lastRead: readonly string[] = []
 
-  constructor(source: Pick<Source, 'name' | 'workbook' | 'bytes'> & Partial<FoundOffice>, { standing, spool }: FileOptions = {}) {
+  constructor(source: Pick<Source, 'name' | 'workbook' | 'bytes'> & Partial<FoundOffice>, { standing, spool, mayLose = false }: FileOptions = {}) {
     this.name = source.name
     this.workbook = source.workbook
     this.before = source.bytes
@@ -53,6 +58,7 @@ export class FileHost implements Host {
     if (raw && places && absent) this.found = { raw, places, absent }
     this.standing = standing
     this.spool = spool
+    this.mayLose = mayLose
   }
 
   private get office(): FoundOffice {
@@ -119,7 +125,7 @@ export class FileHost implements Host {
     return Promise.resolve({
       write: this.allOrNothing((plans) => {
         const mine = plans.filter((plan) => !isOfOffice(plan))
-        refuseRenamed(workbook, mine, named, (plan, content) => isTyped(plan, content))
+        if (!this.mayLose) refuseRenamed(workbook, mine, named, isTyped)
         put(mine)
         for (const { name } of mine) ofJobs.add(name)
         last.push(...plans.filter(isOfOffice))
@@ -209,9 +215,14 @@ export class FileHost implements Host {
       }
     if (taken.length) return Promise.reject(inTheWay(sheet.name, taken))
     const headings = columns.map((value, at): PutCell => ({ row: firstRow - 1, column: first + at, value }))
-    const filled = rows.flatMap((line, at) => line.map((value, across): PutCell => ({ row: firstRow + at, column: first + across, value: value as PutCell['value'] })))
-    const places_ = new Set(filled.map(({ row, column }) => `${row} ${column}`))
-    book.put(sheet.part, putCells(book.text(sheet.part), [...headings, ...old.filter(({ row, column }) => !places_.has(`${row} ${column}`)), ...filled]))
+    const start = dayZero(book)
+    const valueOf = (value: SheetCell['value'], name: string): PutCell['value'] => {
+      const day = name === 'Date' && value !== null ? dateText(value) : undefined
+      return day === undefined ? value : serialOfDay(day, start)
+    }
+    const filled = rows.flatMap((line, at) => line.map((value, across): PutCell => ({ row: firstRow + at, column: first + across, value: valueOf(value, columns[across] ?? '') })))
+    const there = new Set(filled.map(({ row, column }) => `${row} ${column}`))
+    book.put(sheet.part, putCells(book.text(sheet.part), [...headings, ...old.filter(({ row, column }) => !there.has(`${row} ${column}`)), ...filled]))
     stretchTable(book, sheet.name, table, { columns, first, row: firstRow + rows.length - 1 })
     this.changed(table)
     return Promise.resolve()
@@ -236,80 +247,3 @@ const contentOf = (workbook: Workbook, sheets: readonly string[]): Map<string, S
       return content ? [[name, content] as const] : []
     }),
   )
-
-/** Papers alone, to be handed out: their values in a file of their own, and nothing behind them. */
-export class PapersHost extends FileHost {
-  private readonly papers = newBook()
-
-  constructor(
-    source: Source,
-    private readonly kinds: readonly SheetKindName[],
-  ) {
-    super(source)
-  }
-
-  override writing(): Promise<Writing> {
-    const { kinds } = this
-    const writer = new SheetWriter(this.papers, logoOn(this.workbook.book, 'House'))
-    const valuesAlone = (plan: SheetPlan): SheetPlan => ({ ...plan, cells: plan.cells.map(({ formula: _, ...cell }) => cell) })
-    return Promise.resolve({
-      write: (plans) => {
-        const job = plans.find(({ kind }) => kind === 'takeoff')
-        const wanted = plans.filter(({ kind }) => kinds.includes(kind as SheetKindName))
-        if (job && wanted.length < kinds.length)
-          return Promise.reject(new WorkbookError(`${job.footer}: there is no change order, for nothing was changed since it was first made. Nothing was written.`))
-        // Goods of several jobs are ordered at once.
-        const order = kinds.includes('order') ? plans.filter(({ kind }) => kind === 'together') : []
-        writer.put([...wanted, ...order].map(valuesAlone))
-        return Promise.resolve()
-      },
-      end: () => {
-        writer.finish()
-        return Promise.resolve([])
-      },
-    })
-  }
-
-  /** What was typed elsewhere stays where it is. */
-  override refusal(places: readonly string[]): string | undefined {
-    const prefixes = sheetKinds.filter(({ kind }) => this.kinds.includes(kind)).map(({ prefix }) => prefix)
-    const lost = places.filter((place) => prefixes.some((prefix) => place.startsWith(prefix)))
-    return lost.length
-      ? `${this.name}: what was typed on the sheets is on no paper alone: ${placesInWords(lost)}. Move them into an entry, or add --replace to go without them.`
-      : undefined
-  }
-
-  override get bytes(): Uint8Array {
-    return this.papers.bytes()
-  }
-  override pieces(): Iterable<Uint8Array> {
-    return this.papers.pieces()
-  }
-}
-
-/** Formulas read the cells of the tables themselves: "3 m" in one of them becomes the number that it means; answers which did. */
-function writeNumbers(workbook: Workbook, { raw, places }: Pick<FoundOffice, 'raw' | 'places'>): string[] {
-  const { book, file } = workbook
-  const changed: string[] = []
-  for (const table of tableNames) {
-    if (table === 'Jobs' || table === 'RainDays') continue
-    const sheet = book.sheetNamed(raw[table].sheet)
-    if (!sheet) continue
-    const numbers: PutCell[] = []
-    const standing = workbook.cells.rows(sheet)
-    for (const { row, cells } of raw[table].rows) {
-      for (const [name, field] of Object.entries(fieldsOf(table))) {
-        const value = checkedOrRaw(name, field, cells[name])
-        const column = places[table].columnOf(name)
-        if (column === undefined || typeof cells[name] !== 'string' || value === cells[name] || (typeof value !== 'number' && typeof value !== 'string')) continue
-        const place = `${sheet.name}!${columnLetters(column)}${row}`
-        if (standing.get(row)?.get(column)?.formula !== undefined)
-          throw new WorkbookError(`${file}: ${place}, ${name}: a formula that gives ${value} itself; it gives the text "${cells[name]}". Nothing was written.`)
-        numbers.push({ row, column, value })
-        if (typeof value === 'number') changed.push(`${place}: "${cells[name]}" is ${value} now`)
-      }
-    }
-    if (numbers.length) book.put(sheet.part, putCells(book.text(sheet.part), numbers))
-  }
-  return changed
-}

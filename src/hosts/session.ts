@@ -95,14 +95,18 @@ export async function nameHeading(host: Host, { table, heading, field }: { table
 }
 
 /** Adds the days of a rain file to the sheet RainDays; says in words what the record holds now. */
-export async function addRainDays(host: Host, text: string, file: string, choice: RainChoice, made: Made): Promise<string> {
+export async function addRainDays(host: Host, text: string, file: string, wanted: RainChoice, made: Made): Promise<string> {
   const { office: raw, missing, absent } = await host.read([])
   if (!raw) throw new HostError(`The tables ${missing.join(', ')} of the workbook are missing; set it up first.`)
   const stations = raw.Rain.rows.map(({ cells }) => String(cells.Station ?? '')).filter(Boolean)
-  const reason = choice.isNew ? newStationProblem(choice.station, stations) : undefined
+  const reason = wanted.isNew ? newStationProblem(wanted.station, stations) : undefined
   if (reason) throw new HostError(`The new station: ${reason}. Nothing was changed.`)
-  if (!choice.isNew && !stations.includes(choice.station))
-    throw new HostError(`Daily rain goes to a station of the sheet ${raw.Rain.sheet}${stations.length ? `: ${stations.join(', ')}` : ', which has none yet'}.`)
+  const known = stations.find((station) => station.toLowerCase() === wanted.station.trim().toLowerCase())
+  if (!wanted.isNew && known === undefined)
+    throw new HostError(
+      `Daily rain goes to a station of the sheet ${raw.Rain.sheet}${stations.length ? `: ${stations.join(', ')}` : ', which has none yet'}; got ${wanted.station}. One that is not there yet is added as a new station.`,
+    )
+  const choice = known === undefined ? wanted : { ...wanted, station: known }
   const { withRain } = await import(/* webpackChunkName: "setup" */ '../takeoff/withRain.js')
   const { table, words, row } = withRain(raw.RainDays, text, file, choice)
   if (absent.includes('RainDays')) await host.write(officeSheets({ ...raw, RainDays: table }, made).filter(({ name }) => name === 'RainDays'))

@@ -348,6 +348,9 @@ it('a sheet of a job under another name is not made a second time: its typed wor
   await expect(make(sourceOf(renamed, 'O.xlsx'))).rejects.toThrow(
     'O.xlsx: the sheet Prices of the cabin is what Takeoff Pipit Hollow was: give it that name again, so that what was typed there is read, or add --replace to go on without it. Nothing was written.',
   )
+  // Asked to go on without it, it is made beside the renamed one.
+  const { bytes } = await makeJobs(sourceOf(renamed, 'O.xlsx'), ['Pipit Hollow'], { mayLose: true })
+  expect(openWorkbook(bytes, 'x').book.sheets.map(({ name }) => name)).toEqual(expect.arrayContaining(['Prices of the cabin', 'Takeoff Pipit Hollow']))
   // A drawing, or a takeoff that nobody typed on, may be laid aside.
   const aside = await inExceljs(first.bytes)
   for (const [name, other] of [

@@ -1,6 +1,7 @@
 /** Takeoffs made into a workbook as the command makes them: what was typed comes along, the revision counts up. */
 import { openWorkbook, readSheet, type Workbook } from '../../src/hosts/file.js'
-import { FileHost, PapersHost } from '../../src/hosts/fileHost.js'
+import { FileHost } from '../../src/hosts/fileHost.js'
+import { PapersHost } from '../../src/hosts/papersHost.js'
 import type { Source } from '../../src/hosts/fileSession.js'
 import { makeFile } from '../../src/hosts/makeFile.js'
 import type { Spool } from '../../src/hosts/xlsx/zip.js'
@@ -22,7 +23,7 @@ interface Options {
 }
 /** The jobs of a workbook made, each with what stood there before. */
 export async function makeJobs(source: Source, jobs: readonly string[], { flavor = 'native', standing, spool, mayLose = false }: Options = {}) {
-  const host = new FileHost(source, { standing: standing && openWorkbook(standing, 'OUT.xlsx'), spool })
+  const host = new FileHost(source, { standing: standing && openWorkbook(standing, 'OUT.xlsx'), spool, mayLose })
   const list: { takeoff: Takeoff; earlier: Earlier }[] = []
   const finished = await makeFile(host, jobs, { flavor, made, mayLose, onWorked: (_, { takeoff }, earlier) => takeoff && list.push({ takeoff, earlier }) })
   const bytes = new Uint8Array(Buffer.concat([...host.pieces()]))

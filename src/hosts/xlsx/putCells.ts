@@ -76,9 +76,13 @@ export function putCells(xml: string, list: readonly PutCell[]): string {
     if (!isText) return `${start}${type ? ` t="${type}"` : ''}><${prefix}v>${words}</${prefix}v></${prefix}c>`
     return `${start} t="inlineStr"><${prefix}is><${prefix}t xml:space="preserve">${words}</${prefix}t></${prefix}is></${prefix}c>`
   }
+  // Both in their order: a record of days has thousands of rows.
+  const standing = [...rows].sort((one, other) => one.row - other.row)
+  let next = 0
   for (const [row, cells] of [...byRow].sort(([one], [other]) => one - other)) {
-    const known = rows.find((one) => one.row === row)
-    const above = rows.filter((one) => one.row < row).at(-1)
+    while (standing[next] && standing[next]!.row < row) next++
+    const known = standing[next]?.row === row ? standing[next] : undefined
+    const above = standing[next - 1]
     const sorted = [...cells].sort((one, other) => one.column - other.column)
     if (!known) {
       const styleOf = (column: number) => above?.cells.find((cell) => cell.column === column)?.style
@@ -92,9 +96,9 @@ export function putCells(xml: string, list: readonly PutCell[]): string {
       const there = known.cells.find(({ column }) => column === cell.column)
       if (there) edits.push({ from: there.start, to: there.end, text: write(cell, there.style, there) })
       else {
-        const next = known.cells.find(({ column }) => column > cell.column)
+        const behind = known.cells.find(({ column }) => column > cell.column)
         const text = write(cell, known.cells.filter(({ column }) => column < cell.column).at(-1)?.style)
-        if (next) edits.push({ from: next.start, to: next.start, text })
+        if (behind) edits.push({ from: behind.start, to: behind.start, text })
         else added.push(text)
       }
     }
