@@ -16,9 +16,15 @@ const AIR_POINTS = 6
 /** Characters of our sizes that fit into one unit of column width, on the safe side. */
 const CHARACTERS_PER_WIDTH = 1.22
 
+/** Share of a short line that a text may fill and be sure to stand on it: letters differ, and in a long line they even out. */
+const [SHORT, SURE] = [50, 0.93]
+/** How much wider bold letters are. */
+const BOLD = 1.08
+
 /** Lines that a text takes when words are not broken. */
 function linesOf(text: string, width: number): number {
-  if (text.length <= width) return 1
+  const isShort = width < SHORT
+  if (text.length <= (isShort ? width * SURE : width)) return 1
   let [lines, used] = [1, 0]
   for (const word of text.split(' ')) {
     const length = word.length
@@ -31,7 +37,8 @@ function linesOf(text: string, width: number): number {
       used -= width
     }
   }
-  return lines
+  // What nearly fills its only line may run over it: letters differ.
+  return Math.max(2, lines)
 }
 
 /** What letter and A4 both hold between our margins, upright; and points that a unit of column width takes in the widest program. */
@@ -71,7 +78,7 @@ export function rowHeights(plan: SheetPlan): ReadonlyMap<number, number> {
 function heightsOf(plan: SheetPlan): ReadonlyMap<number, number> {
   const heights = new Map<number, number>()
   for (const { row, column, role, value, look = looks[role] } of plan.cells) {
-    const width = (plan.widths[column - 1] ?? 10) * CHARACTERS_PER_WIDTH * (10 / (look.size ?? 10))
+    const width = ((plan.widths[column - 1] ?? 10) * CHARACTERS_PER_WIDTH * (10 / (look.size ?? 10))) / (look.bold ? BOLD : 1)
     const needed = look.wrap && typeof value === 'string' ? linesOf(value, Math.max(4, width - (look.indent ? 2 : 0))) : 1
     const points = needed === 1 ? ROW_POINTS : (needed * LINE_POINTS * Math.max(10, look.size ?? 10)) / 10 + AIR_POINTS
     heights.set(row, Math.max(heights.get(row) ?? 0, points, role === 'siteEntry' ? SITE_POINTS : 0))

@@ -89,6 +89,8 @@ class Rows {
       // Its own heading stands in the row above.
       this.stays.set(row - 1, Math.max(bottom, this.stays.get(row - 1) ?? 0))
     }
+    // A title between tables stays with the heads and first lines of its own.
+    for (const { row, role } of plan.cells) if (role === 'subtitle' && row > plan.frozenRows) this.stays.set(row, Math.max(row + 1 + WITH_HEADING, this.stays.get(row) ?? 0))
     // The same in another language stays with what it says.
     for (const { row, role } of plan.cells) if (role === 'siteOther') this.stays.set(row - 1, Math.max(row, this.stays.get(row - 1) ?? 0))
     this.titles = hasTitles(plan) ? this.sum(1, plan.frozenRows) : 0

@@ -223,7 +223,9 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
 }
 
 /** Counts are whole; a share under 1 shows what a limit of a few percent is compared with. */
-function resultDecimals(name: string, value: number): number {
+function resultDecimals(name: string, value: number): PlanCell['format'] {
+  // A year has no comma in it.
+  if (name === 'WorstYear') return { code: '0' }
   // Under ten a rounded figure would contradict the reason beside it: 0.25 days are not none.
   if (symbolOf(name) !== '') return Number.isInteger(value) || Math.abs(value) >= 10 ? decimalsOf(name) : Math.max(2, decimalsOf(name))
   return Number.isInteger(value) ? 0 : Math.abs(value) < 1 ? 4 : decimalsOf(name)
