@@ -17,7 +17,7 @@ export const listedMutants: readonly { file: string; was: string; now: string; w
     ],
     ['IF(FeederDropShare<=DropLimit,"pass","check")', 'IF(FeederDropShare<=DropLimit,"pass","pass")', 'voltage drop always passes'],
     ['MAX(ActualVelocity_fps,LineVelocity_fps)<=5', 'MIN(ActualVelocity_fps,LineVelocity_fps)<=5', 'the slower of two velocities is judged'],
-    ['"stop",IF(OR(UpliftSafety<1.3,UpliftAtGrade<1', '"stop",IF(OR(UpliftSafety<1.1,UpliftAtGrade<1', 'uplift passes at 1.1'],
+    ['"stop",IF(OR(ROUND(UpliftSafety,2)<1.3,ROUND(UpliftAtGrade,2)<1', '"stop",IF(OR(ROUND(UpliftSafety,2)<1.1,ROUND(UpliftAtGrade,2)<1', 'uplift passes at 1.1'],
   ].map(([was, now, why]) => ({ file: 'src/takeoff/verdicts.ts', was: was!, now: now!, why: why! })),
   {
     file: 'src/takeoff/results/power.ts',

@@ -76,13 +76,13 @@ const rules = [
   verdict(
     'UpliftVerdict',
     'Uplift of an empty tank',
-    'IF(GroundwaterAssumed=1,"check",IF(UpliftSafety="no uplift",IF(UpliftAtGrade<1,"check","pass"),IF(OR(ROUND(UpliftSafety,2)<1.1,AND(MAX(WeightRatio,SecondRatio)>1.15,ROUND(UpliftFigured,2)<1.1)),"stop",IF(OR(UpliftSafety<1.3,UpliftAtGrade<1,AND(MAX(WeightRatio,SecondRatio)>1.15,UpliftFigured<1.3)),"check","pass"))))',
+    'IF(GroundwaterAssumed=1,"check",IF(UpliftSafety="no uplift",IF(ROUND(UpliftAtGrade,2)<1,"check","pass"),IF(OR(ROUND(UpliftSafety,2)<1.1,AND(MAX(WeightRatio,SecondRatio)>1.15,ROUND(UpliftFigured,2)<1.1)),"stop",IF(OR(ROUND(UpliftSafety,2)<1.3,ROUND(UpliftAtGrade,2)<1,AND(MAX(WeightRatio,SecondRatio)>1.15,ROUND(UpliftFigured,2)<1.3)),"check","pass"))))',
     [
       ['GroundwaterAssumed=1', 'Depth of the groundwater is not known: {FloatDepth_ft} of water round an empty, uncovered tank lifts it.'],
-      ['AND(UpliftSafety="no uplift",UpliftAtGrade<1)', 'The groundwater at {GroundwaterDepth_ft} stays below the tanks’ base, but a storm that fills the ground round an empty tank lifts it: weight is {UpliftAtGrade} times that uplift. Drain the pit’s foot to daylight, hold the tanks down, or never let them stand empty.'],
+      ['AND(UpliftSafety="no uplift",ROUND(UpliftAtGrade,2)<1)', 'The groundwater at {GroundwaterDepth_ft} stays below the tanks’ base, but a storm that fills the ground round an empty tank lifts it: weight is {UpliftAtGrade} times that uplift. Drain the pit’s foot to daylight, hold the tanks down, or never let them stand empty.'],
       ['UpliftSafety="no uplift"', 'The groundwater at {GroundwaterDepth_ft} stays below the tanks’ base. Should a storm fill the ground round them, weight is {UpliftAtGrade} times the uplift.'],
       ['MAX(WeightRatio,SecondRatio)>1.15', 'Backfilled and empty, a tank and its cover weigh {UpliftSafety} times the uplift of {WaterAboveBase_ft} of groundwater over its base; by the weight of its walls, floor and lid, well under the typed one, {UpliftFigured} times. Have the maker confirm the weight.'],
-      ['AND(UpliftSafety>=1.3,UpliftAtGrade<1)', 'Backfilled and empty, a tank and its cover weigh {UpliftSafety} times the uplift of {WaterAboveBase_ft} of groundwater over its base; a storm that fills the ground round it lifts it, weight being {UpliftAtGrade} times that uplift. Drain the pit’s foot to daylight, hold the tanks down, or never let them stand empty.'],
+      ['AND(ROUND(UpliftSafety,2)>=1.3,ROUND(UpliftAtGrade,2)<1)', 'Backfilled and empty, a tank and its cover weigh {UpliftSafety} times the uplift of {WaterAboveBase_ft} of groundwater over its base; a storm that fills the ground round it lifts it, weight being {UpliftAtGrade} times that uplift. Drain the pit’s foot to daylight, hold the tanks down, or never let them stand empty.'],
       ['', 'Backfilled and empty, a tank and its cover, the earth counted as if under water, weigh {UpliftSafety} times the uplift of {WaterAboveBase_ft} of groundwater over its base.'],
     ],
     '1.3 wanted; under 1.1 the tank may float, and under 1 in ground that a storm has filled; both weights where the typed one is over 1.15 of the figured',
