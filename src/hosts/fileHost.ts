@@ -61,7 +61,7 @@ export class FileHost implements Host {
     this.mayLose = mayLose
   }
 
-  private get office(): FoundOffice {
+  protected get office(): FoundOffice {
     this.found ??= findOffice(this.workbook)
     if ('missing' in this.found) throw new WorkbookError(`${this.name}: no table ${this.found.missing.join(', ')}.`)
     return this.found
@@ -96,7 +96,9 @@ export class FileHost implements Host {
   async write(plans: readonly SheetPlan[]): Promise<readonly string[]> {
     const { write, end } = await this.writing()
     await write(plans)
-    return end()
+    const notes = await end()
+    this.rememberTables()
+    return notes
   }
 
   writing(): Promise<Writing> {
@@ -136,9 +138,7 @@ export class FileHost implements Host {
         references.forgetResults(new Set([...(found ? tableNames.map((table) => found.raw[table].sheet) : []), PUBLISHED_SHEET, ORDER_TOGETHER].map((name) => name.toLowerCase())))
         writer.finish()
         const written = last.filter(({ kind }) => kind === 'office')
-        // What was just written is what the tables hold.
-        const raw = found && !written.some(({ name }) => !found.absent.some((table) => table === name)) ? found.raw : this.reread()
-        if (raw) remember(book, { name: this.name, raw, workbook }, written, ofJobs)
+        if (found) remember(book, { name: this.name, raw: found.raw, workbook }, written, ofJobs)
         return Promise.resolve(notes)
       },
     })
@@ -157,9 +157,11 @@ export class FileHost implements Host {
     }
   }
 
-  private reread(): FoundOffice['raw'] | undefined {
-    this.found = findOffice(new Workbook(this.workbook.book))
-    return 'missing' in this.found ? undefined : this.found.raw
+  /** Tables that were written by themselves hold something else now. */
+  private rememberTables(): void {
+    const { book } = this.workbook
+    this.found = findOffice(new Workbook(book))
+    if (!('missing' in this.found)) remember(book, { name: this.name, raw: this.found.raw })
   }
 
   /** What stands where the file will be, and is not in it then. */
@@ -192,7 +194,7 @@ export class FileHost implements Host {
     const source = { ...this.office, workbook: this.workbook }
     const row = lastRow(source, table) + 1
     addTableRow(source, table, cells)
-    this.changed(table)
+    this.rememberTables()
     return Promise.resolve(row)
   }
 
@@ -224,15 +226,8 @@ export class FileHost implements Host {
     const there = new Set(filled.map(({ row, column }) => `${row} ${column}`))
     book.put(sheet.part, putCells(book.text(sheet.part), [...headings, ...old.filter(({ row, column }) => !there.has(`${row} ${column}`)), ...filled]))
     stretchTable(book, sheet.name, table, { columns, first, row: firstRow + rows.length - 1 })
-    this.changed(table)
+    this.rememberTables()
     return Promise.resolve()
-  }
-
-  private changed(table: TableName): void {
-    const { book } = this.workbook
-    this.workbook.close([this.office.raw[table].sheet])
-    this.found = undefined
-    remember(book, { name: this.name, raw: this.office.raw })
   }
 }
 

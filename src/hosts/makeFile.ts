@@ -12,7 +12,11 @@ interface FileOptions extends Pick<MakeOptions, 'flavor' | 'made' | 'onWorked'> 
 /** Writes the jobs into the file of the host, which is taken out afterwards. What would be lost is told of all jobs at once. */
 export async function makeFile(host: FileHost, jobs: readonly string[], { mayLose = false, ...options }: FileOptions): Promise<readonly Finished[]> {
   const lost: string[] = []
-  const { made, problems } = await makeTakeoffs(host, jobs, { ...options, isWhole: true, mayLose: (words) => lost.push(...words) > 0 })
+  const mayGoOn = (words: readonly string[]): boolean => {
+    lost.push(...words)
+    return true
+  }
+  const { made, problems } = await makeTakeoffs(host, jobs, { ...options, isWhole: true, mayLose: mayGoOn })
   if (problems.length) throw new ProblemsError(problems)
   const refusal = host.refusal([...lost, ...host.lostTables])
   if (refusal && !mayLose) throw new WorkbookError(`${refusal} Nothing was written.`)

@@ -22,7 +22,7 @@ export class PapersHost extends FileHost {
 
   override writing(): Promise<Writing> {
     const { kinds } = this
-    const writer = new SheetWriter(this.papers, logoOn(this.workbook.book, 'House'))
+    const writer = new SheetWriter(this.papers, logoOn(this.workbook.book, this.office.raw.House.sheet))
     const valuesAlone = (plan: SheetPlan): SheetPlan => ({ ...plan, cells: plan.cells.map(({ formula: _, ...cell }) => cell) })
     return Promise.resolve({
       write: (plans) => {

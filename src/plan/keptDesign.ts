@@ -6,7 +6,8 @@ import { verdictRules } from '../takeoff/verdicts.js'
 import { AS_MADE, constantNames, inputNames, VALUE, workedNames } from './sheets/designSheet.js'
 import { amount, isEmptySheet, PASTED, text, type Rows } from './keptCells.js'
 
-const verdictNames: readonly string[] = verdictRules.map(({ name }) => name)
+/** Names whose cells hold a formula of ours. */
+const ofFormulas: readonly string[] = [...workedNames, ...verdictRules.map(({ name }) => name)]
 
 /** Where the headings stand, wherever rows and columns have moved to. */
 export function designHeadings(rows: Rows): { row: number; name: number; value: number; asMade: number } | undefined {
@@ -44,7 +45,7 @@ export function fromDesign(rows: Rows, sheet: string): Pick<Kept, 'figures' | 'i
       const figure = amount(cell, sheet, place.row, name, problems)
       if (figure !== undefined) figures[name] = figure
       else if (value === '') problems.push({ ...place, column: name, allowed: `a number, such as ${asMade}`, came: 'nothing' })
-    } else if ([...workedNames, ...verdictNames].includes(name) && cell?.formula === undefined)
+    } else if (ofFormulas.includes(name) && cell?.formula === undefined)
       problems.push({ ...place, column: name, allowed: 'its formula; filled cells are the inputs', came: value || 'nothing' })
   }
   if (problems.length > PASTED && problems.every(({ allowed }) => allowed.startsWith('its formula')))

@@ -9,7 +9,10 @@ export function makingNotes(takeoff: Takeoff, { before }: Pick<Earlier, 'before'
   const codes = new Set(sheetKinds.flatMap((kind) => kind.codes?.(takeoff) ?? []))
   const moved = Object.keys(crew.cells).filter((code) => !codes.has(code))
   const back = (before?.gone ?? []).filter((code) => lines.some((line) => line.code === code))
-  const lapsed = stopsOf(takeoff).filter((stop) => answerTo(takeoff, stop).earlier && !answerTo(takeoff, stop).isGiven)
+  const lapsed = stopsOf(takeoff).filter((stop) => {
+    const { earlier, isGiven } = answerTo(takeoff, stop)
+    return earlier && !isGiven
+  })
   return [
     ...unused.map((code) => `your entry for ${code} has no line any more`),
     ...(back.length ? [`${back.join(', ')}: taken off its takeoff by hand, and there again; the column Without of Jobs leaves an item out`] : []),

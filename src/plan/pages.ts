@@ -87,12 +87,12 @@ class Rows {
       const bottom = this.rowBelow(row, laidOut(picture, { ...page, withBar: true }).height)
       this.lastRow = Math.max(this.lastRow, bottom)
       // Its own heading stands in the row above.
-      this.stays.set(row - 1, Math.max(bottom, this.stays.get(row - 1) ?? 0))
+      this.keep(row - 1, bottom)
     }
     // A title between tables stays with the heads and first lines of its own.
-    for (const { row, role } of plan.cells) if (role === 'subtitle' && row > plan.frozenRows) this.stays.set(row, Math.max(row + 1 + WITH_HEADING, this.stays.get(row) ?? 0))
+    for (const { row, role } of plan.cells) if (role === 'subtitle' && row > plan.frozenRows) this.keep(row, row + 1 + WITH_HEADING)
     // The same in another language stays with what it says.
-    for (const { row, role } of plan.cells) if (role === 'siteOther') this.stays.set(row - 1, Math.max(row, this.stays.get(row - 1) ?? 0))
+    for (const { row, role } of plan.cells) if (role === 'siteOther') this.keep(row - 1, row)
     this.titles = hasTitles(plan) ? this.sum(1, plan.frozenRows) : 0
     const roles = new Map<number, Set<Role>>()
     for (const { row, role } of plan.cells) roles.set(row, (roles.get(row) ?? new Set()).add(role))
@@ -103,7 +103,7 @@ class Rows {
       if (row <= plan.frozenRows || !isHeading(row) || isHeading(row - 1)) continue
       let last = row
       while (isHeading(last + 1)) last++
-      this.stays.set(row, Math.max(last + WITH_HEADING, this.stays.get(row) ?? 0))
+      this.keep(row, last + WITH_HEADING)
     }
     starts.forEach((row, at) => {
       const end = (starts[at + 1] ?? this.lastRow + 1) - 1
@@ -137,6 +137,10 @@ class Rows {
     return { breaks, onLast: used }
   }
 
+  /** Keeps the rows through `last` on the page of a row. */
+  private keep(row: number, last: number): void {
+    this.stays.set(row, Math.max(last, this.stays.get(row) ?? 0))
+  }
   private height = (row: number): number => this.heights.get(row) ?? EMPTY_ROW_POINTS
   private sum(from: number, to: number): number {
     let all = 0

@@ -2,7 +2,8 @@
 import { describe, expect, it } from 'vitest'
 import { FileHost } from '../../src/hosts/fileHost.js'
 import { addRainDays } from '../../src/hosts/session.js'
-import { makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
+import { makeTemplate, remember, sourceOf } from '../../src/hosts/fileSession.js'
+import { readProperty } from '../../src/hosts/xlsx/properties.js'
 import { readZip, unpack } from '../../src/hosts/xlsx/zip.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
 import { readOffice } from '../../src/takeoff/office.js'
@@ -21,6 +22,15 @@ async function add(bytes: Uint8Array, text: string, choice: RainChoice = { stati
 const readings = (bytes: Uint8Array) => new Map(sourceOf(bytes, 'x').raw.RainDays.rows.map(({ cells }) => [dateText(cells.Date), cells[station]]))
 
 describe('rain of days', () => {
+  it('of a workbook that had none is remembered as its own: nobody is told that the tables were changed', async () => {
+    const workbook = await inExceljs(template)
+    workbook.removeWorksheet(workbook.getWorksheet('RainDays')!.id)
+    const { bytes } = await add(await savedBy(workbook), 'date,rain_in\n2031-01-01,0.5')
+    const after = sourceOf(bytes, 'OFFICE.xlsx')
+    const said = readProperty(after.workbook.book, 'Cistern Sheet tables')
+    remember(after.workbook.book, after)
+    expect(said).toBe(readProperty(after.workbook.book, 'Cistern Sheet tables'))
+  })
   it('days of the file take the place of the same days, all other days stay', async () => {
     const before = readings(template)
     const [day] = [...before.keys()]

@@ -77,12 +77,12 @@ export function putCells(xml: string, list: readonly PutCell[]): string {
     return `${start} t="inlineStr"><${prefix}is><${prefix}t xml:space="preserve">${words}</${prefix}t></${prefix}is></${prefix}c>`
   }
   // Both in their order: a record of days has thousands of rows.
-  const standing = [...rows].sort((one, other) => one.row - other.row)
+  const inOrder = [...rows].sort((one, other) => one.row - other.row)
   let next = 0
   for (const [row, cells] of [...byRow].sort(([one], [other]) => one - other)) {
-    while (standing[next] && standing[next]!.row < row) next++
-    const known = standing[next]?.row === row ? standing[next] : undefined
-    const above = standing[next - 1]
+    while (inOrder[next] && inOrder[next]!.row < row) next++
+    const known = inOrder[next]?.row === row ? inOrder[next] : undefined
+    const above = inOrder[next - 1]
     const sorted = [...cells].sort((one, other) => one.column - other.column)
     if (!known) {
       const styleOf = (column: number) => above?.cells.find((cell) => cell.column === column)?.style

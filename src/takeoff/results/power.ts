@@ -45,7 +45,7 @@ export const powerResults = [
   result('GroundWire', 'Least ground, AWG', 'INDEX(Conductors[size],SUMPRODUCT((Conductors[area_cmil]<GroundArea_cmil-0.5)*1)+1)', cite('nec', '250.122')),
   result('CableOutside_in', 'Outside diameter of the cable', '1', practice('thickest cable of a house pump')),
   result('CableCover_in', 'Least cover over the cable', 'IF(TrafficRank>1,COVERDEPTH("direct burial","road"),COVERDEPTH("direct burial"))', cite('nec', 'Table 300.5')),
-  result('ConduitCover_in', 'Least cover over the conduit', 'IF(TrafficRank>2,ConduitRoad_in,IF(TrafficRank=2,COVERDEPTH("PVC conduit","driveway"),COVERDEPTH("PVC conduit")))', cite('nec', 'Table 300.5: under cars the drive of a one- or two-family house, under trucks a road')),
+  result('ConduitCover_in', 'Least cover over the conduit', 'IF(TrafficRank>2,ConduitRoad_in,IF(TrafficRank=2,COVERDEPTH("PVC conduit","driveway"),COVERDEPTH("PVC conduit")))', cite('nec', 'Table 300.5: under cars the drive of a one- or two-family house (that column from memory), under trucks a road', 'from memory')),
   result('ConduitRoad_in', 'Least cover over the conduit under a road or a public lot', 'COVERDEPTH("PVC conduit","road")', cite('nec', 'Table 300.5')),
   result(
     'ConduitOutside_in',
