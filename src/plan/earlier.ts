@@ -20,16 +20,26 @@ const number = (cell: Cell | undefined): number => (text(cell) === '' ? 0 : Numb
 export function earlierFrom(names: JobSheetNames, read: (sheet: string) => Rows | undefined): Earlier {
   const [takeoff, design, changes] = [read(names.takeoff), read(names.design), read(names.changes)]
   const kept = changes ? keptChanges(changes, names.changes) : { changes: [], problems: [] }
-  return { before: takeoff && beforeOf(takeoff, design, changes), ...kept }
+  return { before: beforeOf(takeoff, design, changes), ...kept }
 }
 
-/** As it was made; sheets of earlier versions tell how they stand alone. */
-function beforeOf(rows: Rows, design: Rows | undefined, changes: Rows | undefined): Before | undefined {
-  const headings = takeoffHeadings(rows)
-  const made = rows.slice(0, 6).flatMap((row) => row.map((cell) => /Made (\S+), revision (\d+)/.exec(text(cell))).filter(Boolean))[0]
-  if (!headings || !made) return undefined
-  const [date, revision] = [made[1]!, Number(made[2])]
+const madeIn = (rows: Rows): { date: string; revision: number } | undefined =>
+  rows
+    .slice(0, 6)
+    .flatMap((row) => row.map((cell) => /Made (\S+), revision (\d+)/.exec(text(cell))))
+    .flatMap((found) => (found ? [{ date: found[1]!, revision: Number(found[2]) }] : []))[0]
+
+/** As it was made; sheets of earlier versions tell how they stand alone. Where somebody took the takeoff away, its Changes still count the revisions. */
+function beforeOf(rows: Rows | undefined, design: Rows | undefined, changes: Rows | undefined): Before | undefined {
   const asMade = changes && asMadeIn(changes)
+  if (!rows) {
+    const made = changes && madeIn(changes)
+    return asMade && made && { ...made, ...asMade, isTakeoffGone: true }
+  }
+  const headings = takeoffHeadings(rows)
+  const made = madeIn(rows)
+  if (!headings || !made) return undefined
+  const { date, revision } = made
   if (asMade) {
     const named = new Set(rows.flatMap((row) => (['code', 'description'] as const).map((name) => text(row[headings.columns.get(name) ?? -1]))))
     return { date, revision, ...asMade, gone: [...asMade.lines.keys()].filter((key) => !named.has(key)) }

@@ -15,7 +15,9 @@ export function keptFrom(names: JobSheetNames, read: (sheet: string) => Rows | u
     .filter(({ lists, hadEntries }) => lists || hadEntries)
     .map(({ kind, lists }) => {
       const rows = read(names[kind])
-      return rows ? fromEntries(rows, names[kind], lists !== undefined) : nothingKept
+      const found = rows ? fromEntries(rows, names[kind], lists !== undefined) : nothingKept
+      const brought = kind === 'crew' ? [] : found.crew.added.map(({ text }) => text)
+      return brought.length ? { ...found, crew: { ...found.crew, brought } } : found
     })
   const figures = design ? fromDesign(design, names.design) : nothingKept
   return {

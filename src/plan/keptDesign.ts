@@ -4,10 +4,11 @@ import { isOwnField } from '../takeoff/ownFields.js'
 import type { Kept, TypedInput } from '../takeoff/typed.js'
 import { verdictRules } from '../takeoff/verdicts.js'
 import { AS_MADE, constantNames, inputNames, VALUE, workedNames } from './sheets/designSheet.js'
+import { CHANGED_SINCE } from './sheetKind.js'
 import { amount, isEmptySheet, PASTED, text, type Rows } from './keptCells.js'
 
 /** Names whose cells hold a formula of ours. */
-const ofFormulas: readonly string[] = [...workedNames, ...verdictRules.map(({ name }) => name)]
+const ofFormulas: readonly string[] = [...workedNames, ...verdictRules.map(({ name }) => name), CHANGED_SINCE]
 
 /** Where the headings stand, wherever rows and columns have moved to. */
 export function designHeadings(rows: Rows): { row: number; name: number; value: number; asMade: number } | undefined {

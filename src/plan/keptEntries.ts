@@ -93,4 +93,7 @@ export function fromEntries(rows: Rows, sheet: string, hasEntries = true): Pick<
 
 const isOurLine = (words: string): boolean => sheetKinds.some((kind) => kind.isOurLine?.(words))
 
-export const bothWritten = (one: CrewWritten, other: CrewWritten): CrewWritten => ({ cells: { ...one.cells, ...other.cells }, added: [...one.added, ...other.added] })
+export function bothWritten(one: CrewWritten, other: CrewWritten): CrewWritten {
+  const brought = [...(one.brought ?? []), ...(other.brought ?? [])]
+  return { cells: { ...one.cells, ...other.cells }, added: [...one.added, ...other.added], ...(brought.length ? { brought } : {}) }
+}

@@ -314,11 +314,11 @@ export class SheetDraft {
     return { ...title, role: 'titleLong', value: words.length <= most ? words : `${words.slice(0, Math.max(8, most - 1)).trimEnd()}…` }
   }
 
-  /** The three heading lines of every sheet. */
-  heading(title: string, what: string, made: string): void {
+  /** The three heading lines of every sheet; `whatNow` is the second one as a formula. */
+  heading(title: string, what: string, made: string, whatNow?: string): void {
     this.put(2, 'title', title)
     this.next()
-    this.put(2, 'subtitle', what)
+    this.put(2, 'subtitle', what, whatNow === undefined ? {} : { formula: whatNow })
     this.next()
     this.put(2, 'made', made)
     this.next()

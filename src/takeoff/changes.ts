@@ -23,6 +23,8 @@ export interface Before {
   fields?: ReadonlyMap<string, string>
   /** Codes of lines that it was made with and whose rows somebody took off since. */
   gone?: readonly string[]
+  /** Its sheet is there no more, or has another name: what was typed on it is not known. */
+  isTakeoffGone?: true
 }
 
 export interface Change {

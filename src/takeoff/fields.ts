@@ -16,7 +16,7 @@ export type Field = Common &
   (
     | { kind: 'text'; longest: number; unique?: boolean; suggested?: readonly string[] }
     | { kind: 'date' }
-    | { kind: 'spec'; spec: NumberArg | ChoiceArg | KeyArg }
+    | { kind: 'spec'; spec: NumberArg | ChoiceArg | KeyArg; unique?: boolean }
     /** Names a row of another table by its first column. */
     | { kind: 'row'; table: string }
     /** A spreadsheet formula over names, written without the equals sign. */
@@ -54,7 +54,7 @@ export const oneOf = (label: string, help: string, options: readonly string[], m
   spec: choice(label, { options }),
   ...more,
 })
-export const keyed = (spec: KeyArg, label: string, help: string, more: { required?: boolean; default?: string } = {}): Field => ({
+export const keyed = (spec: KeyArg, label: string, help: string, more: { required?: boolean; unique?: boolean; default?: string } = {}): Field => ({
   kind: 'spec',
   label,
   help,

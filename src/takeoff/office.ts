@@ -127,7 +127,7 @@ function readTable(table: TableName, raw: RawTable, ownFields: readonly string[]
           if (isEmpty && field.default !== undefined) defaulted.add(name)
           if (name === key && WILDCARDS.test(String(cells[name]))) throw badInput(name, 'no * ? or ~, which a spreadsheet takes for wildcards', cell)
           if (isLive && !READ_BY_US.includes(table)) mustHoldItself(name, field, cell)
-          if (field.kind === 'text' && field.unique) {
+          if ('unique' in field && field.unique) {
             const known = String(cells[name]).toLowerCase()
             const first = seen.get(`${name}\n${known}`)
             if (first !== undefined) throw badInput(name, `each ${field.label.toLowerCase()} once; row ${first} has it already`, cell)

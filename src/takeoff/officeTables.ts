@@ -187,7 +187,7 @@ const pressureTankFields: Fields = {
 }
 
 const cableFields: Fields = {
-  Size: keyed(wireKey, 'Size', 'AWG, once each.', { required: true }),
+  Size: keyed(wireKey, 'Size', 'AWG, once each.', { required: true, unique: true }),
   Diameter_in: number('Diameter', 'Outside, two conductors and ground; of a flat cable its wide side. A third conductor is figured beside them.', { least: 0.1, most: 4, required: true }),
 }
 

@@ -3,6 +3,8 @@ export interface ReadingRule {
   /** Stays with the reading for good: what was written is kept under it. */
   code: string
   label: string
+  /** What earlier versions called it: on their sheets nobody wrote that over ours. */
+  earlier?: string
   /** Unit of the reading; empty where a number or name is written. */
   unit: string
   wanted: string
@@ -11,7 +13,7 @@ export interface ReadingRule {
   verdict: string
   span?: readonly [least: number, most: number]
 }
-const reading = (code: string, label: string, unit: string, wanted: string, verdict: string, more: { when?: string; span?: readonly [number, number] } = {}): ReadingRule => ({
+const reading = (code: string, label: string, unit: string, wanted: string, verdict: string, more: { when?: string; span?: readonly [number, number]; earlier?: string } = {}): ReadingRule => ({
   code,
   label,
   unit,
@@ -38,6 +40,7 @@ export const readingRules: readonly ReadingRule[] = [
   // Polyethylene stretches: topped up until it stands, it may lose 5 % (ASTM F2164, from memory: an hour); what it loses beyond is a leak.
   reading('X3', 'Drop of the line in ten minutes, stretched', 'psi', 'none', judged('ABS(reading)<=0.5', 'IF(reading<=0.05*LinePressureMost_psi,"check","stop")'), {
     span: [0, 500],
+    earlier: 'Drop of the line in ten minutes',
   }),
   reading(
     'X4',

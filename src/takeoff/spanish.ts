@@ -188,7 +188,7 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   F1: 'Camisa con empaque en el cuello (riser), conduit de {ConduitSize} de pulgada hasta justo después del borde del tanque, ahí el cuerpo de conduit, y baje por fuera del borde.',
   F2: 'Cable sumergible para enterrar directo, con un lazo flojo a los dos lados del empalme y bajo la bajada, para que el asentamiento jale de la holgura y no del empalme.',
   G7: 'Inspeccionado; después el resto del relleno, sin rocas, sobre tapas, conduit, drenajes y cable; cinta de advertencia 12 pulgadas sobre línea y cable; zanjas rellenas y apisonadas.',
-  G8: 'El agua subterránea queda más alta que los drenajes: solo ahora se puede parar la bomba de la excavación.',
+  G8: 'El agua subterránea puede quedar más alta que los drenajes: solo ahora se puede parar la bomba de la excavación.',
   F3: 'Un electricista con licencia conecta, con la energía bloqueada y etiquetada: medio de desconexión, GFCI, sobrecarga y disyuntor (breaker) como pide el código adoptado.',
   H5: 'Primer llenado: agua limpia por encima de la toma.',
   E4: 'Desde arriba, con la energía bloqueada: bomba {PumpModel} con su tubo de bajada, con la varilla hasta el adaptador sin foso (pitless); el corte por bajo nivel colgado para que pare la bomba en el nivel mínimo. La varilla saca la bomba desde arriba: pruébela.',

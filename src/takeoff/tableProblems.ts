@@ -1,6 +1,7 @@
 /** What was found wrong while the tables were read, as far as it bears on one job. */
 import type { Design } from './design.js'
 import type { Problem } from './fields.js'
+import { keyColumn } from './officeTables.js'
 import { rowNamed, type Office, type Row } from './office.js'
 import { stationOf } from './rainDays.js'
 
@@ -28,7 +29,7 @@ export function problemsOf(office: Office, job: Row): Problem[] {
 }
 
 /** A mistake in a tank or pump that the job does not use is no reason to refuse it. */
-function bearsOn(office: Office, job: Row, { sheet, row, column }: Problem): boolean {
+function bearsOn(office: Office, job: Row, { sheet, row, column, came }: Problem): boolean {
   if (row === 0) return true
   if (sheet === office.sheets.Jobs) return row === job.row
   const ofJobs = (['Catchments', 'Uses', 'Variants'] as const).find((name) => office.sheets[name] === sheet)
@@ -43,7 +44,9 @@ function bearsOn(office: Office, job: Row, { sheet, row, column }: Problem): boo
   const table = (Object.keys(usedBy) as (keyof typeof usedBy)[]).find((name) => office.sheets[name] === sheet)
   if (!table) return true
   const wanted = usedBy[table].flatMap((field) => job.cells[field] ?? [])
-  return !wanted.length || wanted.some((name) => rowNamed(office, table, name)?.row === row)
+  // Of two rows with the name that is wanted the second is the wrong one, and which of them is meant nobody knows.
+  const isNamesake = (name: string) => column === keyColumn(table) && came.toLowerCase() === `"${name.toLowerCase()}"`
+  return !wanted.length || wanted.some((name) => rowNamed(office, table, name)?.row === row || isNamesake(String(name)))
 }
 
 /** Of pumps and pressure tanks without a price the one that was chosen matters; before, any might have been. */

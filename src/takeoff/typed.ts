@@ -25,6 +25,8 @@ export type CrewEntries = Readonly<Record<string, Readonly<Record<string, string
 export interface CrewWritten {
   cells: CrewEntries
   added: readonly { text: string; done: string }[]
+  /** Those of them that stood on another sheet than the crew's. */
+  brought?: readonly string[]
 }
 /** An input of the Design sheet that somebody typed over. */
 export interface TypedInput {

@@ -14,7 +14,7 @@ import { columnLetters } from '../../src/plan/plan.js'
 import { MOST_COUNTED } from '../../src/plan/sheets/asMade.js'
 import { takeoffColumns } from '../../src/plan/sheets/takeoffColumns.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
-import { ADDED_SUM } from '../../src/takeoff/sumWords.js'
+import { ADDED_SUM, LIST_MOVED } from '../../src/takeoff/sumWords.js'
 import { gridFromWorkbook } from '../../taskpane/xlsxToGrid.js'
 import { workbookFromGrid } from '../../taskpane/gridToXlsx.js'
 import { convertWithCalc, hasCalc } from '../support/calc.js'
@@ -212,4 +212,42 @@ it.each([
   ['A1+A2', 'A1-A2', false],
 ])('the shape of %s and of %s: the same is %s', (one, other, isSame) => {
   expect(formulaShape(one) === formulaShape(other)).toBe(isSame)
+})
+
+describe.runIf(hasCalc)('papers of other figures than they were made with', () => {
+  /** Second lines of all papers of the job, what the quote asks, and what the figures came to, as Calc works them out. */
+  async function worked(bytes: Uint8Array): Promise<{ seconds: ReadonlySet<string>; price: unknown; moved: unknown }> {
+    const folder = mkdtempSync(join(tmpdir(), 'out-of-date-'))
+    try {
+      writeFileSync(join(folder, 'a.xlsx'), bytes)
+      const workbook = await inExceljs(readFileSync(await convertWithCalc(join(folder, 'a.xlsx'), 'xlsx', join(folder, 'out'))))
+      const papers = workbook.worksheets.filter(({ name }) => name.endsWith(JOB) && !name.startsWith('Working'))
+      const [quote, takeoff] = ['Quote', 'Takeoff'].map((prefix) => workbook.getWorksheet(`${prefix} ${JOB}`)!) as [ExcelJS.Worksheet, ExcelJS.Worksheet]
+      return {
+        seconds: new Set(papers.map((sheet) => (sheet.getCell(2, 2).text.startsWith('OUT OF DATE') ? 'out of date' : 'as made'))),
+        price: quote.getCell(rowOf(quote, 3, 'Price, $'), 4).result,
+        moved: takeoff.getCell(rowOf(takeoff, 3, LIST_MOVED), takeoffColumns.amount).result,
+      }
+    } finally {
+      rmSync(folder, { recursive: true, force: true })
+    }
+  }
+
+  it('as they were made they say nothing', async () => {
+    expect(await worked(first)).toEqual({ seconds: new Set(['as made']), price: expect.any(Number) as number, moved: 0 })
+  })
+  it('an input typed over: every paper says so, the quote has no price, and no list is said to have moved', async () => {
+    const bytes = await typed('Design', (sheet) => {
+      sheet.getCell(rowOf(sheet, 3, 'WaterLineRun_ft'), 4).value = 900
+    })
+    expect(await worked(bytes)).toEqual({ seconds: new Set(['out of date']), price: 'no price', moved: 0 })
+  })
+  it('a table that turns a verdict does as much', async () => {
+    const workbook = await inExceljs(first)
+    const tanks = workbook.getWorksheet('Tanks')!
+    const headings = (tanks.getRow(5).values as string[]).indexOf('VacuumLimit_inHg')
+    // The test wants 4 inHg; no tank may be pulled to more than its maker allows.
+    for (let row = 6; row <= tanks.rowCount; row++) if (tanks.getRow(row).hasValues) tanks.getCell(row, headings).value = 2
+    expect(await worked(await savedBy(workbook))).toMatchObject({ seconds: new Set(['out of date']), price: 'no price' })
+  })
 })

@@ -118,6 +118,23 @@ describe('an item rule', () => {
   })
 })
 
+describe('a name that two rows have', () => {
+  it.each([
+    ['Tanks', 'Model', 'Quern 1800', {}],
+    ['Pumps', 'Model', 'Lark 75', { PumpModel: 'Lark 75' }],
+    ['Rain', 'Station', 'Alder Reach', {}],
+    ['Cables', 'Size', '14', {}],
+  ] as const)('of %s is no name: which of them is meant nobody knows', (table, column, name, more) => {
+    const rows = demoRows(table)
+    const at = rows.findIndex((row) => String(row[column]) === name)
+    const last = rows.length + 6
+    const doubled = [...rows, { ...rows[at], [column]: rows[at]![column] }]
+    expect(messageOf(() => takeoffOf({ ...leastRow, ...more }, { [table]: doubled }))).toMatch(
+      new RegExp(`${table}, row ${last}, ${column}: each .* once; row ${at + 6} has it already; got "?${name}"?`),
+    )
+  })
+})
+
 describe('a pump', () => {
   it('whose curve is none is refused', () => {
     const Pumps = demoRows('Pumps').map((row) => ({ ...row, Flow3_gpm: 1, Head4_ftw: 500 }))

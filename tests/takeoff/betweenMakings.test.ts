@@ -102,6 +102,27 @@ describe('a line by hand', () => {
 })
 
 describe('revisions and change orders', () => {
+  it('go on where somebody took the sheet Takeoff away, and what was typed on it is said to be missing', async () => {
+    const again = await make(await typed(first.bytes, (workbook) => workbook.removeWorksheet(workbook.getWorksheet(names.takeoff)!.id)))
+    // Nothing of the row changed: it is revision 1 still, and nothing is added to the changes a second time.
+    expect(again.revision).toBe(1)
+    expect(readSheet(openWorkbook(again.bytes, 'x'), names.changes)!.flatMap((row) => row.map(({ value }) => value)).filter((value) => value === again.takeoff.total)).toHaveLength(
+      readSheet(openWorkbook(first.bytes, 'x'), names.changes)!.flatMap((row) => row.map(({ value }) => value)).filter((value) => value === first.takeoff.total).length,
+    )
+    expect(makingNotes(again.takeoff, again.earlier)).toEqual([expect.stringContaining('sheet Takeoff was gone or had another name')])
+  })
+  it('words beside the entries of the test record are said to stand among those of the crew', async () => {
+    const written = await typed(first.bytes, (workbook) => {
+      const sheet = workbook.getWorksheet(names.test)!
+      const row = sheet.getRows(1, sheet.rowCount)!.find((known) => known.values && (known.values as unknown[]).includes('T1'))!
+      row.getCell(testColumns.text + 12).value = 'gauge swapped'
+    })
+    const again = await make(written)
+    expect(makingNotes(again.takeoff, again.earlier)).toEqual([expect.stringMatching(/sheet Test beside the entries, .* Crew now: T1, written over: gauge swapped/)])
+    expect(wordsOn(again.bytes, names.crew).join(' ')).toContain('gauge swapped')
+    const third = await make(again.bytes)
+    expect(makingNotes(third.takeoff, third.earlier)).toEqual([])
+  })
   it('made again without a change it is the revision that stands, and without a change order', async () => {
     const again = await make(first.bytes)
     expect(again.revision).toBe(1)

@@ -17,6 +17,9 @@ export interface Relation {
   isExternal: boolean
 }
 
+/** So many entries of a list wait each by itself. */
+const ENTRIES_APART = 500
+
 /** "../tables/table1.xml" seen from a part, as a path from the root. */
 function resolvePart(from: string, target: string): string {
   if (target.startsWith('/')) return target.slice(1)
@@ -270,8 +273,9 @@ export class Book {
     let lists = this.waiting.get(part)
     if (!lists) this.waiting.set(part, (lists = new Map()))
     const entries = lists.get(list)
-    if (entries) entries.push(entry)
-    else lists.set(list, [entry])
+    if (!entries) lists.set(list, [entry])
+    // A text put together of many takes far more room than its letters until it is joined.
+    else if (entries.push(entry) >= ENTRIES_APART) entries.splice(0, entries.length, entries.join(''))
   }
 
   private settle(part: string): void {

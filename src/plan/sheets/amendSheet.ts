@@ -7,7 +7,7 @@ import { fittedToPage } from '../heights.js'
 import { address, SheetDraft, type SheetPlan } from '../plan.js'
 import { symbolOf } from '../../units.js'
 import { unitBeside } from '../words.js'
-import { sheetKind, type JobContext } from '../sheetKind.js'
+import { headed, sheetKind, type JobContext } from '../sheetKind.js'
 import { openStops } from '../stopAnswers.js'
 
 export const AMEND_PREFIX = 'C '
@@ -91,7 +91,7 @@ export function amended(changes: readonly Change[], factor: number, line: (code:
   return [...list, { words: 'Overhead, profit and tax', from: null, to: null, price: left }]
 }
 
-function amendSheet({ takeoff, earlier, made, heading, design }: JobContext, sheet: string): SheetPlan | undefined {
+function amendSheet({ takeoff, earlier, made, names, heading, design }: JobContext, sheet: string): SheetPlan | undefined {
   const { crew, house } = takeoff
   const latest = changesSince(earlier.before, takeoff)
   const isSame = earlier.before?.revision === made.revision
@@ -104,7 +104,7 @@ function amendSheet({ takeoff, earlier, made, heading, design }: JobContext, she
   if (!rows.length) return undefined
   const sum = money(rows.reduce((total, { price }) => total + price, 0))
   const draft = new SheetDraft()
-  draft.heading(heading.title, `Change order, revision ${made.revision}`, heading.made)
+  headed(draft, { heading, names }, sheet, `Change order, revision ${made.revision}`)
   draft.letterhead(columns.price, house.head)
   const asked = askedFor(changes)
   if (asked) {

@@ -3,7 +3,7 @@ import { changesSince, type KeptChange } from '../../takeoff/changes.js'
 import { money } from '../../rounding.js'
 import { shortHash } from '../../shortHash.js'
 import { SheetDraft, TITLE_ROWS, type SheetPlan } from '../plan.js'
-import { sheetKind, type JobContext } from '../sheetKind.js'
+import { headed, sheetKind, type JobContext } from '../sheetKind.js'
 import { AMEND_PREFIX, signers } from './amendSheet.js'
 
 const columns = { revision: 2, date: 3, what: 4, code: 5, words: 6, from: 7, to: 8, money: 9, mark: 10 } as const
@@ -33,11 +33,11 @@ export const changes = sheetKind({
   plan: changesSheet,
 })
 
-function changesSheet({ takeoff, earlier, made, heading, design }: JobContext, sheet: string): SheetPlan {
+function changesSheet({ takeoff, earlier, made, names, heading, design }: JobContext, sheet: string): SheetPlan {
   const draft = new SheetDraft()
   const latest = changesSince(earlier.before, takeoff).map((change): KeptChange => ({ ...change, revision: made.revision, date: made.date }))
   const all = [...latest, ...signed(), ...earlier.changes]
-  draft.heading(heading.title, 'Changes: what each making changed, newest first', heading.made)
+  headed(draft, { heading, names }, sheet, 'Changes: what each making changed, newest first')
   draft.next()
   for (const [key, column] of Object.entries(columns))
     draft.put(column, ['from', 'to', 'money'].includes(key) ? 'headingRight' : 'heading', changesHeadings[key as keyof typeof columns])

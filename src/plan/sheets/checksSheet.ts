@@ -2,7 +2,7 @@
 import { money } from '../../rounding.js'
 import { address, SheetDraft, TITLE_ROWS, type SheetPlan } from '../plan.js'
 import { hasProof, proofSums } from './proofSheet.js'
-import { sheetKind, type JobContext } from '../sheetKind.js'
+import { CHANGED_SINCE, headed, sheetKind, type JobContext } from '../sheetKind.js'
 import { openStops } from '../stopAnswers.js'
 import { QUOTE_PARTS, QUOTE_PRICE } from './quoteSheet.js'
 import { ADDED_SUM, sumOf } from '../../takeoff/sumWords.js'
@@ -26,7 +26,7 @@ export const checks = sheetKind({ kind: 'checks', place: 80, prefix: 'Checks', p
 function checksSheet({ takeoff, design, names, heading }: JobContext, sheet: string): SheetPlan {
   const from = names.from(sheet)
   const draft = new SheetDraft()
-  draft.heading(heading.title, 'Checks: what must agree, worked out afresh', heading.made)
+  headed(draft, { heading, names }, sheet, 'Checks: what must agree, worked out afresh')
   draft.next()
   for (const [name, column] of Object.entries(columns)) draft.put(column, name === 'left' || name === 'right' ? 'headingRight' : 'heading', headings[name as keyof typeof columns])
   draft.next()
@@ -122,6 +122,7 @@ function checksSheet({ takeoff, design, names, heading }: JobContext, sheet: str
         left: [...n('Dig_yd3')],
         right: [parts.reduce((sum, [value]) => sum + value, 0), parts.map(([, place]) => place).join('+')],
       },
+      { what: 'Inputs and verdicts that have changed since it was made', unit: '', within: HALF, left: [0, from(CHANGED_SINCE)], right: none },
       { what: 'The daily balance is of these figures (1 is yes)', unit: '', within: HALF, left: [...n('RecordAgrees')], right: [1] },
       ...(hasProof(design)
         ? proofSums.map(({ label, record, proof }) => {

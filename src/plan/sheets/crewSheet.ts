@@ -9,7 +9,7 @@ import type { Words } from '../../takeoff/template.js'
 import { planPicture } from '../drawing/planPicture.js'
 import { sectionPicture } from '../drawing/sectionPicture.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
-import { sheetKind, type JobContext } from '../sheetKind.js'
+import { headed, sheetKind, type JobContext } from '../sheetKind.js'
 import { liveWords, measureOf } from '../words.js'
 import { answerTo, stopsOf } from '../stopAnswers.js'
 import { entryWords } from './testSheet.js'
@@ -116,7 +116,7 @@ function crewSheet({ takeoff, design, names, heading, entryCodes, cuts }: JobCon
   const draft = new SheetDraft()
   const live = (words: Words) => liveWords(words, names.from(sheet))
   const isSpanish = design.single('CrewLanguage') !== 'English'
-  draft.heading(heading.title, 'Crew: sequence with hold points', heading.made)
+  headed(draft, { heading, names }, sheet, 'Crew: sequence with hold points')
   draft.next()
   if (isSpanish) {
     draft.put(columns.text, 'siteOther', SPANISH_NOTE)

@@ -15,8 +15,8 @@ import { cellValue } from '../calls.js'
 import { planPicture } from '../drawing/planPicture.js'
 import { sectionPicture } from '../drawing/sectionPicture.js'
 import type { NamePlaces } from '../places.js'
-import { address, SheetDraft, TITLE_ROWS, type PlanCell, type PlanValidation, type SheetPlan } from '../plan.js'
-import { sheetKind, type JobContext } from '../sheetKind.js'
+import { address, range, SheetDraft, TITLE_ROWS, type PlanCell, type PlanValidation, type SheetPlan } from '../plan.js'
+import { CHANGED_SINCE, headed, sheetKind, type JobContext } from '../sheetKind.js'
 import { liveWords, measureOf } from '../words.js'
 
 /** Columns of the sheet. */
@@ -44,7 +44,7 @@ type SheetRow =
   | { kind: 'pictures' }
   | { kind: 'caution'; caution: RaisedCaution | undefined }
   | { kind: 'key'; work: WorkId }
-  | { kind: 'verdict' | 'input' | 'flag' | 'found' | 'result'; name: string }
+  | { kind: 'verdict' | 'input' | 'flag' | 'found' | 'result' | 'changed'; name: string }
 
 /** Works cited on the sheet, in the order in which they come up: a line says the number, the key at the end the title. */
 const keyed: readonly WorkId[] = [...new Set([...verdictRules, ...resultGroups.flatMap((group) => group.results), ...foundFigures].map(({ source }) => source.work))].filter(
@@ -77,6 +77,7 @@ const rowsOf = (design: Design): readonly SheetRow[] => [
   { kind: 'flag', name: 'RunsAssumed' },
   { kind: 'gap' },
   { kind: 'section', text: 'INPUTS, COPIED FROM THE JOB ROW' },
+  { kind: 'changed', name: CHANGED_SINCE },
   ...[...inputNames, ...design.ownFields].map((name) => ({ kind: 'input' as const, name })),
   { kind: 'gap' },
   { kind: 'section', text: 'KEY TO SOURCES' },
@@ -99,11 +100,12 @@ export const design = sheetKind({ kind: 'design', place: 40, prefix: 'Design', p
 function designSheet({ design, names, writer, heading }: JobContext, sheet: string): SheetPlan {
   const draft = new SheetDraft()
   const validations: PlanValidation[] = []
-  draft.heading(heading.title, 'Design: inputs, results, verdicts and cautions behind the takeoff', heading.made)
+  headed(draft, { heading, names }, sheet, 'Design: inputs, results, verdicts and cautions behind the takeoff')
   draft.next()
   ;['', 'Name', VALUE, 'Unit', 'Source or reason', 'Grade', AS_MADE].forEach((text, at) => draft.put(at + 2, text === VALUE || text === AS_MADE ? 'headingRight' : 'heading', text))
   draft.next()
-  for (const row of rowsOf(design)) {
+  const rows = rowsOf(design)
+  for (const row of rows) {
     if (row.kind === 'section') section(row.text)
     else if (row.kind === 'pictures') pictures()
     else if (row.kind === 'verdict') verdictRow(row.name)
@@ -112,6 +114,7 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
     else if (row.kind === 'result') resultRow(row.name)
     else if (row.kind === 'found') foundRow(row.name)
     else if (row.kind === 'flag') flagRow(row.name)
+    else if (row.kind === 'changed') changedRow(row.name)
     else if (row.kind === 'key') keyRow(row.work)
     draft.next()
   }
@@ -137,6 +140,20 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
     const limit = ` Limit: ${rule.limit}; ${inKey(rule.source)}.`
     draft.put(6, 'wrapped', design.text(rule.wordsFormula) + limit, { formula: `${formula(rule.wordsFormula).render(names.from(sheet))}&"${limit.replace(/"/g, '""')}"` })
     draft.put(7, 'faintWrapped', rule.source.grade)
+    draft.put(designColumns.asMade, 'faintRight', design.verdict(name as VerdictName))
+  }
+
+  /** Inputs typed over, and verdicts that turned with them or with a table. */
+  function changedRow(name: string): void {
+    const changed = (kind: SheetRow['kind']): string => {
+      const at = rows.flatMap((row, index) => (row.kind === kind ? [FIRST_ROW + index] : []))
+      const [now, made] = [VALUE_COLUMN, designColumns.asMade].map((column) => range(at[0]!, at.at(-1)!, column)) as [string, string]
+      return `SUMPRODUCT((${now}<>${made})*1)`
+    }
+    draft.put(2, 'wrapped', 'Inputs and verdicts that have changed since it was made')
+    draft.put(3, 'faintWrapped', name)
+    draft.put(VALUE_COLUMN, 'number', 0, { formula: `IFERROR(${changed('input')}+${changed('verdict')},1)`, format: 0 })
+    draft.put(6, 'faintWrapped', 'Where it is not 0 every paper says that it is out of date, and the quote has no price.')
   }
 
   function inputRow(name: string): void {

@@ -3,7 +3,7 @@ import { laidOut, widthAt } from '../drawing/picture.js'
 import { planPicture } from '../drawing/planPicture.js'
 import { sectionPicture } from '../drawing/sectionPicture.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
-import { sheetKind, type JobContext } from '../sheetKind.js'
+import { headed, sheetKind, type JobContext } from '../sheetKind.js'
 import { measureOf } from '../words.js'
 
 /** What letter and A4 both hold between margins of half an inch, and columns cover: one unit of their width is 5 points in one program and 5.25 in another. */
@@ -25,7 +25,7 @@ const scales: readonly (readonly [words: string, inches: number])[] = [
 
 export const drawing = sheetKind({ kind: 'drawing', place: 55, prefix: 'Drawing', plan: drawingSheet })
 
-function drawingSheet({ design, heading }: JobContext, sheet: string): SheetPlan {
+function drawingSheet({ design, names, heading }: JobContext, sheet: string): SheetPlan {
   const measure = measureOf(design)
   const pictures = [sectionPicture(design, measure), planPicture(design, measure, true)]
   const pageOf = (inches: number) => ({ size: DRAWING_TYPE_POINTS, width: WIDTH, scale: inches * 72 })
@@ -34,7 +34,7 @@ function drawingSheet({ design, heading }: JobContext, sheet: string): SheetPlan
     pictures.reduce((sum, picture) => sum + laidOut(picture, { ...pageOf(inches), withBar: true }).height, 0) <= HEIGHT
   const [words, inches] = scales.find(([, each]) => fits(each)) ?? scales.at(-1)!
   const draft = new SheetDraft()
-  draft.heading(heading.title, `Drawing, ${words}: measure by the bar, not by the edge of the paper`, heading.made)
+  headed(draft, { heading, names }, sheet, `Drawing, ${words}: measure by the bar, not by the edge of the paper`)
   for (const picture of pictures) {
     draft.section(COLUMNS.length, picture.title.toUpperCase())
     draft.draw([2, picture, pageOf(inches)])

@@ -7,7 +7,7 @@ import { planPicture } from '../drawing/planPicture.js'
 import { sectionPicture } from '../drawing/sectionPicture.js'
 import { fittedToPage } from '../heights.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
-import { sheetKind, type JobContext } from '../sheetKind.js'
+import { headed, sheetKind, type JobContext } from '../sheetKind.js'
 import { liveWords, measureOf } from '../words.js'
 import { partsOf, type Part } from './quoteSheet.js'
 import { stopsOfRecord, TEST_STOPS } from './testSheet.js'
@@ -68,7 +68,7 @@ function handoverSheet({ takeoff, design, names, heading }: JobContext, sheet: s
   const draft = new SheetDraft()
   const measure = measureOf(design)
   const live = (words: Words) => liveWords(words, names.from(sheet))
-  draft.heading(heading.title, 'Handover: what was built, and its care', heading.made)
+  headed(draft, { heading, names }, sheet, 'Handover: what was built, and its care')
   draft.letterhead(columns.done, takeoff.house.head)
   section('What was built')
   for (const words of partsOf(built, takeoff)) sentence(words)

@@ -1,6 +1,6 @@
 /** The Options: the job side by side with one tank fewer or more, and with the variants that the office named; as they were when it was made. */
 import { SheetDraft, TITLE_ROWS, type SheetPlan } from '../plan.js'
-import { sheetKind, type JobContext } from '../sheetKind.js'
+import { headed, sheetKind, type JobContext } from '../sheetKind.js'
 
 const columns = { name: 2, tanks: 3, storage: 4, met: 5, price: 6, more: 7, perMet: 8, stops: 9 } as const
 const headings: Readonly<Record<keyof typeof columns, string>> = {
@@ -16,9 +16,9 @@ const headings: Readonly<Record<keyof typeof columns, string>> = {
 
 export const options = sheetKind({ kind: 'options', place: 25, prefix: 'Options', plan: optionsSheet })
 
-function optionsSheet({ takeoff, design, heading }: JobContext, sheet: string): SheetPlan {
+function optionsSheet({ takeoff, design, names, heading }: JobContext, sheet: string): SheetPlan {
   const draft = new SheetDraft()
-  draft.heading(heading.title, 'Options: the same job with other tanks, and the variants of the sheet Variants', heading.made)
+  headed(draft, { heading, names }, sheet, 'Options: the same job with other tanks, and the variants of the sheet Variants')
   draft.next()
   for (const [name, column] of Object.entries(columns)) draft.put(column, name === 'name' || name === 'stops' ? 'heading' : 'headingRight', headings[name as keyof typeof columns])
   draft.next()

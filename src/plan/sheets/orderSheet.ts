@@ -3,7 +3,7 @@ import type { ItemKind, JobFieldName } from '../../takeoff/officeTables.js'
 import type { Line } from '../../takeoff/lines.js'
 import type { Takeoff } from '../../takeoff/takeoff.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
-import { sheetKind, type JobContext } from '../sheetKind.js'
+import { headed, sheetKind, type JobContext } from '../sheetKind.js'
 import { CUT_LIST } from './crewSheet.js'
 import { unitBeside } from '../words.js'
 import { linePlace } from './takeoffColumns.js'
@@ -42,7 +42,7 @@ export const order = sheetKind({
 function orderSheet({ takeoff, names, heading, cuts }: JobContext, sheet: string): SheetPlan {
   const draft = new SheetDraft()
   const from = names.from(sheet)
-  draft.heading(heading.title, 'Order: what to buy and hire, by supplier', heading.made)
+  headed(draft, { heading, names }, sheet, 'Order: what to buy and hire, by supplier')
   draft.letterhead(columns.done, takeoff.house.head)
   draft.next()
   section('Delivery')

@@ -4,7 +4,7 @@ import { days } from '../../takeoff/rowLists/days.js'
 import type { NamePlaces } from '../places.js'
 import { address, SheetDraft, TITLE_ROWS, type SheetPlan } from '../plan.js'
 import { columnOf, putHeadings, putRows, putSums, type Block } from '../rowBlock.js'
-import { sheetKind, type JobContext } from '../sheetKind.js'
+import { headed, sheetKind, type JobContext } from '../sheetKind.js'
 
 const SUM_ROW = TITLE_ROWS - 1
 
@@ -29,7 +29,7 @@ function proofSheet({ design, names, heading, flavor }: JobContext, sheet: strin
   if (!hasProof(design)) return undefined
   const block: Block = { list: days, firstRow: TITLE_ROWS + 1, ...design.listed(days) }
   const draft = new SheetDraft()
-  draft.heading(heading.title, days.title(), heading.made)
+  headed(draft, { heading, names }, sheet, days.title())
   putSums(draft, block)
   putHeadings(draft, block)
   putRows(draft, block, { names, flavor, sheet })

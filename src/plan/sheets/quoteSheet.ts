@@ -13,7 +13,7 @@ import { laidOut, type Page, type Picture } from '../drawing/picture.js'
 import { sectionPicture } from '../drawing/sectionPicture.js'
 import { fitsPage, fittedToPage, ROW_POINTS } from '../heights.js'
 import { address, SheetDraft, type SheetPlan } from '../plan.js'
-import { sheetKind, type JobContext } from '../sheetKind.js'
+import { CHANGED_SINCE, headed, sheetKind, type JobContext } from '../sheetKind.js'
 import { answerFormula, answerTo, codeOf, earlierCode, openStops, QUOTE_PREFIX, stopsOf, stopWords, wantedOf } from '../stopAnswers.js'
 import { liveWords, measureOf } from '../words.js'
 import { linePlace, sumPlace } from './takeoffColumns.js'
@@ -134,7 +134,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
   const { design, crew, house } = takeoff
   const from = names.from(sheet)
   const draft = new SheetDraft()
-  draft.heading(heading.title, 'Quote', heading.made)
+  headed(draft, { heading, names }, sheet, 'Quote')
   draft.letterhead(LAST_COLUMN, house.head)
   const stops = stopsOf(takeoff)
   const open = openStops(takeoff)
@@ -170,7 +170,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
   }
 
   /** A section whose title follows what stands below it. */
-  function headed(row: number, title: string, text: string): void {
+  function liveSection(row: number, title: string, text: string): void {
     for (let column = columns.code; column <= LAST_COLUMN; column++)
       draft.put(column, 'section', column === columns.code ? title : null, { row, ...(column === columns.code ? { formula: text } : {}) })
   }
@@ -241,7 +241,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
       .flatMap(({ name, isOnQuote, takeoff: other }) => (isOnQuote && other && !openStops({ ...other, crew }) ? [{ name, more: money(other.total - takeoff.total) }] : []))
     if (!lines.length && !offered.length) return
     const title = [...(lines.length ? ['Allowances'] : []), ...(offered.length ? ['Alternates'] : [])].join(' and ').toUpperCase()
-    headed(draft.row, open ? '' : title, `IF(${stopped}>0,"","${title}")`)
+    liveSection(draft.row, open ? '' : title, `IF(${stopped}>0,"","${title}")`)
     draft.next()
     const [whole, tax, cost] = ['Total', 'Tax', 'Order cost'].map((label) => from(sumPlace(label))) as [string, string, string]
     for (const { code, description, order, rule, price } of lines) {
@@ -264,7 +264,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
   function stopRows(): string {
     const all = verdictRules.map(({ name }) => from(name))
     // Verdicts stand together on the Design sheet, so one count does for all.
-    const count = countOf(all)
+    const count = `${countOf(all)}+${from(CHANGED_SINCE)}`
     if (!stops.length) return count
     const top = draft.row
     draft.next()
@@ -291,7 +291,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
     })
     gap()
     const left = `(${count}-(${accepted.join('+')}))`
-    headed(top, open ? STOPS_STAND : STOPS_ANSWERED, `IF(${left}>0,"${STOPS_STAND}","${STOPS_ANSWERED}")`)
+    liveSection(top, open ? STOPS_STAND : STOPS_ANSWERED, `IF(${left}>0,"${STOPS_STAND}","${STOPS_ANSWERED}")`)
     return left
   }
 

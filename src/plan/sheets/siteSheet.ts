@@ -7,7 +7,7 @@ import { verdictRules } from '../../takeoff/verdicts.js'
 import { symbolOf } from '../../units.js'
 import { fittedToPage } from '../heights.js'
 import { SheetDraft, TITLE_ROWS, type SheetPlan } from '../plan.js'
-import { sheetKind, type JobContext } from '../sheetKind.js'
+import { headed, sheetKind, type JobContext } from '../sheetKind.js'
 
 const columns = { code: 2, text: 3, taken: 4, unit: 5, done: 6 } as const
 const headings: Readonly<Record<string, string>> = { code: 'Column of Jobs', text: 'What to find out, and why', taken: 'Taken so far', unit: 'Unit', done: 'Found on site' }
@@ -51,9 +51,9 @@ const restOn = (name: JobFieldName): string[] =>
     .filter(({ formula }) => Object.hasOwn(assumable, name) && formula.includes(assumable[name as (typeof assumableFields)[number]]))
     .map(({ label }) => label.toLowerCase())
 
-function siteSheet({ takeoff, design, heading }: JobContext, sheet: string): SheetPlan {
+function siteSheet({ takeoff, design, names, heading }: JobContext, sheet: string): SheetPlan {
   const draft = new SheetDraft()
-  draft.heading(heading.title, 'Site: what is still assumed, and room to write what is found', heading.made)
+  headed(draft, { heading, names }, sheet, 'Site: what is still assumed, and room to write what is found')
   draft.letterhead(columns.done, takeoff.house.head)
   draft.next()
   for (const [key, column] of Object.entries(columns)) draft.put(column, key === 'taken' ? 'headingRight' : 'heading', headings[key]!)

@@ -12,7 +12,7 @@ import { definedName, type DefinedName } from '../definedNames.js'
 import { lookup } from '../places.js'
 import { address, SheetDraft, type PlanCell, type SheetPlan } from '../plan.js'
 import { decimalsOf, unitNamed } from '../../units.js'
-import { sheetKind, type JobContext } from '../sheetKind.js'
+import { headed, sheetKind, type JobContext } from '../sheetKind.js'
 import { LINE_ROWS, linePlace, sumPlace, TAKEOFF_HEADING_ROW, takeoffColumns, takeoffHeadingWords, type TakeoffColumn } from './takeoffColumns.js'
 import { putSummary, SUMMARY_ROWS } from './takeoffSummary.js'
 
@@ -37,7 +37,7 @@ const byHandColumns: Readonly<Partial<Record<LineCell, TakeoffColumn>>> = { Your
 
 function takeoffSheet({ takeoff, design, names, places, writer, heading, made, earlier }: JobContext, sheet: string): SheetPlan {
   const draft = new SheetDraft()
-  draft.heading(heading.title, 'Itemized takeoff', heading.made)
+  headed(draft, { heading, names }, sheet, 'Itemized takeoff')
   draft.next()
   for (const [name, text] of takeoffHeadingWords) draft.put(columns[name], textColumns.includes(name) ? 'heading' : 'headingRight', text)
   draft.next()

@@ -4,6 +4,7 @@ import { ADDED_SECTION_WORDS, CREW_DAYS, kindLabel, LIST_MOVED, ORDER_COST, PER_
 import type { Takeoff } from '../../takeoff/takeoff.js'
 import type { NamePlaces } from '../places.js'
 import { address, type SheetDraft } from '../plan.js'
+import { CHANGED_SINCE } from '../sheetKind.js'
 import { sumPlace, takeoffColumns as columns } from './takeoffColumns.js'
 
 /** Rows beside those of the sections: its heading, lines by hand, cost to total, a gallon, kinds, days, what the list has moved, and a gap. */
@@ -87,7 +88,8 @@ export function putSummary(draft: SheetDraft, takeoff: Takeoff, { row, rows, sub
   line(
     LIST_MOVED,
     0,
-    `SUMPRODUCT(${lines(columns.order)},${lines(columns.now)})-SUMPRODUCT(${lines(columns.order)},${lines(columns.listed)})`,
+    // Another size has another price: that is no list that moved.
+    `IF(${names.from(sheet)(CHANGED_SINCE)}>0,0,SUMPRODUCT(${lines(columns.order)},${lines(columns.now)})-SUMPRODUCT(${lines(columns.order)},${lines(columns.listed)}))`,
     'number',
     'Prices stand as they were when this was made; made again, it takes those of the list',
   )

@@ -12,7 +12,7 @@ import type { Words } from '../../takeoff/template.js'
 import { decimalsOf, symbolOf } from '../../units.js'
 import { cellValue, rowFormula } from '../calls.js'
 import { address, range, SheetDraft, type PlanValidation, type SheetPlan } from '../plan.js'
-import { sheetKind, type EntryList, type JobContext } from '../sheetKind.js'
+import { headed, sheetKind, type EntryList, type JobContext } from '../sheetKind.js'
 import { liveWords } from '../words.js'
 
 export const testColumns = { code: 2, text: 3, entries: 4, loss: 9, verdict: 10, done: 11 } as const
@@ -72,7 +72,7 @@ const readings: EntryList = {
   isCode: (code) => readingRules.some((rule) => rule.code === code),
   isOurWord: (code, _key, words) => {
     const rule = readingRules.find((known) => known.code === code)
-    return rule !== undefined && (words === rule.label || words === rule.wanted || words === rule.unit)
+    return rule !== undefined && [rule.label, rule.earlier, rule.wanted, rule.unit].includes(words)
   },
 }
 
@@ -118,7 +118,7 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
   const draft = new SheetDraft()
   const validations: PlanValidation[] = []
   const live = (words: Words) => liveWords(words, names.from(sheet))
-  draft.heading(heading.title, 'Test record: vacuum test of every tank, line, pump and switch', heading.made)
+  headed(draft, { heading, names }, sheet, 'Test record: vacuum test of every tank, line, pump and switch')
   draft.letterhead(columns.done, takeoff.house.head)
   draft.next()
   const firstRow = draft.row

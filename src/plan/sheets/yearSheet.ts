@@ -8,7 +8,7 @@ import { yearPicture, yearSource } from '../drawing/yearPicture.js'
 import type { NamePlaces } from '../places.js'
 import { range, SheetDraft, type SheetPlan } from '../plan.js'
 import { ABOVE, columnOf, FIRST_COLUMN, placeBlock, putHeadings, putRows, putSums, type Block } from '../rowBlock.js'
-import { sheetKind, type JobContext } from '../sheetKind.js'
+import { headed, sheetKind, type JobContext } from '../sheetKind.js'
 
 const FIRST_ROW = 7
 
@@ -36,7 +36,7 @@ const LONGEST_TITLE = 150
 
 function yearSheet({ design, takeoff, names, heading, flavor }: JobContext, sheet: string): SheetPlan {
   const draft = new SheetDraft()
-  draft.heading(heading.title, 'Storage through the year, the daily record, and the pump curve', heading.made)
+  headed(draft, { heading, names }, sheet, 'Storage through the year, the daily record, and the pump curve')
   for (const block of blocksOf(design)) {
     draft.row = block.firstRow - 2
     const title = block.list.title(design)
