@@ -2,7 +2,10 @@
  * The bibliography. A figure cites one of these works and the place in it. The grade says how far the
  * figure may be trusted and travels with it to the sheet.
  */
-export type Grade = 'standard' | 'house figure' | 'government' | 'handbook' | 'open data' | 'derived' | 'common practice' | 'from memory'
+const grades = ['standard', 'government', 'derived', 'handbook', 'open data', 'house figure', 'common practice', 'from memory'] as const
+export type Grade = (typeof grades)[number]
+/** Whether one grade is trusted less than another. */
+export const trustedLess = (one: Grade, other: Grade): boolean => grades.indexOf(one) > grades.indexOf(other)
 
 interface Work {
   title: string
@@ -45,9 +48,9 @@ const works = {
   orifice: { title: 'Falling head through an orifice, restated for two tanks', publisher: 'textbook exercise and derivation', edition: 'checked by Runge–Kutta', grade: 'derived' },
   yield: { title: 'Sizing of rainwater tanks; yield after and before spillage', publisher: 'Fewkes and Butler; Jenkins (read at second hand)', edition: '1978, 2000', grade: 'handbook' },
   reliability: { title: 'Reliability analysis of rainwater tanks', publisher: 'Imteaz and others', edition: '2011', grade: 'handbook' },
-  sequentPeak: { title: 'Water Resource Systems Planning and Management, sequent peak procedure', publisher: 'Loucks and van Beek, UNESCO', edition: 'from memory, recomputed', grade: 'handbook' },
+  sequentPeak: { title: 'Water Resource Systems Planning and Management, sequent peak procedure', publisher: 'Loucks and van Beek, UNESCO', edition: 'from memory, recomputed', grade: 'from memory' },
   enHealth: { title: 'Guidance on use of rainwater tanks', publisher: 'enHealth Council, Australian Government', edition: 'as read', grade: 'government' },
-  channels: { title: 'Open-channel hydraulics: critical depth and entrance loss', publisher: 'any open-channel text; form of FHWA HDS-5 inlet control', edition: 'from memory', grade: 'handbook' },
+  channels: { title: 'Open-channel hydraulics: critical depth and entrance loss', publisher: 'any open-channel text; form of FHWA HDS-5 inlet control', edition: 'from memory', grade: 'from memory' },
   tm5813: { title: 'TM 5-813-9, water hammer, figure 4-5', publisher: 'U.S. Army', edition: 'as read', grade: 'government' },
   pe100Heat: { title: 'AS/NZS 4130 temperature factors of PE100, in a maker’s sheet', publisher: 'Standards Australia (restated)', edition: 'as read', grade: 'standard' },
   awwaPe: { title: 'Polyethylene under recurring surge: within 1.5 times the pressure class', publisher: 'AWWA practice', edition: 'from memory', grade: 'from memory' },

@@ -1,5 +1,5 @@
 /** A published table: rows as records, the unit in every column name, each row with its own source where they differ. */
-import type { Citation } from './sources.js'
+import { cite, trustedLess, type Citation, type WorkId } from './sources.js'
 
 export type Cell = string | number | null
 export type Row = Readonly<Record<string, Cell>>
@@ -30,6 +30,14 @@ export function table(options: {
     sourceOf: (at) => options.rows[at]?.source ?? options.source,
     notes: options.notes ?? [],
   }
+}
+
+/** A place in a table that any row may be taken from: no figure of it is trusted more than the least trusted row. */
+export function citeRows(from: Table, work: WorkId, locator: string): Citation {
+  const own = cite(work, locator)
+  const grades = from.rows.map((_, at) => from.sourceOf(at).grade)
+  const worst = grades.reduce((least, grade) => (trustedLess(grade, least) ? grade : least), own.grade)
+  return worst === own.grade || grades.every((grade) => grade === worst) ? cite(work, locator, worst) : cite(work, `${locator}; some rows ${worst}`, worst)
 }
 
 /** A column of a table as a list. */

@@ -9,16 +9,27 @@ import { isTextual } from '../plan/officeSheets.js'
 import { HEADINGS_WITHIN } from '../takeoff/headings.js'
 import { fieldsOf, tableNames, type TableName } from '../takeoff/officeTables.js'
 import { TAKEOFF_HEADING_ROW, takeoffColumns } from '../plan/sheets/takeoffColumns.js'
-import { testColumns } from '../plan/sheets/testSheet.js'
+import { sheetKinds } from '../plan/sheets/index.js'
 import { readAs, unitOf, type UnitName } from '../units.js'
 import { gridContent, gridFormula } from './gridData.js'
 
-/** Columns of a job's own sheets in which people write words: a date in a remark stays as it was written. */
+/** Columns of a job's own sheets in which people write words wherever they like: a date in a remark stays as it was written. */
 const writtenColumns: Readonly<Record<string, readonly number[]>> = {
   [jobSheetNames('').takeoff]: (['code', 'description', 'unit', 'why'] as const).map((name) => takeoffColumns[name]),
-  [jobSheetNames('').crew]: [crewColumns.text, crewColumns.done],
-  [jobSheetNames('').test]: [testColumns.done],
+  [jobSheetNames('').crew]: [crewColumns.text],
 }
+/** Sheets of a job with entries, by the beginning of their names: which of the words above an entry are their headings, and which head entries. */
+const entrySheets = sheetKinds.flatMap(({ kind, lists }) =>
+  lists
+    ? [
+        {
+          start: jobSheetNames('')[kind],
+          headings: new Set(lists.flatMap(({ headings }) => Object.values(headings))),
+          ofEntries: new Set(lists.flatMap(({ headings, entries }) => entries.flatMap((key) => headings[key] ?? []))),
+        },
+      ]
+    : [],
+)
 
 /** Figures parted by a stroke, a dash or a space, which the grid would take for a day. */
 const DATE_LIKE = /^\s*[-+]?\d[\d.,]*\s*[-/\s]\s*\d/
@@ -49,11 +60,20 @@ class TextsPlugin extends UIPlugin {
   }
 
   /** Whether words belong there, or a number and its unit; undefined where the grid may read what it likes. */
-  private kindOf({ sheetId, col, row }: Update): 'text' | { unit: UnitName | undefined } | undefined {
+  private kindOf({ sheetId, col, row, content = '' }: Update): 'text' | { unit: UnitName | undefined } | undefined {
     const getters = this.getters as unknown as { getSheetName(id: string): string; getEvaluatedCell(position: object): { value: unknown } }
     const name = getters.getSheetName(sheetId)
     const own = Object.entries(writtenColumns).find(([start]) => name.startsWith(start))
-    if (own) return row >= TAKEOFF_HEADING_ROW && own[1].includes(col + 1) ? 'text' : undefined
+    if (own && row >= TAKEOFF_HEADING_ROW && own[1].includes(col + 1)) return 'text'
+    const entries = entrySheets.find(({ start }) => name.startsWith(start))
+    // A figure is a figure there; what looks like a day is what somebody wrote.
+    if (entries && DATE_LIKE.test(content)) {
+      for (let above = row - 1; above >= 0; above--) {
+        const word = String(getters.getEvaluatedCell({ sheetId, col, row: above }).value ?? '')
+        if (entries.headings.has(word)) return entries.ofEntries.has(word) ? 'text' : undefined
+      }
+    }
+    if (own ?? entries) return undefined
     if (!tableNames.includes(name as TableName)) return undefined
     const fields = fieldsOf(name as TableName)
     for (let above = 0; above < Math.min(row, HEADINGS_WITHIN); above++) {

@@ -11,7 +11,7 @@ import { readOffice, rowNamed, type Office } from '../takeoff/office.js'
 import { workJob, type Takeoff, type Worked } from '../takeoff/takeoff.js'
 import type { Kept } from '../takeoff/typed.js'
 import { HostError, type Host, type SheetCell, type SheetContent, type Writing } from './host.js'
-import { unusedRows } from './session.js'
+import { refuseTakenSheets, unusedRows } from './session.js'
 
 export interface Progress {
   job: string
@@ -85,6 +85,7 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
   const told: string[] = []
   const seen = new Set(first)
   // Formulas point into every table and into the published ones: those that the workbook lacks come with the first takeoff.
+  await refuseTakenSheets(host, absent)
   let missing = [...publishedOf(making, read.get(PUBLISHED_SHEET), options), ...officeSheets(raw, options.made).filter(({ name }) => absent.some((table) => table === name))]
   let waiting: LaidOut[] = []
   const orders = new making.OrderTogether()

@@ -5,7 +5,7 @@ import { badInput } from '../errors.js'
 import { checkField, problemAt, ProblemsError, type Problem } from '../takeoff/fields.js'
 import { readOffice, type Office } from '../takeoff/office.js'
 import type { Kept } from '../takeoff/typed.js'
-import { jobFields, keyColumn, tableNames, type JobFieldName, type TableName } from '../takeoff/officeTables.js'
+import { jobFields, keyColumn, type JobFieldName, type TableName } from '../takeoff/officeTables.js'
 import { newStationProblem } from '../takeoff/monthMeans.js'
 import type { RainChoice } from '../takeoff/withRain.js'
 import { HostError, type Host } from './host.js'
@@ -33,15 +33,22 @@ export async function keptOf(host: Host, job: string): Promise<Kept> {
   })
 }
 
-/** Adds the tables that are missing; what exists is left alone. */
-export async function setUp(host: Host, made: Made, demo: boolean): Promise<readonly string[]> {
-  const { missing: needed, absent, sheets: standing } = await host.read(tableNames)
-  const missing = [...needed, ...absent]
-  const taken = missing.filter((name) => standing.get(name)?.some((row) => row.some(({ value }) => value !== null)))
+/** Refuses to write tables that a workbook lacks over sheets that have their names and hold something. */
+export async function refuseTakenSheets(host: Host, tables: readonly string[]): Promise<void> {
+  if (!tables.length) return
+  const standing = await host.readSheets(tables)
+  const taken = tables.filter((name) => standing.get(name)?.some((row) => row.some(({ value }) => value !== null)))
   if (taken.length)
     throw new HostError(
       `The sheet ${taken.join(', ')} stands here already, without a table of that name: give its headings their names again, or rename the sheet. Nothing was changed.`,
     )
+}
+
+/** Adds the tables that are missing; what exists is left alone. */
+export async function setUp(host: Host, made: Made, demo: boolean): Promise<readonly string[]> {
+  const { missing: needed, absent } = await host.read([])
+  const missing = [...needed, ...absent]
+  await refuseTakenSheets(host, missing)
   // Wanted once in the life of a workbook: the pane fetches it then.
   const { startingOffice } = await import(/* webpackChunkName: "setup" */ '../takeoff/demo.js')
   const sheets = officeSheets(startingOffice(demo), made).filter((sheet) => missing.includes(sheet.tables[0]!.name))
@@ -87,11 +94,12 @@ export async function addJob(host: Host, office: Office, typed: Readonly<Record<
 
 /** Says on the sheet Headings that a heading is a column of ours under another name, or the office's own; the sheet is made where there is none. */
 export async function nameHeading(host: Host, { table, heading, field }: { table: string; heading: string; field: string }, isOurs: boolean, made: Made): Promise<void> {
-  const { office: raw, sheetNames } = await host.read([])
+  const { office: raw, absent, sheetNames } = await host.read([])
   if (!raw) return
   const cells = { Table: table, Heading: heading, ...(isOurs ? { Field: field } : {}) }
-  if (sheetNames.has('headings')) await host.addRow('Headings', cells)
-  else await host.write(officeSheets({ ...raw, Headings: { ...raw.Headings, rows: [{ row: 0, cells }] } }, made).filter(({ name }) => name === 'Headings'))
+  if (sheetNames.has('headings') && !absent.includes('Headings')) return void (await host.addRow('Headings', cells))
+  await refuseTakenSheets(host, ['Headings'])
+  await host.write(officeSheets({ ...raw, Headings: { ...raw.Headings, rows: [{ row: 0, cells }] } }, made).filter(({ name }) => name === 'Headings'))
 }
 
 /** Adds the days of a rain file to the sheet RainDays; says in words what the record holds now. */
@@ -109,6 +117,7 @@ export async function addRainDays(host: Host, text: string, file: string, wanted
   const choice = known === undefined ? wanted : { ...wanted, station: known }
   const { withRain } = await import(/* webpackChunkName: "setup" */ '../takeoff/withRain.js')
   const { table, words, row } = withRain(raw.RainDays, text, file, choice)
+  if (absent.includes('RainDays')) await refuseTakenSheets(host, ['RainDays'])
   if (absent.includes('RainDays')) await host.write(officeSheets({ ...raw, RainDays: table }, made).filter(({ name }) => name === 'RainDays'))
   else
     await host.putRows(

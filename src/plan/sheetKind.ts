@@ -69,7 +69,7 @@ export const sheetKind = <const K extends string>(kind: SheetKind<K>): SheetKind
 /** How many inputs and verdicts on the Design sheet are no more what they were when the job was made; no column of an office can have this name. */
 export const CHANGED_SINCE = 'Changed since'
 /** Lines, parts, cuts and options are chosen when a job is made: beside other figures they mean nothing. */
-export const OUT_OF_DATE = 'OUT OF DATE: figures have changed since. Correct the row of Jobs, then make the takeoff again.'
+const OUT_OF_DATE = 'OUT OF DATE: figures have changed since. Correct the row of Jobs, then make the takeoff again.'
 
 /** The heading lines of a sheet of a job, which say so when its figures are no more those that it was made with. */
 export function headed(draft: SheetDraft, { heading, names }: Pick<JobContext, 'heading' | 'names'>, sheet: string, what: string): void {

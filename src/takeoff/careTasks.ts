@@ -34,8 +34,7 @@ export const careTasks: readonly CareTask[] = [
   ),
   task('K4', 'Look at the overflow and its outfall: flap free, screen whole, stone in place.', [3, 9], practice('before and after the wet season')),
   task('K5', 'Count pump starts for a day: more than {StartsAllowed_per_day} means a lost air charge or a leak.', [4], cite('starts')),
-  // Common practice, no source: 2 psi under the cut-in, tank empty of water.
-  task('K6', 'Pressure tank, pump off and line drained: its air charge is 2 psi below {CutIn_psi}.', [4], practice('air charge 2 psi under the cut-in')),
+  task('K6', 'Pressure tank, pump off and line drained: its air charge is {Charge_psi}.', [4], practice('air charge 2 psi under the cut-in')),
   task('K7', 'Change filter cartridges and clean the lamp’s sleeve, as their maker says.', quarters, practice('each three months'), 'TreatmentLoss_psi>0'),
   task('K8', 'Change the lamp.', [10], practice('a year of hours'), 'TreatmentLoss_psi>0'),
   task('K9', 'Have treated water tested for bacteria by a laboratory.', [5, 11], practice('twice a year; the health authority decides'), 'TreatmentLoss_psi>0'),

@@ -13,7 +13,14 @@ export interface ReadingRule {
   verdict: string
   span?: readonly [least: number, most: number]
 }
-const reading = (code: string, label: string, unit: string, wanted: string, verdict: string, more: { when?: string; span?: readonly [number, number]; earlier?: string } = {}): ReadingRule => ({
+const reading = (
+  code: string,
+  label: string,
+  unit: string,
+  wanted: string,
+  verdict: string,
+  more: { when?: string; span?: readonly [number, number]; earlier?: string } = {},
+): ReadingRule => ({
   code,
   label,
   unit,

@@ -16,6 +16,7 @@ import { addJob, addRainDays, keptOf, nameHeading, open, setUp } from '../../src
 import { formula } from '../../src/formula/formula.js'
 import { dateText } from '../../src/days.js'
 import { problemText } from '../../src/takeoff/fields.js'
+import { OFFICE_FIRST_COLUMN, OFFICE_HEADING_ROW } from '../../src/plan/places.js'
 import { crewColumns } from '../../src/plan/sheets/crewSheet.js'
 import { testColumns } from '../../src/plan/sheets/testSheet.js'
 import { jobSheetNames } from '../../src/plan/jobSheets.js'
@@ -414,6 +415,40 @@ describe.each([
   ['Excel in memory', excelRig],
   ['grid', gridRig],
 ] as const)('%s, before a person', (_name, makeRig) => {
+  it('writes no table over a sheet of its name that holds something', async () => {
+    const rig = makeRig()
+    await setUp(rig.host, made, true)
+    // In Excel somebody made an ordinary range of the table; elsewhere its first heading was typed over.
+    if ('book' in rig) (rig.book as MemoryExcel).tables = (rig.book as MemoryExcel).tables.filter(({ name }) => name !== 'Cranes')
+    else rig.type('Cranes', OFFICE_HEADING_ROW, OFFICE_FIRST_COLUMN, 'Our cranes')
+    const price = rig.cell('Cranes', OFFICE_HEADING_ROW + 1, OFFICE_FIRST_COLUMN)
+    await expect(makeTakeoffs(rig.host, ['Wicket Mill'], { flavor: 'cells', made })).rejects.toThrow('The sheet Cranes stands here already, without a table of that name')
+    await expect(setUp(rig.host, made, true)).rejects.toThrow('The sheet Cranes stands here already')
+    expect(rig.cell('Cranes', OFFICE_HEADING_ROW + 1, OFFICE_FIRST_COLUMN)).toBe(price)
+    expect(rig.sheetNames()).not.toContain(names.takeoff)
+  })
+
+  it('what looks like a day in an entry of a paper stays as it was written', async () => {
+    const rig = makeRig()
+    await setUp(rig.host, made, true)
+    const make = () => makeTakeoffs(rig.host, ['Wicket Mill'], { flavor: 'cells', made })
+    await make()
+    const entries = [
+      [names.order, 'TERMS', 6, '1-1/4'],
+      [names.quote, '5', 4, '10/12'],
+      [names.handover, 'K1', 5, '3-4'],
+      [names.test, 'X1', testColumns.done, '2026-11-25'],
+    ] as const
+    const row = (sheet: string, code: string) => {
+      // The grid writes a text that looks like a number as a formula of it.
+      for (let at = 1; at < 300; at++) if ([code, `="${code}"`].includes(String(rig.cell(sheet, at, 2)))) return at
+      throw new Error(`${sheet} has no ${code}`)
+    }
+    for (const [sheet, code, column, words] of entries) rig.type(sheet, row(sheet, code), column, words)
+    await make()
+    for (const [sheet, code, column, words] of entries) expect([words, `="${words}"`], `${sheet} ${code}`).toContain(rig.cell(sheet, row(sheet, code), column))
+  })
+
   it('writes a formula into no cell that holds something', async () => {
     const rig = makeRig()
     await setUp(rig.host, made, true)

@@ -77,7 +77,7 @@ describe('rain of days', () => {
     workbook.removeWorksheet(sheet.id)
     workbook.addWorksheet('RainDays').getCell('A1').value = 'My own diary'
     const diary = await savedBy(workbook)
-    await expect(add(diary, text)).rejects.toThrow('the sheet RainDays stands there and was not made by this tool')
+    await expect(add(diary, text)).rejects.toThrow('The sheet RainDays stands here already')
   })
   it('a workbook that counts its days from 1904 gets them so', async () => {
     const source = sourceOf(template, 'OFFICE.xlsx')

@@ -106,8 +106,14 @@ describe('revisions and change orders', () => {
     const again = await make(await typed(first.bytes, (workbook) => workbook.removeWorksheet(workbook.getWorksheet(names.takeoff)!.id)))
     // Nothing of the row changed: it is revision 1 still, and nothing is added to the changes a second time.
     expect(again.revision).toBe(1)
-    expect(readSheet(openWorkbook(again.bytes, 'x'), names.changes)!.flatMap((row) => row.map(({ value }) => value)).filter((value) => value === again.takeoff.total)).toHaveLength(
-      readSheet(openWorkbook(first.bytes, 'x'), names.changes)!.flatMap((row) => row.map(({ value }) => value)).filter((value) => value === first.takeoff.total).length,
+    expect(
+      readSheet(openWorkbook(again.bytes, 'x'), names.changes)!
+        .flatMap((row) => row.map(({ value }) => value))
+        .filter((value) => value === again.takeoff.total),
+    ).toHaveLength(
+      readSheet(openWorkbook(first.bytes, 'x'), names.changes)!
+        .flatMap((row) => row.map(({ value }) => value))
+        .filter((value) => value === first.takeoff.total).length,
     )
     expect(makingNotes(again.takeoff, again.earlier)).toEqual([expect.stringContaining('sheet Takeoff was gone or had another name')])
   })

@@ -1,8 +1,7 @@
 import { calc, step } from '../../calc.js'
 import { noAnswer } from '../../errors.js'
 import { wireKey } from '../../keys.js'
-import { cite } from '../../sources.js'
-import { lookUp } from '../../table.js'
+import { citeRows, lookUp } from '../../table.js'
 import { conductors } from '../../tables/conductors.js'
 import { ampacityFormula, atSize, columnArg, metalArg } from './conductorArgs.js'
 
@@ -13,8 +12,8 @@ export const ampacity = calc({
   takes: { size: wireKey, metal: metalArg, column_C: columnArg },
   gives: { ampacity_A: 'Ampacity' },
   steps: [
-    step('listed_A', 'Ampacity of the table; 0 where none is published', ampacityFormula(atSize), cite('nec', 'Table 310.16 (310.15(B)(16) in 2011 to 2017)')),
-    step('ampacity_A', 'Ampacity', 'IF(listed_A>0,listed_A,NA())', cite('nec', 'Table 310.16 (310.15(B)(16) in 2011 to 2017)')),
+    step('listed_A', 'Ampacity of the table; 0 where none is published', ampacityFormula(atSize), citeRows(conductors, 'nec', 'Table 310.16 (310.15(B)(16) in 2011 to 2017)')),
+    step('ampacity_A', 'Ampacity', 'IF(listed_A>0,listed_A,NA())', citeRows(conductors, 'nec', 'Table 310.16 (310.15(B)(16) in 2011 to 2017)')),
   ],
   notes: ['Up to three current-carrying conductors. Ambient above 30 °C and bundling lower it: the adopted code and a licensed electrician decide.'],
   example: ['10'],

@@ -2,7 +2,7 @@ import { arg, calc, step } from '../../calc.js'
 import { noAnswer } from '../../errors.js'
 import { largestBreaker_A } from '../../keys.js'
 import { cite } from '../../sources.js'
-import { column } from '../../table.js'
+import { citeRows, column } from '../../table.js'
 import { breakers } from '../../tables/breakers.js'
 import { currentArg } from './conductorArgs.js'
 
@@ -16,7 +16,7 @@ export const breakerSize = calc({
   gives: { breaker_A: 'Breaker' },
   steps: [
     step('wanted_A', 'Multiple of the current', 'current_A*multiple', cite('nec', 'Table 430.52: 250 % for an inverse-time breaker')),
-    step('breaker_A', 'Next standard rating', 'INDEX(Breakers[rating_A],SUMPRODUCT((Breakers[rating_A]<wanted_A-0.000000001)*1)+1)', cite('nec', '240.6(A)')),
+    step('breaker_A', 'Next standard rating', 'INDEX(Breakers[rating_A],SUMPRODUCT((Breakers[rating_A]<wanted_A-0.000000001)*1)+1)', citeRows(breakers, 'nec', '240.6(A)')),
   ],
   notes: ['The largest that motor rules allow; the maker’s instructions may ask for less.'],
   example: [8],

@@ -1,6 +1,7 @@
 import { arg, calc, step } from '../../calc.js'
 import { noAnswer } from '../../errors.js'
 import { cite } from '../../sources.js'
+import { citeRows } from '../../table.js'
 import { conductors } from '../../tables/conductors.js'
 import { ampacityFormula, columnArg, currentArg, lengthArg, metalArg, phasesArg, resistanceFormula, runFactor, runFactorFormula } from './conductorArgs.js'
 
@@ -27,15 +28,15 @@ export const conductorSize = calc({
       'dropRow',
       'First row within the drop limit',
       resistanceFormula((list) => `SUMPRODUCT((run*${list}/1000>limit*voltage_V+${DROPS_DIFFER})*1)`) + '+1',
-      cite('nec', 'Chapter 9 Table 8; 3 % is advice of the code notes'),
+      citeRows(conductors, 'nec', 'Chapter 9 Table 8; 3 % is advice of the code notes'),
     ),
     step(
       'ampacityRow',
       'First row that carries 125 %',
       ampacityFormula((list) => `SUMPRODUCT((${list}<1.25*current_A)*1)`) + '+1',
-      cite('nec', '430.22 and Table 310.16 (310.15(B)(16) in 2011 to 2017)'),
+      citeRows(conductors, 'nec', '430.22 and Table 310.16 (310.15(B)(16) in 2011 to 2017)'),
     ),
-    step('size', 'Size, AWG', 'INDEX(Conductors[size],MAX(dropRow,ampacityRow,IF(metal="copper",1,2)))', cite('nec')),
+    step('size', 'Size, AWG', 'INDEX(Conductors[size],MAX(dropRow,ampacityRow,IF(metal="copper",1,2)))', citeRows(conductors, 'nec', 'rows of the tables above')),
   ],
   notes: ['Short-circuit and overload protection, and the rules for small conductors, are the electrician’s to settle.'],
   example: [8, 250, 230],

@@ -2,7 +2,7 @@ import { calc, series, step } from '../../calc.js'
 import { noAnswer } from '../../errors.js'
 import { conduitKey, conduitSizeKey } from '../../keys.js'
 import { cite } from '../../sources.js'
-import { lookUp } from '../../table.js'
+import { citeRows, lookUp } from '../../table.js'
 import { conduits } from '../../tables/conduits.js'
 
 export const conduitFill = calc({
@@ -16,7 +16,12 @@ export const conduitFill = calc({
   },
   gives: { fill: 'Share filled' },
   steps: [
-    step('area_in2', 'Inside area of the conduit', 'SUMPRODUCT((Conduits[conduit]=conduit)*(Conduits[size]=size),Conduits[area_in2])', cite('nec', 'Chapter 9 Table 4')),
+    step(
+      'area_in2',
+      'Inside area of the conduit',
+      'SUMPRODUCT((Conduits[conduit]=conduit)*(Conduits[size]=size),Conduits[area_in2])',
+      citeRows(conduits, 'nec', 'Chapter 9 Table 4'),
+    ),
     step('fill', 'Share filled', 'PI()/4*SUMPRODUCT(widths_in,widths_in)/area_in2', cite('nec', 'Chapter 9 Table 1, notes')),
   ],
   notes: ['Allowed: 0.53 with one conductor or cable, 0.31 with two, 0.40 with more. A flat cable counts as a circle of its wide side.'],

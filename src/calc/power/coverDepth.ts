@@ -1,7 +1,6 @@
 import { calc, choice, step } from '../../calc.js'
 import { coverKey } from '../../keys.js'
-import { cite } from '../../sources.js'
-import { lookUp } from '../../table.js'
+import { citeRows, lookUp } from '../../table.js'
 import { coverDepths } from '../../tables/coverDepths.js'
 
 const places = ['yard', 'trenchConcrete', 'building', 'slab', 'road', 'driveway'] as const
@@ -13,12 +12,12 @@ export const coverDepth = calc({
   takes: { method: coverKey, place: choice('What lies above', { options: places, default: 'yard' }) },
   gives: { cover_in: 'Cover' },
   steps: [
-    step('row', 'Row of the wiring method', 'MATCH(method,CoverDepths[method],0)', cite('nec', 'Table 300.5 (300.5(A) from 2023)')),
+    step('row', 'Row of the wiring method', 'MATCH(method,CoverDepths[method],0)', citeRows(coverDepths, 'nec', 'Table 300.5 (300.5(A) from 2023)')),
     step(
       'cover_in',
       'Cover',
       places.slice(0, -1).reduceRight<string>((rest, place) => `IF(place="${place}",INDEX(CoverDepths[${place}_in],row),${rest})`, 'INDEX(CoverDepths[driveway_in],row)'),
-      cite('nec', 'Table 300.5 (300.5(A) from 2023)'),
+      citeRows(coverDepths, 'nec', 'Table 300.5 (300.5(A) from 2023)'),
     ),
   ],
   notes: [coverDepths.notes[0]!, 'The adopted code and its local amendments decide; frost and the maker may ask for more.'],

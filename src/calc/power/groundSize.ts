@@ -1,6 +1,6 @@
 import { arg, calc, step } from '../../calc.js'
 import { largestBreaker_A } from '../../keys.js'
-import { cite } from '../../sources.js'
+import { citeRows } from '../../table.js'
 import { breakers } from '../../tables/breakers.js'
 import { metalArg } from './conductorArgs.js'
 
@@ -11,8 +11,8 @@ export const groundSize = calc({
   takes: { breaker_A: arg('Breaker', { least: 0, most: largestBreaker_A }), metal: metalArg },
   gives: { size: 'Size, AWG' },
   steps: [
-    step('row', 'First rating not below the breaker', 'SUMPRODUCT((Breakers[rating_A]<breaker_A)*1)+1', cite('nec', 'Table 250.122')),
-    step('size', 'Size, AWG', 'IF(metal="copper",INDEX(Breakers[copper],row),INDEX(Breakers[aluminum],row))', cite('nec', 'Table 250.122')),
+    step('row', 'First rating not below the breaker', 'SUMPRODUCT((Breakers[rating_A]<breaker_A)*1)+1', citeRows(breakers, 'nec', 'Table 250.122')),
+    step('size', 'Size, AWG', 'IF(metal="copper",INDEX(Breakers[copper],row),INDEX(Breakers[aluminum],row))', citeRows(breakers, 'nec', 'Table 250.122')),
   ],
   notes: ['Never needs to be larger than the line conductors; grows with them when they are enlarged for voltage drop.'],
   example: [20],

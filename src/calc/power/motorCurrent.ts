@@ -1,6 +1,6 @@
 import { arg, calc, short, step } from '../../calc.js'
 import { noAnswer } from '../../errors.js'
-import { cite } from '../../sources.js'
+import { citeRows } from '../../table.js'
 import { motors } from '../../tables/motors.js'
 import { phasesArg } from './conductorArgs.js'
 
@@ -34,9 +34,9 @@ export const motorCurrent = calc({
       'listed_A',
       'Full-load current of the table; 0 where the motor is not listed',
       columns.map(({ name, low, high }) => `IF((voltage_V>=${low})*(voltage_V<=${high})=1,SUMPRODUCT(${inRow},Motors[${name}]),0)`).join('+'),
-      cite('nec', 'Tables 430.248 and 430.250'),
+      citeRows(motors, 'nec', 'Tables 430.248 and 430.250'),
     ),
-    step('current_A', 'Full-load current', 'IF(listed_A>0,listed_A,NA())', cite('nec', 'Tables 430.248 and 430.250')),
+    step('current_A', 'Full-load current', 'IF(listed_A>0,listed_A,NA())', citeRows(motors, 'nec', 'Tables 430.248 and 430.250')),
   ],
   notes: [
     'Use the table, not the nameplate, for conductors and short-circuit protection; the nameplate for the overload device. Some submersible motors draw more: then the maker’s figure governs.',

@@ -1,7 +1,6 @@
 import { calc, step } from '../../calc.js'
 import { roofKey } from '../../keys.js'
-import { cite } from '../../sources.js'
-import { lookUp } from '../../table.js'
+import { citeRows, lookUp } from '../../table.js'
 import { roofs } from '../../tables/roofs.js'
 
 export const roofRunoff = calc({
@@ -10,7 +9,14 @@ export const roofRunoff = calc({
   summary: 'Long-term runoff coefficient of a roof surface, from the table of roof surfaces.',
   takes: { surface: roofKey },
   gives: { runoff: 'Runoff coefficient' },
-  steps: [step('runoff', 'Runoff coefficient', 'INDEX(RoofSurfaces[runoff],MATCH(surface,RoofSurfaces[surface],0))', cite('derivation', 'table of roof surfaces, source by row'))],
+  steps: [
+    step(
+      'runoff',
+      'Runoff coefficient',
+      'INDEX(RoofSurfaces[runoff],MATCH(surface,RoofSurfaces[surface],0))',
+      citeRows(roofs, 'derivation', 'table of roof surfaces, source by row'),
+    ),
+  ],
   example: ['metal'],
   run: ({ surface }) => lookUp(roofs, { surface }, 'runoff') as number,
 })

@@ -1,10 +1,15 @@
 import { cite } from '../../sources.js'
+import { citeRows } from '../../table.js'
+import { breakers } from '../../tables/breakers.js'
+import { conductors } from '../../tables/conductors.js'
+import { conduits } from '../../tables/conduits.js'
+import { motors } from '../../tables/motors.js'
 import { geometry, practice, result, sum } from './rule.js'
 
 const ampacityTable = 'Table 310.16 from 2020 and to 2008, 310.15(B)(16) in 2011 to 2017'
 
 export const powerResults = [
-  result('MotorCurrent_A', 'Full-load current', 'MOTORCURRENT(PumpPower_hp,Voltage_V,PumpPhases)', cite('nec', 'Tables 430.248 and 430.250')),
+  result('MotorCurrent_A', 'Full-load current', 'MOTORCURRENT(PumpPower_hp,Voltage_V,PumpPhases)', citeRows(motors, 'nec', 'Tables 430.248 and 430.250')),
   result('CableCores', 'Conductors of the feed, beside the ground', 'IF(OR(PumpPhases=3,PumpWires=3),3,2)', practice('three-phase, or single-phase with a control box: three')),
   result('CoreSuffix', 'Cores of the cable in the price list', 'IF(CableCores=3,"-3","")', practice('a cable of two conductors and ground has the bare name')),
   result(
@@ -20,29 +25,29 @@ export const powerResults = [
     'Cable',
     'Cable size, AWG',
     'IF(CableSize="",CONDUCTORSIZE(MotorCurrent_A,FeederLength_ft,Voltage_V,DropLimit,PumpPhases,CableMetal),CableSize)',
-    cite('nec', `${ampacityTable}; Chapter 9 Table 8`),
+    citeRows(conductors, 'nec', `${ampacityTable}; Chapter 9 Table 8`),
   ),
   result(
     'FeederDrop_V',
     'Voltage drop',
     'VOLTAGEDROP(MotorCurrent_A,FeederLength_ft,Cable,PumpPhases,CableMetal)',
-    cite('derivation', '2 I L R / 1000; resistance of NEC Chapter 9 Table 8'),
+    citeRows(conductors, 'nec', '2 I L R / 1000; resistance of Chapter 9 Table 8'),
   ),
   result('FeederDropShare', 'Voltage drop, share of the voltage', 'FeederDrop_V/Voltage_V', sum),
   result('StartMultiple', 'Locked rotor over full load', '6', practice('six times; the nameplate decides')),
   result('StartDropShare', 'Voltage drop at the start, share', 'StartMultiple*FeederDrop_V/Voltage_V', sum),
   result('StartDropLimit', 'Drop at the start that the office allows', '0.2', practice('20 %')),
-  result('CableAmpacity_A', 'Ampacity of the cable', 'AMPACITY(Cable,CableMetal)', cite('nec', `${ampacityTable}, 60 °C column`)),
-  result('Breaker_A', 'Largest breaker', 'BREAKERSIZE(MotorCurrent_A)', cite('nec', 'Table 430.52 and 240.6(A)')),
-  result('BaseWire', 'Size by ampacity alone, AWG', 'CONDUCTORSIZE(MotorCurrent_A,0,Voltage_V,DropLimit,PumpPhases,CableMetal)', cite('nec', '430.22')),
-  result('GroundTable', 'Ground by the breaker, AWG', 'GROUNDSIZE(Breaker_A,CableMetal)', cite('nec', 'Table 250.122')),
+  result('CableAmpacity_A', 'Ampacity of the cable', 'AMPACITY(Cable,CableMetal)', citeRows(conductors, 'nec', `${ampacityTable}, 60 °C column`)),
+  result('Breaker_A', 'Largest breaker', 'BREAKERSIZE(MotorCurrent_A)', citeRows(breakers, 'nec', 'Table 430.52 and 240.6(A)')),
+  result('BaseWire', 'Size by ampacity alone, AWG', 'CONDUCTORSIZE(MotorCurrent_A,0,Voltage_V,DropLimit,PumpPhases,CableMetal)', citeRows(conductors, 'nec', '430.22')),
+  result('GroundTable', 'Ground by the breaker, AWG', 'GROUNDSIZE(Breaker_A,CableMetal)', citeRows(breakers, 'nec', 'Table 250.122')),
   result(
     'GroundArea_cmil',
     'Ground needed, grown with the line',
     'MIN(1,INDEX(Conductors[area_cmil],MATCH(GroundTable,Conductors[size],0))/INDEX(Conductors[area_cmil],MATCH(BaseWire,Conductors[size],0)))*INDEX(Conductors[area_cmil],MATCH(Cable,Conductors[size],0))',
-    cite('nec', '250.122(A) and (B): in the ratio of circular mils, never larger than the line'),
+    citeRows(conductors, 'nec', '250.122(A) and (B): in the ratio of circular mils, never larger than the line'),
   ),
-  result('GroundWire', 'Least ground, AWG', 'INDEX(Conductors[size],SUMPRODUCT((Conductors[area_cmil]<GroundArea_cmil-0.5)*1)+1)', cite('nec', '250.122')),
+  result('GroundWire', 'Least ground, AWG', 'INDEX(Conductors[size],SUMPRODUCT((Conductors[area_cmil]<GroundArea_cmil-0.5)*1)+1)', citeRows(conductors, 'nec', '250.122')),
   result('CableOutside_in', 'Outside diameter of the cable', '1', practice('thickest cable of a house pump')),
   result('CableCover_in', 'Least cover over the cable', 'IF(TrafficRank>1,COVERDEPTH("direct burial","road"),COVERDEPTH("direct burial"))', cite('nec', 'Table 300.5')),
   result('ConduitCover_in', 'Least cover over the conduit', 'IF(TrafficRank>2,ConduitRoad_in,IF(TrafficRank=2,COVERDEPTH("PVC conduit","driveway"),COVERDEPTH("PVC conduit")))', cite('nec', 'Table 300.5: under cars the drive of a one- or two-family house (that column from memory), under trucks a road', 'from memory')),
@@ -60,6 +65,6 @@ export const powerResults = [
     'ConduitFill',
     'Share of the conduit filled',
     'IF(CableWide_in=0,0,CONDUITFILL("PVC 40",ConduitSize,CableWide_in)+CONDUITFILL("PVC 40",ConduitSize,FloatCable_in))',
-    cite('nec', 'Chapter 9 Table 1, notes: a flat cable counts as a circle of its wide side'),
+    citeRows(conduits, 'nec', 'Chapter 9 Tables 1 and 4, notes: a flat cable counts as a circle of its wide side'),
   ),
 ] as const

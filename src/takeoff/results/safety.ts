@@ -1,4 +1,6 @@
 import { cite } from '../../sources.js'
+import { citeRows } from '../../table.js'
+import { wheelLoads } from '../../tables/wheelLoads.js'
 import { geometry, office, ofRow, practice, result, sum } from './rule.js'
 import { CRANE_RADII_FT } from '../officeTables.js'
 
@@ -63,7 +65,7 @@ export const safetyResults = (traffic: readonly string[]) =>
     result('TrafficRank', 'Traffic, lightest 0', listed(traffic, 'Traffic'), office),
     result('TrafficAllowed', 'Traffic allowed, lightest 0', `MIN(${listed(traffic, 'TankTraffic')},${listed(traffic, 'SecondTraffic')})`, office),
     result('TrafficOver', 'Traffic that the makers allow', `IF(${listed(traffic, 'SecondTraffic')}<${listed(traffic, 'TankTraffic')},SecondTraffic,TankTraffic)`, office),
-    result('WheelLoad_lb', 'Load of a wheel', 'INDEX(WheelLoads[wheel_lb],TrafficRank+1)', cite('moser', 'H-20: two wheels of 16,000 lb; lighter ones common practice')),
+    result('WheelLoad_lb', 'Load of a wheel', 'INDEX(WheelLoads[wheel_lb],TrafficRank+1)', citeRows(wheelLoads, 'moser', 'H-20: two wheels of 16,000 lb; lighter ones common practice')),
     result(
       'Impact',
       'Impact factor',
