@@ -75,8 +75,8 @@ export const listedMutants: readonly { file: string; was: string; now: string; w
   { file: 'src/takeoff/results/pump.ts', was: "'MAX(CurveHead_ftw)/2.31'", now: "'MIN(CurveHead_ftw)/2.31'", why: 'shut-off from the end of the curve' },
   {
     file: 'src/takeoff/defaultItems.ts',
-    was: "when: 'OR(PitDepth_ft>=4,DeepestTrench_ft>=4)'",
-    now: "when: 'OR(PitDepth_ft>=40,DeepestTrench_ft>=40)'",
+    was: "when: 'OR(PitLaddered=1,DeepestTrench_ft>=4)'",
+    now: "when: 'OR(PitLaddered=2,DeepestTrench_ft>=40)'",
     why: 'no ladder in a pit of 4 ft',
   },
   { file: 'src/takeoff/results/pit.ts', was: 'IF(OR(DeepestTrench_ft<5,', now: 'IF(OR(DeepestTrench_ft<6,', why: 'no trench box at 5 ft' },

@@ -19,11 +19,11 @@ const caution = (name: string, short: string, when: string, text: Words, points:
 const ALWAYS = 'TRUE'
 
 export const cautionRules: readonly CautionRule[] = [
-  caution('deep pit', 'Engineer designs protection', 'ROUND(PitDepth_ft,2)>20', 'The pit is deeper than 20 ft: a registered engineer designs its protection before anyone digs.', '29 CFR 1926 Subpart P, 1926.652 and Appendix F', 'Before digging', 'Pit and bed'),
+  caution('deep pit', 'Engineer designs protection', 'PitEngineered=1', 'The pit is deeper than 20 ft: a registered engineer designs its protection before anyone digs.', '29 CFR 1926 Subpart P, 1926.652 and Appendix F', 'Before digging', 'Pit and bed'),
   caution(
     'pit walls',
     'Walls bury people',
-    'PitDepth_ft>=5',
+    'PitProtected=1',
     [
       ['PitSoil="C"', 'The pit is {PitDepth_ft} deep in class C soil: slope it {Batter} across to 1 up, or shore it; no benches in class C. A competent person classes the soil and inspects each day and after rain. Nobody enters an unprotected pit.'],
       ['Batter=0', 'The pit is {PitDepth_ft} deep: walls stand plumb only in stable rock, as the competent person finds it each day and after rain. Nobody enters an unprotected pit.'],
@@ -46,7 +46,7 @@ export const cautionRules: readonly CautionRule[] = [
   caution('power lines', 'Lines overhead', ALWAYS, 'Keep crane and excavator 20 ft from power lines until the voltage is known; known, 10 ft up to 50 kV, 15 to 200, 20 to 350, 50 above.', '29 CFR 1926.1408 and .1409, Table A; excavators 1926.600(a)(6)', 'Before digging', 'Pit and bed', 'Tanks, ties and ports'),
   caution('buried lines', 'Lines in ground', ALWAYS, 'Have buried lines marked before digging; dig by hand near the marks.', 'State one-call law (811), 29 CFR 1926.651(b)', 'Before digging', 'Pit and bed', 'Drains'),
   caution('rock', 'Rock is no earth', 'SoilClass="rock"', 'Rock is broken by hammer or by a licensed blaster, never by the rates of earth: have it priced. What is dug is hauled off and rock-free fill brought in. Walls stand plumb only where the competent person finds the rock stable, each day and after rain.', '29 CFR 1926 Subpart P, Appendix A; Subpart U for blasting', 'Before digging', 'Pit and bed'),
-  caution('footings', 'Undermines walls', 'PitDepth_ft>=4', 'The pit opens {PitEdge_ft} beyond the tank walls: no wall, footing, pole, tree or pavement stands within it or is dug under, unless it is supported as a registered engineer says.', '29 CFR 1926.651(i)', 'Before digging', 'Pit and bed'),
+  caution('footings', 'Undermines walls', 'PitLaddered=1', 'The pit opens {PitEdge_ft} beyond the tank walls: no wall, footing, pole, tree or pavement stands within it or is dug under, unless it is supported as a registered engineer says.', '29 CFR 1926.651(i)', 'Before digging', 'Pit and bed'),
   caution('out before plates', 'Count everyone out', ALWAYS, 'Before a plate goes on, everyone is out of the tanks and counted; nobody closes a tank that he has not looked into.', '29 CFR 1926 Subpart AA; common practice', 'Vacuum test'),
   caution('vacuum', 'Keep off lids', ALWAYS, 'Under vacuum the air presses {LidForce_lbf} on a lid, {PlateForce_lbf} on a plate and {PlugForce_lbf} on a plug: keep off lids and plates, loosen nothing until the gauge reads zero, do not exceed the test level.', 'The tank maker; the test standard named in the contract', 'Vacuum test'),
   caution(
@@ -73,8 +73,8 @@ export const cautionRules: readonly CautionRule[] = [
   ], 'The tank maker; 29 CFR 1926.651(f)', 'Ballast and lower backfill', 'Upper backfill and cable', 'Handing over'),
   caution('open lids', 'Lids closed, locked', ALWAYS, 'An open riser is never left alone: lid locked or guarded, children kept off.', '29 CFR 1926.501(b)(4); local rules', 'Tanks, ties and ports', 'First fill and pump', 'Handing over'),
   caution('line test', 'Water, never air', ALWAYS, 'The line is tested with water and never with air: air bursts what it breaks. Stand clear of joints and plugs.', 'The pipe maker; common practice', 'Water line', 'First fill and pump'),
-  caution('spoil', 'Back from edge', 'OR(PitDepth_ft>=4,DeepestTrench_ft>=4)', 'Keep spoil, stone and machines 2 ft back from the edge; a ladder within 25 ft of everyone where it is 4 ft deep or deeper, trenches too.', '29 CFR 1926.651(c)(2) and (j)(2)', 'Pit and bed', 'Water line', 'Drains'),
-  caution('daily inspection', 'Inspect each morning', 'PitDepth_ft>=4', 'The competent person looks at walls, water and edges before each shift, after rain and after frost.', '29 CFR 1926.651(k)', 'Pit and bed', 'Tanks, ties and ports', 'Vacuum test', 'Water line', 'Ballast and lower backfill', 'Drains', 'Upper backfill and cable'),
+  caution('spoil', 'Back from edge', 'OR(PitLaddered=1,DeepestTrench_ft>=4)', 'Keep spoil, stone and machines 2 ft back from the edge; a ladder within 25 ft of everyone where it is 4 ft deep or deeper, trenches too.', '29 CFR 1926.651(c)(2) and (j)(2)', 'Pit and bed', 'Water line', 'Drains'),
+  caution('daily inspection', 'Inspect each morning', 'PitLaddered=1', 'The competent person looks at walls, water and edges before each shift, after rain and after frost.', '29 CFR 1926.651(k)', 'Pit and bed', 'Tanks, ties and ports', 'Vacuum test', 'Water line', 'Ballast and lower backfill', 'Drains', 'Upper backfill and cable'),
   caution('open flame', 'No flame here', ALWAYS, 'Where polyethylene is warmed to slip on an insert, do it outside only: no flame and no fuel gas in or over a tank, pit or trench.', '29 CFR 1926.352 and Subpart AA', 'Water line', 'First fill and pump'),
   caution('silica', 'Wet cut, mask', ALWAYS, 'Cutting or knocking ports out of concrete makes silica dust: wet, with suction, and a respirator as the rule’s table says.', '29 CFR 1926.1153, Table 1', 'Tanks, ties and ports', 'Drains'),
   caution('solvent fumes', 'Fumes burn', ALWAYS, 'Primer and cement give off vapor that burns and stuns: in moving air only, never inside a tank without the entry permit.', 'The maker’s safety sheet; 29 CFR 1926 Subpart AA', 'Drains', 'Upper backfill and cable'),

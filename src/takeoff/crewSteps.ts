@@ -29,7 +29,7 @@ export const crewSteps: readonly CrewStep[] = [
   ...stage(
     'Before digging',
     ['A1', 'Have buried lines marked; dig by hand near the marks. Look up: power lines over crane and excavator.', { hold: 'foreman' }],
-    ['A5', 'The pit is over 20 ft: the engineer’s design of its protection is here before anyone digs.', { when: 'ROUND(PitDepth_ft,2)>20', hold: 'engineer' }],
+    ['A5', 'The pit is over 20 ft: the engineer’s design of its protection is here before anyone digs.', { when: 'PitEngineered=1', hold: 'engineer' }],
     [
       'A6',
       'Stand of the crane: firm, drained, outriggers outside the line from the pit’s foot at the soil’s slope, {CraneSetback_ft} and more from the edge.',
@@ -55,7 +55,7 @@ export const crewSteps: readonly CrewStep[] = [
     [
       'B1',
       'Set out the pit: {PitTopLength_ft} along the row by {PitTopWidth_ft} at the top, house end marked; spoil, stone and machines 2 ft back.',
-      { when: 'ROUND(PitDepth_ft,2)<=20', figure: 'bottom {PitLength_ft} x {PitWidth_ft}' },
+      { when: 'PitEngineered=0', figure: 'bottom {PitLength_ft} x {PitWidth_ft}' },
     ],
     [
       'B2',
@@ -63,11 +63,11 @@ export const crewSteps: readonly CrewStep[] = [
         ['PitSoil="C"', 'Dig, walls sloped {Batter} across to 1 up, or shored instead; no benches in class C.'],
         ['', 'Dig, walls sloped {Batter} across to 1 up, or benched or shored instead.'],
       ],
-      { when: 'AND(ROUND(PitDepth_ft,2)<=20,Batter>0)', figure: '{PitDepth_ft} deep' },
+      { when: 'AND(PitEngineered=0,Batter>0)', figure: '{PitDepth_ft} deep' },
     ],
-    ['B4', 'Dig; the walls may stand plumb only in stable rock.', { when: 'AND(ROUND(PitDepth_ft,2)<=20,Batter=0)', figure: '{PitDepth_ft} deep' }],
-    ['B6', 'Set out and dig as the engineer drew it; spoil, stone and machines 2 ft back.', { when: 'ROUND(PitDepth_ft,2)>20', figure: '{PitDepth_ft} deep' }],
-    ['B7', 'A ladder stands within 25 ft of everyone in the pit.', { when: 'PitDepth_ft>=4' }],
+    ['B4', 'Dig; the walls may stand plumb only in stable rock.', { when: 'AND(PitEngineered=0,Batter=0)', figure: '{PitDepth_ft} deep' }],
+    ['B6', 'Set out and dig as the engineer drew it; spoil, stone and machines 2 ft back.', { when: 'PitEngineered=1', figure: '{PitDepth_ft} deep' }],
+    ['B7', 'A ladder stands within 25 ft of everyone in the pit.', { when: 'PitLaddered=1' }],
     ['B3', 'The soil is classed and the walls are inspected, today and after rain. Nobody enters before.', { hold: 'competent person' }],
     ['B5', 'Stone bed over the whole bottom, compacted and level from end to end.', { figure: '{BedThickness_in} thick, top {BedTop_ft} down', hold: 'foreman' }],
   ),
@@ -169,10 +169,10 @@ export const crewSteps: readonly CrewStep[] = [
       'E8',
       [
         [
-          'AND(LineDug_in>=60,TrenchBoxed=0)',
+          'AND(LineProtected=1,TrenchBoxed=0)',
           'Dig the trench of water line and cable in rock that the competent person has found stable all along; where it runs out into earth, a trench box, or sloped {FillBatter} across to 1 up; ladder within 25 ft.',
         ],
-        ['LineDug_in>=60', 'Dig the trench of water line and cable, {LineWidth_ft} wide, in a trench box, or sloped {FillBatter} across to 1 up; ladder within 25 ft.'],
+        ['LineProtected=1', 'Dig the trench of water line and cable, {LineWidth_ft} wide, in a trench box, or sloped {FillBatter} across to 1 up; ladder within 25 ft.'],
         ['', 'Dig the trench of water line and cable; spoil back from the edge.'],
       ],
       { figure: '{LineDug_in} deep, {LineTrench_ft} long' },
@@ -229,10 +229,10 @@ export const crewSteps: readonly CrewStep[] = [
       'I2',
       [
         [
-          'AND(DrainDeepest_ft>=5,TrenchBoxed=0)',
+          'AND(DrainsProtected=1,TrenchBoxed=0)',
           'Dig the trenches of the drains in rock that the competent person has found stable all along; where they run out into earth, a trench box, or sloped {FillBatter} across to 1 up; ladder within 25 ft.',
         ],
-        ['DrainDeepest_ft>=5', 'Dig the trenches of the drains in a trench box, or sloped {FillBatter} across to 1 up, fill being class C; ladder within 25 ft.'],
+        ['DrainsProtected=1', 'Dig the trenches of the drains in a trench box, or sloped {FillBatter} across to 1 up, fill being class C; ladder within 25 ft.'],
         ['', 'Dig the trenches of the drains; spoil back from the edge.'],
       ],
       { when: 'InletRun_ft+OverflowRun_ft>0', figure: '{DrainTrench_ft} wide, {DrainDeepest_ft} at the deep end' },

@@ -136,11 +136,11 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   D6: 'Quite las placas, saque otra vez cada tapón y cuéntelos: tantos como entraron. Los tapones de adentro salen con permiso de entrada: prueba de aire, ventilación, asistente, rescate.',
   E8: [
     [
-      'AND(LineDug_in>=60,TrenchBoxed=0)',
+      'AND(LineProtected=1,TrenchBoxed=0)',
       'Excave la zanja de la línea de agua y del cable en roca que la persona competente halle estable en todo el largo; donde salga a tierra, caja de zanja, o declive de {FillBatter} horizontal por 1 vertical; escalera a no más de 25 pies.',
     ],
     [
-      'LineDug_in>=60',
+      'LineProtected=1',
       'Excave la zanja de la línea de agua y del cable, de {LineWidth_ft} de ancho, con caja de zanja, o en declive de {FillBatter} horizontal por 1 vertical; escalera a no más de 25 pies.',
     ],
     ['', 'Excave la zanja de la línea de agua y del cable; la tierra lejos del borde.'],
@@ -165,11 +165,11 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   G4: 'Solo ahora se puede parar la bomba de la excavación.',
   I2: [
     [
-      'AND(DrainDeepest_ft>=5,TrenchBoxed=0)',
+      'AND(DrainsProtected=1,TrenchBoxed=0)',
       'Excave las zanjas de los drenajes en roca que la persona competente halle estable en todo el largo; donde salgan a tierra, caja de zanja, o declive de {FillBatter} horizontal por 1 vertical; escalera a no más de 25 pies.',
     ],
     [
-      'DrainDeepest_ft>=5',
+      'DrainsProtected=1',
       'Excave las zanjas de los drenajes con caja de zanja, o en declive de {FillBatter} horizontal por 1 vertical, pues el relleno es de clase C; escalera a no más de 25 pies.',
     ],
     ['', 'Excave las zanjas de los drenajes; la tierra lejos del borde.'],

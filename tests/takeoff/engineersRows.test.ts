@@ -173,6 +173,14 @@ describe('limits that a whole job meets', () => {
     expect(wordsOf({ OutfallDrop_ft: null, OverflowRun_ft: 1500 }, 'DeepTrenchVerdict')).toMatch(/^stop: A trench is 3\d\.\d+ ft deep/)
     expect(of({ OutfallDrop_ft: null }).design.verdict('DeepTrenchVerdict')).toBe('pass')
   })
+  it('a depth that is printed as 5 ft is protected as one of 5 ft (29 CFR 1926.652(a)(1))', () => {
+    for (const OutfallDrop_ft of [-0.06, -0.07]) {
+      const takeoff = takeoffOf({ ...leastRow, TankCount: 2, OverflowRun_ft: 65, OutfallDrop_ft })
+      expect(takeoff.design.text('DeepestTrench_ft')).toMatch(/^5(\.01)?$/)
+      expect(takeoff.design.cautions().map(({ name }) => name)).toContain('trench walls')
+      expect(lineOf(takeoff, 'TRENCH-BOX')).toBeDefined()
+    }
+  })
   it('stable rock takes no trench box, and its trench is as wide as the bucket (29 CFR 1926.652(a)(1))', () => {
     const rock = of({ SoilClass: 'rock', TrenchDepth_in: 66 })
     expect([lineOf(rock, 'TRENCH-BOX'), rock.design.number('LineWidth_ft')]).toEqual([undefined, 1.5])

@@ -6,5 +6,6 @@ import { items080 } from './items080.js'
 import { items090 } from './items090.js'
 import { items100 } from './items100.js'
 import { items110 } from './items110.js'
+import { items120 } from './items120.js'
 
-export const versions: readonly Readonly<Record<string, ChangedItem>>[] = [items110, items100, items090, items080, items070, items061, items040]
+export const versions: readonly Readonly<Record<string, ChangedItem>>[] = [items120, items110, items100, items090, items080, items070, items061, items040]

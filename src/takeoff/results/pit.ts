@@ -9,6 +9,10 @@ export const pitResults = [
   result('PitLength_ft', 'Pit bottom, along the row', 'RowLength_ft+2*WorkingRoom_ft', geometry),
   result('PitWidth_ft', 'Pit bottom, across the row', 'MAX(TankLength_ft,SecondLength_ft)+2*WorkingRoom_ft', geometry),
   result('PitDepth_ft', 'Pit depth', 'Cover_ft+TankHeight_ft+BedThickness_in/12', geometry),
+  // A depth is compared as it is printed, to a hundredth of a foot: nobody digs closer.
+  result('PitLaddered', 'The pit takes a ladder', 'IF(ROUND(PitDepth_ft,2)>=4,1,0)', cite('osha1926', '1926.651(c)(2): from 4 ft on')),
+  result('PitProtected', 'The pit is protected against cave-in', 'IF(ROUND(PitDepth_ft,2)>=5,1,0)', cite('osha1926', '1926.652(a)(1): from 5 ft on')),
+  result('PitEngineered', 'An engineer designs its protection', 'IF(ROUND(PitDepth_ft,2)>20,1,0)', cite('osha1926', '1926.652(b), (c): over 20 ft')),
   result(
     'PitWater',
     'Water in the pit',
@@ -64,14 +68,14 @@ export const pitResults = [
   result('BackfillBank_yd3', 'Bank earth that the backfill takes', '(Backfill_yd3-PumpEndEarth_yd3-TieStone_yd3)/CompactedShare', cite('navy', 'no earth where stone and clean earth lie')),
   result('TrenchWidth_ft', 'Width of a trench', '1.5', practice('18 in bucket')),
   result('BoxWidth_ft', 'Width of a trench with a box in it', '3', practice('the narrowest boxes are near 3 ft')),
-  result('LineWidth_ft', 'Width of the trench of water line and feed', 'IF(AND(LineDug_in>=60,TrenchBoxed=1),MAX(TrenchWidth_ft,BoxWidth_ft),TrenchWidth_ft)', cite('osha1926', '1926.652(a)(1): protected from 5 ft on')),
+  result('LineWidth_ft', 'Width of the trench of water line and feed', 'IF(AND(LineProtected=1,TrenchBoxed=1),MAX(TrenchWidth_ft,BoxWidth_ft),TrenchWidth_ft)', cite('osha1926', '1926.652(a)(1): protected from 5 ft on')),
   result('LineDug_in', 'Depth that the trench of line and feed is dug to', 'TrenchDepth_in+LineBed_in', geometry),
   result('LineBed_in', 'Clean earth under the line', 'IF(SoilClass="rock",4,0)', practice('4 in where the trench is in rock')),
   result('ExtraLine_ft', 'Width for each further pipe in it', '1', practice('12 in more')),
   result('LineTrench_ft', 'Trench of water line and feed, length', 'MAX(WaterLineRun_ft,PowerRun_ft)', practice('one trench for both')),
   result('LineDig_yd3', 'Dig of the trench of line and feed, in the bank', 'LineTrench_ft*LineWidth_ft*LineDug_in/12/27', geometry),
   result('DrainDeepest_ft', 'Deepest end of a drain’s trench', 'MAX(IF(InletRun_ft>0,InletDeep_ft,0),IF(OverflowRun_ft>0,OverflowDeep_ft,0),0)', sum),
-  result('DrainTrench_ft', 'Width of the drains’ trenches', 'MAX(TrenchWidth_ft+(InletCount-1)*ExtraLine_ft,IF(AND(DrainDeepest_ft>=5,TrenchBoxed=1),BoxWidth_ft,0))', practice('drains of one run lie in one trench')),
+  result('DrainTrench_ft', 'Width of the drains’ trenches', 'MAX(TrenchWidth_ft+(InletCount-1)*ExtraLine_ft,IF(AND(DrainsProtected=1,TrenchBoxed=1),BoxWidth_ft,0))', practice('drains of one run lie in one trench')),
   result(
     'DrainDig_yd3',
     'Dig of the drains’ trenches, in the bank',
@@ -79,7 +83,9 @@ export const pitResults = [
     cite('derivation', 'mean of the depths at both ends'),
   ),
   result('TrenchDig_yd3', 'Dig of all trenches, in the bank', 'LineDig_yd3+DrainDig_yd3', sum),
-  result('DeepestTrench_ft', 'Deepest end of a trench', 'MAX(LineDug_in/12,DrainDeepest_ft)', sum),
+  result('DeepestTrench_ft', 'Deepest end of a trench', 'ROUND(MAX(LineDug_in/12,DrainDeepest_ft),2)', cite('derivation', 'to the hundredth that is printed and compared')),
+  result('LineProtected', 'The trench of the water line is protected', 'IF(ROUND(LineDug_in/12,2)>=5,1,0)', cite('osha1926', '1926.652(a)(1): from 5 ft on')),
+  result('DrainsProtected', 'The trenches of the drains are protected', 'IF(ROUND(DrainDeepest_ft,2)>=5,1,0)', cite('osha1926', '1926.652(a)(1): from 5 ft on')),
   result('TrenchWet', 'A trench reaches into the groundwater', 'IF(AND(GroundwaterAssumed=0,GroundwaterDepth_ft<DeepestTrench_ft),1,0)', geometry),
   result(
     'TrenchBoxed',

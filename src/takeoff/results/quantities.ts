@@ -45,7 +45,7 @@ export const quantityResults = [
   result(
     'TrenchBox_day',
     'Days with a trench box',
-    'MAX(1,ROUNDUP((IF(LineDug_in>=60,LineTrench_ft,0)+IF(InletDeep_ft>=5,InletRun_ft,0)+IF(OverflowDeep_ft>=5,OverflowRun_ft,0))*(1/TrenchRate_ft_per_h+1/TrencherRate_ft_per_h)/Workday_h_per_day,0))',
+    'MAX(1,ROUNDUP((IF(LineProtected=1,LineTrench_ft,0)+IF(ROUND(InletDeep_ft,2)>=5,InletRun_ft,0)+IF(ROUND(OverflowDeep_ft,2)>=5,OverflowRun_ft,0))*(1/TrenchRate_ft_per_h+1/TrencherRate_ft_per_h)/Workday_h_per_day,0))',
     practice('dug, then laid and filled at the rate of earth'),
   ),
   result('Dewater_day', 'Days of pumping', 'IF(PitWater<>"dry",MAX(1,PitOpen_day),IF(TrenchWet=1,MAX(1,Trench_h/Workday_h_per_day),0))', cite('derivation', 'from digging until the tanks are ballasted and backfilled; a dry pit can have a deeper trench that is wet')),
