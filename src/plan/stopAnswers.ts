@@ -35,8 +35,8 @@ export function answerFormula(cell: string, touchesLife: boolean): string {
   ].join('*')
 }
 
-/** A stop as the quote says it, with what is wanted of whom. */
-export const stopWords = ({ label, words, rule }: RaisedVerdict): string => `${label}: ${words} ${wantedOf(rule.touchesLife)}`
+/** A stop as the quote says it; while nobody has answered, what is wanted of whom stands behind it. */
+export const stopWords = ({ label, words }: RaisedVerdict): string => `${label}: ${words}`
 export const wantedOf = (touchesLife: boolean | undefined): string =>
   touchesLife ? 'It can cost a life: change the job, or a licensed person enters name, licence number and reason.' : 'Change the job, or enter who accepts it and why.'
 
@@ -55,7 +55,8 @@ export function answerTo({ crew }: Pick<Takeoff, 'crew'>, stop: RaisedVerdict): 
       })
       .at(0),
   )
-  const isFor = (answer: Answer | undefined) => answer?.stands === words
+  // Up to 0.12 what is wanted stood with it.
+  const isFor = (answer: Answer | undefined) => answer !== undefined && [words, `${words} ${wantedOf(stop.rule.touchesLife)}`].includes(answer.stands)
   const said = isFor(now) ? now!.said : now === undefined && isFor(before) ? before!.said : ''
   const earlier = [now, before].find((answer) => answer && !isFor(answer))
   return { said, isGiven: isAnswer(said, stop.rule.touchesLife ?? false), earlier }

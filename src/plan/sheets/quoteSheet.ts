@@ -236,9 +236,13 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
   /** Allowances: what a unit costs the customer, overhead and markup in it. Alternates that the office offers: their difference in price, as it was when this was made. */
   function settledLater(stopped: string): void {
     const lines = takeoff.orderCost ? takeoff.lines.filter(({ rule, order }) => rule.isAllowance && order > 0) : []
+    // One that stops where this job stops is offered as soon as that is answered; one that costs the same is no other choice.
+    const isAnswered = (other: Takeoff) =>
+      stopsOf(other).every((stop) => answerTo({ crew }, stop).isGiven || stops.some((own) => own.name === stop.name && stopWords(own) === stopWords(stop)))
     const offered = takeoff
       .options()
-      .flatMap(({ name, isOnQuote, takeoff: other }) => (isOnQuote && other && !openStops({ ...other, crew }) ? [{ name, more: money(other.total - takeoff.total) }] : []))
+      .flatMap(({ name, isOnQuote, takeoff: other }) => (isOnQuote && other && isAnswered(other) ? [{ name, more: money(other.total - takeoff.total) }] : []))
+      .filter(({ more }) => more !== 0)
     if (!lines.length && !offered.length) return
     const title = [...(lines.length ? ['Allowances'] : []), ...(offered.length ? ['Alternates'] : [])].join(' and ').toUpperCase()
     liveSection(draft.row, open ? '' : title, `IF(${stopped}>0,"","${title}")`)
@@ -272,13 +276,16 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
     const accepted = stops.map((stop) => {
       const { name, label, rule } = stop
       const touchesLife = rule.touchesLife ?? false
-      const { said, earlier } = answerTo(takeoff, stop)
+      const { said, isGiven, earlier } = answerTo(takeoff, stop)
       const words = stopWords(stop)
+      const isAnswered = answerFormula(address(draft.row, columns.done), touchesLife)
       draft.put(columns.code, 'faintWrapped', codeOf(name), { format: 'text' })
-      draft.put(columns.text, 'wrapped', words, { formula: `"${label}: "&${formula(rule.wordsFormula).render(from)}&" ${wantedOf(touchesLife)}"` })
+      draft.put(columns.text, 'wrapped', isGiven ? words : `${words} ${wantedOf(touchesLife)}`, {
+        formula: `"${label}: "&${formula(rule.wordsFormula).render(from)}&IF(${isAnswered}=1,""," ${wantedOf(touchesLife)}")`,
+      })
       draft.put(columns.done, 'entry', said === '' ? null : said, { format: 'text' })
       draft.put(columns.stands, 'faint', words, { format: 'text' })
-      const [text, cell, stands] = [columns.text, columns.done, columns.stands].map((column) => address(draft.row, column)) as [string, string, string]
+      const [text, stands] = [columns.text, columns.stands].map((column) => address(draft.row, column)) as [string, string]
       draft.next()
       if (earlier) {
         draft.put(columns.code, 'faintWrapped', earlierCode(name), { format: 'text' })
@@ -287,7 +294,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
         draft.put(columns.stands, 'faint', earlier.stands, { format: 'text' })
         draft.next()
       }
-      return `(${from(name)}="stop")*(${text}=${stands})*${answerFormula(cell, touchesLife)}`
+      return `(${from(name)}="stop")*(${text}=${stands})*${isAnswered}`
     })
     gap()
     const left = `(${count}-(${accepted.join('+')}))`
