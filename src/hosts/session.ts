@@ -6,6 +6,7 @@ import { checkField, problemAt, ProblemsError, type Problem } from '../takeoff/f
 import { readOffice, type Office } from '../takeoff/office.js'
 import type { Kept } from '../takeoff/typed.js'
 import { jobFields, keyColumn, type JobFieldName, type TableName } from '../takeoff/officeTables.js'
+import { sheetNameProblem } from '../takeoff/tableProblems.js'
 import { newStationProblem } from '../takeoff/monthMeans.js'
 import type { RainChoice } from '../takeoff/withRain.js'
 import { HostError, type Host } from './host.js'
@@ -51,7 +52,9 @@ export async function setUp(host: Host, made: Made, demo: boolean): Promise<read
   await refuseTakenSheets(host, missing)
   // Wanted once in the life of a workbook: the pane fetches it then.
   const { startingOffice } = await import(/* webpackChunkName: "setup" */ '../takeoff/demo.js')
-  const sheets = officeSheets(startingOffice(demo), made).filter((sheet) => missing.includes(sheet.tables[0]!.name))
+  // Rows of demo jobs belong to no job of an office that has its own.
+  const { Catchments, Uses, Variants } = startingOffice(demo && missing.includes('Jobs'))
+  const sheets = officeSheets({ ...startingOffice(demo), Catchments, Uses, Variants }, made).filter((sheet) => missing.includes(sheet.tables[0]!.name))
   await host.write(sheets)
   return sheets.map(({ name }) => name)
 }
@@ -80,6 +83,8 @@ export async function addJob(host: Host, office: Office, typed: Readonly<Record<
       const text = typed[name].trim()
       const value = checkField(name, jobFields[name], text === '' ? null : text, names)
       if (value === null) continue
+      const taken = name === 'Job' && value !== null ? sheetNameProblem(`Takeoff ${value}`) : undefined
+      if (taken) throw badInput(name, taken, value)
       if (name === 'Job' && names('Jobs').some((known) => known.toLowerCase() === String(value).toLowerCase())) throw badInput(name, 'a name that no other job has', value)
       // A default that nobody typed stays with the sheet: the cell is left empty, and the figure counts as assumed.
       if (text !== '') cells[name] = value

@@ -142,6 +142,11 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
     return count > 0 ? { count: Math.ceil(count), stock: String(stock) } : undefined
   }
 
+  function missingPrice({ row: place }: Row): void {
+    const allowed = `a price for ${code}, $0 to 1,000,000 (job ${design.name})`
+    problems.push({ sheet: office.sheets.Prices, row: place, column: 'Price_usd', allowed, came: 'nothing', unpriced: code })
+  }
+
   /** What one unit costs by the rule or the list, and how many pieces the list prices at once. */
   function listedPrice(): [price: number | undefined, count: number] {
     if (rule.isEarthwork && design.single('EarthworkBy') === 'own crew') return [0, 1]
@@ -150,6 +155,11 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
       if (isAmount(value)) return [value, 1]
       // The price of the tank, pump or pressure tank itself is missing: that is said where it belongs.
       if ((value === null || value === '') && problems.some((one) => isUnpriced(one) && one.sheet !== office.sheets.Prices)) return [undefined, 1]
+      // A rule that takes the price of the list where nothing else has one.
+      if ((value === null || value === '') && row && !isAmount(row.cells.Price_usd ?? null)) {
+        if (priceOverride === undefined) missingPrice(row)
+        return [undefined, 1]
+      }
       problem('Price', 'a formula that gives a price, $0 to 1,000,000,000', came(value))
       return [undefined, 1]
     }
@@ -159,15 +169,15 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
       else problem('Code', `a code with a row in ${office.sheets.Prices}`, `"${code}"`)
       return [undefined, 1]
     }
-    const at = (column: string, allowed: string, value: string, more: Pick<Problem, 'unpriced'> = {}) =>
-      problems.push({ sheet: office.sheets.Prices, row: row.row, column, allowed: `${allowed} (job ${design.name})`, came: value, ...more })
+    const at = (column: string, allowed: string, value: string) =>
+      problems.push({ sheet: office.sheets.Prices, row: row.row, column, allowed: `${allowed} (job ${design.name})`, came: value })
     const listedUnit = String(row.cells.Unit ?? '')
     const [priced, counted] = [pricedUnit(listedUnit === '' || isWrongUnit010(code, listedUnit) ? rule.unit : listedUnit), pricedUnit(rule.unit)]
     const ratio = unitRatio(priced, counted)
     if (ratio === undefined) at('Unit', `${rule.unit}, as the item ${code} is counted, or a number of it, as 100 ${rule.unit}`, `"${String(row.cells.Unit)}"`)
     const listed = row.cells.Price_usd ?? null
     if (!isAmount(listed)) {
-      if (priceOverride === undefined) at('Price_usd', `a price for ${code}, $0 to 1,000,000`, 'nothing', { unpriced: code })
+      if (priceOverride === undefined) missingPrice(row)
       return [undefined, 1]
     }
     if (houseOf(office).house.needsPriceDates && (row.cells.PriceDate ?? null) === null)

@@ -4,7 +4,7 @@ import { makeTakeoffs, type Outcome } from '../../src/hosts/makeTakeoffs.js'
 import { addJob, addRainDays, keptOf, nameHeading, open, setUp, unusedRows, type Opened } from '../../src/hosts/session.js'
 import type { Flavor } from '../../src/plan/calls.js'
 import type { Made } from '../../src/plan/plan.js'
-import { placeText, problemText, ProblemsError, refusalText, type Problem } from '../../src/takeoff/fields.js'
+import { isUnpriced, placeText, problemText, ProblemsError, refusalText, type Problem } from '../../src/takeoff/fields.js'
 import { FIRST_ROW } from '../../src/takeoff/firstRow.js'
 import { rowNamed, type Office } from '../../src/takeoff/office.js'
 import { keyColumn, type TableName } from '../../src/takeoff/officeTables.js'
@@ -131,6 +131,7 @@ export class Pane {
       this.say('This Excel runs no cell functions (iPad, and volume-licensed 2021 and earlier): takeoffs are made in ordinary formulas, which work here.')
     }
     this.job = this.settings.get('job')
+    this.all.addEventListener('change', () => this.showJob())
     this.search.addEventListener('input', () => this.listJobs())
     this.picker.addEventListener('change', () => this.pick(this.picker.value))
     host.onSelection((sheet, row) => this.follow(sheet, row))
@@ -270,7 +271,8 @@ export class Pane {
     const { office } = this.opened
     const row = office && rowNamed(office, 'Jobs', this.job)
     if (!office || !row) {
-      this.showProblems(this.jobless())
+      // Before the first job stands there, what is wrong in the tables is said already; prices can come later.
+      this.showProblems(office && !office.tables.Jobs.length ? office.problems.filter((problem) => !isUnpriced(problem)) : this.jobless())
       if (!office || office.tables.Jobs.length) fill(this.glance)
       return
     }
@@ -282,11 +284,18 @@ export class Pane {
     const { design, takeoff, problems } = workJob(office, row, kept)
     this.showProblems([...problems, ...this.jobless()])
     this.site.textContent = String(row.cells.Site ?? '')
-    this.make.textContent = problems.length ? `${this.job}: ${problems.length} ${problems.length === 1 ? 'problem' : 'problems'}, see above` : `Make takeoff for ${this.job}`
+    this.nameMake(problems.length)
     // A fold that stands open stays so while the job is typed.
     const open = [...this.glance.querySelectorAll('details[open]')].map(({ className, id }) => `${className} ${id}`)
     fill(this.glance, design ? jobView(design, takeoff, this.settings.get('units')) : h('h2', {}, this.job))
     for (const details of this.glance.querySelectorAll('details')) details.open = open.includes(`${details.className} ${details.id}`)
+  }
+
+  /** The button says what it makes. */
+  private nameMake(problems: number): void {
+    const jobs = this.opened.office?.tables.Jobs.filter(({ cells }) => Boolean(cells.Job)).length ?? 0
+    if (this.all.checked && jobs > 1) this.make.textContent = `Make takeoffs for all ${jobs} jobs`
+    else this.make.textContent = problems ? `${this.job}: ${problems} ${problems === 1 ? 'problem' : 'problems'}, see above` : `Make takeoff for ${this.job}`
   }
 
   /** Some job of the workbook was made: what people typed on its sheets is part of its price. */
@@ -326,14 +335,16 @@ export class Pane {
       h('h2', {}, list.length === 1 ? 'One problem' : `${list.length} problems`),
       ...sheets.map((sheet): HTMLElement => {
         const ofSheet = list.filter((problem) => problem.sheet === sheet)
-        const prices = ofSheet.filter(isMissingPrice)
+        const prices = ofSheet.filter(isUnpriced)
         const isMany = prices.length > MANY_PROBLEMS
-        const own = isMany ? ofSheet.filter((problem) => !isMissingPrice(problem)) : ofSheet
+        const own = isMany ? ofSheet.filter((problem) => !isUnpriced(problem)) : ofSheet
         const items = h('ul', {}, ...(isMany ? [this.missingPrices(prices)] : []), ...own.map((problem) => this.problemItem(problem)))
         if (sheets.length === 1) return items
-        // A long list of one sheet is folded, so that the next sheet stays in sight.
+        // A long list of another sheet than that of the jobs is folded, so that the next sheet stays in sight.
         const summary = `${sheet}: ${ofSheet.length}`
-        return own.length > MANY_PROBLEMS ? h('details', { class: 'sheet-problems' }, h('summary', {}, summary), items) : h('div', {}, h('h3', {}, summary), items)
+        return own.length > MANY_PROBLEMS && sheet !== jobs
+          ? h('details', { class: 'sheet-problems' }, h('summary', {}, summary), items)
+          : h('div', {}, h('h3', {}, summary), items)
       }),
     )
   }
@@ -393,7 +404,8 @@ export class Pane {
   private async run(): Promise<void> {
     const { office } = this.opened
     if (!office || this.running) return
-    const jobs = this.all.checked ? office.tables.Jobs.map(({ cells }) => String(cells.Job ?? '')).filter(Boolean) : [this.job]
+    const isAll = this.all.checked
+    const jobs = isAll ? office.tables.Jobs.map(({ cells }) => String(cells.Job ?? '')).filter(Boolean) : [this.job]
     this.running = new AbortController()
     this.held = []
     this.kept = new Map()
@@ -417,7 +429,7 @@ export class Pane {
           await new Promise((resolve) => setTimeout(resolve))
         },
       })
-      this.report(this.all.checked ? { ...outcome, problems: [...outcome.problems, ...this.jobless()] } : outcome)
+      this.report(isAll ? { ...outcome, problems: [...outcome.problems, ...this.jobless()] } : outcome)
     })
     this.running = undefined
     this.busy(false)
@@ -427,6 +439,8 @@ export class Pane {
 
   private report({ made, problems, cancelled, failed }: Outcome): void {
     this.held = distinct(problems)
+    // The next press is meant for the job in sight.
+    if (made.length && !cancelled && !failed) this.all.checked = false
     this.opened = { ...this.opened, sheetNames: new Set([...this.opened.sheetNames, ...made.flatMap(({ sheets }) => sheets.map((name) => name.toLowerCase()))]) }
     this.showJob()
     this.say(
@@ -443,6 +457,8 @@ export class Pane {
         .filter(Boolean)
         .join(' '),
     )
+    // On a small screen the words would stand outside of it.
+    this.status.scrollIntoView({ block: 'nearest' })
     if (made.length === 1) void this.guarded(() => this.host.show(made[0]!.sheets[0]!))
   }
 
@@ -512,7 +528,6 @@ export class Pane {
   }
 }
 
-const isMissingPrice = ({ unpriced }: Problem): boolean => unpriced !== undefined
 const distinct = (list: readonly Problem[]): readonly Problem[] => [...new Map(list.map((problem) => [problemText(problem), problem])).values()]
 
 const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error))

@@ -238,6 +238,8 @@ describe.each([
     await expect(addJob(rig.host, await office(), { ...typed, Job: 'sedge end', People: 'some', TankModel: 'Quern' })).rejects.toThrow(
       /Job.*no other job has[\s\S]*People[\s\S]*TankModel/,
     )
+    // No sheet of Excel and of the grid can have these names.
+    for (const Job of ["O'Neil", 'a/b']) await expect(addJob(rig.host, await office(), { ...typed, Job })).rejects.toThrow(/Job: no .* in a sheet name/)
     expect((await office()).tables.Jobs.length).toBe(before + 1)
     expect((await makeTakeoffs(rig.host, ['Sedge End'], { flavor: 'cells', made })).problems).toEqual([])
   })
@@ -470,6 +472,18 @@ describe.each([
 })
 
 describe('Excel in memory, what can go wrong', () => {
+  it('the demo brings no rows for jobs that an office has not', async () => {
+    const { book, host } = excelRig()
+    await setUp(host, made, false)
+    for (const name of ['Catchments', 'Variants', 'Cranes']) {
+      book.tables = book.tables.filter((table) => table.name !== name)
+      book.sheets.splice(book.sheets.indexOf(book.sheet(name)!), 1)
+    }
+    expect(await setUp(host, made, true)).toEqual(['Catchments', 'Cranes', 'Variants'])
+    const { office } = await open(host)
+    expect(office!.problems).toEqual([])
+    expect([office!.tables.Cranes.length > 0, office!.tables.Catchments.length]).toEqual([true, 0])
+  })
   it('formats, rules of entry and page set-up are those of the plan', async () => {
     const { book, host } = excelRig()
     await setUp(host, made, true)

@@ -1,8 +1,8 @@
 /** Every mistake is named with its sheet, row and column, what is allowed and what came; all mistakes of a row at once. */
 import { describe, expect, it } from 'vitest'
-import { ProblemsError } from '../../src/takeoff/fields.js'
+import { isUnpriced, problemText, ProblemsError } from '../../src/takeoff/fields.js'
 import { readOffice } from '../../src/takeoff/office.js'
-import { makeTakeoff } from '../../src/takeoff/takeoff.js'
+import { makeTakeoff, workJob } from '../../src/takeoff/takeoff.js'
 import { demoRows, leastRow, officeWith, takeoffOf } from '../support/office.js'
 
 const messageOf = (make: () => unknown): string => {
@@ -115,6 +115,16 @@ describe('an item rule', () => {
     [{ Waste: -1 }, /Items, row \d+, Waste: 0 to 1; got -1/],
   ])('%o', (change, message) => {
     expect(messageOf(() => withRule(change))).toMatch(message)
+  })
+})
+
+describe('an office without a price', () => {
+  it('is asked for each of them on Prices, where a rule falls back on the list too', () => {
+    const Prices = demoRows('Prices').map((row) => ({ ...row, Price_usd: null }))
+    const office = readOffice(officeWith({ Jobs: [leastRow], Prices, PressureTanks: [], Cranes: [] }))
+    const { problems } = workJob(office, office.tables.Jobs[0]!)
+    expect(problems.filter((problem) => !isUnpriced(problem) || problem.sheet !== 'Prices').map(problemText)).toEqual([])
+    expect(problems.map(({ unpriced }) => unpriced)).toEqual(expect.arrayContaining(['PRESSURE-TANK', 'CRANE', 'LOCATE']))
   })
 })
 
