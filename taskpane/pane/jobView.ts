@@ -28,7 +28,7 @@ const figures: readonly JobName[] = [
 const labels = new Map<string, string>(results.map(({ name, label }) => [name, label]))
 const dollars = (value: number, digits = 2) => `$${withCommas(value, digits)}`
 /** As wide as the pane; a plan of a square pit is kept low. */
-const PICTURE_WIDTH = 340
+export const PICTURE_WIDTH = 340
 const PLAN_HEIGHT = 84
 /** So many hazards are said without opening the list. */
 const FIRST_HAZARDS = 3

@@ -10,6 +10,7 @@ import { jobSheets } from '../../src/plan/jobSheets.js'
 import { standardPlaces } from '../../src/plan/places.js'
 import type { Design } from '../../src/takeoff/design.js'
 import { demoRows, demoTakeoff, leastRow, takeoffOf } from '../support/office.js'
+import { PICTURE_WIDTH } from '../../taskpane/pane/jobView.js'
 import { inUnits, type Shown } from '../../taskpane/pane/units.js'
 
 const measureOf =
@@ -24,6 +25,28 @@ const areas = (picture: Picture, role: Shape['role']) =>
     const [xs, ys] = [shape.points.map(([x]) => x), shape.points.map(([, y]) => y)]
     return [{ left: Math.min(...xs), top: Math.min(...ys), width: Math.max(...xs) - Math.min(...xs), height: Math.max(...ys) - Math.min(...ys) }]
   })
+
+describe('the year', () => {
+  it.each(demoRows('Jobs').map(({ Job }) => String(Job)))('%s: no word runs out of the pane, in either unit', (name) => {
+    const { design } = demoTakeoff(name)
+    for (const shown of ['US', 'metric'] as const) {
+      const { texts } = laidOut(
+        yearPicture(design, (gallons) => inUnits('Storage_gal', gallons, shown)),
+        { size: 11, width: PICTURE_WIDTH },
+      )
+      const [left, right] = texts.reduce(
+        ([least, most], { x, width, anchor }) => {
+          const from = anchor === 'end' ? x - width : x - width / 2
+          return [Math.min(least, from), Math.max(most, from + width)]
+        },
+        [Infinity, -Infinity],
+      )
+      // The widest words begin at the edge, but for the last digit of a sum.
+      expect(left).toBeGreaterThan(-1e-9)
+      expect(right).toBeLessThanOrEqual(PICTURE_WIDTH)
+    }
+  })
+})
 
 describe('the plan', () => {
   it.each(['Pipit Hollow', 'Wicket Mill', 'Ember Yard'])('%s: pit top as figured, a rectangle a tank, a circle an opening of its size', (name) => {

@@ -108,7 +108,7 @@ export interface Layout {
 const LETTER = 0.54
 /** Height of a line of words as a share of its size. */
 const LINE = 1.3
-const MOST_ROWS = 3
+const MOST_ROWS = 4
 const wordsWidth = (words: string, size: number): number => words.length * LETTER * size
 
 const gapOf = (size: number): number => size * 0.6

@@ -124,7 +124,7 @@ export function sectionPicture(design: Design, measure: Measure): Picture {
     : `${tanks} × ${String(design.single('TankModel'))}, ${measure('TankVolume_gal')} each${each}`
   name('below', models, [length / 2, bed], 1)
   if (tanks > 1) name('below', `tied by 4 in pipe ${measure('TieCentre_ft')} down`, [tankLeft(0) + widthOf(0) + gap / 2, tie], 3)
-  name('below', `stone bed ${measure('BedThickness_in')}`, [pumpEnd + room / 2, bed], 4)
+  name('below', `stone bed ${measure('BedThickness_in')}`, [pumpEnd + room / 2, bed], 5)
   const heights: Height[] = [
     ...(n('Cover_ft') > 0 ? [{ words: `cover ${measure('Cover_ft')}`, from_ft: 0, to_ft: lids }] : []),
     { words: `tank ${measure('TankHeight_ft')}`, from_ft: lids, to_ft: bed },
@@ -184,7 +184,7 @@ export function sectionPicture(design: Design, measure: Measure): Picture {
     )
     const size = measure('DrainSize_in')
     name('above', n('InletPorts') > 1 ? `inlet ${size}, ${n('InletPorts')} ports` : `inlet ${size}`, [left + 1, axis - (rise * (reach - 1)) / reach], 3)
-    name('below', n('OverflowCount') > 1 ? `overflow ${size}, dashed, ${n('OverflowCount')} ports` : `overflow ${size}, dashed`, [left + 1, axis + outside / 12], 5)
+    name('below', n('OverflowCount') > 1 ? `overflow ${size}, dashed, ${n('OverflowCount')} ports` : `overflow ${size}, dashed`, [left + 1, axis + outside / 12], 4)
   }
 
   /** The pump hangs on its fitting at the height of the line, the rod to the lid; power leaves through the riser's side and goes down outside the tank's edge. */

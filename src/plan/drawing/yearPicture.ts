@@ -10,19 +10,34 @@ const [FULL, SHORT] = [0.995, 0.01]
 
 const figures = ['stored', 'wanted', 'supplied'] as const
 const ofMeans = { stored: 'MonthStored_gal', wanted: 'MonthDemand_gal', supplied: 'MonthSupplied_gal' } as const
-/** What the chart is drawn from, in words. */
-export const yearSource = ({ balance }: Design): string =>
-  balance ? `Mean of ${balance.years.length} ${balance.years.length === 1 ? 'year' : 'years'} of days: stored at the month’s end` : 'Mean months: stored at the month’s end'
-
-/** `volume` writes gallons in the units that the reader chose, such as "5,306 gal". */
-export function yearPicture(design: Design, volume: (gallons: number) => string): Picture {
+interface Year {
+  stored: readonly number[]
+  wanted: readonly number[]
+  missing: readonly number[]
+  holds: number
+}
+function yearOf(design: Design): Year {
   const [stored, wanted, supplied] = figures.map((name) => design.balance?.months.map((month) => month[`${name}_gal`]) ?? design.column(ofMeans[name])) as [
     readonly number[],
     readonly number[],
     readonly number[],
   ]
-  const missing = wanted.map((gallons, at) => Math.max(0, gallons - supplied[at]!))
-  const holds = Math.max(1, design.number('UsableStorage_gal'))
+  return { stored, wanted, missing: wanted.map((gallons, at) => Math.max(0, gallons - supplied[at]!)), holds: Math.max(1, design.number('UsableStorage_gal')) }
+}
+
+/** What the chart is drawn from and how many months end full or fall short, in words. */
+export function yearSource(design: Design): string {
+  const { stored, wanted, missing, holds } = yearOf(design)
+  const years = design.balance?.years.length
+  const full = stored.filter((gallons) => gallons >= FULL * holds).length
+  const short = missing.filter((gallons, at) => gallons > 0.5 && gallons > SHORT * wanted[at]!).length
+  const from = years === undefined ? 'Mean months' : `Mean of ${years} ${years === 1 ? 'year' : 'years'} of days`
+  return `${from}: stored above the dead depth at the month’s end. ${full} ${full === 1 ? 'month ends' : 'months end'} full${short ? `; ${short} short, hatched` : ''}`
+}
+
+/** `volume` writes gallons in the units that the reader chose, such as "5,306 gal". */
+export function yearPicture(design: Design, volume: (gallons: number) => string): Picture {
+  const { stored, wanted, missing, holds } = yearOf(design)
   // A demand larger than the tanks would leave the page.
   const tall = (gallons: number) => HIGH * Math.min(1, gallons / holds)
   const shapes: Shape[] = []
@@ -64,10 +79,8 @@ export function yearPicture(design: Design, volume: (gallons: number) => string)
     },
   )
   const lowest = stored.indexOf(Math.min(...stored))
-  const full = stored.filter((gallons) => gallons >= FULL * holds).length
-  const shortMonths = missing.filter((gallons, at) => gallons > 0.5 && gallons > SHORT * wanted[at]!).length
   // One line of the narrowest pane: a longer one would be cut at both ends.
-  const words = `${full} ${full === 1 ? 'month ends' : 'months end'} full, lowest ${volume(stored[lowest]!)} in ${monthNames[lowest]}${shortMonths ? `; ${shortMonths} short, hatched` : ''}; tick: use`
+  const words = `lowest ${volume(stored[lowest]!)} in ${monthNames[lowest]}; tick: use`
   return {
     left_ft: 0,
     right_ft: right,

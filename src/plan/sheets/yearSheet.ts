@@ -69,7 +69,7 @@ function yearSheet({ design, takeoff, names, heading, flavor }: JobContext, shee
   /** The months once more, as a picture. */
   function chart(): void {
     draft.next()
-    draft.put(2, 'subtitle', `${yearSource(design)}, above the dead depth`)
+    draft.put(2, 'subtitle', yearSource(design))
     draft.next()
     draft.draw([2, yearPicture(design, (gallons) => `${gallons.toLocaleString('en-US', { maximumFractionDigits: 0 })} gal`), { size: 9, width: 460 }])
   }
@@ -77,7 +77,7 @@ function yearSheet({ design, takeoff, names, heading, flavor }: JobContext, shee
   return draft.sheet(sheet, {
     kind: 'year',
     // The names of roofs are longer than figures.
-    widths: [1, 14, ...months.columns.map((_, at) => (at + FIRST_COLUMN === columnOf(roofs, 'CatchSurface') ? 15 : 11))],
+    widths: [1, 14, ...months.columns.map((_, at) => (at + FIRST_COLUMN === columnOf(roofs, 'CatchSurface') ? 20 : 11))],
     headingRow: 3,
     landscape: true,
     footer: design.name,
