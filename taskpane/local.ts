@@ -132,17 +132,22 @@ const composer = () => gridElement.querySelector<HTMLElement>('.o-grid-composer 
 
 const starting = (isDemo: boolean) => gridData(templateWorkbook(startingOffice(isDemo), made()))
 
+/** The grid has drawn what it was given: before, the page answers to nothing. */
+const drawn = () => new Promise<void>((resolve) => requestAnimationFrame(() => setTimeout(resolve)))
+
 async function openFile(file: File): Promise<void> {
   try {
+    say(`Opening ${file.name}; a file with many takeoffs takes a few seconds.`)
     const [{ OpenedFile }, { gridFromWorkbook }] = await Promise.all([import('./openedFile.js'), import('./xlsxToGrid.js')])
     const bytes = new Uint8Array(await file.arrayBuffer())
     const { data, notKept, ofSheets } = await gridFromWorkbook(bytes, file.name)
-    if (!mayLeave()) return
+    if (!mayLeave()) return void say('')
     const isShown = await show(data, undefined, (grid) => ({
       opened: new OpenedFile(bytes, file.name, grid, ofSheets),
       lacking: [...notKept].map(([kind, count]) => `${kind} (${count})`).join(', '),
       fileName: withoutEnding(file.name),
     }))
+    if (isShown) await drawn()
     if (isShown) say(lacking ? `${file.name} is open. The page does not show its ${lacking}; they stay in the file when it is saved.` : `${file.name} is open.`)
   } catch (error) {
     say(error instanceof Error ? error.message : String(error))
