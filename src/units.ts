@@ -250,9 +250,10 @@ export function readAs(text: string, wanted: UnitName | undefined): Reading {
     if (inches !== undefined) return { ok: true, value: shortNumber(measured(feetAndInches[1] === '-' ? -sum_in : sum_in, 'in', wanted)) }
   }
   // A fall is said as one in so many, a slope of earth as so many to one.
-  const ratio = /^(\d+(?:\.\d+)?|\.\d+)\s*(?::|in|to)\s*(\d+(?:\.\d+)?)$/i.exec(written)
-  if (ratio && Number(ratio[2]) > 0) {
-    const share = Number(ratio[1]) / Number(ratio[2])
+  const ratio = /^(\d+(?:\.\d+)?|\.\d+|(?:\d+[\s-])?\d+\/\d+)\s*(?::|in|to)\s*(\d+(?:\.\d+)?)$/i.exec(written)
+  const run = ratio && parseNumber(ratio[1]!)
+  if (ratio && run !== null && run !== undefined && Number(ratio[2]) > 0) {
+    const share = run / Number(ratio[2])
     if (wanted && unitByName[wanted].quantity === 'slope') return { ok: true, value: shortNumber(convert(share, 'ft_per_ft', wanted)) }
     if (wanted === undefined && Number(ratio[2]) === 1) return { ok: true, value: share }
   }

@@ -304,6 +304,9 @@ describe('texts', () => {
     expect([readAs('0 °C', 'F'), readAs('140 °F', 'C'), readAs('-40 C', 'F')].map((reading) => reading.ok && reading.value)).toEqual([32, 60, -40])
     // A slope of earth is said to one (OSHA 1926 Subpart P, Table B-1).
     expect(readAs('1.5:1', undefined)).toEqual({ ok: true, value: 1.5 })
+    // As 29 CFR 1926 Subpart P, Appendix B, Table B-1 prints its slopes (from memory).
+    for (const written of ['3/4:1', '¾:1', '3/4 to 1']) expect(readAs(written, undefined), written).toEqual({ ok: true, value: 0.75 })
+    for (const written of ['1-1/2:1', '1 1/2:1', '1½:1']) expect(readAs(written, undefined), written).toEqual({ ok: true, value: 1.5 })
   })
 })
 

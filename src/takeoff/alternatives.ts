@@ -39,6 +39,10 @@ export function alternativesOf(office: Office, job: Row, tanks: number): { alter
       problems.push({ sheet: office.sheets.Variants, row, column: 'Field', allowed: 'a column of Jobs other than Job, as TankModel', came: `"${field}"` })
       continue
     }
+    if (Object.hasOwn(variants.get(name) ?? {}, known)) {
+      problems.push({ sheet: office.sheets.Variants, row, column: 'Field', allowed: `each column once in a variant; ${name} has it above already`, came: `"${field}"` })
+      continue
+    }
     try {
       const names = (table: string) => office.tables[table as TableName].map(({ cells: other }) => String(other[keyColumn(table as TableName)] ?? ''))
       const value = office.ownFields.includes(known) ? ownCell(known, asNumber(cells.Value)) : checkField(known, jobFields[known as keyof typeof jobFields], cells.Value, names)

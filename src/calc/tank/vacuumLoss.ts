@@ -15,7 +15,7 @@ export const vacuumLoss = calc({
     end_inHg: arg('Vacuum at the end', { least: 0, most: 30 }),
     startTemp_F: arg('Air temperature in the tank at the start', { least: -40, most: 150, optional: 'no correction for temperature', hint: 'give both temperatures or neither' }),
     endTemp_F: arg('Air temperature in the tank at the end', { least: -40, most: 150, optional: 'no correction for temperature' }),
-    startBarometer_inHg: arg('Barometer at the start', { least: 20, most: 32, optional: '29.92 inHg' }),
+    startBarometer_inHg: arg('Barometer at the start', { least: 20, most: 32, optional: '29.92 inHg', hint: 'needed where the one at the end is given' }),
     endBarometer_inHg: arg('Barometer at the end', { least: 20, most: 32, optional: 'as at the start' }),
   },
   gives: { loss_inHg: 'Vacuum lost to leakage' },
