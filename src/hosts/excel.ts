@@ -285,8 +285,12 @@ export class ExcelHost implements ShownHost {
     const lacking = pictured.length ? [`What is drawn (${placesInWords(pictured.map(({ name }) => name))}) could not be put into this Excel: the command line makes it.`] : []
     if (!takesFiles && !this.hasLogo) return lacking
     const logoSheet = this.hasLogo ? this.places.House.sheet : undefined
-    const undrawn = await this.run((context) => drawOn(context, drawn, takesFiles, logoSheet)).catch(() => lacking)
-    return takesFiles ? undrawn : lacking
+    let isLogoLost = false
+    const undrawn = await this.run((context) => drawOn(context, drawn, takesFiles, logoSheet)).catch(() => {
+      isLogoLost = this.hasLogo
+      return lacking
+    })
+    return [...(takesFiles ? undrawn : lacking), ...(isLogoLost ? ['The logo could not be put on the papers.'] : [])]
   }
 
   /** Copies that cannot be deleted are left for the next time. */

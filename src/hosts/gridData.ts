@@ -11,7 +11,6 @@ export interface GridStyle {
   fontSize?: number
   textColor?: string
   fillColor?: string
-  verticalAlign?: string
 }
 
 /** Pixels for a unit of column width. */

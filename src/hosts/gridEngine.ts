@@ -46,10 +46,6 @@ export class GridEngine {
     return (result[0] ?? []).map((_, row) => result.map((column) => column[row]!))
   }
 
-  setCell(address: string, content: string): void {
-    this.model.dispatch('UPDATE_CELL', { sheetId: GridEngine.SHEET, ...place(address), content } as never)
-  }
-
   cell(address: string, sheet = GridEngine.SHEET): GridValue {
     return this.model.getters.getEvaluatedCell({ sheetId: sheet, ...place(address) }) as GridValue
   }

@@ -34,6 +34,9 @@ const entrySheets = sheetKinds.flatMap(({ kind, lists }) =>
 /** Figures parted by a stroke, a dash or a space, which the grid would take for a day. */
 const DATE_LIKE = /^\s*[-+]?\d[\d.,]*\s*[-/\s]\s*\d/
 
+const BEGINS_AS_FIGURE = /^\s*[-+]?\d/
+const FIGURE = /^\s*[-+]?\d[\d.,]*\s*%?\s*$/
+
 interface Update {
   type: string
   sheetId: string
@@ -66,8 +69,8 @@ class TextsPlugin extends UIPlugin {
     const own = Object.entries(writtenColumns).find(([start]) => name.startsWith(start))
     if (own && row >= TAKEOFF_HEADING_ROW && own[1].includes(col + 1)) return 'text'
     const entries = entrySheets.find(({ start }) => name.startsWith(start))
-    // A figure is a figure there; what looks like a day is what somebody wrote.
-    if (entries && DATE_LIKE.test(content)) {
+    // A figure is a figure there; what looks like a day or an hour is what somebody wrote.
+    if (entries && BEGINS_AS_FIGURE.test(content) && !FIGURE.test(content)) {
       for (let above = row - 1; above >= 0; above--) {
         const word = String(getters.getEvaluatedCell({ sheetId, col, row: above }).value ?? '')
         if (entries.headings.has(word)) return entries.ofEntries.has(word) ? 'text' : undefined

@@ -55,7 +55,7 @@ function figuresLost(plan: SheetPlan, content: SheetContent, words: ReadonlySet<
   // A figure may be kept in the words of an entry, and a formula as what it came to.
   const isKept = ({ value, formula }: SheetCell) =>
     value !== null && value !== '' && ((formula !== undefined && isNew(value)) || entries.some((text) => holdsWhole(text, String(value))))
-  const found = new Map<string, { place: string; row: number; isStrange: boolean }[]>()
+  const found = new Map<string, { place: string; isStrange: boolean }[]>()
   for (const [row, cells] of content.entries())
     for (const [at, cell] of cells.entries()) {
       const mark = markOfFigure(cell)
@@ -65,7 +65,7 @@ function figuresLost(plan: SheetPlan, content: SheetContent, words: ReadonlySet<
       if (isKept(cell) || cell.formula?.includes('#REF')) continue
       const our = ours.get(where)
       const isStrange = !our || markOfFigure(our) !== mark
-      found.set(mark, [...(found.get(mark) ?? []), { place: placeText(plan, row, at, shown(cell)), row, isStrange }])
+      found.set(mark, [...(found.get(mark) ?? []), { place: placeText(plan, row, at, shown(cell)), isStrange }])
     }
   return [...found].flatMap(([mark, here]) => {
     const known = figures.get(mark) ?? 0

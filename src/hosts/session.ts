@@ -122,9 +122,10 @@ export async function addRainDays(host: Host, text: string, file: string, wanted
   const choice = known === undefined ? wanted : { ...wanted, station: known }
   const { withRain } = await import(/* webpackChunkName: "setup" */ '../takeoff/withRain.js')
   const { table, words, row } = withRain(raw.RainDays, text, file, choice)
-  if (absent.includes('RainDays')) await refuseTakenSheets(host, ['RainDays'])
-  if (absent.includes('RainDays')) await host.write(officeSheets({ ...raw, RainDays: table }, made).filter(({ name }) => name === 'RainDays'))
-  else
+  if (absent.includes('RainDays')) {
+    await refuseTakenSheets(host, ['RainDays'])
+    await host.write(officeSheets({ ...raw, RainDays: table }, made).filter(({ name }) => name === 'RainDays'))
+  } else
     await host.putRows(
       'RainDays',
       table.columns,

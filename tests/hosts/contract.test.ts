@@ -440,6 +440,7 @@ describe.each([
       [names.quote, '5', 4, '10/12'],
       [names.handover, 'K1', 5, '3-4'],
       [names.test, 'X1', testColumns.done, '2026-11-25'],
+      [names.test, 'X2', testColumns.done, '10:30'],
     ] as const
     const row = (sheet: string, code: string) => {
       // The grid writes a text that looks like a number as a formula of it.
@@ -548,6 +549,21 @@ describe('Excel in memory, what can go wrong', () => {
     expect(on('Quote')).toEqual([drawn('Section, house to the right')])
     expect(on('Year')).toEqual([drawn('Water through the year')])
     expect((await pictures(12))('Crew')).toEqual([])
+  })
+
+  it('a logo that cannot be put on the papers is told', async () => {
+    const { book, host } = excelRig()
+    await setUp(host, made, true)
+    book.sheet('House')!.shapes.push({ name: 'Picture 1', type: 'Image', width: 300, height: 100, left: 50, top: 90 })
+    const make = async () => {
+      book.syncs = 0
+      return (await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'native', made })).made[0]!.notes
+    }
+    await make()
+    expect(await make()).not.toContain('The logo could not be put on the papers.')
+    // The last request of a making puts it there.
+    book.failAtSync = book.syncs
+    expect(await make()).toContain('The logo could not be put on the papers.')
   })
 
   it('the picture on House stands above the letterhead of the papers, once, as large as it may be', async () => {

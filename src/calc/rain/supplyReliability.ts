@@ -33,8 +33,8 @@ export const supplyReliability = calc({
   },
 })
 
-/** The plain walk through the record; STORAGENEEDED proves its answer with it. */
-export function reliabilityAt(inflows: Series, demands: number | Series, capacity: number, start: number, rule: Rule, measure: Measure): number {
+/** The plain walk through the record. */
+function reliabilityAt(inflows: Series, demands: number | Series, capacity: number, start: number, rule: Rule, measure: Measure): number {
   const isAfter = rule === 'YAS'
   const even = typeof demands === 'number'
   let before = start

@@ -1,8 +1,8 @@
 /**
- * A tank walked through a record many times, in search of a size: the sums of reliabilityAt, in the same order. For speed the
+ * A tank walked through a record many times, in search of a size: the sums of SUPPLYRELIABILITY, in the same order. For speed the
  * rule enters as factors of 0 and 1 (a choice inside the loop takes three times as long), and a size is walked together with
  * the next smaller one, which costs hardly more and proves an answer at once. The loops say one rule and are written out for the
- * same reason; tests hold each to reliabilityAt. Sizes are whole hundredths of a gallon.
+ * same reason; tests hold each to SUPPLYRELIABILITY. Sizes are whole hundredths of a gallon.
  */
 import type { Series } from '../../calc.js'
 import { FULL_WITHIN_GAL, type Rule } from './balance.js'

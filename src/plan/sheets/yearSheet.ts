@@ -77,7 +77,7 @@ function yearSheet({ design, takeoff, names, heading, flavor }: JobContext, shee
   return draft.sheet(sheet, {
     kind: 'year',
     // The names of roofs are longer than figures.
-    widths: [1, 14, ...months.columns.map((_, at) => (at + FIRST_COLUMN === columnOf(roofs, 'CatchSurface') ? 20 : 11))],
+    widths: [1, 14, ...months.columns.map((_, at) => (at + FIRST_COLUMN === columnOf(roofs, 'CatchSurface') ? 17 : 11))],
     headingRow: 3,
     landscape: true,
     footer: design.name,
