@@ -44,7 +44,7 @@ export const listedMutants: readonly { file: string; was: string; now: string; w
     now: 'RiserSections*PI()*(FirstTanks*TankOpening_in',
     why: 'mastic a tank, not an opening',
   },
-  { file: 'src/takeoff/results/storm.ts', was: '/12)^2)/0.6)^2/(2*32.174)', now: '/12)^2)/0.6)/(2*32.174)', why: 'head through the tie not squared' },
+  { file: 'src/takeoff/results/storm.ts', was: '/12)^2)/${MOUTH_DISCHARGE})^2/(2*32.174)', now: '/12)^2)/${MOUTH_DISCHARGE})/(2*32.174)', why: 'head through the tie not squared' },
   { file: 'src/takeoff/results/pump.ts', was: 'INDEX(CurveHead_ftw,${point})+(', now: 'INDEX(CurveHead_ftw,${point}+1)+(', why: 'pump head from the wrong point' },
   {
     file: 'src/takeoff/results/quantities.ts',

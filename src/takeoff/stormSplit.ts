@@ -1,5 +1,5 @@
 /** How a storm divides between the overflows of the inlet tank and those of its neighbour behind a tie: so that the levels agree. */
-import { overflowHead } from '../calc/pipe/overflowHead.js'
+import { MOUTH_DISCHARGE, overflowHead } from '../calc/pipe/overflowHead.js'
 
 export interface Storm {
   far_gpm: number
@@ -22,7 +22,7 @@ export function tieShare(storm: Storm): number {
   if (all <= 0 || overflowsAtInlet + overflowsNext <= 0) return 0
   if (overflowsAtInlet === 0) return far_gpm / all
   if (overflowsNext === 0) return -next_gpm / all
-  const head = (flow: number, count: number) => overflowHead.run({ flow_gpm: Math.max(0, flow) / count, bore_in: portBore_in, losses, discharge: 0.6 })
+  const head = (flow: number, count: number) => overflowHead.run({ flow_gpm: Math.max(0, flow) / count, bore_in: portBore_in, losses, discharge: MOUTH_DISCHARGE })
   const surplus = (share: number) =>
     head(far_gpm - share * all, overflowsAtInlet) - head(next_gpm + share * all, overflowsNext) - Math.sign(share) * tieHeadAtAll_ft * share * share
   let [low, high] = [-next_gpm / all, far_gpm / all]

@@ -2,6 +2,8 @@ import { arg, calc, step, type Step } from '../../calc.js'
 import { cite } from '../../sources.js'
 import { GRAVITY_FT_PER_S2 } from './fittingLoss.js'
 
+/** Of a sharp-edged opening under water, as every text on orifices has it (from memory). */
+export const MOUTH_DISCHARGE = 0.6
 /** Each halving leaves half of the doubt about the critical depth; eighteen leave 4 millionths of the bore. */
 const HALVINGS = 18
 const critical = cite('channels', 'critical flow in a circular section, Q² / g = A³ / T')
@@ -27,7 +29,7 @@ export const overflowHead = calc({
     flow_gpm: arg('Flow', { least: 0, most: 20_000 }),
     bore_in: arg('Inside diameter of the mouth', { least: 0.5, most: 120 }),
     losses: arg('Losses at the mouth, K', { least: 0, most: 20, default: 0.5 }),
-    discharge: arg('Discharge coefficient of the covered mouth', { least: 0.5, most: 1, default: 0.6 }),
+    discharge: arg('Discharge coefficient of the covered mouth', { least: 0.5, most: 1, default: MOUTH_DISCHARGE }),
   },
   gives: { head_ft: 'Head over the invert' },
   steps: [

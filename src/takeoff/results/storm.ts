@@ -1,8 +1,9 @@
+import { MOUTH_DISCHARGE } from '../../calc/pipe/overflowHead.js'
 import { cite } from '../../sources.js'
 import { geometry, practice, result, sum } from './rule.js'
 
 const split = cite('derivation', 'both levels from the flow that the tool found to pass the tie; the larger one is never too low')
-const TIE_HEAD = (flow: string) => `(${flow}*231/1728/60/(PI()/4*(PIPEBORE("PVC 40",4)/12)^2)/0.6)^2/(2*32.174)`
+const TIE_HEAD = (flow: string) => `(${flow}*231/1728/60/(PI()/4*(PIPEBORE("PVC 40",4)/12)^2)/${MOUTH_DISCHARGE})^2/(2*32.174)`
 const head = (flow: string, count: string) => `IF(${count}=0,0,OVERFLOWHEAD(MAX(0,${flow})/MAX(1,${count}),PortBore_in,OverflowLosses))`
 const fitting = (name: string) => `INDEX(Fittings[resistance],MATCH("${name}",Fittings[fitting],0))`
 
