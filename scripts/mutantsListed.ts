@@ -8,7 +8,7 @@ export const listedMutants: readonly { file: string; was: string; now: string; w
       'rating always passes',
     ],
     ['RoofFlow_gpm<=InletCount*DrainCapacity_gpm,DrainCover_in>=DrainWants_in', 'RoofFlow_gpm>=0,DrainCover_in>=DrainWants_in', 'drains carry any storm'],
-    ['IF(PitEngineered=1,"stop"', 'IF(PitDepth_ft>25,"stop"', 'the pit stops at 25 ft'],
+    ['IF(ROUND(PitDepth_ft,2)>20,"stop"', 'IF(ROUND(PitDepth_ft,2)>25,"stop"', 'the pit stops at 25 ft'],
     ['IF(TrenchDepth_in-CableOutside_in>=CableCover_in', 'IF(TrenchDepth_in-CableOutside_in+6>=CableCover_in', 'the trench limit moved 6 in'],
     [
       'IF(ROUND(TestVacuum_inHg,2)<=ROUND(VacuumAllowed_inHg,2),"pass","stop")',

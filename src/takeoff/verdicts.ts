@@ -53,7 +53,7 @@ const rules = [
     cite('osha1926', 'Appendix A, submerged or seeping soil'),
     LIFE,
   ),
-  verdict('PitVerdict', 'Pit depth', 'IF(PitEngineered=1,"stop","pass")', 'The pit is {PitDepth_ft:2} deep.', 'over 20 ft an engineer designs its protection', cite('osha1926', '1926.652 and Appendix F'), LIFE),
+  verdict('PitVerdict', 'Pit depth', 'IF(ROUND(PitDepth_ft,2)>20,"stop","pass")', 'The pit is {PitDepth_ft:2} deep.', 'over 20 ft an engineer designs its protection', cite('osha1926', '1926.652 and Appendix F'), LIFE),
   verdict('DeepTrenchVerdict', 'Depth of the trenches', 'IF(ROUND(DeepestTrench_ft,2)>20,"stop","pass")', [
     ['ROUND(DeepestTrench_ft,2)>20', 'A trench is {DeepestTrench_ft:2} deep at its deep end: over 20 ft an engineer designs its protection, and no box of the yard will do. Another outfall, less fall, or a pump.'],
     ['', 'The deepest trench is {DeepestTrench_ft:2} at its deep end.'],
