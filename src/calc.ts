@@ -296,13 +296,9 @@ function checkCurve(name: string, spec: CurveArg, raw: unknown): Points {
   const [acrossName, upName] = spec.columns
   const checked = used.map((point, at) => {
     const here = `${place}, entry ${at + 1} of the range`
-    return spec.columns.map((columnName, side) => {
-      try {
-        return checkNumber(columnName, { kind: 'number', label: spec.label, least: 0, most: spec.most[side]! }, single(point[side]))
-      } catch {
-        throw badInput(here, `${bareName(columnName)} of 0 to ${grouped(spec.most[side]!)} ${symbolOf(columnName)}`, point[side])
-      }
-    }) as unknown as readonly [number, number]
+    return spec.columns.map((columnName, side) =>
+      placed(`${here}, column ${side + 1}`, () => checkNumber(columnName, { kind: 'number', label: spec.label, least: 0, most: spec.most[side]! }, single(point[side]))),
+    ) as unknown as readonly [number, number]
   })
   checked.forEach(([across, up], at) => {
     const before = checked[at - 1]
@@ -327,6 +323,15 @@ function plainColumn(spec: SeriesArg, raw: readonly unknown[]): Float64Array | u
   return numbers
 }
 
+/** What is refused in an entry of a range names the entry. */
+function placed<T>(place: string, check: () => T): T {
+  try {
+    return check()
+  } catch (error) {
+    throw error instanceof InputError ? new InputError({ ...error.refusal, place }) : error
+  }
+}
+
 /** A range must be one row or one column. */
 function oneLine(name: string, spec: SeriesArg, raw: readonly unknown[]): readonly unknown[] {
   if (!raw.some(Array.isArray)) return raw
@@ -346,12 +351,8 @@ function checkedItems(name: string, spec: SeriesArg, items: readonly unknown[] |
       continue
     }
     if (isEmpty(item)) throw badInput(`${placeOf(name, spec)}, entry ${at + 1} of the range`, `no gap in the middle, ${allowedText(name, spec)}`, item)
-    try {
-      numbers ??= Array.from(items.slice(0, at) as ArrayLike<number>)
-      numbers[at] = checkNumber(name, { ...spec, kind: 'number' }, item)
-    } catch {
-      throw badInput(`${placeOf(name, spec)}, entry ${at + 1} of the range`, allowedText(name, spec), item)
-    }
+    numbers ??= Array.from(items.slice(0, at) as ArrayLike<number>)
+    numbers[at] = placed(`${placeOf(name, spec)}, entry ${at + 1} of the range`, () => checkNumber(name, { ...spec, kind: 'number' }, item))
   }
   return numbers ?? (items as Series)
 }

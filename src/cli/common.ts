@@ -17,6 +17,7 @@ import {
   writeSync,
 } from 'node:fs'
 import { tmpdir } from 'node:os'
+import { parseArgs, type ParseArgsConfig } from 'node:util'
 import { setFlagsFromString } from 'node:v8'
 import { basename, dirname, join, resolve } from 'node:path'
 import type { Spool } from '../hosts/xlsx/zip.js'
@@ -129,12 +130,14 @@ export function helpAsked(help: string): boolean {
   return true
 }
 
-/** An option that is not there, answered with those that are. */
-export function optionsOnly(known: readonly string[], usage: string): void {
+/** The options and names of a command; an option that is not there is answered with those that are. */
+export function argumentsOf<const O extends NonNullable<ParseArgsConfig['options']>>(options: O, usage: string) {
+  const known = [...Object.keys(options), 'help']
   for (const word of process.argv.slice(2)) {
-    if (word === '--') return
+    if (word === '--') break
     const name = /^--?([A-Za-z][\w-]*)/.exec(word)?.[1]
     if (name !== undefined && !known.includes(name))
       throw new Error(`No option ${word.split('=')[0]!}; there are ${known.map((option) => `--${option}`).join(', ')}. Usage: ${usage}`)
   }
+  return parseArgs({ allowPositionals: true, options })
 }

@@ -1,6 +1,5 @@
 /** Makes takeoff workbooks, or prints what they say: `takeoff [OFFICE.xlsx] [--job NAME | --all] [--out OUT.xlsx] [--json] …`. */
 import { existsSync, statSync } from 'node:fs'
-import { parseArgs } from 'node:util'
 import { openWorkbook, WorkbookError, type Workbook } from '../hosts/file.js'
 import { FileHost } from '../hosts/fileHost.js'
 import { PapersHost } from '../hosts/papersHost.js'
@@ -18,7 +17,7 @@ import { readOffice, type Row } from '../takeoff/office.js'
 import { rulesOf } from '../takeoff/itemRules.js'
 import type { Takeoff } from '../takeoff/takeoff.js'
 import { jobView } from '../takeoff/view.js'
-import { bytesOf, fail, fileSpool, helpAsked, isSameFile, made, optionsOnly, stateOf, writeWhole } from './common.js'
+import { argumentsOf, bytesOf, fail, fileSpool, helpAsked, isSameFile, made, stateOf, writeWhole } from './common.js'
 
 const usage =
   'npm run -s takeoff -- [OFFICE.xlsx] [--job NAME | --all] [--out OUT.xlsx] [--json] [--quote] [--change] [--order] [--record] [--handover] [--calendar PLAN.ics] [--flavor native|cells] [--replace]'
@@ -45,10 +44,8 @@ const flavors: readonly Flavor[] = ['native', 'cells']
 
 async function main(): Promise<void> {
   if (helpAsked(help)) return
-  optionsOnly(['job', 'all', 'out', 'json', 'flavor', 'replace', 'calendar', ...Object.keys(papers), 'help'], usage)
-  const { values, positionals } = parseArgs({
-    allowPositionals: true,
-    options: {
+  const { values, positionals } = argumentsOf(
+    {
       job: { type: 'string', multiple: true },
       all: { type: 'boolean' },
       out: { type: 'string' },
@@ -62,7 +59,8 @@ async function main(): Promise<void> {
       record: { type: 'boolean' },
       handover: { type: 'boolean' },
     },
-  })
+    usage,
+  )
   const wanted = (Object.keys(papers) as (keyof typeof papers)[]).filter((paper) => values[paper]).map((paper) => papers[paper])
   if (!values.out && !values.json && !values.calendar) throw new Error(`--out is missing. Usage: ${usage}`)
   if (positionals.length > 1) throw new Error(`One workbook at a time. Usage: ${usage}`)

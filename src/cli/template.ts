@@ -1,6 +1,5 @@
 /** Writes a workbook with the office's tables: `template -- OUT.xlsx [--demo] [--replace]`; or adds daily rain to one that is there. */
 import { existsSync } from 'node:fs'
-import { parseArgs } from 'node:util'
 import { textOf } from '../hosts/textOf.js'
 import { FileHost } from '../hosts/fileHost.js'
 import { addRainDays } from '../hosts/session.js'
@@ -8,7 +7,7 @@ import { makeTemplate, sourceOf } from '../hosts/fileSession.js'
 import { startingOffice } from '../takeoff/demo.js'
 import { rainUnits } from '../takeoff/rainDays.js'
 import { updateOffice } from '../hosts/updateOffice.js'
-import { bytesOf, fail, helpAsked, made, optionsOnly, stateOf, writeWhole } from './common.js'
+import { argumentsOf, bytesOf, fail, helpAsked, made, stateOf, writeWhole } from './common.js'
 
 const usage =
   'npm run -s template -- OUT.xlsx [--demo] [--replace] | OFFICE.xlsx --update [--only CODE …] | OFFICE.xlsx --rain FILE --station NAME | --new-station NAME [--unit in|mm|tenths] [--id ID]'
@@ -28,13 +27,19 @@ const help = `Writes a workbook with the tables of an office, or adds daily rain
 
 Example: npm run -s template -- OFFICE.xlsx --rain rain.csv --station "Alder Reach" --unit mm`
 
+/** What the command does, and the options that each reads. */
+const readBy: Readonly<Record<'new' | 'update' | 'rain', readonly string[]>> = {
+  new: ['demo', 'replace'],
+  update: ['update', 'only'],
+  rain: ['rain', 'station', 'new-station', 'unit', 'id'],
+}
+const workWords = { new: 'A new workbook', update: '--update', rain: '--rain' } as const
+
 async function main(): Promise<void> {
   if (helpAsked(help)) return
-  optionsOnly(['demo', 'replace', 'update', 'only', 'rain', 'station', 'new-station', 'unit', 'id', 'help'], usage)
-  const { values, positionals } = parseArgs({
-    allowPositionals: true,
-    options: {
-      demo: { type: 'boolean', default: false },
+  const { values, positionals } = argumentsOf(
+    {
+      demo: { type: 'boolean' },
       replace: { type: 'boolean' },
       update: { type: 'boolean' },
       only: { type: 'string', multiple: true },
@@ -44,9 +49,14 @@ async function main(): Promise<void> {
       unit: { type: 'string' },
       id: { type: 'string' },
     },
-  })
+    usage,
+  )
   const [out] = positionals
   if (!out || positionals.length > 1) throw new Error(`One workbook. Usage: ${usage}`)
+  const work = values.rain !== undefined ? 'rain' : values.update ? 'update' : 'new'
+  const idle = Object.keys(values).filter((option) => !readBy[work].includes(option))
+  if (idle.length)
+    throw new Error(`${workWords[work]} takes ${readBy[work].map((option) => `--${option}`).join(', ')}; got ${idle.map((option) => `--${option}`).join(', ')}. Usage: ${usage}`)
   const stood = stateOf(out)
   if (values.rain !== undefined) {
     const station = values['new-station'] ?? values.station
@@ -62,19 +72,20 @@ async function main(): Promise<void> {
     return
   }
   if (values.update) {
-    const { bytes, update } = updateOffice(sourceOf(bytesOf(out), out), made(), values.only)
+    const { bytes, update, tables } = updateOffice(sourceOf(bytesOf(out), out), made(), values.only)
     for (const { table, key, reason, row, touchesLife } of update.changes)
       console.log(`${touchesLife ? 'safety  ' : ''}${table} ${key}${row === undefined ? ', added' : `, row ${row}`}: ${reason}`)
     for (const { table, names } of update.columns) console.log(`${table}: new columns at the end: ${names.join(', ')}`)
+    if (tables.length) console.log(`New sheets: ${tables.join(', ')}`)
     for (const own of update.own) console.log(`Left as the office has it: ${own}`)
-    if (!update.changes.length && !update.columns.length) return void console.log(`Nothing to bring up to date. ${out} stays as it is.`)
+    if (!update.changes.length && !update.columns.length && !tables.length) return void console.log(`Nothing to bring up to date. ${out} stays as it is.`)
     writeWhole(out, bytes, stood)
     console.log(`Written: ${out}`)
     return
   }
   if (!/\.xlsx$/i.test(out)) throw new Error(`A name that ends in .xlsx; got ${out}.`)
   if (existsSync(out) && !values.replace) throw new Error(`${out}: it exists and stays as it is. Give another name, or add --replace.`)
-  writeWhole(out, makeTemplate(startingOffice(values.demo), made()), stood)
+  writeWhole(out, makeTemplate(startingOffice(values.demo ?? false), made()), stood)
   console.log(`Written: ${out}`)
 }
 

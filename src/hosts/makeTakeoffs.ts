@@ -153,14 +153,18 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
     await writeLast()
   } catch (error) {
     // Those that wait are whole: what stopped one of them stops no other.
-    if (waiting.length) await write().catch(() => undefined)
-    if (!finished.length || options.isWhole) throw error
+    const left = waiting.map(({ finished: { job } }) => job)
+    const failures = [wordsOf(error)]
+    if (left.length) await write().catch((second: unknown) => failures.push(`${left.join(', ')}: ${wordsOf(second)}`))
+    if (!finished.length || options.isWhole) throw failures.length > 1 ? new HostError(failures.join(' ')) : error
     await end()
-    return { made: finished, problems, cancelled: false, failed: { job: current, words: error instanceof Error ? error.message : String(error) } }
+    return { made: finished, problems, cancelled: false, failed: { job: current, words: failures.join(' ') } }
   }
   await options.onProgress?.({ job: '', done: jobs.length, of: jobs.length })
   return { made: finished, problems, cancelled: false }
 }
+
+const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error))
 
 /** Takeoffs of jobs that are no more, or have another name now: what was typed there belongs to nobody. `sheetNames` are in small letters. */
 function withoutJob({ jobSheetNames }: Making, office: Office, sheetNames: ReadonlySet<string>): string[] {

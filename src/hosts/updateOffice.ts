@@ -14,8 +14,8 @@ import { putCells, type PutCell } from './xlsx/putCells.js'
 import { stretchTable } from './xlsx/stretchTable.js'
 import { attribute } from './xlsx/xml.js'
 
-/** `only` names the keys of the changes to take; all where it is left out. */
-export function updateOffice(source: Source, made: Made, only?: readonly string[]): { bytes: Uint8Array; update: OfficeUpdate } {
+/** `only` names the keys of the changes to take; all where it is left out. `tables` are those that the workbook lacked. */
+export function updateOffice(source: Source, made: Made, only?: readonly string[]): { bytes: Uint8Array; update: OfficeUpdate; tables: readonly string[] } {
   const update = officeUpdate(source.raw)
   const taken = only ? update.changes.filter(({ key }) => only.includes(key)) : update.changes
   const unknown = (only ?? []).filter((key) => !update.changes.some((change) => change.key === key))
@@ -48,7 +48,7 @@ export function updateOffice(source: Source, made: Made, only?: readonly string[
   for (const [table, next] of nextRow) stretchTable(book, source.raw[table].sheet, table, { row: next - 1 })
   if (absent.length) writeInto(book, absent)
   remember(book, { name: source.name, raw: readOfficeTables(new Workbook(book)).raw })
-  return { bytes: book.bytes(), update: { ...update, changes: taken } }
+  return { bytes: book.bytes(), update: { ...update, changes: taken }, tables: absent.map(({ name }) => name) }
 }
 
 const put = (cells: Map<TableName, PutCell[]>, table: TableName, cell: PutCell) => cells.set(table, [...(cells.get(table) ?? []), cell])

@@ -35,6 +35,14 @@ describe('what is refused', () => {
     expect(refusal('ORDERQUANTITY', 10, '3 h/day')).toMatch(/got "3 h\/day", a unit where a number alone belongs\.$/)
     expect(refusal('FLOWVELOCITY', 'ten', 1)).toMatch(/gpm; got "ten"\.$/)
   })
+  it('as much of an entry of a range, whose place it names', () => {
+    expect(refusal('CATCHMENTYIELD', 2000, [[1], ['3 kg']], 0.9)).toMatch(/^Rain \(rain\), entry 2 of the range: .* in; got "3 kg", a unit that cannot be turned into in\.$/)
+    const curve = [
+      [0, 200],
+      [10, 'high'],
+    ]
+    expect(refusal('PUMPDUTY', curve, 100, 10)).toMatch(/entry 2 of the range, column 2: 0 to 5,000 ft of water; got "high"\.$/)
+  })
   it('names the voltages that a motor of one phase is listed for (NEC Table 430.248)', () => {
     expect(refusal('MOTORCURRENT', 1, 460)).toBe('Voltage (voltage): 110 to 120, 200, 208, 220 to 240 V for motors of 1 phase; got 460.')
   })

@@ -173,6 +173,8 @@ describe('takeoff and template', () => {
     [['takeoff', '--out', 'x.xlsx', '--flavor', 'plain'], /--flavor takes native or cells; got plain/],
     [['takeoff', '--out', 'x.xlsx', '--job', 'Fernlow 12', '--all'], /--job or --all, not both/],
     [['template'], /Usage/],
+    [['template', 'x.xlsx', '--unit', 'mm', '--demo'], /^A new workbook takes --demo, --replace; got --unit\. Usage/],
+    [['template', 'x.xlsx', '--update', '--demo'], /^--update takes --update, --only; got --demo\. Usage/],
     [['template', 'x.csv', '--demo'], /A name that ends in \.xlsx; got x\.csv/],
     [['cell', '=2^1000000'], /^$/],
     [['cell', '--sheet', 'D=nothere.csv', '=1'], /--sheet: a CSV file that can be read; got nothere\.csv/],

@@ -634,6 +634,16 @@ describe('Excel in memory, what can go wrong', () => {
     expect(book.sheets.filter(({ name }) => name.startsWith('cistern'))).toEqual([])
   })
 
+  it('where those that wait cannot be written either, both reasons are told', async () => {
+    const { host, type } = excelRig()
+    await setUp(host, made, true)
+    const both = ['Wicket Mill', 'Pipit Hollow']
+    await makeTakeoffs(host, both, { flavor: 'native', made })
+    type('Crew Pipit Hollow', 3, 2, 'my own notes')
+    host.writing = () => Promise.resolve({ write: () => Promise.reject(new Error('No room is left.')), end: () => Promise.resolve([]) })
+    await expect(makeTakeoffs(host, both, { flavor: 'native', made })).rejects.toThrow(/^The sheet Crew Pipit Hollow stands here already .* Wicket Mill: No room is left\.$/)
+  })
+
   it('a drawing that breaks off leaves the older ones under their names, and nothing of its file', async () => {
     for (let at = 5; at <= 7; at++) {
       const { book, host } = excelRig(true)

@@ -103,6 +103,15 @@ describe.each([
   })
 })
 
+it('a table that the workbook lacks is added, and told', async () => {
+  const workbook = await inExceljs(new Uint8Array(readFileSync(join(import.meta.dirname, '../data/made-by-0.12.0.xlsx'))))
+  workbook.removeWorksheet('Variants')
+  const source = sourceOf(new Uint8Array(await workbook.xlsx.writeBuffer()), 'OLD.xlsx')
+  const { bytes, tables } = updateOffice(source, made)
+  expect(tables).toEqual(['Variants'])
+  expect(sourceOf(bytes, 'OLD.xlsx').absent).toEqual([])
+})
+
 describe('a workbook of 0.10.0', () => {
   const own = () => sourceOf(new Uint8Array(readFileSync(join(import.meta.dirname, '../data/made-by-0.10.0.xlsx'))), 'OLD.xlsx')
   it('says the same before the update and after it, in rock too, and takes nothing of its own for somebody’s', async () => {

@@ -250,4 +250,19 @@ describe.runIf(hasCalc)('papers of other figures than they were made with', () =
     for (let row = 6; row <= tanks.rowCount; row++) if (tanks.getRow(row).hasValues) tanks.getCell(row, headings).value = 2
     expect(await worked(await savedBy(workbook))).toMatchObject({ seconds: new Set(['out of date']), price: 'no price' })
   })
+  it('a table that turns no verdict and moves figures does as much; a price of the list moves none', async () => {
+    const changed = async (table: string, heading: string, by: number): Promise<Uint8Array> => {
+      const workbook = await inExceljs(first)
+      const sheet = workbook.getWorksheet(table)!
+      const column = (sheet.getRow(5).values as string[]).indexOf(heading)
+      for (let row = 6; row <= sheet.rowCount; row++) {
+        const { value } = sheet.getCell(row, column)
+        if (typeof value === 'number') sheet.getCell(row, column).value = value * by
+      }
+      return savedBy(workbook)
+    }
+    // Half a percent of the weight of each tank: a crane lifts it all the same.
+    expect(await worked(await changed('Tanks', 'Weight_lb', 1.005))).toMatchObject({ seconds: new Set(['out of date']), price: 'no price' })
+    expect(await worked(await changed('Prices', 'Price_usd', 1.005))).toMatchObject({ seconds: new Set(['as made']), price: expect.any(Number) as number })
+  })
 })

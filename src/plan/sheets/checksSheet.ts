@@ -122,7 +122,7 @@ function checksSheet({ takeoff, design, names, heading }: JobContext, sheet: str
         left: [...n('Dig_yd3')],
         right: [parts.reduce((sum, [value]) => sum + value, 0), parts.map(([, place]) => place).join('+')],
       },
-      { what: 'Inputs and verdicts that have changed since it was made', unit: '', within: HALF, left: [0, from(CHANGED_SINCE)], right: none },
+      { what: 'Inputs, verdicts and figures that have changed since it was made', unit: '', within: HALF, left: [0, from(CHANGED_SINCE)], right: none },
       { what: 'The daily balance is of these figures (1 is yes)', unit: '', within: HALF, left: [...n('RecordAgrees')], right: [1] },
       ...(hasProof(design)
         ? proofSums.map(({ label, record, proof }) => {

@@ -34,6 +34,9 @@ export const workedNames: readonly string[] = resultGroups.flatMap((group) => gr
 /** House figures, which may be typed over and are kept. */
 export const constantNames: readonly string[] = resultGroups.flatMap((group) => group.results.filter(isConstant).map(({ name }) => name))
 
+/** Two sums of the same figures differ by less than this share of them: a hundred thousand times what a double rounds off. */
+const SAME_SUM = '1E-11'
+
 /** Of section and plan, without their words above and below. */
 const PICTURE_POINTS = 110
 
@@ -143,17 +146,30 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
     draft.put(designColumns.asMade, 'faintRight', design.verdict(name as VerdictName))
   }
 
-  /** Inputs typed over, and verdicts that turned with them or with a table. */
+  /** Inputs typed over, verdicts that turned with them or with a table, and one where any figure is not what it was. */
   function changedRow(name: string): void {
-    const changed = (kind: SheetRow['kind']): string => {
+    const column = (kind: SheetRow['kind'], of: number): string => {
       const at = rows.flatMap((row, index) => (row.kind === kind ? [FIRST_ROW + index] : []))
-      const [now, made] = [VALUE_COLUMN, designColumns.asMade].map((column) => range(at[0]!, at.at(-1)!, column)) as [string, string]
-      return `SUMPRODUCT((${now}<>${made})*1)`
+      return range(at[0]!, at.at(-1)!, of)
     }
-    draft.put(2, 'wrapped', 'Inputs and verdicts that have changed since it was made')
+    const changed = (kind: SheetRow['kind']): string => `SUMPRODUCT((${column(kind, VALUE_COLUMN)}<>${column(kind, designColumns.asMade)})*1)`
+    const figures = column('result', VALUE_COLUMN)
+    const sum = rows.reduce((sum, row) => {
+      const value = row.kind === 'result' ? cellValue(design.singleOf(row.name)) : null
+      return typeof value === 'number' ? sum + value : sum
+    }, 0)
+    const made = address(draft.row, designColumns.asMade)
+    // Taken by sign, for a cell that shows an error has none; programs differ in the last digits.
+    const moved = `(ABS(SUMIF(${figures},">0")+SUMIF(${figures},"<0")-${made})>${SAME_SUM}*ABS(${made}))*1`
+    draft.put(2, 'wrapped', 'Inputs and verdicts that have changed since it was made, and 1 where a figure has')
     draft.put(3, 'faintWrapped', name)
-    draft.put(VALUE_COLUMN, 'number', 0, { formula: `IFERROR(${changed('input')}+${changed('verdict')},1)`, format: 0 })
-    draft.put(6, 'faintWrapped', 'Where it is not 0 every paper says that it is out of date, and the quote has no price.')
+    draft.put(VALUE_COLUMN, 'number', 0, { formula: `IFERROR(${changed('input')}+${changed('verdict')}+${moved},1)`, format: 0 })
+    draft.put(
+      6,
+      'faintWrapped',
+      'Where it is not 0 every paper says that it is out of date, and the quote has no price. At the right the sum of all figures worked out, as it was made.',
+    )
+    draft.put(designColumns.asMade, 'faintRight', sum, { format: 2 })
   }
 
   function inputRow(name: string): void {
