@@ -4,7 +4,7 @@ import { allowedText, leftOutText, mayBeLeftOut, short, type AnyCalculation, typ
 import { callByName, type CellResult } from '../src/calc/callByName.js'
 import { calculations } from '../src/calc/index.js'
 import { GridEngine } from '../src/hosts/gridEngine.js'
-import { citationText } from '../src/sources.js'
+import { citationText, gradedText } from '../src/sources.js'
 import { tables } from '../src/tables/index.js'
 import { bareName, symbolOf } from '../src/units.js'
 import { sampleCall } from '../src/calc/sampleCall.js'
@@ -73,7 +73,7 @@ function entry(calculation: AnyCalculation): string {
     '',
     '**Working**',
     '',
-    ...steps.map((step, at) => `${at + 1}. \`${step.symbol} = ${step.formula}\` ${step.meaning}. *${citationText(step.source)}* (${step.source.grade})`),
+    ...steps.map((step, at) => `${at + 1}. \`${step.symbol} = ${step.formula}\` ${step.meaning}. *${gradedText(step.source)}*`),
     '',
     ...(calculation.notes ?? []).flatMap((note: string) => [note, '']),
     `**Checks** ${checks(calculation)}`,

@@ -53,6 +53,7 @@ const works = {
   channels: { title: 'Open-channel hydraulics: critical depth and entrance loss', publisher: 'any open-channel text; form of FHWA HDS-5 inlet control', edition: 'from memory', grade: 'from memory' },
   tm5813: { title: 'TM 5-813-9, water hammer, figure 4-5', publisher: 'U.S. Army', edition: 'as read', grade: 'government' },
   pe100Heat: { title: 'AS/NZS 4130 temperature factors of PE100, in a maker’s sheet', publisher: 'Standards Australia (restated)', edition: 'as read', grade: 'standard' },
+  astmF2164: { title: 'ASTM F2164 field leak test of polyethylene pressure pipe with water', publisher: 'ASTM International', edition: 'figures from memory', grade: 'from memory' },
   awwaPe: { title: 'Polyethylene under recurring surge: within 1.5 times the pressure class', publisher: 'AWWA practice', edition: 'from memory', grade: 'from memory' },
   starts: { title: 'Tank selection: starts a day', publisher: 'Water Well Journal', edition: 'as read', grade: 'handbook' },
   moser: { title: 'Buried Pipe Design, H-20 wheel loads, pages 34 and 35', publisher: 'A. P. Moser', edition: 'as read', grade: 'handbook' },
@@ -100,3 +101,6 @@ export function citationText({ work, locator }: Citation): string {
   if (plainly) return locator ? `${plainly}: ${locator}` : plainly
   return [publisher, title, edition, locator].filter(Boolean).join(', ')
 }
+
+/** A citation with its grade, which sources that are no publication say themselves. */
+export const gradedText = (source: Citation): string => (isPlainSource(source.work) ? citationText(source) : `${citationText(source)} (${source.grade})`)

@@ -3,7 +3,7 @@ import { badInput } from '../errors.js'
 import { allowedText, checkedCells, callWithCells, placeOf, type AnyCalculation, type Points, type Series, type Step } from '../calc.js'
 import { formula, type Scope } from '../formula/formula.js'
 import { FormulaError, type Single, type Value } from '../formula/value.js'
-import { citationText } from '../sources.js'
+import { gradedText } from '../sources.js'
 import { column } from '../table.js'
 import { tables } from '../tables/index.js'
 import { symbolOf } from '../units.js'
@@ -106,7 +106,7 @@ export function workingRows(calculation: AnyCalculation, cells: readonly unknown
     shownValue(value),
     symbolOf(step.symbol),
     step.formula,
-    citationText(step.source),
+    gradedText(step.source),
   ]
   const steps = calculation.steps.map((step: Step) => stepRow(step, values.get(step.symbol)))
   if (!calculation.periods) return [[...workingHeader], ...given, ...steps]

@@ -8,7 +8,7 @@ import { workThrough } from '../calc/working.js'
 import { InputError } from '../errors.js'
 import { argumentSpans, formula, type Call } from '../formula/formula.js'
 import { FormulaError, isError, type Value } from '../formula/value.js'
-import { citationText } from '../sources.js'
+import { gradedText } from '../sources.js'
 import { readCall } from '../takeoff/call.js'
 import type { Design } from '../takeoff/design.js'
 import { bareName, symbolOf } from '../units.js'
@@ -85,7 +85,7 @@ export function nativeWriter(names: NamePlaces, design: Design, working: SheetDr
     for (const step of calculation.steps as readonly Step[]) {
       const value = worked ? worked.get(step.symbol) : (checked as FormulaError)
       const rendered = formula(step.formula).render((wanted) => places.get(wanted) ?? names.from(workingSheet)(wanted))
-      row(step.symbol, step.meaning, { formula: rendered, value: cellValue(value) }, step.formula, citationText(step.source))
+      row(step.symbol, step.meaning, { formula: rendered, value: cellValue(value) }, step.formula, gradedText(step.source))
       places.set(step.symbol, address(working.row - 1, 4))
     }
     working.next()

@@ -26,6 +26,8 @@ export function fromDesign(rows: Rows, sheet: string): Pick<Kept, 'figures' | 'i
   const figures: Record<string, number> = {}
   const inputs: TypedInput[] = []
   const problems: Problem[] = []
+  /** Cells of ours that hold a value in place of their formula. */
+  let valuesOnly = 0
   const headings = designHeadings(rows)
   if (!headings) {
     return {
@@ -46,10 +48,12 @@ export function fromDesign(rows: Rows, sheet: string): Pick<Kept, 'figures' | 'i
       const figure = amount(cell, sheet, place.row, name, problems)
       if (figure !== undefined) figures[name] = figure
       else if (value === '') problems.push({ ...place, column: name, allowed: `a number, such as ${asMade}`, came: 'nothing' })
-    } else if (ofFormulas.includes(name) && cell?.formula === undefined)
+    } else if (ofFormulas.includes(name) && cell?.formula === undefined) {
       problems.push({ ...place, column: name, allowed: 'its formula; filled cells are the inputs', came: value || 'nothing' })
+      valuesOnly++
+    }
   }
-  if (problems.length > PASTED && problems.every(({ allowed }) => allowed.startsWith('its formula')))
+  if (problems.length > PASTED && valuesOnly === problems.length)
     problems.splice(1, problems.length, { ...problems[0]!, column: 'Value', allowed: 'formulas, as the sheet was made', came: 'values' })
   return { figures, inputs, problems }
 }

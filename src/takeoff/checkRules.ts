@@ -35,8 +35,8 @@ export interface RuleCheck {
   periods?: boolean
 }
 
-/** The reason why a rule is refused, or undefined. */
-export function ruleProblem({ text, gives, also = [], columns = false, mayBePure = false, periods = false }: RuleCheck): string | undefined {
+/** A name or function that no rule may use, in words; undefined where there is none. */
+export function strangeWord({ text, also = [], columns = false, periods = false }: RuleCheck): string | undefined {
   const read = formula(text)
   const unknown = read.names.find((name) => !knownNames.has(name) && !also.includes(name) && !(columns && isTableColumn(name)))
   if (unknown) return `no field or result is called ${unknown}${nearest(unknown)}`
@@ -46,30 +46,12 @@ export function ruleProblem({ text, gives, also = [], columns = false, mayBePure
   })
   if (stranger)
     return `the function ${stranger} is not among ${[...allowedFunctions, ...calculations.filter((known) => !known.spills && !known.periods).map((known) => known.id)].join(', ')}`
-  return dimensionProblem(text, signatureOf, { ...(gives === undefined ? {} : { gives }), mayBePure, sizeOf: sizeOfName })
-}
-
-/** The first circle among named formulas, as the names along it; undefined when there is none. */
-export function circleIn(rules: readonly { name: string; formula: string }[]): readonly string[] | undefined {
-  const byName = new Map(rules.map(({ name, formula: text }) => [name, text]))
-  const done = new Set<string>()
-  const path: string[] = []
-  const visit = (name: string): readonly string[] | undefined => {
-    if (done.has(name) || !byName.get(name)) return undefined
-    const at = path.indexOf(name)
-    if (at >= 0) return [...path.slice(at), name]
-    path.push(name)
-    for (const next of formula(byName.get(name)!).names) {
-      const found = visit(next)
-      if (found) return found
-    }
-    path.pop()
-    done.add(name)
-    return undefined
-  }
-  for (const { name } of rules) {
-    const found = visit(name)
-    if (found) return found
-  }
   return undefined
 }
+
+/** What does not fit together in a rule by its units, in words; undefined where all does. Its names are known. */
+export const misfit = ({ text, gives, mayBePure = false }: RuleCheck): string | undefined =>
+  dimensionProblem(text, signatureOf, { ...(gives === undefined ? {} : { gives }), mayBePure, sizeOf: sizeOfName })
+
+/** The reason why a rule is refused, or undefined. */
+export const ruleProblem = (rule: RuleCheck): string | undefined => strangeWord(rule) ?? misfit(rule)

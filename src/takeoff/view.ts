@@ -27,7 +27,7 @@ export function jobView(job: string, { design, takeoff, problems }: Worked, all:
   return {
     ...view,
     inputs: Object.fromEntries([...Object.keys(jobFields), ...design.ownFields].map((name) => [name, inputView(design, name)])),
-    results: Object.fromEntries([...results, ...foundFigures].map(({ name }) => [name, measured(design, name)])),
+    results: Object.fromEntries([...results, ...foundFigures].map(({ name, source }) => [name, { ...measured(design, name), source: citationText(source), grade: source.grade }])),
     verdicts: Object.fromEntries(
       design
         .verdicts()

@@ -2,7 +2,7 @@
 import { allowedText, leftOutText, mayBeLeftOut, type AnyCalculation, type Step } from '../../src/calc.js'
 import { calculations } from '../../src/calc/index.js'
 import { sampleCall } from '../../src/calc/sampleCall.js'
-import { citationText } from '../../src/sources.js'
+import { gradedText } from '../../src/sources.js'
 import { bareName, symbolOf } from '../../src/units.js'
 import { h } from './element.js'
 
@@ -42,7 +42,7 @@ function described(calculation: AnyCalculation, insert: (formula: string) => voi
       'ol',
       { class: 'steps' },
       ...[...((calculation.periods?.columns ?? []) as readonly Step[]), ...(calculation.steps as readonly Step[])].map((step) =>
-        h('li', {}, h('code', {}, `${step.symbol} = ${step.formula}`), h('span', { class: 'source' }, ` ${step.meaning}. ${citationText(step.source)} (${step.source.grade})`)),
+        h('li', {}, h('code', {}, `${step.symbol} = ${step.formula}`), h('span', { class: 'source' }, ` ${step.meaning}. ${gradedText(step.source)}`)),
       ),
     ),
     ...(calculation.notes ?? []).map((note: string) => h('p', { class: 'note' }, note)),

@@ -159,8 +159,8 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
       return typeof value === 'number' ? sum + value : sum
     }, 0)
     const made = address(draft.row, designColumns.asMade)
-    // Taken by sign, for a cell that shows an error has none; programs differ in the last digits.
-    const moved = `(ABS(SUMIF(${figures},">0")+SUMIF(${figures},"<0")-${made})>${SAME_SUM}*ABS(${made}))*1`
+    // Programs differ in the last digits.
+    const moved = `(ABS(SUM(${figures})-${made})>${SAME_SUM}*ABS(${made}))*1`
     draft.put(2, 'wrapped', 'Inputs and verdicts that have changed since it was made, and 1 where a figure has')
     draft.put(3, 'faintWrapped', name)
     draft.put(VALUE_COLUMN, 'number', 0, { formula: `IFERROR(${changed('input')}+${changed('verdict')}+${moved},1)`, format: 0 })

@@ -7,6 +7,7 @@ import { callFromFormula } from '../../takeoff/call.js'
 import { closingCaution } from '../../takeoff/cautions.js'
 import { LOG_ENTRIES, logLoss, logVerdict } from '../../takeoff/crewSteps.js'
 import { readingRules } from '../../takeoff/readings.js'
+import { bibliography, citationText, isPlainSource, type Citation } from '../../sources.js'
 import type { Takeoff } from '../../takeoff/takeoff.js'
 import type { Words } from '../../takeoff/template.js'
 import { decimalsOf, symbolOf } from '../../units.js'
@@ -46,6 +47,8 @@ export const entryWords = (key: string, written: string): string => {
   return name ? `${logSpans[name][0].toLowerCase()} ${written} ${symbolOf(name)}` : written
 }
 const tankWords = { only: 'the tank', first: 'pump tank, nearest the house', between: 'between', last: 'inlet tank, farthest from the house' }
+/** Where a limit is from, short enough for one line of the page. */
+const sourceWords = (source: Citation): string => (isPlainSource(source.work) ? citationText(source) : `${bibliography[source.work].title}, ${source.locator} (${source.grade})`)
 const isTankCode = (code: string): boolean => /^T\d+$/.test(code)
 /** A test done again: which tank, and what was mended, is written in. */
 const isAgainCode = (code: string): boolean => /^R[1-9]\d?$/.test(code)
@@ -244,7 +247,18 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
       draft.next()
     }
     draft.next()
-    draft.put(columns.text, 'site', closingCaution)
+    limits()
+    draft.put(columns.code, 'faint', closingCaution)
+  }
+
+  /** What the readings are held to, and how far it may be trusted. */
+  function limits(): void {
+    const asked = readingRules.filter(({ when }) => design.holds(when))
+    for (const words of new Set(asked.flatMap(({ sources }) => sources.map(sourceWords)))) {
+      const codes = asked.filter(({ sources }) => sources.some((source) => sourceWords(source) === words)).map(({ code }) => code)
+      draft.put(readingColumns.code, 'faint', `${codes.join(', ')}: ${words}`)
+      draft.next()
+    }
   }
 
   return draft.sheet(sheet, {
