@@ -100,14 +100,7 @@ export function workingRows(calculation: AnyCalculation, cells: readonly unknown
   const isSearch = calculation.periods !== undefined && calculation.steps.every((step: Step) => step.symbol !== calculation.resultName) && calculation.gives !== undefined
   const { values, periods } = workThrough(calculation, checked, isSearch ? { [calculation.resultName]: result as number } : {})
   const given = calculation.names.map((name) => argumentRow(calculation, name, checked[name]))
-  const stepRow = (step: Step, value: Value | undefined): WorkingRow => [
-    step.symbol,
-    step.meaning,
-    shownValue(value),
-    symbolOf(step.symbol),
-    step.formula,
-    gradedText(step.source),
-  ]
+  const stepRow = (step: Step, value: Value | undefined): WorkingRow => [step.symbol, step.meaning, shownValue(value), symbolOf(step.symbol), step.formula, gradedText(step.source)]
   const steps = calculation.steps.map((step: Step) => stepRow(step, values.get(step.symbol)))
   if (!calculation.periods) return [[...workingHeader], ...given, ...steps]
   const columns = calculation.periods.columns
