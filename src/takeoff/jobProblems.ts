@@ -19,6 +19,9 @@ const fieldBehind: Readonly<Record<string, string>> = {
   FeederDrop_V: 'CableSize',
 }
 
+/** Share of a lid that may be holes: beyond it is a slip (common practice). */
+const MOST_HOLES = 0.5
+
 /** Figures of a row that do not go together. */
 export function rowProblems(office: Office, job: Row, design: Design): Problem[] {
   const at = (column: string, allowed: string, value: unknown): Problem => ({ sheet: office.sheets.Jobs, row: job.row, column, allowed, came: shown(value) })
@@ -42,6 +45,21 @@ export function rowProblems(office: Office, job: Row, design: Design): Problem[]
       allowed: ports < 1 ? 'one upper port at least, for inlet and overflow; two on a single tank' : 'two upper ports on a single tank, inlet and overflow',
       came: shown(ports),
     })
+  const models = [
+    [job.cells.TankModel, 'TankOpenings', 'TankOpening_in', 'TankPlan_ft2'],
+    ...(design.number('SecondTanks') > 0 ? [[job.cells.SecondModel, 'SecondOpenings', 'SecondOpening_in', 'SecondPlan_ft2'] as const] : []),
+  ] as const
+  for (const [model, count, across, plan] of models) {
+    const holes_ft2 = design.number(count) * (Math.PI / 4) * (design.number(across) / 12) ** 2
+    if (holes_ft2 > MOST_HOLES * design.number(plan))
+      found.push({
+        sheet: office.sheets.Tanks,
+        row: rowNamed(office, 'Tanks', model ?? null)?.row ?? 0,
+        column: 'Opening_in',
+        allowed: `openings that leave at least half of the lid, ${roundTo(design.number(plan), 1)} ft²`,
+        came: `${design.number(count)} of ${design.number(across)} in, ${roundTo(holes_ft2, 1)} ft²`,
+      })
+  }
   if (design.number('InletTanks') === 2 && design.number('TankCount') === 1) found.push(at('InletTanks', '1 where there is one tank', 2))
   return found
 }

@@ -50,6 +50,7 @@ export const jobFields = {
   FirstFlush_in: number('First flush', 'Depth taken off each day of rain (off each month, where only monthly means are known); leave 0 when the roof coefficient already holds the loss.', { least: 0, most: 10, default: 0 }),
   FirstFlushEach: oneOf('First flush each', 'How often the diverter fills again: each day of rain, or once in a wet spell.', ['day', 'wet spell'], { default: 'day' }),
   FilterShare: number('Filter share', 'Share of the water that passes the filter.', { least: 0, most: 1, above: true, default: 0.9 }),
+  FilterFall_in: number('Filter fall', 'Fall of the water through the inlet filter, as its maker says.', { least: 0, most: 36, default: 0 }),
   UsePerPerson_gal_per_day: number('Use a person', 'Indoor use a day for each person.', { least: 0, most: 500, default: 45 }),
   OutdoorUse_gal_per_day: number('Outdoor use', 'Garden and other use a day, the year round; use that changes by month goes into the sheet Uses.', { least: 0, most: 100_000, default: 0 }),
   DailyProof: oneOf('Daily proof', 'yes writes the daily balance as formulas too, a row a day, on a sheet of its own: long, and needed only where somebody wants to check it.', ['no', 'yes'], { default: 'no' }),
@@ -129,6 +130,7 @@ const tankFields: Fields = {
   VacuumLimit_inHg: number('Vacuum limit', 'Highest test vacuum that the maker allows.', { least: 0.5, most: 15, default: 4 }),
   Traffic: oneOf('Traffic', 'What the maker allows over the tank.', trafficKinds, { default: 'none' }),
   MostCover_ft: number('Most cover', 'Deepest earth cover the maker allows.', { least: 0, most: 40, default: 4 }),
+  WaterOutside_ft: number('Water outside', 'Groundwater over its base that the maker designed the empty tank for.', { least: 0, most: 60, default: 0 }),
   Weight_lb: number('Weight', 'Empty, from the maker.', { least: 100, most: 200_000, required: true }),
   Price_usd: number('Price', 'Price of one tank at the plant; delivery has a line of its own.', { least: 0, most: 1_000_000, required: true }),
 }
@@ -139,6 +141,7 @@ const pumpFields: Fields = {
   Voltage_V: number('Voltage', '', { least: 110, most: 480, required: true }),
   Phases: number('Phases', '', { least: 1, most: 3, only: [1, 3], default: 1 }),
   Wires: number('Wires', 'Of a single-phase motor, beside the ground: 2, or 3 with a control box.', { least: 2, most: 3, only: [2, 3], default: 2 }),
+  Current_A: number('Current', 'Of the nameplate at the service factor, where it is more than the code’s table says.', { least: 0, most: 200, default: 0 }),
   ...Object.fromEntries(points.map((at) => [`Flow${at}_gpm`, number(`Flow ${at}`, at === 1 ? 'Curve point 1: no flow.' : 'Ascending.', { least: 0, most: 2000, required: true })])),
   ...Object.fromEntries(points.map((at) => [`Head${at}_ftw`, number(`Head ${at}`, at === 1 ? 'Shut-off head.' : 'Descending.', { least: 0, most: 5000, required: true })])),
   Price_usd: number('Price', '', { least: 0, most: 100_000, required: true }),

@@ -52,7 +52,7 @@ const signatures: Record<string, string> = {
   STONEWEIGHT: 'inPlace_yd3, compaction=0.12, waste=0.1, density_lb_per_yd3=2600',
   LOOSEVOLUME: 'bank_yd3, swell',
   TANKWEIGHT: 'length_ft, width_ft, height_ft, wall_in, floor_in, lid_in, unitWeight_lb_per_ft3=150',
-  UPLIFTSAFETY: 'length_ft, width_ft, height_ft, weight_lb, waterDepth_ft, cover_ft=0, soil_lb_per_ft3=57.6',
+  UPLIFTSAFETY: 'length_ft, width_ft, height_ft, weight_lb, waterDepth_ft, cover_ft=0, soil_lb_per_ft3=57.6, risers_ft2=0',
   SLINGTENSION: 'weight_lb, legs, angle_deg',
   COVERFORCE: 'area_in2, vacuum_inHg',
   VACUUMLOSS: 'start_inHg, end_inHg, startTemp_F=?, endTemp_F=?, startBarometer_inHg=?, endBarometer_inHg=?',

@@ -85,7 +85,7 @@ describe('any job', () => {
         const takeoff = worked(row)
         if (!takeoff || takeoff.design.single('PitWater') !== 'wet') return
         expect(takeoff.design.number('Batter')).toBe(1.5)
-        expect(takeoff.design.verdict('SoilVerdict')).toBe(row.SoilClass === 'C' ? 'pass' : 'stop')
+        expect(takeoff.design.verdict('SoilVerdict')).toBe(row.SoilClass === 'C' ? 'check' : 'stop')
       }),
       RUNS,
     )

@@ -23,7 +23,7 @@ export const heightResults = [
   result('OverflowLeast_in', 'Least fall of the overflow drain', 'OverflowRun_ft*DrainSlope_in_per_ft', geometry),
   result('OverflowFall_in', 'Fall of the overflow drain', 'IF(OverflowRun_ft=0,0,MAX(OverflowLeast_in,12*(OutfallDrop_ft-OverflowInvert_ft)))', cite('derivation', 'its slope, and where the ground falls more, so much that it comes out at the outfall and not before')),
   result('OverflowSlope_in_per_ft', 'Slope that the overflow drain is laid to', 'IF(OverflowRun_ft=0,DrainSlope_in_per_ft,OverflowFall_in/OverflowRun_ft)', geometry),
-  result('InletAtHouse_ft', 'Inlet drain invert at the house', 'PortInvert_ft-InletFall_in/12+IF(InletRun_ft=0,0,DownspoutRise_ft)', cite('derivation', 'below the ground at the downspouts')),
+  result('InletAtHouse_ft', 'Inlet drain invert at the house', 'PortInvert_ft-(InletFall_in+IF(FilterShare<1,FilterFall_in,0))/12+IF(InletRun_ft=0,0,DownspoutRise_ft)', cite('derivation', 'below the ground at the downspouts; the filter stands at the tank')),
   result('OutfallDepth_ft', 'Overflow drain below the ground at the outfall', 'OverflowInvert_ft+OverflowLeast_in/12-OutfallDrop_ft', geometry),
   result('OutfallMissing_ft', 'Fall of the ground still missing', 'MAX(0,OutfallDepth_ft)', geometry),
   result('OutfallNeeded_ft', 'Fall of the ground needed', 'MAX(0,OverflowInvert_ft+OverflowLeast_in/12)', geometry),

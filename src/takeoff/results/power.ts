@@ -9,7 +9,7 @@ import { geometry, practice, result, sum } from './rule.js'
 const ampacityTable = 'Table 310.16 from 2020 and to 2008, 310.15(B)(16) in 2011 to 2017'
 
 export const powerResults = [
-  result('MotorCurrent_A', 'Full-load current', 'MOTORCURRENT(PumpPower_hp,Voltage_V,PumpPhases)', citeRows(motors, 'nec', 'Tables 430.248 and 430.250')),
+  result('MotorCurrent_A', 'Full-load current', 'MAX(MOTORCURRENT(PumpPower_hp,PumpVoltage_V,PumpPhases),PumpCurrent_A)', citeRows(motors, 'nec', 'Tables 430.248 and 430.250, by the volts of the motor; the nameplate where it says more')),
   result('CableCores', 'Conductors of the feed, beside the ground', 'IF(OR(PumpPhases=3,PumpWires=3),3,2)', practice('three-phase, or single-phase with a control box: three')),
   result('CoreSuffix', 'Cores of the cable in the price list', 'IF(CableCores=3,"-3","")', practice('a cable of two conductors and ground has the bare name')),
   result(
@@ -35,7 +35,14 @@ export const powerResults = [
   ),
   result('FeederDropShare', 'Voltage drop, share of the voltage', 'FeederDrop_V/Voltage_V', sum),
   result('StartMultiple', 'Locked rotor over full load', '6', practice('six times; the nameplate decides')),
-  result('StartDropShare', 'Voltage drop at the start, share', 'StartMultiple*FeederDrop_V/Voltage_V', sum),
+  result(
+    'StartThree',
+    'Locked rotor over full load of a small three-phase motor',
+    'IF(PumpPhases=3,IF(PumpPower_hp<=0.5,9.1,IF(PumpPower_hp<1,7.9,IF(PumpPower_hp<=3,7.4,6.1))),0)',
+    cite('nec', 'Table 430.251(B), design B, over Table 430.250: the largest of each group, from memory', 'from memory'),
+  ),
+  result('StartRatio', 'Locked rotor over full load, the larger', 'MAX(StartMultiple,StartThree)', sum),
+  result('StartDropShare', 'Voltage drop at the start, share', 'MAX(StartMultiple,StartThree)*FeederDrop_V/Voltage_V', sum),
   result('StartDropLimit', 'Drop at the start that the office allows', '0.2', practice('20 %')),
   result('CableAmpacity_A', 'Ampacity of the cable', 'AMPACITY(Cable,CableMetal)', citeRows(conductors, 'nec', `${ampacityTable}, 60 °C column`)),
   result('Breaker_A', 'Largest breaker', 'BREAKERSIZE(MotorCurrent_A)', citeRows(breakers, 'nec', 'Table 430.52 and 240.6(A)')),
@@ -61,6 +68,12 @@ export const powerResults = [
   result('ConduitHas_in', 'Cover that the conduit over the lid has', '12*Cover_ft-ConduitOutside_in', cite('derivation', 'laid on the lid')),
   result('CableWide_in', 'Cable in the conduit, wide side', 'IFERROR(INDEX(Cables[Diameter_in],MATCH(Cable,Cables[Size],0))*(CableCores+1)/3,0)', cite('office', 'sheet Cables, of two conductors and ground; a third lies beside them')),
   result('FloatCable_in', 'Float cable beside it', '0.3', practice('three-core float cable')),
+  result(
+    'ConduitFillLeast',
+    'Share of the conduit filled by the listed width alone',
+    'IF(CableWide_in=0,0,CONDUITFILL("PVC 40",ConduitSize,CableWide_in*3/(CableCores+1))+CONDUITFILL("PVC 40",ConduitSize,FloatCable_in))',
+    citeRows(conduits, 'nec', 'Chapter 9 Tables 1 and 4, notes'),
+  ),
   result(
     'ConduitFill',
     'Share of the conduit filled',

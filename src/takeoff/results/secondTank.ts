@@ -16,6 +16,7 @@ export const secondTankResults = [
   result('SecondPorts', 'Second model, upper ports', ofSecond('Ports', 'TankPorts'), office),
   result('SecondMostCover_ft', 'Second model, most cover allowed', ofSecond('MostCover_ft', 'TankMostCover_ft'), office),
   result('SecondVacuumLimit_inHg', 'Second model, highest test vacuum', ofSecond('VacuumLimit_inHg', 'TankVacuumLimit_inHg'), office),
+  result('SecondWaterOutside_ft', 'Second model, groundwater designed for', ofSecond('WaterOutside_ft', 'TankWaterOutside_ft'), office),
   result('SecondTraffic', 'Second model, traffic allowed', ofSecond('Traffic', 'TankTraffic'), office),
   result('SecondWeight_lb', 'Second model, weight empty', ofSecond('Weight_lb', 'TankWeight_lb'), office),
   result('SecondPrice_usd', 'Second model, price of a tank', ofSecond('Price_usd', 'TankPrice_usd'), office),

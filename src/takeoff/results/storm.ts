@@ -63,11 +63,12 @@ export const stormResults = [
   result('TieHead_ft', 'Head lost through the tie', TIE_HEAD('TieFlow_gpm'), cite('orifice', 'discharge 0.6')),
   result('FarHead_ft', 'Head over the far tank’s overflows', head('FarFlow_gpm-RoofFlow_gpm*TieShare', 'OverflowsAtInlet'), cite('channels')),
   result('NextHead_ft', 'Head over the next tank’s overflows', head('NextFlow_gpm+RoofFlow_gpm*TieShare', 'OverflowsNext'), cite('channels')),
+  result('TrunkHead_ft', 'Head at the upper end of that pipe', 'OVERFLOWHEAD(RoofFlow_gpm/InletCount,DrainBore_in,0)', cite('channels', 'all that leaves enters it at the invert of the mouths: no less than a mouth of its bore asks for')),
   result(
     'OutletHead_ft',
     'Head that the pipe behind them asks for',
-    'IF(RoofFlow_gpm<=InletCount*DrainCapacity_gpm,0,DrainBore_in/12+((RoofFlow_gpm/InletCount/DrainCapacity_gpm)^2-1)*OverflowLeast_in/12+FLOWVELOCITY(RoofFlow_gpm/InletCount,DrainBore_in)^2/(2*32.174))',
-    cite('derivation', 'full pipe: bore, friction less fall, exit; nothing while the pipe carries the flow by its slope'),
+    'MAX(TrunkHead_ft,IF(RoofFlow_gpm<=InletCount*DrainCapacity_gpm,0,DrainBore_in/12+((RoofFlow_gpm/InletCount/DrainCapacity_gpm)^2-1)*OverflowLeast_in/12+FLOWVELOCITY(RoofFlow_gpm/InletCount,DrainBore_in)^2/(2*32.174)))',
+    cite('derivation', 'at its upper end; where it runs full, bore, friction less fall, and exit'),
   ),
   result('OverflowHead_ft', 'Head over the overflow invert', 'MAX(FarHead_ft,NextHead_ft,OutletHead_ft)', cite('channels')),
   result('StormRise_ft', 'Highest water over the overflow invert', 'MAX(FarHead_ft+IF(TieShare<0,TieHead_ft,0),NextHead_ft+IF(TieShare>0,TieHead_ft,0),OutletHead_ft)', split),
@@ -77,7 +78,7 @@ export const stormResults = [
   result(
     'BlockedRise_ft',
     'Highest water with one overflow blocked',
-    `IF(OverflowCount<2,0,MAX(${head('FarFlow_gpm-RoofFlow_gpm*BlockedShare', 'BlockedAtInlet')}+IF(BlockedShare<0,BlockedTie_ft,0),${head('NextFlow_gpm+RoofFlow_gpm*BlockedShare', 'BlockedNext')}+IF(BlockedShare>0,BlockedTie_ft,0)))`,
+    `IF(OverflowCount<2,0,MAX(${head('FarFlow_gpm-RoofFlow_gpm*BlockedShare', 'BlockedAtInlet')}+IF(BlockedShare<0,BlockedTie_ft,0),${head('NextFlow_gpm+RoofFlow_gpm*BlockedShare', 'BlockedNext')}+IF(BlockedShare>0,BlockedTie_ft,0),OutletHead_ft))`,
     split,
   ),
   result('DrainRun_ft', 'Drain pipe in the ground', 'InletCount*(InletRun_ft+OverflowRun_ft)', sum),

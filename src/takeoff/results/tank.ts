@@ -16,6 +16,7 @@ export const tankResults = [
   result('TankMostCover_ft', 'Most cover allowed', ofTank('MostCover_ft'), office),
   result('TankVacuumLimit_inHg', 'Highest test vacuum allowed', ofTank('VacuumLimit_inHg'), office),
   result('TankTraffic', 'Traffic allowed over the tank', ofTank('Traffic'), office),
+  result('TankWaterOutside_ft', 'Groundwater over the base that the maker designed for', ofTank('WaterOutside_ft'), office),
   result('TankWeight_lb', 'Weight empty', ofTank('Weight_lb'), office),
   result('TankPrice_usd', 'Price of a tank', ofTank('Price_usd'), office),
   result('TankPlan_ft2', 'Plan area, outside', 'TankLength_ft*TankWidth_ft', geometry),

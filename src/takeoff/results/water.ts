@@ -1,5 +1,5 @@
 import { cite } from '../../sources.js'
-import { geometry, result, sum } from './rule.js'
+import { geometry, practice, result, sum } from './rule.js'
 
 const record = cite('yield', 'daily balance over the whole record, yield after spillage, empty at the start')
 const NO_RECORD = '"no daily record"'
@@ -12,7 +12,9 @@ export const waterResults = [
   result('DailyUse_gal_per_day', 'Use a day, the year round', 'People*UsePerPerson_gal_per_day+OutdoorUse_gal_per_day', sum),
   result('TankVolume_gal', 'Water in one tank', 'TANKVOLUME(TankLength_ft-2*TankWall_in/12,TankWidth_ft-2*TankWall_in/12,TankWaterDepth_ft)', geometry),
   result('Storage_gal', 'Water in all tanks', 'TankVolume_gal*FirstTanks+SecondVolume_gal*SecondTanks', geometry),
-  result('Intake_in', 'Intake of the pump over the floor', '4', cite('practice', 'the flow sleeve keeps it off what settles')),
+  result('Intake_in', 'Intake of the pump over the floor', '4', practice('the flow sleeve keeps it off what settles')),
+  result('SleeveBore_in', 'Bore of the flow sleeve', '4', practice('takes a 4 in motor')),
+  result('Submergence_in', 'Water over the intake, so that it draws no air', 'SleeveBore_in*(1+2.3*FLOWVELOCITY(HouseFlow_gpm,SleeveBore_in)/SQRT(32.174*SleeveBore_in/12))', cite('memory', 'Hydraulic Institute 9.8: S = D (1 + 2.3 V / √gD), in gpm and inches D + 0.574 Q / D^1.5')),
   result('UsableStorage_gal', 'Water above the dead depth', 'RowInside_ft2*MAX(0,TankWaterDepth_ft-DeadDepth_in/12)*1728/231', geometry),
   result('YearInflow_gal', 'Caught in a year of mean months', 'SUM(MonthInflow_gal)', sum),
   result('YearDemand_gal', 'Wanted in a year', 'SUM(MonthDemand_gal)', sum),
