@@ -61,6 +61,18 @@ export function plainCell({ value, formula }: BookCell): SheetCell {
   return formula === undefined ? { value: plain } : { value: plain, formula: withoutPrefixes(formula) }
 }
 
+/** So many formulas without a result are no chance. */
+const FEW_FORMULAS = 5
+
+/** Refuses a sheet of ours that a program saved without the results of its formulas: read back, it would be full of nothing. */
+export function mustBeWorked(workbook: Workbook, name: string): void {
+  const sheet = workbook.book.sheetNamed(name)
+  const formulas = sheet ? [...workbook.cells.rows(sheet).values()].flatMap((cells) => [...cells.values()].filter(({ formula }) => formula !== undefined)) : []
+  // Some programs save an empty text as no result at all, but none that works formulas out leaves every one without.
+  if (formulas.length >= FEW_FORMULAS && formulas.every(({ isUnworked }) => isUnworked))
+    throw new WorkbookError(`${workbook.file}: ${name}: its formulas were saved without their results; open the workbook in a spreadsheet and save it there.`)
+}
+
 /** The cells of a sheet from A1, for reading an earlier takeoff back; undefined when there is no such sheet. */
 export function readSheet(workbook: Workbook, name: string): SheetContent | undefined {
   const sheet = workbook.book.sheetNamed(name)

@@ -9,7 +9,7 @@ import { placesInWords } from '../takeoff/fields.js'
 import { tableNames, type TableName } from '../takeoff/officeTables.js'
 import { isNothing } from '../takeoff/typed.js'
 import { addTableRow, lastRow } from './addTableRow.js'
-import { findOffice, readSheet, Workbook, WorkbookError, type FoundOffice } from './file.js'
+import { findOffice, mustBeWorked, readSheet, Workbook, WorkbookError, type FoundOffice } from './file.js'
 import { reasonsAgainst, remember, type Lost, type Source } from './fileSession.js'
 import { inTheWay, type Host, type SheetCell, type SheetContent, type Snapshot, type Writing } from './host.js'
 import { References } from './repoint.js'
@@ -238,6 +238,7 @@ const isTyped = ({ kind, name }: SheetPlan, content: SheetContent): boolean =>
 const contentOf = (workbook: Workbook, sheets: readonly string[]): Map<string, SheetContent> =>
   new Map(
     sheets.flatMap((name) => {
+      mustBeWorked(workbook, name)
       const content = readSheet(workbook, name)
       return content ? [[name, content] as const] : []
     }),

@@ -2,7 +2,7 @@
 import ExcelJS from 'exceljs'
 import { deflateSync, strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
 import { describe, expect, it } from 'vitest'
-import { openWorkbook, readOfficeTables as tablesIn, writeWorkbook } from '../../src/hosts/file.js'
+import { openWorkbook, mustBeWorked, readOfficeTables as tablesIn, writeWorkbook } from '../../src/hosts/file.js'
 import { MOST_PACKED_BYTES, MOST_PARTS, MOST_UNPACKED_BYTES, mustBeReadable, pack, readZip, writeZip } from '../../src/hosts/xlsx/zip.js'
 import { takeoffWorkbook, templateWorkbook } from '../../src/plan/workbook.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
@@ -11,7 +11,7 @@ import { readOffice } from '../../src/takeoff/office.js'
 import { makeTakeoff } from '../../src/takeoff/takeoff.js'
 import { manyJobs } from '../../scripts/bench/offices.js'
 import { demoTakeoff } from '../support/office.js'
-import { inExceljs, reopened } from '../support/xlsx.js'
+import { inExceljs, reopened, savedBy } from '../support/xlsx.js'
 
 const readOfficeTables = async (workbook: ExcelJS.Workbook) => tablesIn(await reopened(workbook, 'demo.xlsx')).raw
 
@@ -120,10 +120,34 @@ describe('cells of an office workbook', () => {
   }
   it('a formula saved without a result is refused at its place; one that gives an empty text is empty', async () => {
     const { workbook, cell } = await demo()
-    cell('Jobs', 6, 'Cover_ft').value = { formula: 'IF(1,"","")' } as ExcelJS.CellFormulaValue
-    expect((await readOfficeTables(workbook)).Jobs.rows[0]!.cells.Cover_ft).toBe(null)
-    cell('Jobs', 6, 'Cover_ft').value = { formula: '3+3' } as ExcelJS.CellFormulaValue
-    await expect(readOfficeTables(workbook)).rejects.toThrow(/Jobs![A-Z]+6, Cover_ft: a formula saved without its result/)
+    cell('Jobs', 6, 'Cover_ft').value = { formula: 'IF(1,"","")', result: 'EMPTY' }
+    const saved = async (result: string) => {
+      const parts = unzipSync(await savedBy(workbook))
+      const own = Object.keys(parts).find((name) => strFromU8(parts[name]!).includes('<v>EMPTY</v>'))!
+      parts[own] = strToU8(strFromU8(parts[own]!).replace(/ t="str"(>(?:(?!<c ).)*)<v>EMPTY<\/v>/, `$1${result}`))
+      return tablesIn(openWorkbook(zipSync(parts), 'demo.xlsx')).raw.Jobs.rows[0]!.cells.Cover_ft
+    }
+    const refused = /Jobs![A-Z]+6, Cover_ft: a formula saved without its result/
+    await expect(saved('<v>2</v>')).resolves.toBe(2)
+    // No result, and the empty one that some libraries write, which is no text.
+    for (const none of ['', '<v/>', '<v></v>']) await expect(saved(none), none).rejects.toThrow(refused)
+    const text = unzipSync(await savedBy(workbook))
+    for (const [name, bytes] of Object.entries(text)) if (strFromU8(bytes).includes('<v>EMPTY</v>')) text[name] = strToU8(strFromU8(bytes).replace('<v>EMPTY</v>', '<v></v>'))
+    expect(tablesIn(openWorkbook(zipSync(text), 'demo.xlsx')).raw.Jobs.rows[0]!.cells.Cover_ft).toBe(null)
+  })
+  it('a takeoff whose formulas were all saved without results is told of as a whole', async () => {
+    const bytes = writeWorkbook(takeoffWorkbook(startingOffice(true), [demoTakeoff('Wicket Mill')], 'native', made))
+    const parts = unzipSync(bytes)
+    for (const name of Object.keys(parts).filter((part) => part.startsWith('xl/worksheets/')))
+      parts[name] = strToU8(
+        strFromU8(parts[name]!)
+          .replace(/ t="(?:str|b|e)"/g, '')
+          .replace(/(<\/f>)<v>[^<]*<\/v>/g, '$1<v/>'),
+      )
+    const workbook = openWorkbook(zipSync(parts), 'demo.xlsx')
+    expect(() => mustBeWorked(workbook, 'Takeoff Wicket Mill')).toThrow(
+      'demo.xlsx: Takeoff Wicket Mill: its formulas were saved without their results; open the workbook in a spreadsheet and save it there.',
+    )
   })
   it('texts of links and errors of cells are read as what they are', async () => {
     const { workbook, cell } = await demo()

@@ -90,7 +90,7 @@ describe.each([
         .map((key) => `Items ${key}`)
         .sort(),
     )
-    expect([columns, left]).toEqual([[], []])
+    expect([columns, left]).toEqual([since013, []])
     const after = sourceOf(updateOffice(own(), made).bytes, 'OLD.xlsx')
     expect(officeUpdate(after.raw).changes).toEqual([])
     for (const source of [own(), after]) {
@@ -102,6 +102,13 @@ describe.each([
     }
   })
 })
+
+/** Columns that came after 0.13.0. */
+const since013 = [
+  { table: 'Jobs', names: ['FilterFall_in'] },
+  { table: 'Tanks', names: ['WaterOutside_ft'] },
+  { table: 'Pumps', names: ['Current_A'] },
+]
 
 it('a table that the workbook lacks is added, and told', async () => {
   const workbook = await inExceljs(new Uint8Array(readFileSync(join(import.meta.dirname, '../data/made-by-0.12.0.xlsx'))))
@@ -119,7 +126,7 @@ describe('a workbook of 0.10.0', () => {
     expect(changes.map(({ table, key }) => `${table} ${key}`).sort()).toEqual(
       [...new Set([...Object.keys({ ...items100, ...items110, ...items120 }), ...rock.filter((code) => code !== 'HAMMER')])].map((code) => `Items ${code}`).sort(),
     )
-    expect([columns, left]).toEqual([[], []])
+    expect([columns, left]).toEqual([since013, []])
     const after = sourceOf(updateOffice(own(), made).bytes, 'OLD.xlsx')
     expect(officeUpdate(after.raw).changes).toEqual([])
     const costs: number[][] = []
@@ -154,7 +161,7 @@ describe('a workbook of 0.9.0', () => {
         .map(({ key }) => key)
         .sort(),
     ).toEqual(rock)
-    expect([columns, left]).toEqual([[], []])
+    expect([columns, left]).toEqual([since013, []])
     const after = sourceOf(updateOffice(own(), made).bytes, 'OLD.xlsx')
     expect(officeUpdate(after.raw).changes).toEqual([])
     for (const source of [own(), after]) {
@@ -179,7 +186,7 @@ describe('a workbook of 0.8.0', () => {
         .sort(),
     )
     expect(keys('Prices')).toEqual([...cables, ...rock, 'STONE-TIE'].sort())
-    expect(columns).toEqual([{ table: 'Jobs', names: ['FootingAway_ft'] }])
+    expect(columns).toEqual([{ table: 'Jobs', names: ['FootingAway_ft', 'FilterFall_in'] }, ...since013.slice(1)])
     expect(left).toEqual([])
     const after = sourceOf(updateOffice(own(), made).bytes, 'OLD.xlsx')
     expect(officeUpdate(after.raw).changes).toEqual([])
@@ -253,8 +260,9 @@ describe('a workbook of 0.6.1', () => {
       ].sort(),
     )
     expect(Object.fromEntries(columns.map(({ table, names }) => [table, names]))).toEqual({
-      Jobs: ['DownspoutRise_ft', 'FootingAway_ft', 'SupplyPhases'],
-      Pumps: ['Wires'],
+      Jobs: ['DownspoutRise_ft', 'FootingAway_ft', 'FilterFall_in', 'SupplyPhases'],
+      Tanks: ['WaterOutside_ft'],
+      Pumps: ['Wires', 'Current_A'],
       PressureTanks: ['Rating_psi'],
     })
     expect(left).toEqual([])

@@ -8,7 +8,7 @@ import { WorkbookError } from './zip.js'
 export interface BookCell {
   value: string | number | boolean | Date | null
   formula?: string
-  /** A formula that was saved without its result; one with an empty text in it may well have none. */
+  /** A formula that was saved without its result; an empty text as a result says that it is text. */
   isUnworked?: true
 }
 export type BookRows = ReadonlyMap<number, ReadonlyMap<number, BookCell>>
@@ -116,7 +116,7 @@ export class CellReader {
     if (text === '') return undefined
     const plain = this.value(type, value, rich, attribute(xml, open, 's'))
     if (formula === undefined) return plain === null ? undefined : { value: plain }
-    return { value: plain, formula, ...(value === undefined && !formula.includes('""') ? { isUnworked: true as const } : {}) }
+    return { value: plain, formula, ...(plain === null ? { isUnworked: true as const } : {}) }
   }
 
   /** A formula that several cells share is written once, with the first of them. */
@@ -130,7 +130,7 @@ export class CellReader {
 
   private value(type: string | undefined, value: string | undefined, rich: string, style: string | undefined): BookCell['value'] {
     if (type === 'inlineStr') return rich
-    if (value === undefined) return null
+    if (value === undefined || (value === '' && type !== 'str')) return null
     switch (type) {
       case 's':
         return this.sharedTexts()[Number(value)] ?? ''
