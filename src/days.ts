@@ -17,3 +17,19 @@ export function dateText(raw: unknown): string | undefined {
 
 /** The day number of a date written year-month-day. */
 export const serialOfDay = (date: string, dayZero = DAY_ZERO): number => (Date.parse(`${date}T00:00:00Z`) - dayZero) / DAY_MS
+
+/** A moment in words: the day, and its hour where it has one; hours alone where it lies before any day that a calendar of a spreadsheet has. */
+export function momentText(moment: Date): string {
+  if (moment.getTime() < FIRST_DAY) return clockText((moment.getTime() - DAY_ZERO) / DAY_MS)
+  const [day, clock] = moment.toISOString().split('T') as [string, string]
+  return clock.startsWith('00:00:00') ? day : `${day} ${clock.replace(/(?::00)?\.\d+Z$/, '')}`
+}
+const FIRST_DAY = Date.UTC(1900, 2, 1)
+
+/** A part of a day, or several days, as hours and minutes: 0.5 is 12:00, 1.25 is 30:00. */
+export function clockText(days: number): string {
+  const seconds = Math.round(days * 86_400)
+  const two = (value: number) => String(value).padStart(2, '0')
+  const [hours, minutes, rest] = [Math.floor(seconds / 3600), Math.floor(seconds / 60) % 60, seconds % 60]
+  return `${two(hours)}:${two(minutes)}${rest ? `:${two(rest)}` : ''}`
+}

@@ -13,7 +13,7 @@ import { careCalendar } from '../takeoff/careCalendar.js'
 import { startingOffice } from '../takeoff/demo.js'
 import { dollars } from '../rounding.js'
 import { ProblemsError, problemText } from '../takeoff/fields.js'
-import { readOffice, type Row } from '../takeoff/office.js'
+import { readOffice, type Office, type Row } from '../takeoff/office.js'
 import { rulesOf } from '../takeoff/itemRules.js'
 import type { Takeoff } from '../takeoff/takeoff.js'
 import { jobView } from '../takeoff/view.js'
@@ -72,7 +72,7 @@ async function main(): Promise<void> {
   const calendarStood = values.calendar === undefined ? '' : stateOf(values.calendar)
   const source = input === undefined ? demoSource(startingOffice(true)) : sourceOf(bytesOf(input), input)
   const office = readOffice(source.raw)
-  const jobs = chosen(office.tables.Jobs, values.all ? [] : (values.job ?? []))
+  const jobs = chosen(office, values.all ? [] : (values.job ?? []))
   const out = values.out
   if (out !== undefined && existsSync(out) && statSync(out).isDirectory()) throw new Error(`--out: a file to write; ${out} is a folder.`)
   // A paper alone takes no macros along.
@@ -179,12 +179,16 @@ function report(takeoff: Takeoff): string[] {
 /** The same name, whatever its capitals and spaces: a space that does not break looks like any other. */
 const inOneLine = (name: string): string => name.replace(/\s+/g, ' ').trim().toLowerCase()
 
-function chosen(jobs: readonly Row[], names: readonly string[]): readonly Row[] {
+function chosen({ tables: { Jobs: jobs }, problems, sheets }: Office, names: readonly string[]): readonly Row[] {
   if (!jobs.length) throw new Error('The table Jobs holds no row.')
+  // A row whose name no sheet can have goes by none.
+  const nameless = problems.filter(({ sheet, row, column }) => sheet === sheets.Jobs && column === 'Job' && jobs.some((job) => job.row === row && job.cells.Job === null))
+  const why = nameless.map((problem) => `\n${problemText(problem)}`).join('')
+  if (!names.length && nameless.length) throw new Error(`A job without a name that can be used; nothing was written.${why}`)
   if (!names.length) return jobs
   const found = names.map((name) => {
     const [job, second] = jobs.filter((row) => inOneLine(String(row.cells.Job)) === inOneLine(name))
-    if (!job) throw new Error(`--job: one of ${jobs.flatMap((row) => row.cells.Job ?? []).join(', ')}; got ${name}.`)
+    if (!job) throw new Error(`--job: one of ${jobs.flatMap((row) => row.cells.Job ?? []).join(', ')}; got ${name}.${why}`)
     if (second) throw new Error(`--job: a name that one row has; rows ${job.row} and ${second.row} are both called ${name}.`)
     return job
   })

@@ -1,4 +1,5 @@
 /** The .xlsx host: a workbook read sheet by sheet as asked for, and sheets of ours written into it; every other part passes through as it is. */
+import { clockText, momentText } from '../days.js'
 import { fieldsOf, keyColumn, requiredTables, tableNames, wantedTables, type TableName } from '../takeoff/officeTables.js'
 import { jobNamesIn, tablesElsewhere, withOptional, type RawOffice, type RawTable } from '../takeoff/office.js'
 import { HEADINGS_WITHIN, yourHeadings } from '../takeoff/headings.js'
@@ -56,8 +57,8 @@ export function writeInto(book: Book, plans: readonly SheetPlan[], logo?: Logo):
 }
 
 /** A cell as it counts for us: a moment is its day, a formula has no prefixes of files. */
-export function plainCell({ value, formula }: BookCell): SheetCell {
-  const plain = value instanceof Date ? value.toISOString().slice(0, 10) : value
+export function plainCell({ value, formula, isTime }: BookCell): SheetCell {
+  const plain = value instanceof Date ? momentText(value) : isTime && typeof value === 'number' ? clockText(value) : value
   return formula === undefined ? { value: plain } : { value: plain, formula: withoutPrefixes(formula) }
 }
 

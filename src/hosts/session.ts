@@ -1,4 +1,5 @@
 /** What is done with a workbook, whatever its host: read the jobs, set up tables, add a job, a heading, days of rain. */
+import { stationKey } from '../takeoff/rainDays.js'
 import { officeSheets } from '../plan/officeSheets.js'
 import type { Made } from '../plan/plan.js'
 import { badInput } from '../errors.js'
@@ -139,4 +140,22 @@ export async function addRainDays(host: Host, text: string, file: string, wanted
 }
 
 /** Rows of the further tables that no job draws on, as after a job was renamed: they stand in no job's way, but somebody meant something by them. */
-export const unusedRows = ({ problems, sheets }: Office): Problem[] => problems.filter(({ sheet }) => [sheets.Catchments, sheets.Uses, sheets.Variants].includes(sheet))
+export const unusedRows = ({ problems, sheets, rain, tables }: Office): Problem[] => {
+  const stations = tables.Rain.map(({ cells }) => String(cells.Station ?? ''))
+  return [
+    ...problems.filter(({ sheet }) => [sheets.Catchments, sheets.Uses, sheets.Variants].includes(sheet)),
+    ...[...rain].flatMap(([key, { station }]) =>
+      stations.some((known) => stationKey(known) === key)
+        ? []
+        : [
+            {
+              sheet: sheets.RainDays,
+              row: 0,
+              column: station,
+              allowed: `a station of the sheet ${sheets.Rain}, its unit behind a comma: ${stations.join(', ')}`,
+              came: `"${station}"`,
+            },
+          ],
+    ),
+  ]
+}

@@ -11,7 +11,7 @@ import { type CellValue } from './fields.js'
 import type { JobName } from './names.js'
 import { officeColumn, type Office, type Row } from './office.js'
 import { fieldsOf, jobFields, MOST_TANKS, monthNames, tableNames, type TableName } from './officeTables.js'
-import type { RainRecord } from './rainDays.js'
+import { stationKey, type RainRecord } from './rainDays.js'
 import { results } from './results/index.js'
 import { curve } from './rowLists/curve.js'
 import { rowLists } from './rowLists/index.js'
@@ -93,7 +93,7 @@ export class Design implements JobRows {
       ...own('Catchments').map(({ cells }) => ({ area_ft2: Number(cells.Area_ft2), surface: String(cells.Surface ?? ''), inlet: String(cells.Inlet ?? 'far') })),
     ]
     this.uses = own('Uses').map(({ cells }) => ({ use: String(cells.Use ?? ''), months: monthNames.map((month) => Number(cells[`${month}_gal_per_day`] ?? 0)) }))
-    const record = office.rain.get(String(job.cells.RainStation ?? '').toLowerCase())
+    const record = office.rain.get(stationKey(String(job.cells.RainStation ?? '')))
     this.record = record?.years.length ? record : undefined
   }
 

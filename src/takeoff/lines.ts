@@ -73,7 +73,7 @@ type Prices = ReadonlyMap<string, Row>
 const pricesByOffice = new WeakMap<Office, Prices>()
 function pricesOf(office: Office): Prices {
   let found = pricesByOffice.get(office)
-  if (!found) pricesByOffice.set(office, (found = new Map(office.tables.Prices.map((row) => [String(row.cells.Code), row]))))
+  if (!found) pricesByOffice.set(office, (found = new Map(office.tables.Prices.map((row) => [String(row.cells.Code).toLowerCase(), row]))))
   return found
 }
 
@@ -90,7 +90,7 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
   if (!isAmount(net)) return problem('Quantity', 'a formula that gives a number, 0 to 1,000,000,000', came(net))
   if (net === 0) return undefined
   const code = rule.code === undefined ? rule.key : String(evaluate(rule.code))
-  const row = prices.get(code)
+  const row = prices.get(code.toLowerCase())
   const { quantity: override, price: priceOverride, line: typed } = kept.overrides[code] ?? {}
   // Eighty joints are no eighty sets.
   if (typed?.unit && pricedUnit(typed.unit).name !== pricedUnit(rule.unit).name)

@@ -101,11 +101,15 @@ export function readOffice(found: RawOffice, { isLive = false } = {}): Office {
   return { tables, ownFields, headings, rain, sheets: Object.fromEntries(tableNames.map((table) => [table, raw[table].sheet])) as Office['sheets'], problems }
 }
 
+/** Columns that may be empty and may not be gone: without them money would leave a price unsaid. */
+const NEEDED_COLUMNS: Partial<Record<TableName, readonly string[]>> = { Items: ['When', 'Waste', 'Lot', 'LaborHours', 'Price'] }
+
 function readTable(table: TableName, raw: RawTable, ownFields: readonly string[], names: (table: string) => readonly string[], isLive: boolean, problems: Problem[]): Row[] {
   const fields = fieldsOf(table)
   problems.push(...headingProblems(table, raw))
   for (const [name, field] of Object.entries(fields)) {
-    if (!raw.columns.includes(name) && field.required) problems.push({ sheet: raw.sheet, row: 0, column: name, allowed: `a column headed ${name}`, came: 'no such column' })
+    if (!raw.columns.includes(name) && (field.required || NEEDED_COLUMNS[table]?.includes(name)))
+      problems.push({ sheet: raw.sheet, row: 0, column: name, allowed: `a column headed ${name}`, came: 'no such column' })
   }
   const key = keyColumn(table)
   const seen = new Map<string, number>()

@@ -38,16 +38,21 @@ export function stationOf(heading: string): { station: string; unit: 'in' | 'mm'
   return parts ? { station: parts[1]!.trim(), unit: parts[2]!.toLowerCase() as 'in' | 'mm' } : { station: heading.trim(), unit: 'in' }
 }
 
+/** The same station, whatever its capitals and spaces. */
+export const stationKey = (name: string): string => name.replace(/\s+/g, ' ').trim().toLowerCase()
+
 /** The record of every station of the sheet, by its name in small letters. */
 export function readRainDays(raw: RawTable, problems: Problem[]): ReadonlyMap<string, RainRecord> {
   const dates = new Map<number, number>()
   const rows: { day: number; cells: Readonly<Record<string, unknown>>; row: number }[] = []
+  let strange = 0
   for (const { row, cells } of raw.rows) {
     if (Object.values(cells).every((cell) => cell === null || cell === undefined || cell === '')) continue
     const date = dateText(cells.Date)
     const problem = (allowed: string) => problems.push({ sheet: raw.sheet, row, column: 'Date', allowed, came: dateText(cells.Date) ?? shown(cells.Date) })
     if (date === undefined) {
-      problem('a date, as 2026-05-31')
+      // Of a whole column in another form the first is named.
+      if (strange++ === 0) problem('a date, as 2026-05-31')
       continue
     }
     const day = dayOf(date)
@@ -59,6 +64,7 @@ export function readRainDays(raw: RawTable, problems: Problem[]): ReadonlyMap<st
     dates.set(day, row)
     rows.push({ day, cells, row })
   }
+  if (strange > 1) problems.push({ sheet: raw.sheet, row: 0, column: 'Date', allowed: 'dates, as 2026-05-31, in all rows', came: `${strange} rows that have none` })
   rows.sort((one, other) => one.day - other.day)
   if (rows.length && (rows.at(-1)!.day - rows[0]!.day) / 365.25 > MOST_YEARS)
     problems.push({ sheet: raw.sheet, row: rows.at(-1)!.row, column: 'Date', allowed: `a record of at most ${MOST_YEARS} years`, came: 'a longer one' })
@@ -66,8 +72,8 @@ export function readRainDays(raw: RawTable, problems: Problem[]): ReadonlyMap<st
   for (const heading of raw.columns) {
     if (heading === 'Date' || heading === '') continue
     const record = recordOf(raw, heading, rows, problems)
-    if (records.has(record.station.toLowerCase())) problems.push({ sheet: raw.sheet, row: 0, column: heading, allowed: 'each station once', came: 'a second one' })
-    records.set(record.station.toLowerCase(), record)
+    if (records.has(stationKey(record.station))) problems.push({ sheet: raw.sheet, row: 0, column: heading, allowed: 'each station once', came: 'a second one' })
+    records.set(stationKey(record.station), record)
   }
   return records
 }

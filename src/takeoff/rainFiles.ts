@@ -13,6 +13,8 @@ export interface RainFile {
   station: string | undefined
   /** What a reader should know: readings not used, and why. */
   notes: readonly string[]
+  /** Unit that the readings were taken in. */
+  unit: RainUnit
 }
 export class RainFileError extends Error {}
 
@@ -26,7 +28,7 @@ const FIRST_DAY = '1900-03-01'
 export function readRainFile(text: string, name: string, { unit, station }: { unit?: RainUnit; station?: string } = {}): RainFile {
   const lines = text
     .replace(/^\ufeff/, '')
-    .split(/\r?\n/)
+    .split(/\r\n?|\n/)
     .map((words, at): Line => ({ words, number: at + 1 }))
     .filter(({ words }) => words.trim() !== '')
   const [first, second] = lines
@@ -50,6 +52,7 @@ interface Read {
   days: RainDay[]
   station: string | undefined
   notes: string[]
+  unit: RainUnit
 }
 
 const isDly = (line: string): boolean => /^[A-Z0-9_-]{11}\d{6}[A-Z0-9]{4}/.test(line) && line.length > 29
@@ -111,7 +114,7 @@ function fromByStation(lines: readonly Line[], name: string, station: string | u
     else if (fields[5]) doubted++
     days.push({ date, rain_in: value === -9999 || fields[5] ? undefined : inInches(value, 'tenths', place, fields[3]!) })
   }
-  return { days, station: id, notes: notesOf(doubted, missing) }
+  return { days, station: id, notes: notesOf(doubted, missing), unit: 'tenths' }
 }
 
 /** Fixed columns: ID 1–11, year 12–15, month 16–17, element 18–21, then 31 times value 5 and three flags from column 22. */
@@ -139,7 +142,14 @@ function fromDly(lines: readonly Line[], name: string, station: string | undefin
       days.push({ date, rain_in: value === -9999 || flag ? undefined : inInches(value, 'tenths', `${name}, line ${number}, ${date}`, came) })
     }
   }
-  return { days, station: id, notes: notesOf(doubted, missing) }
+  return { days, station: id, notes: notesOf(doubted, missing), unit: 'tenths' }
+}
+
+/** The unit that a heading ends in, "Rain, mm" or "PRCP (in)"; nothing where it says more of it, as "0.1 mm" or "hundredths of inches". */
+function unitIn(heading: string): 'mm' | 'in' | undefined {
+  const unit = /(?:^|[\s,(_[])(mm|in|inch|inches)\.?[\])]?$/i.exec(heading.trim())?.[1]
+  if (unit === undefined || /\d|tenth|hundredth|\bcm\b/i.test(heading)) return undefined
+  return unit.toLowerCase() === 'mm' ? 'mm' : 'in'
 }
 
 /** A heading with a date and one rain column; its unit in the heading, or as the user states it; a column of stations where there are several. */
@@ -156,8 +166,7 @@ function fromPlain(lines: readonly Line[], name: string, stated: RainUnit | unde
     throw new RainFileError(`${name}: a heading with a column date and a column rain, or a file of a weather service; got "${top.slice(0, 60)}".`)
   if (rains.length > 1) throw new RainFileError(`${name}: one column with the rain of the day; it has ${rains.map((at) => headings[at]).join(', ')}. Leave the others out.`)
   const heading = headings[rainAt]!
-  const said = (['mm', 'in'] as const).filter((unit) => new RegExp(`(?:^|[^a-z])${unit === 'in' ? 'in(?:ch|ches)?' : 'mm'}(?:[^a-z]|$)`, 'i').test(heading))
-  const own = said.length === 1 ? said[0] : undefined
+  const own = unitIn(heading)
   const unit = own ?? stated
   if (unit === undefined) throw new RainFileError(`${name}: the unit of ${heading}: --unit ${rainUnits.join(', --unit ')} (of a millimeter).`)
   if (own && stated && own !== stated) throw new RainFileError(`${name}: --unit ${own}, as its heading ${heading} says; got ${stated}.`)
@@ -169,10 +178,11 @@ function fromPlain(lines: readonly Line[], name: string, stated: RainUnit | unde
     const place = `${name}, line ${number}`
     if (fields.length > headings.length) throw new RainFileError(`${place}: as many fields as headings, ${headings.length}; got ${fields.length}.`)
     if (id !== undefined && fields[stationAt] !== id) continue
-    const date = dateText(fields[dateAt] ?? '')
+    // A reading of the day may say at what hour it was taken.
+    const date = dateText((fields[dateAt] ?? '').replace(/^(\d{4}-\d\d-\d\d)[T ]\d\d:\d\d(?::\d\d)?Z?$/, '$1'))
     if (!date) throw new RainFileError(`${place}: a date, as 2026-05-31; got "${fields[dateAt] ?? ''}".`)
     const came = fields[rainAt] ?? ''
-    const isMissing = came === '' || /^(?:na|null|m|-?9999)$/i.test(came)
+    const isMissing = came === '' || /^(?:na|null|m|-?9999(?:\.0*)?)$/i.test(came)
     // Flags of a reading: how it was measured, then what the service's own checks found.
     const isDoubted = !isMissing && flagAt >= 0 && (fields[flagAt] ?? '').split(',')[1]?.trim()
     if (isMissing) missing++
@@ -181,7 +191,7 @@ function fromPlain(lines: readonly Line[], name: string, stated: RainUnit | unde
     const value = Number(separator === ',' ? came : came.replace(/^(\d*),(\d+)$/, '$1.$2'))
     days.push({ date, rain_in: isMissing || isDoubted ? undefined : /^t(?:race)?$/i.test(came) ? 0 : inInches(value, unit, place, came) })
   }
-  return { days, station: id, notes: notesOf(doubted, missing) }
+  return { days, station: id, notes: notesOf(doubted, missing), unit }
 }
 
 /** Days that a sheet cannot count are left out, and said. */
@@ -199,7 +209,7 @@ const notesOf = (doubted: number, missing: number): string[] => [
 ]
 
 /** A day that comes twice with two readings is no record; the same reading twice is one. */
-function withoutTwice({ days, station, notes }: Read, name: string): RainFile {
+function withoutTwice({ days, station, notes, unit }: Read, name: string): RainFile {
   const byDate = new Map<string, RainDay>()
   for (const day of days) {
     const before = byDate.get(day.date)
@@ -207,5 +217,5 @@ function withoutTwice({ days, station, notes }: Read, name: string): RainFile {
       throw new RainFileError(`${name}: each day once; ${day.date} comes twice with two readings.`)
     if (!before || before.rain_in === undefined) byDate.set(day.date, day)
   }
-  return { days: [...byDate.values()].sort((one, other) => (one.date < other.date ? -1 : 1)), station, notes }
+  return { days: [...byDate.values()].sort((one, other) => (one.date < other.date ? -1 : 1)), station, notes, unit }
 }

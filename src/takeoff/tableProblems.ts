@@ -3,7 +3,7 @@ import type { Design } from './design.js'
 import type { Problem } from './fields.js'
 import { keyColumn } from './officeTables.js'
 import { rowNamed, type Office, type Row } from './office.js'
-import { stationOf } from './rainDays.js'
+import { stationKey, stationOf } from './rainDays.js'
 
 /** Sheet names: Excel allows 31 characters and none of these; the grid takes no straight apostrophe. */
 export function sheetNameProblem(name: string): string | undefined {
@@ -39,7 +39,7 @@ function bearsOn(office: Office, job: Row, { sheet, row, column, came }: Problem
     const of = office.tables[ofJobs].find((known) => known.row === row)?.cells.Job
     return of === null || of === undefined || String(of).toLowerCase() === String(job.cells.Job ?? '').toLowerCase()
   }
-  if (sheet === office.sheets.RainDays) return column === 'Date' || stationOf(column).station.toLowerCase() === String(job.cells.RainStation ?? '').toLowerCase()
+  if (sheet === office.sheets.RainDays) return column === 'Date' || stationKey(stationOf(column).station) === stationKey(String(job.cells.RainStation ?? ''))
   const usedBy = { Tanks: ['TankModel', 'SecondModel'], Pumps: ['PumpModel'], Rain: ['RainStation'], Cranes: ['CraneModel'] } as const
   const table = (Object.keys(usedBy) as (keyof typeof usedBy)[]).find((name) => office.sheets[name] === sheet)
   if (!table) return true

@@ -134,6 +134,15 @@ describe('takeoff and template', () => {
     expect(readFileSync(at('kept.xlsx'), 'utf8')).toBe('precious')
     expect(readdirSync(folder).filter((name) => name.endsWith('.part'))).toEqual([])
   })
+  it('a job whose name no sheet can have is named at its row, by whatever it is asked for', async () => {
+    await run('template', [at('long.xlsx'), '--demo'])
+    const workbook = new ExcelJS.Workbook()
+    await workbook.xlsx.readFile(at('long.xlsx'))
+    workbook.getWorksheet('Jobs')!.getCell('B6').value = 'Fernlow Lane Number Twelve A, upper'
+    await workbook.xlsx.writeFile(at('long.xlsx'))
+    for (const more of [['--all'], ['--job', 'Fernlow Lane Number Twelve A, upper']])
+      expect(await run('takeoff', [at('long.xlsx'), ...more, '--out', at('none.xlsx')])).toMatchObject({ code: 1, err: expect.stringMatching(/\nJobs, row 6, Job: /) })
+  })
   it('does not write over what an office filled in', async () => {
     const filled = at('filled.xlsx')
     await run('template', ['--demo', filled])

@@ -614,6 +614,22 @@ describe('Excel in memory, what can go wrong', () => {
     expect(book.sheets.filter(({ name }) => name.startsWith('Takeoff '))).toHaveLength(50)
   })
 
+  it('days of a station that the sheet Rain does not have are told, and no job takes them for none', async () => {
+    const { host, book } = excelRig()
+    await setUp(host, made, true)
+    const days = book.sheet('RainDays')!
+    const [at] = [...days.formulas].find(([, value]) => value === 'Alder Reach')!
+    const retitled = async (heading: string) => {
+      days.formulas.set(at, heading)
+      return (await makeTakeoffs(host, ['Wicket Mill'], { flavor: 'native', made })).made[0]!.notes.filter((note) => note.includes('RainDays'))
+    }
+    expect(await retitled('Alder Reech')).toEqual([
+      expect.stringMatching(/^Not used: RainDays, headings, Alder Reech: a station of the sheet Rain, its unit behind a comma: .*Alder Reach.*; got "Alder Reech"\.$/),
+    ])
+    // The same name, whatever its spaces.
+    expect(await retitled('Alder\u00a0 Reach')).toEqual([])
+  })
+
   it('a part that breaks off is put back; the parts before it stand, are set up for printing, and leave no copies', async () => {
     const { book, host } = excelRig()
     await host.write(templateWorkbook(manyJobs(14), made).sheets)

@@ -2,7 +2,7 @@
 import ExcelJS from 'exceljs'
 import { deflateSync, strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
 import { describe, expect, it } from 'vitest'
-import { openWorkbook, mustBeWorked, readOfficeTables as tablesIn, writeWorkbook } from '../../src/hosts/file.js'
+import { openWorkbook, mustBeWorked, readOfficeTables as tablesIn, readSheet, writeWorkbook } from '../../src/hosts/file.js'
 import { MOST_PACKED_BYTES, MOST_PARTS, MOST_UNPACKED_BYTES, mustBeReadable, pack, readZip, writeZip } from '../../src/hosts/xlsx/zip.js'
 import { takeoffWorkbook, templateWorkbook } from '../../src/plan/workbook.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
@@ -148,6 +148,20 @@ describe('cells of an office workbook', () => {
     expect(() => mustBeWorked(workbook, 'Takeoff Wicket Mill')).toThrow(
       'demo.xlsx: Takeoff Wicket Mill: its formulas were saved without their results; open the workbook in a spreadsheet and save it there.',
     )
+  })
+  it('what people wrote with an hour is kept with it', async () => {
+    const workbook = new ExcelJS.Workbook()
+    const sheet = workbook.addWorksheet('Test')
+    const cells: [number | Date, string, string | number][] = [
+      [new Date(Date.UTC(2026, 4, 31, 14, 30)), 'yyyy-mm-dd hh:mm', '2026-05-31 14:30'],
+      [new Date(Date.UTC(2026, 4, 31)), 'yyyy-mm-dd', '2026-05-31'],
+      [14.5 / 24, 'h:mm', '14:30'],
+      [1.25, '[h]:mm', '30:00'],
+      [5 / 1440, 'h:mm', '00:05'],
+      [0.5, '0 %', 0.5],
+    ]
+    cells.forEach(([value, numFmt], at) => Object.assign(sheet.getCell(at + 1, 1), { value, numFmt }))
+    expect(readSheet(await reopened(workbook), 'Test')!.map(([cell]) => cell!.value)).toEqual(cells.map(([, , kept]) => kept))
   })
   it('texts of links and errors of cells are read as what they are', async () => {
     const { workbook, cell } = await demo()

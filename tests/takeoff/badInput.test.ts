@@ -1,5 +1,6 @@
 /** Every mistake is named with its sheet, row and column, what is allowed and what came; all mistakes of a row at once. */
 import { describe, expect, it } from 'vitest'
+import { startingOffice } from '../../src/takeoff/demo.js'
 import { isUnpriced, problemText, ProblemsError } from '../../src/takeoff/fields.js'
 import { readOffice } from '../../src/takeoff/office.js'
 import { makeTakeoff, workJob } from '../../src/takeoff/takeoff.js'
@@ -150,5 +151,29 @@ describe('a pump', () => {
     const Pumps = demoRows('Pumps').map((row) => ({ ...row, Flow3_gpm: 1, Head4_ftw: 500 }))
     expect(messageOf(() => takeoffOf(leastRow, { Pumps }))).toMatch(/Pumps, row 6, Flow3_gpm: flow ascending, above 4 gpm; got 1/)
     expect(messageOf(() => takeoffOf(leastRow, { Pumps }))).toMatch(/Pumps, row 6, Head4_ftw: head descending/)
+  })
+})
+
+describe('what would leave a price in silence', () => {
+  const without = (column: string) => {
+    const raw = startingOffice(true)
+    return readOffice({ ...raw, Items: { ...raw.Items, columns: raw.Items.columns.filter((name) => name !== column) } }).problems.map(problemText)
+  }
+  it.each(['When', 'Waste', 'Lot', 'LaborHours', 'Price'])('Items without its column %s is refused', (column) => {
+    expect(without(column)).toContain(`Items, headings, ${column}: a column headed ${column}; got no such column.`)
+  })
+  it('a code of Prices is found whatever its capitals, as MATCH finds it', () => {
+    const raw = startingOffice(true)
+    const Prices = { ...raw.Prices, rows: raw.Prices.rows.map((row) => ({ ...row, cells: { ...row.cells, Code: row.cells.Code === 'FENCE' ? 'fence' : row.cells.Code } })) }
+    const office = readOffice({ ...raw, Prices })
+    expect(workJob(office, office.tables.Jobs[0]!).problems).toEqual([])
+  })
+  it('dates of a whole column in another form are named once, and counted', () => {
+    const raw = startingOffice(true)
+    const rows = raw.RainDays.rows.slice(0, 20).map((row, at) => ({ ...row, cells: { ...row.cells, Date: at < 5 ? `0${at + 1}/31/2011` : row.cells.Date } }))
+    expect(readOffice({ ...raw, RainDays: { ...raw.RainDays, rows } }).problems.map(problemText)).toEqual([
+      `RainDays, row ${rows[0]!.row}, Date: a date, as 2026-05-31; got "01/31/2011".`,
+      'RainDays, headings, Date: dates, as 2026-05-31, in all rows; got 5 rows that have none.',
+    ])
   })
 })

@@ -270,6 +270,7 @@ describe('files of rain', () => {
       ],
       station: 'USW00003904',
       notes: ['1 reading that failed the service’s own checks left out', '1 day without a reading'],
+      unit: 'tenths',
     })
   })
   it('.dly: fixed columns, the days of the month only', () => {
@@ -296,6 +297,24 @@ describe('files of rain', () => {
     expect(readRainFile(quoted, 'f', { unit: 'tenths', station: 'B2' }).days).toEqual([{ date: '2023-01-01', rain_in: 2 }])
     expect(() => readRainFile(quoted, 'f', { unit: 'mm' })).toThrow('f: one station, or the ID of one of them (--id); it has A1, B2.')
     expect(readRainFile('ID,DATE,ELEMENT,DATA_VALUE,M_FLAG,Q_FLAG,S_FLAG\nUSW00003904,20000101,PRCP,254,,,W', 'f').days[0]!.rain_in).toBe(1)
+  })
+  it.each(['Precipitation (0.1 mm)', 'prcp_tenths_mm', 'Rain 1/10 mm', 'Rain in cm', 'Rain in Alder', 'Rainfall in hundredths of inches', 'Precip (in/100)'])(
+    'plain: the unit of "%s" is asked for, and taken as stated',
+    (heading) => {
+      const text = `Date,${heading}\n2001-01-01,200`
+      expect(() => readRainFile(text, 'f')).toThrow(`f: the unit of ${heading}: --unit in, --unit mm, --unit tenths (of a millimeter).`)
+      // 200 tenths are 20 mm.
+      expect(readRainFile(text, 'f', { unit: 'tenths' }).days[0]!.rain_in).toBeCloseTo(20 / 25.4, 12)
+    },
+  )
+  it.each(['PRCP (mm)', 'rain_mm', 'Rain [mm]', 'Rain mm'])('plain: "%s" says its unit', (heading) => {
+    expect(readRainFile(`Date,${heading}\n2001-01-01,25.4`, 'f')).toMatchObject({ unit: 'mm', days: [{ rain_in: 1 }] })
+  })
+  it('plain: line ends of any kind, hours behind the day, and a missing value with decimals', () => {
+    expect(readRainFile('date,rain_in\r2001-01-01T00:00,1\r2001-01-02 09:00:00,-9999.0\r', 'f').days).toEqual([
+      { date: '2001-01-01', rain_in: 1 },
+      { date: '2001-01-02', rain_in: undefined },
+    ])
   })
   it('takes the reading of a day that comes twice, once without one', () => {
     const day = [{ date: '2001-01-01', rain_in: 2 }]

@@ -10,6 +10,8 @@ export interface BookCell {
   formula?: string
   /** A formula that was saved without its result; an empty text as a result says that it is text. */
   isUnworked?: true
+  /** Less than a day in a format of days or hours: a time. */
+  isTime?: true
 }
 export type BookRows = ReadonlyMap<number, ReadonlyMap<number, BookCell>>
 
@@ -115,7 +117,9 @@ export class CellReader {
     }
     if (text === '') return undefined
     const plain = this.value(type, value, rich, attribute(xml, open, 's'))
-    if (formula === undefined) return plain === null ? undefined : { value: plain }
+    const style = attribute(xml, open, 's')
+    const isTime = typeof plain === 'number' && plain > 0 && plain < 1 && style !== undefined && this.isDate(Number(style))
+    if (formula === undefined) return plain === null ? undefined : { value: plain, ...(isTime ? { isTime } : {}) }
     return { value: plain, formula, ...(plain === null ? { isUnworked: true as const } : {}) }
   }
 
