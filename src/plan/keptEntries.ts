@@ -71,7 +71,8 @@ export function fromEntries(rows: Rows, sheet: string, hasEntries = true): Pick<
     const known = `${of.prefix ?? ''}${code}`
     if (of.isCode(code) && !Object.hasOwn(cells, known)) {
       const entries = typed.filter(({ key }) => entriesHere.includes(key))
-      if (entries.length) cells[known] = Object.fromEntries(entries.map(({ at, key, words }) => [key, typeof row[at]!.value === 'number' ? (row[at]!.value as number) : words]))
+      if (entries.some(({ key }) => !of.beside?.includes(key)))
+        cells[known] = Object.fromEntries(entries.map(({ at, key, words }) => [key, typeof row[at]!.value === 'number' ? (row[at]!.value as number) : words]))
       const over = of.onlyEntries ? [] : typed.filter(({ key, words }) => !entriesHere.includes(key) && !of.isOurWord(code, key, words))
       if (over.length) added.push({ text: `${code}, written over: ${inWords(over)}`, done: '' })
     } else if (of.onlyEntries) return

@@ -39,6 +39,8 @@ export interface EntryList {
   /** Keys of the cells that people write into. */
   entries: readonly string[]
   isCode(code: string): boolean
+  /** Of those, keys that count only beside another one: what an answer was given for, where none was. */
+  beside?: readonly string[]
   /** Further keys, of some codes alone. */
   alsoOf?(code: string): readonly string[]
   /** Whether words beside a code are what the sheet itself writes there. */
@@ -70,6 +72,11 @@ export const sheetKind = <const K extends string>(kind: SheetKind<K>): SheetKind
 export const CHANGED_SINCE = 'Changed since'
 /** Lines, parts, cuts and options are chosen when a job is made: beside other figures they mean nothing. */
 const OUT_OF_DATE = 'OUT OF DATE: figures have changed since. Correct the row of Jobs, then make the takeoff again.'
+
+/** So many letters of a title stand beside the firm's name for sure. */
+const LONG_TITLE = 55
+/** Whether the title of a sheet is cut beside the firm's name: a paper that is signed says the whole site once more. */
+export const isLong = ({ title }: JobContext['heading']): boolean => title.length > LONG_TITLE
 
 /** The heading lines of a sheet of a job, which say so when its figures are no more those that it was made with. */
 export function headed(draft: SheetDraft, { heading, names }: Pick<JobContext, 'heading' | 'names'>, sheet: string, what: string): void {

@@ -48,7 +48,7 @@ export const crewSteps: readonly CrewStep[] = [
     ],
     [
       'A7',
-      'Bank the pit’s edge against surface water, a pump stands ready; before a storm, water into the tanks.',
+      'Bank the pit’s edge against surface water, a pump of the firm stands ready; before a storm, water into the tanks.',
       { when: 'PitWater="dry"', figure: 'a tank floats in {FloatDepth_ft}' },
     ],
     ['B8', 'Strip topsoil over pit and trenches and stack it apart.', { figure: '{Topsoil_in} deep' }],
@@ -67,6 +67,7 @@ export const crewSteps: readonly CrewStep[] = [
     ],
     ['B4', 'Dig; the walls may stand plumb only in stable rock.', { when: 'AND(PitEngineered=0,Batter=0)', figure: '{PitDepth_ft} deep' }],
     ['B6', 'Set out and dig as the engineer drew it; spoil, stone and machines 2 ft back.', { when: 'PitEngineered=1', figure: '{PitDepth_ft} deep' }],
+    ['B9', 'Fence and signs round the open pit before anyone leaves it; they stand until it is filled.', { figure: '{FenceClear_ft} off the edge', of: 'FENCE' }],
     ['B7', 'A ladder stands within 25 ft of everyone in the pit.', { when: 'PitLaddered=1' }],
     ['B3', 'The soil is classed and the walls are inspected, today and after rain. Nobody enters before.', { hold: 'competent person' }],
     ['B5', 'Stone bed over the whole bottom, compacted and level from end to end.', { figure: '{BedThickness_in} thick, top {BedTop_ft} down', hold: 'foreman' }],
@@ -211,16 +212,27 @@ export const crewSteps: readonly CrewStep[] = [
     ['E6', 'Siphon breaker at the high point of the line, where it can be reached.', { when: 'HouseBelow_ft>0', figure: 'house {HouseBelow_ft} below the water' }],
     [
       'E5',
-      'Press the line with a hand pump and water, never air, while its joints lie open to view; top it up until the pipe has stretched: then no drop may show, no joint may weep.',
+      'Close both ends of the line with plugs; press it with a hand pump and water, never air, while its joints lie open to view; top it up until the pipe has stretched: then no drop may show, no joint may weep.',
       { figure: 'to {LinePressureMost_psi} at its lowest point; on a gauge at the tank wall {LineTestAtTank_psi}', hold: 'foreman' },
     ],
-    ['E10', 'The house end of the line is shut before water goes into the tanks: the coupling is open into it, and ballast would run out.', { hold: 'foreman' }],
+    [
+      'E10',
+      'The house end of the line keeps its plug, or is shut, before water goes into the tanks: the coupling is open into it, and ballast would run out.',
+      { hold: 'foreman' },
+    ],
     ['G6', 'Stone carried over the water line at the pump end, fabric, then {CleanEarth_in} of clean earth over the line.', { figure: '{PumpEndStone_in} over the bed' }],
   ),
   ...stage(
     'Ballast and lower backfill',
-    ['G1', 'Water into the tanks as ballast; tied tanks stand at one level.', { when: `AND(${floats},Ballast_in>0)`, figure: '{Ballast_in} in each tank', hold: 'foreman' }],
-    ['G5', 'Rock-free fill in even layers round the tanks, all sides alike, up to the ports.', { figure: 'ports {PortInvert_ft} down' }],
+    [
+      'G1',
+      [
+        ['TankCount=1', 'Water into the tank as ballast.'],
+        ['', 'Water into the tanks as ballast; tied tanks stand at one level.'],
+      ],
+      { when: `AND(${floats},Ballast_in>0)`, figure: '{Ballast_in} in each tank', hold: 'foreman' },
+    ],
+    ['G5', 'Rock-free fill round the tanks, all sides alike, up to the ports, in layers of {FillLayer_in}, each compacted.', { figure: 'ports {PortInvert_ft} down' }],
     ['G4', 'Only now may the pit pump stop.', { when: `AND(${isWetOrUnknown},NOT(${highWater}))`, hold: 'foreman' }],
   ),
   ...stage(
@@ -248,13 +260,14 @@ export const crewSteps: readonly CrewStep[] = [
       ],
       { figure: 'fall in {InletSlope_in_per_ft}, out {OverflowSlope_in_per_ft}; {OverflowInvert_ft} down at the tank' },
     ],
+    ['I3', 'Inlet filter in each inlet drain at the tanks, where it can be cleaned from above.', { when: 'FilterShare<1', figure: 'filters: {InletCount}', of: 'FILTER' }],
   ),
   ...stage(
     'Upper backfill and cable',
-    ['G3', 'Backfill on in even layers, rock-free, up to the lids.', { figure: 'lids {LidTop_ft} down' }],
+    ['G3', 'Backfill on, rock-free, in layers of {FillLayer_in}, each compacted, up to the lids.', { figure: 'lids {LidTop_ft} down' }],
     [
       'F1',
-      'Gasketed sleeve in the riser, {ConduitSize} in conduit to just beyond the tank’s edge, conduit body there, drop down outside the edge.',
+      'Gasketed sleeve and cord grips in the riser, {ConduitSize} in conduit to just beyond the tank’s edge, conduit body there, drop down outside the edge.',
       { figure: 'conduit {ConduitRun_ft}, {ConduitCover_in} of cover' },
     ],
     [
@@ -267,6 +280,7 @@ export const crewSteps: readonly CrewStep[] = [
       'Looked at, then the rest of the fill, rock-free, over lids, conduit, drains and cable; warning tape 12 in over line and cable; trenches filled and tamped.',
       { figure: 'cover {Cover_ft}', hold: 'inspector' },
     ],
+    ['G9', 'Topsoil back over pit and trenches, raked and seeded.', { of: 'SEED' }],
     ['G8', 'Groundwater may stand higher than the drains: only now may the pit pump stop.', { when: `AND(${isWetOrUnknown},${highWater})`, hold: 'foreman' }],
   ),
   ...stage('Power', [
@@ -276,10 +290,17 @@ export const crewSteps: readonly CrewStep[] = [
   ]),
   ...stage(
     'First fill and pump',
-    ['H5', 'First fill: clean water over the intake.', { figure: '{CommissionWater_gal}' }],
+    [
+      'H5',
+      [
+        [`AND(${floats},Ballast_in>0)`, 'First fill: the ballast that is in counts; clean water up to {FirstFill_in} over the floor.'],
+        ['', 'First fill: clean water over the intake, up to {FirstFill_in} over the floor.'],
+      ],
+      { figure: '{CommissionWater_gal} in all' },
+    ],
     [
       'E4',
-      'From above, locked out: pump {PumpModel} on its drop pipe, by the rod into the pitless adapter; the low-water cut-off hung so that it stops the pump at the dead depth. The rod draws the pump from above: try it.',
+      'From above, locked out: pump {PumpModel} in its flow sleeve, check valve and safety rope on it, on its drop pipe, by the rod into the pitless adapter; the low-water cut-off hung so that it stops the pump at the dead depth. The rod draws the pump from above: try it.',
       { figure: 'cut-off {DeadDepth_in} over the floor', of: 'PUMP' },
     ],
     [
@@ -325,7 +346,14 @@ export const crewSteps: readonly CrewStep[] = [
       ],
       { hold: 'inspector' },
     ],
-    ['H3', 'Owner shown: filter, first wash, cut-off, drawing the pump. This sheet and the test log handed over.'],
+    ['H6', 'Insulation under every riser lid.', { when: 'FrostDepth_in>0', figure: 'openings: {OpeningCount}', of: 'LID-INSUL' }],
+    [
+      'H3',
+      [
+        ['FirstWash_gal>0', 'Owner shown: filter, first wash, cut-off, drawing the pump. The handover and the test log go to him.'],
+        ['', 'Owner shown: filter, cut-off, drawing the pump. The handover and the test log go to him.'],
+      ],
+    ],
   ),
 ]
 

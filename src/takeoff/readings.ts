@@ -64,8 +64,8 @@ export const readingRules: readonly ReadingRule[] = [
     'X4',
     'First fill, water over the floor of the pump tank',
     'in',
-    'over the intake: {DeadDepth_in} and more',
-    judged('AND(reading>=DeadDepth_in,reading<=12*TankWaterDepth_ft)', CHECK),
+    'first fill: {FirstFill_in}; the float stops the pump at {DeadDepth_in}',
+    judged('AND(reading>=FirstFill_in-1,reading<=12*TankWaterDepth_ft)', CHECK),
     {
       span: [0, 240],
     },

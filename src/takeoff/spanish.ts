@@ -24,7 +24,7 @@ export const spanishStages: Readonly<Record<string, string>> = {
 export const spanishFacts: Readonly<Record<string, readonly [label: string, words: Words]>> = {
   PIT: [
     'EXCAVACIÓN',
-    'fondo {PitLength_ft} x {PitWidth_ft}, arriba {PitTopLength_ft} x {PitTopWidth_ft}, {PitDepth_ft} de profundidad, en declive para clase {PitSoil}, zanja más honda {DeepestTrench_ft}',
+    'fondo {PitLength_ft} x {PitWidth_ft}, arriba {PitTopLength_ft} x {PitTopWidth_ft}, {PitDepth_ft} de profundidad, paredes para clase {PitSoil}, zanja más honda {DeepestTrench_ft}',
   ],
   TANKS: [
     'TANQUES',
@@ -50,6 +50,7 @@ export const spanishFacts: Readonly<Record<string, readonly [label: string, word
   RESCUE: ['RESCATE', 'dirección, hospital más cercano, rescate: ______________________   llame antes de excavar: 811'],
 }
 export const SPANISH_STILL = 'Sigue: '
+export const spanishAnswered = 'Contestado: trabaje como dice la respuesta'
 /** Before the first step where a verdict says stop. */
 export const spanishDoNotStart = {
   heading: 'No empiece',
@@ -75,7 +76,7 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
     ['PitWater="not known"', 'No se conoce el agua subterránea: tenga una bomba lista; bombee antes de que suba el agua y hasta que los tanques tengan lastre y relleno.'],
     ['', 'Bombee la excavación antes de llegar al agua subterránea y hasta que los tanques tengan lastre y relleno.'],
   ],
-  A7: 'Haga un bordo contra el agua de lluvia en la orilla de la excavación y tenga una bomba lista; antes de una tormenta, agua en los tanques.',
+  A7: 'Haga un bordo contra el agua de lluvia en la orilla de la excavación y tenga lista una bomba de la empresa; antes de una tormenta, agua en los tanques.',
   B8: 'Retire la tierra vegetal sobre la excavación y las zanjas y apílela aparte.',
   B1: 'Trace la excavación: arriba {PitTopLength_ft} a lo largo de la fila por {PitTopWidth_ft}, marcado el lado de la casa; tierra excavada, piedra y máquinas a 2 pies del borde.',
   B2: [
@@ -84,6 +85,7 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   ],
   B4: 'Excave; las paredes quedan a plomo solo en roca estable.',
   B6: 'Trace y excave como lo dibujó el ingeniero; tierra excavada, piedra y máquinas a 2 pies del borde.',
+  B9: 'Cerca y letreros alrededor de la excavación abierta antes de que alguien la deje sola; quedan hasta que esté rellena.',
   B7: 'Hay una escalera de mano a no más de 25 pies de cada persona en la excavación.',
   B3: 'El suelo está clasificado y las paredes están inspeccionadas, hoy y después de cada lluvia. Nadie entra antes.',
   B5: 'Cama de piedra sobre todo el fondo, compactada y a nivel de un extremo al otro.',
@@ -157,11 +159,14 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
     ['', 'Tienda la línea floja en la zanja, con {LineSlack_ft} de holgura en la pared del tanque.'],
   ],
   E6: 'Rompesifón en el punto alto de la línea, donde se pueda alcanzar.',
-  E10: 'El extremo de la línea en la casa queda cerrado antes de echar agua en los tanques: el cople está abierto hacia ella y el lastre se saldría.',
-  E5: 'Presione la línea con una bomba de mano y agua, nunca aire, mientras las uniones están a la vista; agregue agua hasta que el tubo se haya estirado: después la presión no baja y ninguna unión gotea.',
+  E10: 'El extremo de la línea en la casa conserva su tapón, o queda cerrado, antes de echar agua en los tanques: el cople está abierto hacia ella y el lastre se saldría.',
+  E5: 'Cierre los dos extremos de la línea con tapones; presiónela con una bomba de mano y agua, nunca aire, mientras las uniones están a la vista; agregue agua hasta que el tubo se haya estirado: después la presión no baja y ninguna unión gotea.',
   G6: 'Piedra hasta cubrir la línea de agua en el extremo de la bomba, tela filtrante, después {CleanEarth_in} de tierra limpia sobre la línea.',
-  G1: 'Agua en los tanques como lastre; los tanques conectados quedan al mismo nivel.',
-  G5: 'Relleno sin rocas en capas parejas alrededor de los tanques, igual por todos los lados, hasta las bocas.',
+  G1: [
+    ['TankCount=1', 'Agua en el tanque como lastre.'],
+    ['', 'Agua en los tanques como lastre; los tanques conectados quedan al mismo nivel.'],
+  ],
+  G5: 'Relleno sin rocas alrededor de los tanques, igual por todos los lados, hasta las bocas, en capas de {FillLayer_in}, cada una compactada.',
   G4: 'Solo ahora se puede parar la bomba de la excavación.',
   I2: [
     [
@@ -184,14 +189,19 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
       'Drenajes de entrada y de rebose sobre su cama en el relleno compactado, registros de limpieza; entrada calmada, ventilas con malla, chapaleta y protección de piedra en la descarga.',
     ],
   ],
-  G3: 'Siga rellenando en capas parejas, sin rocas, hasta las tapas.',
-  F1: 'Camisa con empaque en el cuello (riser), conduit de {ConduitSize} de pulgada hasta justo después del borde del tanque, ahí el cuerpo de conduit, y baje por fuera del borde.',
+  I3: 'Filtro de entrada en cada drenaje de entrada junto a los tanques, donde se pueda limpiar desde arriba.',
+  G3: 'Siga rellenando, sin rocas, en capas de {FillLayer_in}, cada una compactada, hasta las tapas.',
+  F1: 'Camisa con empaque y prensaestopas en el cuello (riser), conduit de {ConduitSize} de pulgada hasta justo después del borde del tanque, ahí el cuerpo de conduit, y baje por fuera del borde.',
   F2: 'Cable sumergible para enterrar directo, con un lazo flojo a los dos lados del empalme y bajo la bajada, para que el asentamiento jale de la holgura y no del empalme.',
   G7: 'Inspeccionado; después el resto del relleno, sin rocas, sobre tapas, conduit, drenajes y cable; cinta de advertencia 12 pulgadas sobre línea y cable; zanjas rellenas y apisonadas.',
+  G9: 'Tierra vegetal otra vez sobre la excavación y las zanjas, rastrillada y sembrada.',
   G8: 'El agua subterránea puede quedar más alta que los drenajes: solo ahora se puede parar la bomba de la excavación.',
   F3: 'Un electricista con licencia conecta, con la energía bloqueada y etiquetada: medio de desconexión, GFCI, sobrecarga y disyuntor (breaker) como pide el código adoptado.',
-  H5: 'Primer llenado: agua limpia por encima de la toma.',
-  E4: 'Desde arriba, con la energía bloqueada: bomba {PumpModel} con su tubo de bajada, con la varilla hasta el adaptador sin foso (pitless); el corte por bajo nivel colgado para que pare la bomba en el nivel mínimo. La varilla saca la bomba desde arriba: pruébela.',
+  H5: [
+    ['AND(OR(PitWater="not known",WaterAboveBase_ft>0),Ballast_in>0)', 'Primer llenado: el lastre que ya está cuenta; agua limpia hasta {FirstFill_in} sobre el piso.'],
+    ['', 'Primer llenado: agua limpia por encima de la toma, hasta {FirstFill_in} sobre el piso.'],
+  ],
+  E4: 'Desde arriba, con la energía bloqueada: bomba {PumpModel} en su camisa de flujo, con válvula de retención y cuerda de seguridad, con su tubo de bajada, con la varilla hasta el adaptador sin foso (pitless); el corte por bajo nivel colgado para que pare la bomba en el nivel mínimo. La varilla saca la bomba desde arriba: pruébela.',
   K1: 'En la casa, antes del agua: tanque de presión con interruptor y manómetro, su carga de aire ajustada mientras está vacío; válvula de alivio a no más de lo que dice la placa del tanque, con tubo a un drenaje.',
   K2: 'Válvula reductora de presión después del tanque y del interruptor.',
   K3: 'Tratamiento después del tanque y del interruptor: filtros, lámpara, una llave antes y otra después.',
@@ -212,7 +222,11 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
     ],
     ['', 'Tapas cerradas con llave; «agua no potable: no beber» en cada salida; protección contra contraflujo donde pueda llegar una red pública.'],
   ],
-  H3: 'Muestre al dueño: filtro, primeras lluvias, corte, cómo sacar la bomba. Entregue esta hoja y el registro de pruebas.',
+  H6: 'Aislamiento debajo de cada tapa de cuello (riser).',
+  H3: [
+    ['FirstWash_gal>0', 'Muestre al dueño: filtro, primeras lluvias, corte, cómo sacar la bomba. Se le entregan la hoja de entrega y el registro de pruebas.'],
+    ['', 'Muestre al dueño: filtro, corte, cómo sacar la bomba. Se le entregan la hoja de entrega y el registro de pruebas.'],
+  ],
 }
 
 /** By the name of the caution: its few words, and the whole. */
@@ -267,7 +281,7 @@ export const spanishCautions: Readonly<Record<string, readonly [short: string, t
   'tank entry': ['Tanque: espacio confinado', 'Un tanque es un espacio confinado, también vacío y nuevo: no entre sin permiso, prueba de aire, ventilación, asistente y rescate.'],
   lifting: [
     'Nadie bajo la carga',
-    'Un tanque pesa hasta {HeaviestTank_lb}, {PickLoad_lb} en el gancho a un radio de {PickRadius_ft}: nadie debajo ni al lado, solo los insertos fundidos del fabricante, eslingas a no menos de 30° de la horizontal, suelo firme y drenado para los estabilizadores, fuera de la línea que sube del pie de la excavación con el declive del suelo.',
+    'Un tanque pesa hasta {HeaviestTank_lb}, {PickLoad_lb} en el gancho a un radio de {PickRadius_ft}: nadie debajo ni al lado, solo los insertos fundidos del fabricante, eslingas a no menos de los 60° de la horizontal que se calcularon, suelo firme y drenado para los estabilizadores, fuera de la línea que sube del pie de la excavación con el declive del suelo.',
   ],
   'power lines': [
     'Líneas eléctricas arriba',

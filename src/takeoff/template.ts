@@ -10,8 +10,8 @@ export type Words = string | readonly (readonly [when: string, words: string])[]
 
 const hole = /\{(\w+)(%?)(?::(\d))?(?:\|([^|}]*)\|([^|}]*))?\}/g
 
-const cases = (words: Words): readonly string[] => (typeof words === 'string' ? [words] : words.map(([, text]) => text))
-export const namesIn = (words: Words): string[] => cases(words).flatMap((text) => [...text.matchAll(hole)].map((match) => match[1]!))
+export const casesOf = (words: Words): readonly string[] => (typeof words === 'string' ? [words] : words.map(([, text]) => text))
+export const namesIn = (words: Words): string[] => casesOf(words).flatMap((text) => [...text.matchAll(hole)].map((match) => match[1]!))
 
 /** A spreadsheet takes at most 255 characters between two quotes. */
 const LONGEST_LITERAL = 255

@@ -48,7 +48,7 @@ const rules = [
       ['AND(PitWater="wet",SoilClass<>"C",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}: soil under water is class C, not {SoilClass}. Quantities slope it as C. Draw the water down and have a competent person class it again, or take class C.'],
       ['AND(PitWater="wet",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}; the walls are sloped for class C. Nobody works where water stands or rises (29 CFR 1926.651(h)), a bed set in water does not hold, and a floor can heave: say who draws the water down, and then PitDrained.'],
       ['AND(PitWater="wet",PitDrained="yes")', 'Class {SoilClass}, classed again with the water drawn down; the walls are sloped for class {PitSoil}. What draws it down, and keeps it down while the pit is open, is not in the price: a line by hand.'],
-      ['', 'Class {SoilClass}, {PitWater}; the walls are sloped for class {PitSoil}.'],
+      ['', 'Class {SoilClass}, {PitWater}; the walls stand as class {PitSoil} allows.'],
     ],
     'class C under water or where it seeps; rock too, unless it is stable; no work in water',
     cite('osha1926', 'Appendix A, submerged or seeping soil'),
@@ -80,7 +80,7 @@ const rules = [
     'IF(GroundwaterAssumed=1,"check",IF(UpliftSafety="no uplift",IF(ROUND(UpliftAtGrade,2)<1,"check","pass"),IF(OR(ROUND(UpliftSafety,2)<1.1,AND(MAX(WeightRatio,SecondRatio)>1.15,ROUND(UpliftFigured,2)<1.1)),"stop",IF(OR(ROUND(UpliftSafety,2)<1.3,ROUND(UpliftAtGrade,2)<1,AND(MAX(WeightRatio,SecondRatio)>1.15,ROUND(UpliftFigured,2)<1.3)),"check","pass"))))',
     [
       ['GroundwaterAssumed=1', 'Depth of the groundwater is not known: {FloatDepth_ft} of water round an empty, uncovered tank lifts it.'],
-      ['AND(UpliftSafety="no uplift",ROUND(UpliftAtGrade,2)<1)', 'The groundwater at {GroundwaterDepth_ft} stays below the tanks’ base, but a storm that fills the ground round an empty tank lifts it: weight is {UpliftAtGrade} times that uplift. Drain the pit’s foot to daylight, hold the tanks down, or never let them stand empty.'],
+      ['AND(UpliftSafety="no uplift",ROUND(UpliftAtGrade,2)<1)', 'A storm that fills the ground round an empty tank lifts it: weight is {UpliftAtGrade} times that uplift, though groundwater at {GroundwaterDepth_ft} stays below. Drain the pit’s foot, hold the tanks down, or never let them stand empty.'],
       ['UpliftSafety="no uplift"', 'The groundwater at {GroundwaterDepth_ft} stays below the tanks’ base. Should a storm fill the ground round them, weight is {UpliftAtGrade} times the uplift.'],
       ['MAX(WeightRatio,SecondRatio)>1.15', 'Backfilled and empty, a tank and its cover weigh {UpliftSafety} times the uplift of {WaterAboveBase_ft} of groundwater over its base; by the weight of its walls, floor and lid, well under the typed one, {UpliftFigured} times. Have the maker confirm the weight.'],
       ['AND(ROUND(UpliftSafety,2)>=1.3,ROUND(UpliftAtGrade,2)<1)', 'Backfilled and empty, a tank and its cover weigh {UpliftSafety} times the uplift of {WaterAboveBase_ft} of groundwater over its base; a storm that fills the ground round it lifts it, weight being {UpliftAtGrade} times that uplift. Drain the pit’s foot to daylight, hold the tanks down, or never let them stand empty.'],

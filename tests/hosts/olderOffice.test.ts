@@ -5,6 +5,7 @@ import { items090 } from '../../src/takeoff/older/items090.js'
 import { items100 } from '../../src/takeoff/older/items100.js'
 import { items110 } from '../../src/takeoff/older/items110.js'
 import { items120 } from '../../src/takeoff/older/items120.js'
+import { items130 } from '../../src/takeoff/older/items130.js'
 import { items080 } from '../../src/takeoff/older/items080.js'
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
@@ -75,12 +76,18 @@ const cables = [10, 12, 14, 6, 8].map((size) => `CABLE-copper-${size}-3`)
 const sizes = ['LID-INSUL', 'PLATE', 'RISER', 'RISER-LID'].map((code) => `${code}-{SecondOpening_in}`)
 /** Rock has prices of its own since 0.10.0. */
 /** Rows that changed after 0.9.0, but for the three of digging, which were there one by one before it. */
-const later = [...Object.keys(items100).filter((key) => !key.includes('{RockSuffix}')), ...Object.keys({ ...items110, ...items120 })]
+const later = [...Object.keys(items100).filter((key) => !key.includes('{RockSuffix}')), ...Object.keys({ ...items110, ...items120, ...items130 })]
 const rock = ['DIG-ROCK', 'HAMMER', 'TRENCH-DRAIN-ROCK', 'TRENCH-LINE-ROCK']
 
+it.each(['0.13.0', '0.12.0', '0.11.0', '0.10.0', '0.9.0'])('no step of the crew of %s is taken for written over', (version) => {
+  const { workbook } = sourceOf(new Uint8Array(readFileSync(join(import.meta.dirname, `../data/made-by-${version}.xlsx`))), 'OLD.xlsx')
+  expect(keptIn(workbook, 'Wicket Mill').crew.added).toEqual([])
+})
+
 describe.each([
-  ['0.12.0', { ...items120 }],
-  ['0.11.0', { ...items110, ...items120 }],
+  ['0.13.0', { ...items130 }],
+  ['0.12.0', { ...items120, ...items130 }],
+  ['0.11.0', { ...items110, ...items120, ...items130 }],
 ])('a workbook of %s', (version, changed) => {
   const own = () => sourceOf(new Uint8Array(readFileSync(join(import.meta.dirname, `../data/made-by-${version}.xlsx`))), 'OLD.xlsx')
   it('is brought up to date and made again, nothing of its own taken for somebody’s, before the update and after it', async () => {
@@ -124,7 +131,7 @@ describe('a workbook of 0.10.0', () => {
   it('says the same before the update and after it, in rock too, and takes nothing of its own for somebody’s', async () => {
     const { changes, columns, own: left } = officeUpdate(own().raw)
     expect(changes.map(({ table, key }) => `${table} ${key}`).sort()).toEqual(
-      [...new Set([...Object.keys({ ...items100, ...items110, ...items120 }), ...rock.filter((code) => code !== 'HAMMER')])].map((code) => `Items ${code}`).sort(),
+      [...new Set([...Object.keys({ ...items100, ...items110, ...items120, ...items130 }), ...rock.filter((code) => code !== 'HAMMER')])].map((code) => `Items ${code}`).sort(),
     )
     expect([columns, left]).toEqual([since013, []])
     const after = sourceOf(updateOffice(own(), made).bytes, 'OLD.xlsx')
@@ -231,7 +238,7 @@ describe('a workbook of 0.6.1', () => {
         .filter(({ touchesLife }) => touchesLife)
         .map(({ key }) => key)
         .sort(),
-    ).toEqual(['DEWATER', 'GAS-METER', 'LADDER', 'PLUG{PortSuffix}', 'RELIEF', 'TRENCH-BOX'])
+    ).toEqual(['DEWATER', 'GAS-METER', 'LADDER', 'PLUG{PortSuffix}', 'RELIEF', 'SIGN', 'TRENCH-BOX'])
     expect(
       changes
         .filter(({ table }) => table === 'Items')

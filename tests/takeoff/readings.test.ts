@@ -14,7 +14,8 @@ const limits: readonly (readonly [code: string, limit: number, worse: -1 | 1, be
   ['X3', 0.5, 1, 'check'],
   // ASTM F2164 (from memory): stretched polyethylene may lose 5 %.
   ['X3', 0.05 * n('LinePressureMost_psi'), 1, 'stop', 'check'],
-  ['X4', n('DeadDepth_in'), -1, 'check'],
+  // Common practice, no source: what was let in, read to an inch; the float stops the pump far below it.
+  ['X4', n('FirstFill_in') - 1, -1, 'check'],
   // NEC 430.6(A)(2): the nameplate decides over the table; overloads trip by 125 % of it (430.32).
   ['X5', n('MotorCurrent_A'), 1, 'check'],
   ['X5', 1.25 * n('MotorCurrent_A'), 1, 'stop', 'check'],

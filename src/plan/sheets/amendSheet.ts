@@ -109,7 +109,7 @@ function amendSheet({ takeoff, earlier, made, names, heading, design }: JobConte
   const asked = askedFor(changes)
   if (asked) {
     draft.section(columns.price, 'WHAT IS ASKED FOR')
-    draft.put(columns.code, 'text', asked)
+    draft.put(columns.text, 'wrapped', asked)
     draft.next(2)
   }
   draft.section(columns.price, 'WHAT CHANGES')

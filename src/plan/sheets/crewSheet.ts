@@ -3,9 +3,22 @@ import { formula } from '../../formula/formula.js'
 import type { Single } from '../../formula/value.js'
 import { cautionRules, closingCaution } from '../../takeoff/cautions.js'
 import { crewSteps, stepsOf } from '../../takeoff/crewSteps.js'
+import type { RaisedVerdict } from '../../takeoff/design.js'
 import type { CrewEntries } from '../../takeoff/typed.js'
-import { SPANISH_NOTE, SPANISH_STILL, spanishCautions, spanishClosing, spanishDoNotStart, spanishFacts, spanishHolds, spanishStages, spanishSteps } from '../../takeoff/spanish.js'
-import type { Words } from '../../takeoff/template.js'
+import {
+  SPANISH_NOTE,
+  SPANISH_STILL,
+  spanishCautions,
+  spanishClosing,
+  spanishAnswered,
+  spanishDoNotStart,
+  spanishFacts,
+  spanishHolds,
+  spanishStages,
+  spanishSteps,
+} from '../../takeoff/spanish.js'
+import { olderSteps } from '../../takeoff/older/crewWords.js'
+import { casesOf, type Words } from '../../takeoff/template.js'
 import { planPicture } from '../drawing/planPicture.js'
 import { sectionPicture } from '../drawing/sectionPicture.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
@@ -30,6 +43,7 @@ export const BOX = '☐'
 const SPARE_ROWS = 4
 export const BY_HAND = 'WRITTEN BY HAND'
 export const DO_NOT_START = 'DO NOT START'
+const ANSWERED = 'ANSWERED FOR: WORK AS THE ANSWER SAYS'
 export const CUT_LIST = 'CUT LIST'
 /** How a line of the cut list begins: no line of the crew’s own that says "from" is taken for one. */
 const cutFrom = (stock: string, stick_ft: number): string => `From ${stock}, ${stick_ft} ft: `
@@ -41,7 +55,7 @@ const inSentence = (short: string): string => short.charAt(0).toLowerCase() + sh
 const STILL = 'Still: '
 
 export const facts: readonly (readonly [label: string, words: Words])[] = [
-  ['PIT', 'bottom {PitLength_ft} x {PitWidth_ft}, top {PitTopLength_ft} x {PitTopWidth_ft}, {PitDepth_ft} deep, sloped as class {PitSoil}, trench to {DeepestTrench_ft}'],
+  ['PIT', 'bottom {PitLength_ft} x {PitWidth_ft}, top {PitTopLength_ft} x {PitTopWidth_ft}, {PitDepth_ft} deep, walls as class {PitSoil}, trench to {DeepestTrench_ft}'],
   [
     'TANKS',
     [
@@ -73,12 +87,15 @@ const inLines = (words: string): string[] => words.match(new RegExp(`\\S.{0,${LO
 
 /** Rows that hold no entries: headings and stages. */
 export const isCrewHeading = (code: string): boolean =>
-  [crewHeadings.code, BY_HAND, DO_NOT_START, CUT_LIST].includes(code as never) || crewSteps.some(({ stage }) => stage.toUpperCase() === code)
+  [crewHeadings.code, BY_HAND, DO_NOT_START, ANSWERED, CUT_LIST].includes(code as never) || crewSteps.some(({ stage }) => stage.toUpperCase() === code)
 
 /** Whether plain text beside a step is what our own sheet writes there, and not somebody's own. */
 function isOurStepWord(code: string, key: string, words: string): boolean {
   const step = crewSteps.find((known) => known.code === code)
-  return words === BOX || (step !== undefined && words === (key === 'text' ? step.text : key === 'figure' ? step.figure : key === 'hold' ? step.hold : undefined))
+  if (words === BOX) return true
+  if (!step) return false
+  const ours = key === 'text' ? [...casesOf(step.text), ...(olderSteps[code] ?? [])] : key === 'figure' ? casesOf(step.figure) : key === 'hold' ? [step.hold] : []
+  return ours.includes(words)
 }
 
 /** Hazards stand between the steps, in full or in a few words. */
@@ -88,6 +105,7 @@ const hazardWords = new Set<string>([
   'as answered',
   spanishDoNotStart.words,
   spanishDoNotStart.heading.toUpperCase(),
+  spanishAnswered.toUpperCase(),
   'office',
   closingCaution,
   SPANISH_NOTE,
@@ -214,21 +232,27 @@ function crewSheet({ takeoff, design, names, heading, entryCodes, cuts }: JobCon
 
   /** Every stop of the job stands before the first step: nothing is started until it is cleared. */
   function barriers(): void {
-    const stops = stopsOf(takeoff)
-    if (!stops.length) return
-    section(DO_NOT_START, isSpanish ? spanishDoNotStart.heading : undefined)
-    for (const stop of stops) {
-      const { label, words, rule } = stop
-      const { said, isGiven } = answerTo(takeoff, stop)
-      const answered = isGiven ? ` Answered for on the quote: ${said}` : ''
-      draft.put(columns.text, 'hazard', `${label}: ${words}${answered}`, {
-        formula: `"${label}: "&${formula(rule.wordsFormula).render(names.from(sheet))}${answered ? `&"${answered.replace(/"/g, '""')}"` : ''}`,
-      })
-      draft.put(columns.hold, 'siteHold', isGiven ? 'as answered' : rule.touchesLife ? 'engineer or licensed person' : 'office')
-      draft.next()
+    const stops = stopsOf(takeoff).map((stop) => ({ stop, answer: answerTo(takeoff, stop) }))
+    const open = stops.filter(({ answer }) => !answer.isGiven)
+    if (open.length) {
+      section(DO_NOT_START, isSpanish ? spanishDoNotStart.heading : undefined)
+      for (const { stop } of open) barrier(stop, '')
+      if (isSpanish) {
+        draft.put(columns.text, 'hazard', spanishDoNotStart.words)
+        draft.next()
+      }
     }
-    if (!isSpanish) return
-    draft.put(columns.text, 'hazard', spanishDoNotStart.words)
+    // Somebody with a licence has taken it on: the crew reads what he asks for, and may begin.
+    if (open.length === stops.length) return
+    section(ANSWERED, isSpanish ? spanishAnswered : undefined)
+    for (const { stop, answer } of stops) if (answer.isGiven) barrier(stop, ` Answered for on the quote: ${answer.said}`)
+  }
+
+  function barrier({ label, words, rule }: RaisedVerdict, answered: string): void {
+    draft.put(columns.text, 'hazard', `${label}: ${words}${answered}`, {
+      formula: `"${label}: "&${formula(rule.wordsFormula).render(names.from(sheet))}${answered ? `&"${answered.replace(/"/g, '""')}"` : ''}`,
+    })
+    draft.put(columns.hold, 'siteHold', answered ? 'as answered' : rule.touchesLife ? 'engineer or licensed person' : 'office')
     draft.next()
   }
 

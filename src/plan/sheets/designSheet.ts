@@ -24,7 +24,10 @@ export const designColumns = { name: 3, value: 4, asMade: 8 } as const
 export const AS_MADE = 'As made'
 export const VALUE = 'Value'
 const VALUE_COLUMN = designColumns.value
+const WORDS_COLUMN = 6
 const LAST_COLUMN = designColumns.asMade
+/** Name by which other sheets find what a verdict says. */
+export const wordsPlace = (verdict: string): string => `${verdict} words`
 const FIRST_ROW = TITLE_ROWS + 1
 /** Inputs, which belong into the row of Jobs. */
 export const inputNames: readonly string[] = Object.keys(jobFields)
@@ -90,6 +93,7 @@ const rowsOf = (design: Design): readonly SheetRow[] => [
 function placeDesign(names: NamePlaces, sheet: string, design: Design): void {
   rowsOf(design).forEach((row, at) => {
     if ('name' in row) names.set(row.name, sheet, address(FIRST_ROW + at, VALUE_COLUMN))
+    if (row.kind === 'verdict') names.set(wordsPlace(row.name), sheet, address(FIRST_ROW + at, WORDS_COLUMN))
   })
 }
 
@@ -141,7 +145,9 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
     draft.put(VALUE_COLUMN, 'verdict', design.verdict(name as VerdictName), { formula: `IFERROR(${writer.write(rule.formula, sheet, rule.label)},"stop")` })
     // The word and its sentence come first, the limit and where it stands behind them.
     const limit = ` Limit: ${rule.limit}; ${inKey(rule.source)}.`
-    draft.put(6, 'wrapped', design.text(rule.wordsFormula) + limit, { formula: `${formula(rule.wordsFormula).render(names.from(sheet))}&"${limit.replace(/"/g, '""')}"` })
+    draft.put(WORDS_COLUMN, 'wrapped', design.text(rule.wordsFormula) + limit, {
+      formula: `${formula(rule.wordsFormula).render(names.from(sheet))}&"${limit.replace(/"/g, '""')}"`,
+    })
     draft.put(7, 'faintWrapped', rule.source.grade)
     draft.put(designColumns.asMade, 'faintRight', design.verdict(name as VerdictName))
   }

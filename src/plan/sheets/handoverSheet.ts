@@ -7,7 +7,7 @@ import { planPicture } from '../drawing/planPicture.js'
 import { sectionPicture } from '../drawing/sectionPicture.js'
 import { fittedToPage } from '../heights.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
-import { headed, sheetKind, type JobContext } from '../sheetKind.js'
+import { headed, isLong, sheetKind, type JobContext } from '../sheetKind.js'
 import { liveWords, measureOf } from '../words.js'
 import { partsOf, type Part } from './quoteSheet.js'
 import { stopsOfRecord, TEST_STOPS } from './testSheet.js'
@@ -45,6 +45,8 @@ export const built: readonly Part[] = [
   },
   { words: 'Inlet drains of {DrainSize_in} from the roof, overflow {OverflowRun_ft} to its outfall.' },
 ]
+const BELOW = 'HouseBelow_ft>0'
+const IS_BELOW = 'The house lies below the water: an open tap or a broken pipe empties the tanks. The valve at the house is closed whenever nobody is there.'
 const never: readonly string[] = [
   'The stored water is not drinkable without treatment; outlets that carry it stay marked.',
   'Nobody climbs into a tank: air can be missing, and a rescuer dies as the first did. Call the firm.',
@@ -53,7 +55,25 @@ const never: readonly string[] = [
   'Pump and cable are worked on with the breaker off and locked, by a licensed electrician.',
 ]
 /** Lines of the takeoff that an owner may have to name again. */
-const parts: readonly string[] = ['PUMP', 'PRESSURE-TANK', 'CONTROL', 'FLOAT', 'FILTER', 'TREATMENT', 'BACKFLOW', 'REDUCER', 'RISER-LID']
+const parts: readonly string[] = [
+  'PUMP',
+  'CHECK-VALVE',
+  'PRESSURE-TANK',
+  'RELIEF',
+  'CONTROL',
+  'FLOAT',
+  'FILTER',
+  'WASHER',
+  'FLAP',
+  'VENT',
+  'TREATMENT',
+  'BACKFLOW',
+  'AIR-GAP',
+  'REDUCER',
+  'SIPHON-BREAK',
+  'HOUSE-VALVE',
+  'RISER-LID',
+]
 
 export const handover = sheetKind({
   kind: 'handover',
@@ -71,6 +91,7 @@ function handoverSheet({ takeoff, design, names, heading }: JobContext, sheet: s
   headed(draft, { heading, names }, sheet, 'Handover: what was built, and its care')
   draft.letterhead(columns.done, takeoff.house.head)
   section('What was built')
+  if (isLong(heading)) sentence(`At ${String(design.single('Site'))}.`)
   for (const words of partsOf(built, takeoff)) sentence(words)
   draft.draw(
     [columns.code, sectionPicture(design, measure), { size: 9, width: 320, mostHeight: 90 }],
@@ -78,6 +99,7 @@ function handoverSheet({ takeoff, design, names, heading }: JobContext, sheet: s
   )
   section('Never')
   for (const words of never) sentence(words)
+  if (design.holds(BELOW)) sentence(IS_BELOW)
   draft.next()
   list(
     'What to do when',

@@ -5,6 +5,7 @@ import type { Takeoff } from '../../takeoff/takeoff.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
 import { headed, sheetKind, type JobContext } from '../sheetKind.js'
 import { CUT_LIST } from './crewSheet.js'
+import { openStops } from '../stopAnswers.js'
 import { unitBeside } from '../words.js'
 import { linePlace } from './takeoffColumns.js'
 
@@ -16,6 +17,7 @@ export const NO_SUPPLIER = 'Supplier not named (Prices: a row with the code and 
 /** Kinds of lines that are bought or hired. */
 const ordered: readonly ItemKind[] = ['material', 'equipment', 'subcontract']
 const ADDED = 'Added by hand'
+const STOPPED = 'Not to be ordered yet: a verdict of this job says stop, and nobody has answered for it on the quote.'
 /** What every supplier asks first. */
 const delivery: readonly { code: string; text: string; ofJob?: JobFieldName }[] = [
   { code: 'ORDER-NUMBER', text: 'Our number of this order' },
@@ -45,6 +47,11 @@ function orderSheet({ takeoff, names, heading, cuts }: JobContext, sheet: string
   headed(draft, { heading, names }, sheet, 'Order: what to buy and hire, by supplier')
   draft.letterhead(columns.done, takeoff.house.head)
   draft.next()
+  // What a supplier delivers cannot be taken back: while a stop stands nothing is known of what the job will need.
+  if (openStops(takeoff)) {
+    draft.put(columns.text, 'caution', STOPPED)
+    draft.next()
+  }
   section('Delivery')
   for (const { code, text, ofJob } of delivery) {
     const site = ofJob ? String(takeoff.design.single(ofJob) ?? '') : ''

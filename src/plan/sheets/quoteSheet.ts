@@ -13,9 +13,10 @@ import { laidOut, type Page, type Picture } from '../drawing/picture.js'
 import { sectionPicture } from '../drawing/sectionPicture.js'
 import { fitsPage, fittedToPage, ROW_POINTS } from '../heights.js'
 import { address, SheetDraft, type SheetPlan } from '../plan.js'
-import { CHANGED_SINCE, headed, sheetKind, type JobContext } from '../sheetKind.js'
+import { CHANGED_SINCE, headed, isLong, sheetKind, type JobContext } from '../sheetKind.js'
 import { answerFormula, answerTo, codeOf, earlierCode, openStops, QUOTE_PREFIX, stopsOf, stopWords, wantedOf } from '../stopAnswers.js'
 import { liveWords, measureOf } from '../words.js'
+import { wordsPlace } from './designSheet.js'
 import { linePlace, sumPlace } from './takeoffColumns.js'
 
 const columns = { code: 2, text: 3, done: 4, price: 4, stands: 5 } as const
@@ -102,16 +103,27 @@ function besideRows(picture: Picture, rows: number): Page {
   const mostHeight = heights.find((most) => laidOut(picture, { ...page, mostHeight: most, withBar: true }).height <= rows * ROW_POINTS) ?? heights.at(-1)!
   return { ...page, mostHeight }
 }
-/** So many letters stand in a title for sure. */
-const LONG_TITLE = 58
 const NOT_MEASURED = 'Not measured yet, and taken as is usual: '
 const AS_FOUND = 'price and work follow what is found.'
 /** What the office settles by itself: no customer can say how wide a cable is. */
 const ofOffice: readonly VerdictName[] = ['FillVerdict', 'WeightVerdict', 'LiftVerdict', 'StartDropVerdict', 'PressureTankVerdict', 'RunsVerdict']
 const isTreated = ({ lines }: Takeoff) => lines.some(({ code }) => code === TREATMENT)
+/** What is set inside the house, by the codes that the job buys. */
+const houseParts: readonly (readonly [code: string, words: string])[] = [
+  ['PRESSURE-TANK', 'pressure tank with its valves'],
+  ['REDUCER', 'reducing valve'],
+  [TREATMENT, 'treatment set'],
+  ['BACKFLOW', 'backflow preventer'],
+  ['AIR-GAP', 'air-gap fill'],
+  ['HOUSE-VALVE', 'house valve'],
+]
+function inHouse({ lines }: Takeoff): string {
+  const found = houseParts.filter(([code]) => lines.some((line) => line.code === code)).map(([, words]) => words)
+  return ['the end of the line', ...found].join(', ')
+}
 const notInPrice = (takeoff: Takeoff): readonly string[] => [
-  `${takeoff.design.single('SoilClass') === 'rock' ? 'Buried things' : 'Rock, buried things'} that nobody showed, contaminated ground, and water in the pit beyond what is listed.`,
-  isTreated(takeoff) ? 'Work inside the house but the treatment set.' : 'Work inside the house; treatment for drinking: the stored water is not drinkable without it.',
+  `${takeoff.design.single('SoilClass') === 'rock' ? 'Buried things that nobody showed' : 'Rock, buried things that nobody showed'}, bad ground, water in the pit beyond what is listed.`,
+  `Work inside the house but ${inHouse(takeoff)}${isTreated(takeoff) ? '' : '; treatment for drinking: the stored water is not drinkable without it'}.`,
   'Roads, trees and lawns beyond the trench and pit; delay by weather or by an authority.',
 ]
 
@@ -119,7 +131,17 @@ export const quote = sheetKind({
   kind: 'quote',
   place: 20,
   prefix: 'Quote',
-  lists: [{ prefix: QUOTE_PREFIX, onlyEntries: true, headings: quoteHeadings, entries: ['done', 'stands'], isCode: isQuoteCode, isOurWord: (_, key) => key === 'text' }],
+  lists: [
+    {
+      prefix: QUOTE_PREFIX,
+      onlyEntries: true,
+      headings: quoteHeadings,
+      entries: ['done', 'stands'],
+      beside: ['stands'],
+      isCode: isQuoteCode,
+      isOurWord: (_, key) => key === 'text',
+    },
+  ],
   codes: ({ design }) => quoteCodes(design),
   plan: (job, sheet) => {
     const plan = quoteSheet(job, sheet, true)
@@ -145,7 +167,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
   }
   section('What is offered')
   // A long title is cut beside the firm's name.
-  if (heading.title.length > LONG_TITLE) sentence(`At ${String(design.single('Site'))}.`)
+  if (isLong(heading)) sentence(`At ${String(design.single('Site'))}.`)
   for (const words of partsOf(scope, takeoff)) sentence(words)
   gap()
   const stopped = prices()
@@ -241,7 +263,9 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
       stopsOf(other).every((stop) => answerTo({ crew }, stop).isGiven || stops.some((own) => own.name === stop.name && stopWords(own) === stopWords(stop)))
     const offered = takeoff
       .options()
-      .flatMap(({ name, isOnQuote, takeoff: other }) => (isOnQuote && other && isAnswered(other) ? [{ name, more: money(other.total - takeoff.total) }] : []))
+      .flatMap(({ name, isOnQuote, takeoff: other }) =>
+        isOnQuote && other && isAnswered(other) ? [{ name, more: money(other.total - takeoff.total), isUntreated: isTreated(takeoff) && !isTreated(other) }] : [],
+      )
       .filter(({ more }) => more !== 0)
     if (!lines.length && !offered.length) return
     const title = [...(lines.length ? ['Allowances'] : []), ...(offered.length ? ['Alternates'] : [])].join(' and ').toUpperCase()
@@ -256,8 +280,8 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
       draft.put(columns.text, 'wrapped', open ? '' : text, { formula: `IF(${stopped}>0,"",${live})` })
       draft.next()
     }
-    for (const { name, more } of offered) {
-      const text = `Instead, ${name}: ${dollars(Math.abs(more))} ${more < 0 ? 'less' : 'more'}, tax included.`
+    for (const { name, more, isUntreated } of offered) {
+      const text = `Instead, ${name}: ${dollars(Math.abs(more))} ${more < 0 ? 'less' : 'more'}, tax included.${isUntreated ? ' The water is not drinkable then.' : ''}`
       draft.put(columns.text, 'wrapped', open ? '' : text, { formula: `IF(${stopped}>0,"","${text.replace(/"/g, '""')}")` })
       draft.next()
     }
@@ -315,9 +339,10 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
     if (!checks.length) return
     section('This price rests on')
     for (const { label, rule, name } of checks.filter((one) => design.bareVerdict(one.name) === 'check')) {
-      draft.put(columns.text, 'wrapped', `${label}: ${design.text(rule.saysFormula)}`, {
-        formula: `IF(${from(name)}="pass","","${label}: "&${formula(rule.saysFormula).render(from)})`,
-      })
+      // The customer reads what was found; what to do about it is the office's, and stands on the Design sheet.
+      const [says] = design.text(rule.saysFormula).split(/(?<=\.) /)
+      const words = from(wordsPlace(name))
+      draft.put(columns.text, 'wrapped', `${label}: ${says}`, { formula: `IF(${from(name)}="pass","","${label}: "&LEFT(${words},FIND(". ",${words}&". ")))` })
       draft.next()
     }
     const fields = assumableFields.filter((field) => checks.some(({ rule }) => rule.assumed.includes(field)) && design.number(assumable[field]) === 1)
@@ -353,7 +378,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
       draft.put(columns.done, signed.includes(code) ? 'siteEntry' : 'entry', crew.cells[`${QUOTE_PREFIX}${code}`]?.done ?? null, { format: 'text' })
       draft.next()
     }
-    draft.next()
+    gap()
   }
 
   return fittedToPage(

@@ -13,7 +13,7 @@ import type { Words } from '../../takeoff/template.js'
 import { decimalsOf, symbolOf } from '../../units.js'
 import { cellValue, rowFormula } from '../calls.js'
 import { address, range, SheetDraft, type PlanValidation, type SheetPlan } from '../plan.js'
-import { headed, sheetKind, type EntryList, type JobContext } from '../sheetKind.js'
+import { headed, isLong, sheetKind, type EntryList, type JobContext } from '../sheetKind.js'
 import { liveWords } from '../words.js'
 
 export const testColumns = { code: 2, text: 3, entries: 4, loss: 9, verdict: 10, done: 11 } as const
@@ -124,6 +124,10 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
   headed(draft, { heading, names }, sheet, 'Test record: vacuum test of every tank, line, pump and switch')
   draft.letterhead(columns.done, takeoff.house.head)
   draft.next()
+  if (isLong(heading)) {
+    draft.put(columns.code, 'siteFact', `At ${String(design.single('Site'))}.`)
+    draft.next()
+  }
   const firstRow = draft.row
   logOfTanks()
   readingsOfLine()

@@ -62,6 +62,7 @@ export const pitResults = [
     'Dig_yd3-Bed_yd3-TanksOutside_yd3-PumpEndStone_yd3',
     cite('derivation', 'dig = bed + tanks + pump-end stone + backfill; the stone round the ties and the clean earth over the pump end are part of it'),
   ),
+  result('FillLayer_in', 'A layer of fill, loose', '8', practice('under a plate compactor')),
   result('CompactedShare', 'Bank earth left after compaction', 'INDEX(Soils[compacted],MATCH("common earth",Soils[material],0))', cite('navy', 'loam 0.9')),
   result('RockSwell', 'Swell of rock', 'INDEX(Soils[swellLow],MATCH("solid rock",Soils[material],0))', cite('estimating', 'Fig. 9.1, low end')),
   result('SpoilSwell', 'Swell of what is hauled', 'IF(SoilClass="rock",MAX(Swell,RockSwell),Swell)', sum),

@@ -18,6 +18,12 @@ export const quantityResults = [
     'MAX(Ballast_gal,RowInside_ft2*MIN(TankWaterDepth_ft,(DeadDepth_in+TestWater_in)/12)*1728/231)',
     cite('derivation', 'over the intake for the pump test, or the ballast where that is more'),
   ),
+  result(
+    'FirstFill_in',
+    'First fill, over the floor',
+    'CommissionWater_gal*231/1728/RowInside_ft2*12',
+    cite('derivation', 'that water in all tanks'),
+  ),
   result('TestWater_in', 'Water over the dead depth for the pump test', '6', practice('half a foot')),
   result('ExcavatorRate_yd3_per_h', 'Excavator, digging or filling', '40', practice('house figure')),
   result('TrencherRate_ft_per_h', 'Excavator, trenching', '60', practice('house figure')),

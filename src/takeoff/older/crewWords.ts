@@ -1,0 +1,28 @@
+/** Steps of the crew as earlier versions wrote them in plain words: on a sheet made then they are ours and nobody's. */
+export const olderSteps: Readonly<Record<string, readonly string[]>> = {
+  A3: ['Crane on firm ground, the maker’s lifting points, nobody under or beside a hanging tank.'],
+  A7: ['Bank the pit’s edge against surface water, a pump stands ready; before a storm, water into the tanks.'],
+  C7: ['Risers on sealant to grade, locking lids.'],
+  D1: ['Plates with sealant on all openings, plugs in all 4 in holes and one in the pump coupling.'],
+  D5: ['Plugs in every 4 in hole, tie ends from inside, and one in the pump coupling.'],
+  E10: ['The house end of the line is shut before water goes into the tanks: the coupling is open into it, and ballast would run out.'],
+  E5: [
+    'Line under pressure with its joints open to view, before anything covers them; no drop may show.',
+    'Press the line with a hand pump and water, never air, while its joints lie open to view; no drop may show, no joint may weep.',
+    'Press the line with a hand pump and water, never air, while its joints lie open to view; top it up until the pipe has stretched: then no drop may show, no joint may weep.',
+  ],
+  F2: ['Direct-burial, submersible-rated cable with slack in the tank and under the drop, so that settling draws slack and not the splice.'],
+  F3: ['A licensed electrician connects, locked out: disconnect, ground-fault protection and breaker as the adopted code asks.'],
+  G1: ['Water into the tanks as ballast before the pit pump stops: an empty tank can float.'],
+  G2: ['Stone at the pump end to above the water line, fabric, then 6 in of clean earth over the line.'],
+  G3: ['Backfill in even layers round the tanks, free of rock and debris. Warning tape 12 in over line and cable.', 'Backfill on in even layers, rock-free, up to the lids.'],
+  G5: ['Rock-free fill in even layers round the tanks, all sides alike, up to the ports.'],
+  H1: ['Run the pump with the house tap open; read flow and pressure.', 'Run the pump with the house tap open; read flow, pressure and amperes.'],
+  H3: [
+    'Owner shown: filter, first wash, cut-off, drawing the pump. This sheet and the test log handed over.',
+    'Owner shown: filter, first-wash diverter, cut-off, drawing the pump. This sheet and the test log handed over.',
+  ],
+  H4: ['Disinfect tanks and line, and flush, before anyone uses the water.'],
+  H5: ['First fill: clean water over the intake.'],
+  I1: ['Inlet and overflow drains on their bedding, first-wash diverter and cleanouts; calmed inlet, screened vents, flap and stone apron at the outfall.'],
+}
