@@ -74,6 +74,10 @@ describe('the quote', () => {
     const source = sourceOf(makeTemplate(officeWith({ Jobs: [{ ...demoRows('Jobs')[3]!, TestVacuum_inHg: 9 }] }), made), 'O.xlsx')
     const make = async (from: typeof source) => ({ kept: keptIn(from.workbook, 'Wicket Mill'), ...(await makeJobs(from, ['Wicket Mill'])) })
     const first = await make(source)
+    // What stands beside a stop that nobody answered is nobody’s entry, and no order goes out.
+    expect(keptIn(sourceOf(first.bytes, 'O.xlsx').workbook, 'Wicket Mill').crew.cells).toEqual({})
+    expect(words(sheetOf(first.takeoff, 'order'))).toContain('Not to be ordered yet: a verdict of this job says stop')
+    expect(words(sheetOf(first.takeoff, 'crew'))).toContain('DO NOT START')
     const workbook = await inExceljs(first.bytes)
     const [quote, order] = [workbook.getWorksheet('Quote Wicket Mill')!, workbook.getWorksheet('Order Wicket Mill')!]
     const write = (sheet: typeof quote, code: string, column: number, text: string) =>
@@ -93,6 +97,15 @@ describe('the quote', () => {
     expect(again.kept.crew.added).toEqual([])
     expect(labelled(sheetOf(again.takeoff, 'quote'), 'Price, $').value).toBe(again.takeoff.total)
     expect(words(sheetOf(again.takeoff, 'order'))).toContain('ordered 12 May')
+    expect(words(sheetOf(again.takeoff, 'order'))).not.toContain('Not to be ordered')
+    // A licensed person took it on: the crew may begin, and reads how.
+    expect(words(sheetOf(again.takeoff, 'crew'))).not.toContain('DO NOT START')
+    expect(words(sheetOf(again.takeoff, 'crew'))).toContain('ANSWERED FOR: WORK AS THE ANSWER SAYS')
+  })
+  it('an alternate without the treatment says what its water is', () => {
+    const office = { Variants: [{ Job: 'Thistle Brow', Variant: 'no treatment', Field: 'TreatmentLoss_psi', Value: '0', OnQuote: 'yes' }] }
+    const takeoff = takeoffOf(demoRows('Jobs').find(({ Job }) => Job === 'Thistle Brow')!, office)
+    expect(words(sheetOf(takeoff, 'quote'))).toMatch(/Instead, no treatment: \$[\d,.]+ less, tax included\. The water is not drinkable then\./)
   })
   it('words that put an answer off are none, nor is one that was given for other figures', () => {
     const answered = (done: string, row: object, stands?: string) => {
