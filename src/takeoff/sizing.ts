@@ -5,8 +5,6 @@ import type { Office, Row } from './office.js'
 import { CRANE_RADII_FT, MOST_TANKS } from './officeTables.js'
 import { tieShare, type Storm } from './stormSplit.js'
 
-/** With rain too short for the wanted reliability, a further tank must bring at least this share of the demand to be worth its price (house figure). */
-const WORTH_A_TANK = 0.01
 const DRAIN_SIZES = [4, 6, 8] as const
 const LEAST_TRENCH_IN = 36
 const BELOW_FROST_IN = 6
@@ -48,12 +46,13 @@ export function designJob(office: Office, job: Row, figures: Readonly<Record<str
 /** The fewest tanks that reach the wanted reliability; where none do, the fewest beyond which a tank brings next to nothing. */
 function fewestTanks(trial: Trial, wanted: number, least: number): number {
   const reached: number[] = []
+  const worth = trial({ TankCount: least }).number('TankWorth')
   for (let count = least; count <= MOST_TANKS; count++) {
     const reliability = trial({ TankCount: count }).number('SizingShare')
     if (reliability >= wanted) return count
     reached.push(reliability)
   }
-  const last = reached.findIndex((reliability, at) => reached.slice(at + 1).every((more, further) => more - reliability < WORTH_A_TANK * (further + 1)))
+  const last = reached.findIndex((reliability, at) => reached.slice(at + 1).every((more, further) => more - reliability < worth * (further + 1)))
   return least + Math.max(0, last)
 }
 
@@ -64,12 +63,8 @@ interface Layout {
   rank: number
   weight: number
 }
-/** What a port costs with stub, bend, clamp and its work, in feet of 4 in drain pipe (house figure: about ninety dollars to five). */
-const PORT_FT = 18
-/** How the price of drain pipe and fittings grows with the size. */
-const SIZE_POWER = 1.6
 /** How much one layout asks for against another, without a price list: pipe by length and size, and ports. */
-const weightOf = (design: Design, size: number): number => design.number('DrainRun_ft') * (size / 4) ** SIZE_POWER + design.number('PortsUsed') * PORT_FT
+const weightOf = (design: Design, size: number): number => design.number('DrainRun_ft') * (size / 4) ** design.number('DrainPricePower') + design.number('PortsUsed') * design.number('PortWorth_ft')
 
 /** Drain size, inlet tanks and overflows: the cheapest that keep the storm under the lids; where none do, the lowest water and what would lower it. */
 function cheapestLayout(trial: Trial, given: (name: string) => boolean, job: Row): Layout {

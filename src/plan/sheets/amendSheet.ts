@@ -63,6 +63,7 @@ const askedFor = (changes: readonly Change[]): string =>
     })
     .join('; ')
 
+const WAS_STOPPED = 'A verdict said stop before. Where nobody had answered for it no price was quoted, and what is agreed here is the whole price.'
 /** What rounding leaves of a line. */
 const CENT_USD = 0.01
 
@@ -117,6 +118,10 @@ function amendSheet({ takeoff, earlier, made, names, heading, design }: JobConte
     draft.put(columns.code, 'text', 'No price: a verdict says stop, and nobody has answered for it on the Quote.')
     draft.next(2)
   } else listed()
+  if (changes.some(({ what, from }) => what === 'verdict' && from === 'stop')) {
+    draft.put(columns.text, 'wrapped', WAS_STOPPED)
+    draft.next(2)
+  }
   draft.put(columns.code, 'text', 'The work of this change is not begun before both have signed. What it rests on, and what is not in the price, stands on the quote.')
   draft.next(2)
   draft.put(columns.code, 'heading', headings.code!)

@@ -88,6 +88,8 @@ export const stormResults = [
     'TRENCHBEDDING(InletRun_ft+OverflowRun_ft,DrainTrench_ft,DrainOutside_in,DrainUnder_in,DrainOver_in)-(InletCount-1)*(InletRun_ft+OverflowRun_ft)*PI()/4*(DrainOutside_in/12)^2/27',
     cite('bedding', '4 in under the pipe, every pipe taken out'),
   ),
+  result('PortWorth_ft', 'A port with its work costs as much as so much 4 in drain', '18', practice('about ninety dollars to five; it chooses a layout, no price is figured by it')),
+  result('DrainPricePower', 'Drain pipe grows dearer with its size, to the power of', '1.6', practice('it chooses a layout, no price is figured by it')),
   result('DrainStick_ft', 'Stick of drain pipe', '10', practice('10 ft')),
   result('CementSet', 'Joints that a set of cement makes', '40', practice('a quart of each')),
   result(
