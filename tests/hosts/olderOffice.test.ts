@@ -117,6 +117,21 @@ const since013 = [
   { table: 'Pumps', names: ['Current_A'] },
 ]
 
+it('who signed the changes of a workbook of 0.6.1 stays with them', async () => {
+  const workbook = await inExceljs(new Uint8Array(readFileSync(join(import.meta.dirname, '../data/made-by-0.6.1.xlsx'))))
+  const changes = workbook.getWorksheet('Changes Wicket Mill')!
+  for (const [row, name] of [
+    [12, 'R. Voss, 2 Nov'],
+    [13, 'I. Marrow, 3 Nov'],
+  ] as const)
+    changes.getCell(row, 6).value = name
+  const made_ = await makeJobs(sourceOf(new Uint8Array(await workbook.xlsx.writeBuffer()), 'OLD.xlsx'), ['Wicket Mill'])
+  const words = (bytes: Uint8Array) => readSheet(openWorkbook(bytes, 'x'), 'Changes Wicket Mill')!.flatMap((row) => row.map(({ value }) => String(value ?? '')))
+  expect(words(made_.bytes)).toEqual(expect.arrayContaining([expect.stringContaining('R. Voss, 2 Nov'), expect.stringContaining('I. Marrow, 3 Nov')]))
+  const again = await makeJobs(sourceOf(made_.bytes, 'OLD.xlsx'), ['Wicket Mill'])
+  expect(words(again.bytes).filter((text) => text.includes('R. Voss'))).toHaveLength(1)
+})
+
 it('a table that the workbook lacks is added, and told', async () => {
   const workbook = await inExceljs(new Uint8Array(readFileSync(join(import.meta.dirname, '../data/made-by-0.12.0.xlsx'))))
   workbook.removeWorksheet('Variants')

@@ -55,10 +55,10 @@ function changesSheet({ takeoff, earlier, made, names, heading, design }: JobCon
   draft.next()
   draft.put(columns.revision, 'faint', 'For the office: costs and margins stand here. What the customer signs is the sheet Amend.')
 
-  /** Who had signed the revision before this one: their names stay with it. */
+  /** Who had signed the revision before this one: their names stay with it. Up to 0.7 a first one was signed here, and has no sheet for it now. */
   function signed(): KeptChange[] {
     const { before } = earlier
-    if (!before || before.revision === made.revision) return []
+    if (!before || (before.revision === made.revision && made.revision > 1)) return []
     return signers.flatMap(([code, who]): KeptChange[] => {
       const name = takeoff.crew.cells[`${AMEND_PREFIX}${code}`]?.done
       return name === undefined ? [] : [{ revision: before.revision, date: before.date, what: 'signed', code: '', words: `${who}: ${name}`, from: null, to: null, money: null }]
