@@ -1,13 +1,13 @@
 /** The reference page for users, from the definitions and the published figures: one source for the file and for the help page of the pane. */
 import { readFileSync } from 'node:fs'
-import { allowedText, leftOutText, mayBeLeftOut, short, type AnyCalculation, type Step } from '../src/calc.js'
+import { allowedText, leftOutText, short, type AnyCalculation, type Step } from '../src/calc.js'
 import { callByName, type CellResult } from '../src/calc/callByName.js'
 import { calculations } from '../src/calc/index.js'
 import { GridEngine } from '../src/hosts/gridEngine.js'
 import { citationText, gradedText } from '../src/sources.js'
 import { tables } from '../src/tables/index.js'
 import { bareName, symbolOf } from '../src/units.js'
-import { sampleCall } from '../src/calc/sampleCall.js'
+import { sampleCall, signature } from '../src/calc/sampleCall.js'
 import { functionsIn, type Figure } from '../tests/published/tally.js'
 
 const figures = JSON.parse(readFileSync(new URL('../tests/published/figures.json', import.meta.url), 'utf8')) as Figure[]
@@ -50,13 +50,12 @@ const exampleCells = (calculation: AnyCalculation) =>
   calculation.example.map((value: unknown) => (Array.isArray(value) && !Array.isArray(value[0]) ? value.map((item) => [item]) : value))
 
 function entry(calculation: AnyCalculation): string {
-  const signature = `${calculation.id}(${calculation.names.map((name) => (mayBeLeftOut(calculation.takes[name]) ? `[${bareName(name)}]` : bareName(name))).join(', ')})`
   const gives = Object.entries((calculation.gives ?? calculation.spills)!).map(
     ([name, label]) => `${calculation.spills ? `*${bareName(name)}*: ` : ''}${label}${symbolOf(name) ? `, ${symbolOf(name)}` : ''}`,
   )
   const steps = [...((calculation.periods?.columns ?? []) as readonly Step[]), ...(calculation.steps as readonly Step[])]
   return [
-    `### ${signature}`,
+    `### ${signature(calculation)}`,
     '',
     calculation.summary,
     '',

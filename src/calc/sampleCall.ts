@@ -1,5 +1,6 @@
 /** A call as it is typed into a cell, with the sample arguments of the definition. */
-import type { AnyCalculation } from '../calc.js'
+import { mayBeLeftOut, type AnyCalculation } from '../calc.js'
+import { bareName } from '../units.js'
 import { NAMESPACE } from './callByName.js'
 
 export function sampleCall(calculation: AnyCalculation): string {
@@ -9,3 +10,7 @@ export function sampleCall(calculation: AnyCalculation): string {
   }
   return `=${NAMESPACE}.${calculation.id}(${calculation.example.map(written).join(',')})`
 }
+
+/** The function with the names of its arguments; those that may be left out stand in brackets. */
+export const signature = ({ id, names, takes }: AnyCalculation): string =>
+  `${id}(${names.map((name) => (mayBeLeftOut(takes[name]) ? `[${bareName(name)}]` : bareName(name))).join(', ')})`

@@ -1,4 +1,5 @@
 /** Where every name stands: fields and results on a job's own sheets, columns of the office and published tables on theirs. */
+import { FIRST_ROW } from '../takeoff/firstRow.js'
 import { keyColumn, fieldsOf, MOST_ROWS, type TableName } from '../takeoff/officeTables.js'
 import { tables as published } from '../tables/index.js'
 import { quotedSheet, range } from './plan.js'
@@ -12,7 +13,7 @@ export interface TablePlace {
 }
 export type OfficePlaces = Readonly<Record<TableName, TablePlace>>
 
-export const OFFICE_HEADING_ROW = 5
+export const OFFICE_HEADING_ROW = FIRST_ROW - 1
 export const OFFICE_FIRST_COLUMN = 2
 
 /** The places of the tables as our own template lays them out. */

@@ -45,7 +45,13 @@ export const careTasks: readonly CareTask[] = [
     [8],
     practice('at the lowest water of the year'),
   ),
-  task('K12', 'Before frost: lid insulated; what of the line lies where it can freeze ({FrostDepth_in} of frost) is shut off and emptied at its lowest tap.', [10], practice('before the first frost'), 'FrostDepth_in>0'),
+  task(
+    'K12',
+    'Before frost: lid insulated; what of the line lies where it can freeze ({FrostDepth_in} of frost) is shut off and emptied at its lowest tap.',
+    [10],
+    practice('before the first frost'),
+    'FrostDepth_in>0',
+  ),
   task(
     'K13',
     'After work in the tanks or a bad test: {Bleach_pint} of bleach to {Storage_gal}, mixed, a day of contact, then run to waste. From outside, goggles and gloves.',

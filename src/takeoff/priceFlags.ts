@@ -1,16 +1,14 @@
 /** Prices to look at before they are relied on: older than the office allows, or moved further than it allows since the takeoff was last made. */
-import { DAY_MS } from '../days.js'
+import { serialOfDay } from '../days.js'
 import { roundTo } from '../rounding.js'
 import type { Before } from './changes.js'
 import type { Line } from './lines.js'
 import type { Takeoff } from './takeoff.js'
 
-const days = (from: string, to: string): number => (Date.parse(`${to}T00:00:00Z`) - Date.parse(`${from}T00:00:00Z`)) / DAY_MS
-
 /** What is to be said of the price of a line on a date; empty where it is in order. A price that somebody typed over is theirs. */
 export function priceFlag({ house }: Takeoff, line: Line, date: string, before: Before | undefined): string {
   if (line.priceOverride !== undefined) return ''
-  const age = line.priceDate ? days(line.priceDate, date) : 0
+  const age = line.priceDate ? serialOfDay(date) - serialOfDay(line.priceDate) : 0
   const was = before?.lines.get(line.code)?.price ?? 0
   const moved = was > 0 && line.price !== undefined ? roundTo(line.price / was - 1, 6) : 0
   return [

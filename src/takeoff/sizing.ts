@@ -64,7 +64,8 @@ interface Layout {
   weight: number
 }
 /** How much one layout asks for against another, without a price list: pipe by length and size, and ports. */
-const weightOf = (design: Design, size: number): number => design.number('DrainRun_ft') * (size / 4) ** design.number('DrainPricePower') + design.number('PortsUsed') * design.number('PortWorth_ft')
+const weightOf = (design: Design, size: number): number =>
+  design.number('DrainRun_ft') * (size / 4) ** design.number('DrainPricePower') + design.number('PortsUsed') * design.number('PortWorth_ft')
 
 /** Drain size, inlet tanks and overflows: the cheapest that keep the storm under the lids; where none do, the lowest water and what would lower it. */
 function cheapestLayout(trial: Trial, given: (name: string) => boolean, job: Row): Layout {

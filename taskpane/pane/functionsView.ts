@@ -1,15 +1,12 @@
 /** Browse the functions, read their working and source, put one into the active cell. */
-import { allowedText, leftOutText, mayBeLeftOut, type AnyCalculation, type Step } from '../../src/calc.js'
+import { allowedText, leftOutText, type AnyCalculation, type Step } from '../../src/calc.js'
 import { calculations } from '../../src/calc/index.js'
-import { sampleCall } from '../../src/calc/sampleCall.js'
+import { sampleCall, signature } from '../../src/calc/sampleCall.js'
 import { gradedText } from '../../src/sources.js'
 import { bareName, symbolOf } from '../../src/units.js'
 import { h } from './element.js'
 
 const chapters = { rain: 'Rain and storage', pipe: 'Pipe and pump', power: 'Power', earth: 'Earth and stone', tank: 'Tank', estimate: 'Estimating' } as const
-
-const signature = (calculation: AnyCalculation) =>
-  `${calculation.id}(${calculation.names.map((name) => (mayBeLeftOut(calculation.takes[name]) ? `[${bareName(name)}]` : bareName(name))).join(', ')})`
 
 function described(calculation: AnyCalculation, insert: (formula: string) => void): HTMLElement {
   const gives = calculation.gives ?? calculation.spills ?? {}

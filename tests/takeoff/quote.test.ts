@@ -104,7 +104,10 @@ describe('the quote', () => {
   })
   it('an alternate without the treatment says what its water is', () => {
     const office = { Variants: [{ Job: 'Thistle Brow', Variant: 'no treatment', Field: 'TreatmentLoss_psi', Value: '0', OnQuote: 'yes' }] }
-    const takeoff = takeoffOf(demoRows('Jobs').find(({ Job }) => Job === 'Thistle Brow')!, office)
+    const takeoff = takeoffOf(
+      demoRows('Jobs').find(({ Job }) => Job === 'Thistle Brow')!,
+      office,
+    )
     expect(words(sheetOf(takeoff, 'quote'))).toMatch(/Instead, no treatment: \$[\d,.]+ less, tax included\. The water is not drinkable then\./)
   })
   it('words that put an answer off are none, nor is one that was given for other figures', () => {

@@ -1,4 +1,5 @@
 /** A drawing as data: shapes in feet with a role each, and labels that stand in lanes above and below them. Writers turn it into SVG or into shapes of a sheet. */
+import { convert } from '../../units.js'
 
 /** By this word before its name a picture in a workbook is known for ours, and somebody's own beside it stays. */
 export const OUR_PICTURE = 'Cistern Sheet: '
@@ -171,7 +172,7 @@ export function laidOut(picture: Picture, { size, width, scale, mostHeight = Inf
     const feet = [...BARS_FT].reverse().find((one) => one * taken <= width / 4) ?? BARS_FT[0]!
     const line = top_ + gap
     measure([left, line], [left + feet * taken, line], 'across')
-    const words = `${feet} ft (${Math.round(feet * 0.3048 * 100) / 100} m)`
+    const words = `${feet} ft (${Math.round(convert(feet, 'ft', 'm') * 100) / 100} m)`
     texts.push({ words, x: left + feet * taken + gap + wordsWidth(words, size) / 2, y: line, width: wordsWidth(words, size), anchor: 'middle' })
     return line + size * LINE
   }

@@ -11,7 +11,8 @@ import { LINE_ROWS, sumPlace, takeoffColumns } from './takeoffColumns.js'
 const columns = { text: 2, left: 3, right: 4, unit: 5, verdict: 6 } as const
 const headings: Readonly<Record<keyof typeof columns, string>> = { text: 'What must agree', left: 'One side', right: 'Other side', unit: 'Unit', verdict: 'Verdict' }
 /** Half a cent; half a line of a count; and what a sum of volumes may lose in its last digits. */
-const [CENT, HALF, SMALL] = [0.005, 0.5, 1e-6]
+/** Sums of cents agree within half of one, counts within a half, all else to the last digits. */
+const [HALF_CENT, HALF, SMALL] = [0.005, 0.5, 1e-6]
 
 interface Check {
   what: string
@@ -75,28 +76,28 @@ function checksSheet({ takeoff, design, names, heading }: JobContext, sheet: str
       {
         what: 'Sections and lines by hand against the order cost',
         unit: '$',
-        within: CENT,
+        within: HALF_CENT,
         left: [money(sums.reduce((sum, one) => sum + one.total, 0)), sums.map(({ place }) => place).join('+')],
         right: [takeoff.orderCost, cost],
       },
       {
         what: 'Amounts of all lines against the order cost',
         unit: '$',
-        within: CENT,
+        within: HALF_CENT,
         left: [takeoff.orderCost, `SUMPRODUCT((${lines('code')}<>"")*${is('order')},${lines('amount')})+${from(sumPlace(ADDED_SUM))}`],
         right: [takeoff.orderCost, cost],
       },
       {
         what: 'Order cost, overhead, markup and tax against the total',
         unit: '$',
-        within: CENT,
+        within: HALF_CENT,
         left: [money(takeoff.orderCost + takeoff.overhead + takeoff.markup + takeoff.tax), `${cost}+${overhead}+${markup}+${tax}`],
         right: [takeoff.total, total],
       },
       {
         what: 'Prices of the quote against the total; nothing where it has no price',
         unit: '$',
-        within: CENT,
+        within: HALF_CENT,
         left: [quoted ? takeoff.total : 0, `IF(ISNUMBER(${from(QUOTE_PRICE)}),SUM(${from(QUOTE_PARTS)}),0)`],
         right: [quoted ? takeoff.total : 0, `IF(ISNUMBER(${from(QUOTE_PRICE)}),${total},0)`],
       },
