@@ -23,7 +23,7 @@ export const spanishStages: Readonly<Record<string, string>> = {
 /** What stands at the head of the sheet, by its English label: label and words. */
 export const spanishFacts: Readonly<Record<string, readonly [label: string, words: Words]>> = {
   PIT: [
-    'EXCAVACIÓN',
+    'EXCAV.',
     'fondo {PitLength_ft} x {PitWidth_ft}, arriba {PitTopLength_ft} x {PitTopWidth_ft}, {PitDepth_ft} de profundidad, paredes para clase {PitSoil}, zanja más honda {DeepestTrench_ft}',
   ],
   TANKS: [

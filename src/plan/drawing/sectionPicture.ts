@@ -118,10 +118,10 @@ export function sectionPicture(design: Design, measure: Measure): Picture {
 
   drains()
   lineAndPower()
-  const each = n('TankOpenings') > 1 ? `, ${n('TankOpenings')} openings each` : ''
+  const each = n('TankOpenings') > 1 ? `, ${n('TankOpenings')} openings${tanks > 1 ? ' each' : ''}` : ''
   const models = second
     ? `${n('FirstTanks')} × ${String(design.single('TankModel'))} right, ${second} × ${String(design.single('SecondModel'))} left, ${measure('Storage_gal')}`
-    : `${tanks} × ${String(design.single('TankModel'))}, ${measure('TankVolume_gal')} each${each}`
+    : `${tanks} × ${String(design.single('TankModel'))}, ${measure('TankVolume_gal')}${tanks > 1 ? ' each' : ''}${each}`
   name('below', models, [length / 2, bed], 1)
   if (tanks > 1) name('below', `tied by 4 in pipe ${measure('TieCentre_ft')} down`, [tankLeft(0) + widthOf(0) + gap / 2, tie], 3)
   name('below', `stone bed ${measure('BedThickness_in')}`, [pumpEnd + room / 2, bed], 5)
