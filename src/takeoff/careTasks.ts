@@ -24,7 +24,15 @@ export const careTasks: readonly CareTask[] = [
     everyMonth,
     practice('lids looked at each month'),
   ),
-  task('K2', 'Clean gutters, roof outlets and the inlet filter.', quarters, cite('twdb', 'maintenance of gutters and filters')),
+  task(
+    'K2',
+    [
+      ['FilterShare<1', 'Clean gutters, roof outlets and the inlet filter.'],
+      ['', 'Clean gutters and roof outlets.'],
+    ],
+    quarters,
+    cite('twdb', 'maintenance of gutters and filters'),
+  ),
   task(
     'K3',
     'Drain and rinse the first-wash diverter: {FirstWash_gal} of first wash.',

@@ -260,7 +260,18 @@ export const crewSteps: readonly CrewStep[] = [
       ],
       { figure: 'fall in {InletSlope_in_per_ft}, out {OverflowSlope_in_per_ft}; {OverflowInvert_ft} down at the tank' },
     ],
-    ['I3', 'Inlet filter in each inlet drain at the tanks, where it can be cleaned from above.', { when: 'FilterShare<1', figure: 'filters: {InletCount}', of: 'FILTER' }],
+    [
+      'I3',
+      'Inlet filter in each inlet drain at the tanks, where it can be cleaned from above.',
+      {
+        when: 'FilterShare<1',
+        figure: [
+          ['FilterFall_in>0', 'filters: {InletCount}, fall {FilterFall_in}'],
+          ['', 'filters: {InletCount}'],
+        ],
+        of: 'FILTER',
+      },
+    ],
   ),
   ...stage(
     'Upper backfill and cable',
@@ -347,13 +358,7 @@ export const crewSteps: readonly CrewStep[] = [
       { hold: 'inspector' },
     ],
     ['H6', 'Insulation under every riser lid.', { when: 'FrostDepth_in>0', figure: 'openings: {OpeningCount}', of: 'LID-INSUL' }],
-    [
-      'H3',
-      [
-        ['FirstWash_gal>0', 'Owner shown: filter, first wash, cut-off, drawing the pump. The handover and the test log go to him.'],
-        ['', 'Owner shown: filter, cut-off, drawing the pump. The handover and the test log go to him.'],
-      ],
-    ],
+    ['H3', 'Owner shown: what is cleaned and when, the cut-off, drawing the pump. The handover and the test log go to him.'],
   ),
 ]
 

@@ -13,7 +13,7 @@ import type { Kept, TypedInput } from './typed.js'
 /** The field to look at first where a result has no value. */
 const fieldBehind: Readonly<Record<string, string>> = {
   LineBore_in: 'WaterLineSize',
-  MotorCurrent_A: 'Voltage_V',
+  TableCurrent_A: 'PumpModel',
   Cable: 'PowerRun_ft',
   CableAmpacity_A: 'CableSize',
   FeederDrop_V: 'CableSize',

@@ -147,7 +147,7 @@ function fromDly(lines: readonly Line[], name: string, station: string | undefin
 
 /** The unit that a heading ends in, "Rain, mm" or "PRCP (in)"; nothing where it says more of it, as "0.1 mm" or "hundredths of inches". */
 function unitIn(heading: string): 'mm' | 'in' | undefined {
-  const unit = /(?:^|[\s,(_[])(mm|in|inch|inches)\.?[\])]?$/i.exec(heading.trim())?.[1]
+  const unit = /(?:^|[\s,(_[])(mm|in|inch|inches)\.?(?:\s*\/\s*d(?:ay)?| per day| a day)?[\])]?$/i.exec(heading.trim())?.[1]
   if (unit === undefined || /\d|tenth|hundredth|\bcm\b/i.test(heading)) return undefined
   return unit.toLowerCase() === 'mm' ? 'mm' : 'in'
 }

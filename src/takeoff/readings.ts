@@ -75,7 +75,7 @@ export const readingRules: readonly ReadingRule[] = [
     'X5',
     'Pump running, amperes',
     'A',
-    '{MotorCurrent_A} by the table; the nameplate decides',
+    '{MotorCurrent_A} by table or nameplate; the nameplate decides',
     judged('AND(reading>=MotorCurrent_A/3,reading<=MotorCurrent_A)', 'IF(reading<=1.25*MotorCurrent_A,"check","stop")'),
     { span: [0, 200], sources: [cite('nec', '430.6(A)(2), 430.32'), practice('under a third of its full load a motor turns nothing')] },
   ),

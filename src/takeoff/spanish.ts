@@ -223,10 +223,7 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
     ['', 'Tapas cerradas con llave; «agua no potable: no beber» en cada salida; protección contra contraflujo donde pueda llegar una red pública.'],
   ],
   H6: 'Aislamiento debajo de cada tapa de cuello (riser).',
-  H3: [
-    ['FirstWash_gal>0', 'Muestre al dueño: filtro, primeras lluvias, corte, cómo sacar la bomba. Se le entregan la hoja de entrega y el registro de pruebas.'],
-    ['', 'Muestre al dueño: filtro, corte, cómo sacar la bomba. Se le entregan la hoja de entrega y el registro de pruebas.'],
-  ],
+  H3: 'Muestre al dueño: qué se limpia y cuándo, el corte, cómo sacar la bomba. Se le entregan la hoja de entrega y el registro de pruebas.',
 }
 
 /** By the name of the caution: its few words, and the whole. */

@@ -47,7 +47,7 @@ const rules = [
       ['AND(PitWater="wet",SoilClass="rock",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}: rock under water that is not stable is class C, and quantities slope it so. Draw the water down, and have a competent person find it stable (PitDrained), or take class C.'],
       ['AND(PitWater="wet",SoilClass<>"C",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}: soil under water is class C, not {SoilClass}. Quantities slope it as C. Draw the water down and have a competent person class it again, or take class C.'],
       ['AND(PitWater="wet",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}; the walls are sloped for class C. Nobody works where water stands or rises (29 CFR 1926.651(h)), a bed set in water does not hold, and a floor can heave. Have the water drawn down, and say so (PitDrained).'],
-      ['AND(PitWater="wet",PitDrained="yes")', 'Class {SoilClass}, classed again with the water drawn down; the walls are sloped for class {PitSoil}. What draws it down, and keeps it down while the pit is open, is not in the price: a line by hand.'],
+      ['AND(PitWater="wet",PitDrained="yes")', 'Class {SoilClass}, classed again with the water drawn down; the walls stand as class {PitSoil} allows. What draws it down, and keeps it down while the pit is open, is not in the price: a line by hand.'],
       ['', 'Class {SoilClass}, {PitWater}; the walls stand as class {PitSoil} allows.'],
     ],
     'class C under water or where it seeps; rock too, unless it is stable; no work in water',
@@ -224,11 +224,11 @@ const rules = [
   verdict(
     'StorageVerdict',
     'Tank volume',
-    'IF(OR(RecordYears=0,YearDemand_gal=0,ROUND(DeadDepth_in,1)<ROUND(Intake_in+Submergence_in,1)),"check",IF(RecordAgrees=0,"check",IF(Reliability<WantedReliability,"check",IF(RecordDryMonths>0,"check","pass"))))',
+    'IF(OR(RecordYears=0,YearDemand_gal=0,ROUND(DeadDepth_in,0)<ROUND(Intake_in+Submergence_in,0)),"check",IF(RecordAgrees=0,"check",IF(Reliability<WantedReliability,"check",IF(RecordDryMonths>0,"check","pass"))))',
     [
       ['AND(RecordYears>0,RecordAgrees=0)', 'Figures behind the daily balance have changed since it was made: make the job again.'],
       ['DeadDepth_in<Intake_in', 'A dead depth of {DeadDepth_in} counts water that is never drawn: the intake stands {Intake_in} over the floor.'],
-      ['ROUND(DeadDepth_in,1)<ROUND(Intake_in+Submergence_in,1)', 'A dead depth of {DeadDepth_in} counts water that the pump draws with air: the intake stands {Intake_in} over the floor and wants {Submergence_in:1} of water over it at {HouseFlow_gpm}.'],
+      ['ROUND(DeadDepth_in,0)<ROUND(Intake_in+Submergence_in,0)', 'A dead depth of {DeadDepth_in} counts water that the pump draws with air: the intake stands {Intake_in} over the floor and wants {Submergence_in:1} of water over it at the flow that comes.'],
       ['YearDemand_gal=0', 'No use is given: people, outdoor use or the sheet Uses.'],
       ['RoofShare<WantedReliability', '{TankCount|tank holds|tanks hold} {UsableStorage_gal} above the dead depth, and the roof catches {RoofShare%} of the demand in a year of mean rain, whatever the tanks hold: more roof, or less use. {SizingShare%} is met; {WantedReliability%} is wanted.'],
       [`AND(${withRecord},RecordDryMonths>0)`, '{TankCount|tank holds|tanks hold} {UsableStorage_gal} above the dead depth; {Reliability%} of the demand is met on {RecordYears|year|years} of days, but in the year of median rain {RecordDryMonths|month ends|months end} dry; worst year {WorstYear} with {WorstYearShare%}, longest run short {LongestShort_days|day|days}. {WantedReliability%} is wanted.'],

@@ -307,7 +307,7 @@ describe('files of rain', () => {
       expect(readRainFile(text, 'f', { unit: 'tenths' }).days[0]!.rain_in).toBeCloseTo(20 / 25.4, 12)
     },
   )
-  it.each(['PRCP (mm)', 'rain_mm', 'Rain [mm]', 'Rain mm'])('plain: "%s" says its unit', (heading) => {
+  it.each(['PRCP (mm)', 'Rain mm/day', 'rain_mm', 'Rain [mm]', 'Rain mm'])('plain: "%s" says its unit', (heading) => {
     expect(readRainFile(`Date,${heading}\n2001-01-01,25.4`, 'f')).toMatchObject({ unit: 'mm', days: [{ rain_in: 1 }] })
   })
   it('plain: line ends of any kind, hours behind the day, and a missing value with decimals', () => {

@@ -47,7 +47,7 @@ describe('the quote', () => {
     const takeoff = demoTakeoff('Ember Yard')
     const checks = takeoff.design.verdicts().filter(({ verdict }) => verdict === 'check')
     expect(checks.length).toBeGreaterThan(0)
-    // What was found; what the office does about it stands on its own sheet.
+    // In full where the page has room for it, else what was found.
     for (const { words: said } of checks) expect(words(sheetOf(takeoff, 'quote'))).toContain(said.split('. ')[0]!)
   })
   it('says what an allowance costs a unit, overhead and markup in it, and what an alternate that the office offers comes to', () => {
@@ -76,7 +76,7 @@ describe('the quote', () => {
     const first = await make(source)
     // What stands beside a stop that nobody answered is nobody’s entry, and no order goes out.
     expect(keptIn(sourceOf(first.bytes, 'O.xlsx').workbook, 'Wicket Mill').crew.cells).toEqual({})
-    expect(words(sheetOf(first.takeoff, 'order'))).toContain('Not to be ordered yet: a verdict of this job says stop')
+    expect(words(sheetOf(first.takeoff, 'order'))).toContain('Not to be ordered before the quote has a price')
     expect(words(sheetOf(first.takeoff, 'crew'))).toContain('DO NOT START')
     const workbook = await inExceljs(first.bytes)
     const [quote, order] = [workbook.getWorksheet('Quote Wicket Mill')!, workbook.getWorksheet('Order Wicket Mill')!]

@@ -296,9 +296,11 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ ...record, RecordYears: 0, Reliability: 1 }, 'check'],
     [{ ...record, YearDemand_gal: 0 }, 'check'],
     // Water under the intake is no storage.
-    // Hydraulic Institute 9.8 (from memory): 4 in of sleeve at 8 gpm want 4 + 0.574 x 8 / 4^1.5 = 4.6 in over an intake at 4 in.
-    [{ ...record, DeadDepth_in: 8.6 }, 'pass'],
-    [{ ...record, DeadDepth_in: 8.5 }, 'check'],
+    // Hydraulic Institute 9.8 (from memory): 4 in of sleeve at 8 gpm want 4 + 0.574 x 8 / 4^1.5 = 4.6 in over an intake at 4 in; a float is set to an inch.
+    [{ ...record, DeadDepth_in: 9 }, 'pass'],
+    [{ ...record, DeadDepth_in: 8 }, 'check'],
+    [{ ...record, Submergence_in: 5.49 }, 'pass'],
+    [{ ...record, Submergence_in: 5.51 }, 'check'],
   ],
   DrainVerdict: [
     [{ RoofFlow_gpm: 320, InletCount: 2, DrainCapacity_gpm: 160 }, 'pass'],

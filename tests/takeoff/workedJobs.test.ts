@@ -192,7 +192,7 @@ describe('four tanks in class C with groundwater', () => {
     const far = worked({
       ...given,
       Job: 'B3',
-      RoofArea_ft2: 3600,
+      RoofArea_ft2: 4000,
       RainStation: 'Low Fallow',
       People: 3,
       TankModel: 'Quern 1800',
@@ -200,7 +200,7 @@ describe('four tanks in class C with groundwater', () => {
       SoilClass: 'C',
       GroundwaterDepth_ft: 60,
       RainIntensity_in_per_h: 3.6,
-      DrainSize_in: 4,
+      DrainSize_in: 6,
       InletTanks: 1,
     }).design
     expect(far.number('TieFlow_gpm')).toBeGreaterThan(0)

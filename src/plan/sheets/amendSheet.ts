@@ -118,7 +118,7 @@ function amendSheet({ takeoff, earlier, made, names, heading, design }: JobConte
     draft.put(columns.code, 'text', 'No price: a verdict says stop, and nobody has answered for it on the Quote.')
     draft.next(2)
   } else listed()
-  if (changes.some(({ what, from }) => what === 'verdict' && from === 'stop')) {
+  if (!openStops(takeoff) && changes.some(({ what, from }) => what === 'verdict' && from === 'stop')) {
     draft.put(columns.text, 'wrapped', WAS_STOPPED)
     draft.next(2)
   }

@@ -17,7 +17,7 @@ import {
   spanishStages,
   spanishSteps,
 } from '../../takeoff/spanish.js'
-import { olderSteps } from '../../takeoff/older/crewWords.js'
+import { olderSpanish, olderSteps } from '../../takeoff/older/crewWords.js'
 import { casesOf, type Words } from '../../takeoff/template.js'
 import { planPicture } from '../drawing/planPicture.js'
 import { sectionPicture } from '../drawing/sectionPicture.js'
@@ -115,6 +115,7 @@ const hazardWords = new Set<string>([
   ...Object.values(spanishStages).map((stage) => stage.toUpperCase()),
   ...Object.values(spanishHolds),
   ...Object.values(spanishSteps).flatMap(plainWords),
+  ...olderSpanish,
   ...Object.values(spanishCautions).flatMap(([short, words]) => [short, ...plainWords(words)]),
 ])
 

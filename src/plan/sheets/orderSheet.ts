@@ -17,7 +17,7 @@ export const NO_SUPPLIER = 'Supplier not named (Prices: a row with the code and 
 /** Kinds of lines that are bought or hired. */
 const ordered: readonly ItemKind[] = ['material', 'equipment', 'subcontract']
 const ADDED = 'Added by hand'
-const STOPPED = 'Not to be ordered yet: a verdict of this job says stop, and nobody has answered for it on the quote.'
+const STOPPED = 'Not to be ordered before the quote has a price: when this was made a verdict said stop, and nobody had answered for it.'
 /** What every supplier asks first. */
 const delivery: readonly { code: string; text: string; ofJob?: JobFieldName }[] = [
   { code: 'ORDER-NUMBER', text: 'Our number of this order' },

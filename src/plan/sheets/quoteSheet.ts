@@ -144,15 +144,20 @@ export const quote = sheetKind({
   ],
   codes: ({ design }) => quoteCodes(design),
   plan: (job, sheet) => {
-    const plan = quoteSheet(job, sheet, true)
-    // One page: where much stands on it, the empty rows between its parts go before it takes a second one.
-    const close = fitsPage(plan) ? plan : quoteSheet(job, sheet, false)
+    // One page: where much stands on it, the empty rows between its parts go before it takes a second one, then all but the first sentence of what it rests on.
+    const forms = [
+      { hasGaps: true, isShort: false },
+      { hasGaps: false, isShort: false },
+      { hasGaps: false, isShort: true },
+    ]
+    const plans = forms.map((form) => () => quoteSheet(job, sheet, form))
+    const close = plans.reduce<SheetPlan | undefined>((found, next) => (found && fitsPage(found) ? found : next()), undefined)!
     const beforeBreak = { ...close, cells: close.cells.filter(({ row }) => row < close.breakBefore!) }
     return fitsPage(close) || !fitsPage(beforeBreak) ? { ...close, breakBefore: undefined } : close
   },
 })
 
-function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string, hasGaps: boolean): SheetPlan {
+function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string, { hasGaps, isShort }: { hasGaps: boolean; isShort: boolean }): SheetPlan {
   const { design, crew, house } = takeoff
   const from = names.from(sheet)
   const draft = new SheetDraft()
@@ -339,10 +344,11 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
     if (!checks.length) return
     section('This price rests on')
     for (const { label, rule, name } of checks.filter((one) => design.bareVerdict(one.name) === 'check')) {
-      // The customer reads what was found; what to do about it is the office's, and stands on the Design sheet.
-      const [says] = design.text(rule.saysFormula).split(/(?<=\.) /)
+      const all = design.text(rule.saysFormula)
+      const [first] = all.split(/(?<=\.) /)
       const words = from(wordsPlace(name))
-      draft.put(columns.text, 'wrapped', `${label}: ${says}`, { formula: `IF(${from(name)}="pass","","${label}: "&LEFT(${words},FIND(". ",${words}&". ")))` })
+      const live = isShort ? `LEFT(${words},FIND(". ",${words}&". "))` : formula(rule.saysFormula).render(from)
+      draft.put(columns.text, 'wrapped', `${label}: ${isShort ? first : all}`, { formula: `IF(${from(name)}="pass","","${label}: "&${live})` })
       draft.next()
     }
     const fields = assumableFields.filter((field) => checks.some(({ rule }) => rule.assumed.includes(field)) && design.number(assumable[field]) === 1)

@@ -26,3 +26,14 @@ export const olderSteps: Readonly<Record<string, readonly string[]>> = {
   H5: ['First fill: clean water over the intake.'],
   I1: ['Inlet and overflow drains on their bedding, first-wash diverter and cleanouts; calmed inlet, screened vents, flap and stone apron at the outfall.'],
 }
+
+/** The same in Spanish, which stands in lines of its own. */
+export const olderSpanish: readonly string[] = [
+  'El extremo de la línea en la casa queda cerrado antes de echar agua en los tanques: el cople está abierto hacia ella y el lastre se saldría.',
+  'Haga un bordo contra el agua de lluvia en la orilla de la excavación y tenga una bomba lista; antes de una tormenta, agua en los tanques.',
+  'Muestre al dueño: filtro, primeras lluvias, corte, cómo sacar la bomba. Entregue esta hoja y el registro de pruebas.',
+  'Presione la línea con una bomba de mano y agua, nunca aire, mientras las uniones están a la vista; agregue agua hasta que el tubo se haya estirado: después la presión no baja y ninguna unión gotea.',
+  'Primer llenado: agua limpia por encima de la toma.',
+  'Relleno sin rocas en capas parejas alrededor de los tanques, igual por todos los lados, hasta las bocas.',
+  'Siga rellenando en capas parejas, sin rocas, hasta las tapas.',
+]

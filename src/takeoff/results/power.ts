@@ -9,7 +9,8 @@ import { geometry, practice, result, sum } from './rule.js'
 const ampacityTable = 'Table 310.16 from 2020 and to 2008, 310.15(B)(16) in 2011 to 2017'
 
 export const powerResults = [
-  result('MotorCurrent_A', 'Full-load current', 'MAX(MOTORCURRENT(PumpPower_hp,PumpVoltage_V,PumpPhases),PumpCurrent_A)', citeRows(motors, 'nec', 'Tables 430.248 and 430.250, by the volts of the motor; the nameplate where it says more')),
+  result('TableCurrent_A', 'Full-load current of the table', 'MOTORCURRENT(PumpPower_hp,PumpVoltage_V,PumpPhases)', citeRows(motors, 'nec', 'Tables 430.248 and 430.250, by the volts of the motor')),
+  result('MotorCurrent_A', 'Full-load current, of table or nameplate', 'MAX(TableCurrent_A,PumpCurrent_A)', citeRows(motors, 'nec', '430.6(A)(1): the table; the nameplate where it says more')),
   result('CableCores', 'Conductors of the feed, beside the ground', 'IF(OR(PumpPhases=3,PumpWires=3),3,2)', practice('three-phase, or single-phase with a control box: three')),
   result('CoreSuffix', 'Cores of the cable in the price list', 'IF(CableCores=3,"-3","")', practice('a cable of two conductors and ground has the bare name')),
   result(
@@ -45,7 +46,7 @@ export const powerResults = [
   result('StartDropShare', 'Voltage drop at the start, share', 'MAX(StartMultiple,StartThree)*FeederDrop_V/Voltage_V', sum),
   result('StartDropLimit', 'Drop at the start that the office allows', '0.2', practice('20 %')),
   result('CableAmpacity_A', 'Ampacity of the cable', 'AMPACITY(Cable,CableMetal)', citeRows(conductors, 'nec', `${ampacityTable}, 60 °C column`)),
-  result('Breaker_A', 'Largest breaker', 'BREAKERSIZE(MotorCurrent_A)', citeRows(breakers, 'nec', 'Table 430.52 and 240.6(A)')),
+  result('Breaker_A', 'Largest breaker', 'BREAKERSIZE(IF(PumpCurrent_A=0,MotorCurrent_A,TableCurrent_A))', citeRows(breakers, 'nec', 'Table 430.52 and 240.6(A), on the current of the table (430.6(A)(1))')),
   result('BaseWire', 'Size by ampacity alone, AWG', 'CONDUCTORSIZE(MotorCurrent_A,0,Voltage_V,DropLimit,PumpPhases,CableMetal)', citeRows(conductors, 'nec', '430.22')),
   result('GroundTable', 'Ground by the breaker, AWG', 'GROUNDSIZE(Breaker_A,CableMetal)', citeRows(breakers, 'nec', 'Table 250.122')),
   result(

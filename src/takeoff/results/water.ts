@@ -14,7 +14,7 @@ export const waterResults = [
   result('Storage_gal', 'Water in all tanks', 'TankVolume_gal*FirstTanks+SecondVolume_gal*SecondTanks', geometry),
   result('Intake_in', 'Intake of the pump over the floor', '4', practice('the flow sleeve keeps it off what settles')),
   result('SleeveBore_in', 'Bore of the flow sleeve', '4', practice('takes a 4 in motor')),
-  result('Submergence_in', 'Water over the intake, so that it draws no air', 'SleeveBore_in*(1+2.3*FLOWVELOCITY(HouseFlow_gpm,SleeveBore_in)/SQRT(32.174*SleeveBore_in/12))', cite('memory', 'Hydraulic Institute 9.8: S = D (1 + 2.3 V / √gD), in gpm and inches D + 0.574 Q / D^1.5')),
+  result('Submergence_in', 'Water over the intake, so that it draws no air', 'SleeveBore_in*(1+2.3*FLOWVELOCITY(MAX(HouseFlow_gpm,DutyFlow_gpm),SleeveBore_in)/SQRT(32.174*SleeveBore_in/12))', cite('memory', 'Hydraulic Institute 9.8: S = D (1 + 2.3 V / √gD), in gpm and inches D + 0.574 Q / D^1.5')),
   result('TankWorth', 'Share of the demand that a further tank must bring', '0.01', practice('where no count reaches the wanted share')),
   result('UsableStorage_gal', 'Water above the dead depth', 'RowInside_ft2*MAX(0,TankWaterDepth_ft-DeadDepth_in/12)*1728/231', geometry),
   result('YearInflow_gal', 'Caught in a year of mean months', 'SUM(MonthInflow_gal)', sum),
