@@ -230,7 +230,14 @@ export const crewSteps: readonly CrewStep[] = [
         ['TankCount=1', 'Water into the tank as ballast.'],
         ['', 'Water into the tanks as ballast; tied tanks stand at one level.'],
       ],
-      { when: `AND(${floats},Ballast_in>0)`, figure: '{Ballast_in} in each tank', hold: 'foreman' },
+      {
+        when: `AND(${floats},Ballast_in>0)`,
+        figure: [
+          ['TankCount=1', '{Ballast_in}'],
+          ['', '{Ballast_in} in each tank'],
+        ],
+        hold: 'foreman',
+      },
     ],
     ['G5', 'Rock-free fill round the tanks, all sides alike, up to the ports, in layers of {FillLayer_in}, each compacted.', { figure: 'ports {PortInvert_ft} down' }],
     ['G4', 'Only now may the pit pump stop.', { when: `AND(${isWetOrUnknown},NOT(${highWater}))`, hold: 'foreman' }],

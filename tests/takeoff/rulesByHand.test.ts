@@ -1,0 +1,133 @@
+/** Rules of the job with named figures put in, each against hand arithmetic: what stands between a cell function and a verdict. */
+import { describe, expect, it } from 'vitest'
+import { callByName } from '../../src/calc/callByName.js'
+import type { Value } from '../../src/formula/value.js'
+import { jobSheets } from '../../src/plan/jobSheets.js'
+import { standardPlaces } from '../../src/plan/places.js'
+import { stepsOf } from '../../src/takeoff/crewSteps.js'
+import { readOffice } from '../../src/takeoff/office.js'
+import { results, type ResultName } from '../../src/takeoff/results/index.js'
+import { workJob, type Takeoff } from '../../src/takeoff/takeoff.js'
+import { demoRows, demoTakeoff, leastRow, officeWith, takeoffOf } from '../support/office.js'
+
+const office = readOffice(officeWith({ Jobs: [{ ...leastRow, TankCount: 2 }] }))
+const { design } = workJob(office, office.tables.Jobs[0]!)
+const ruled = (name: ResultName, given: Readonly<Record<string, Value>>): number => design!.evaluateWith(results.find((rule) => rule.name === name)!.formula, given) as number
+const words = (takeoff: Takeoff, kind: string): string =>
+  jobSheets(takeoff, standardPlaces(), 'native', { date: '2026-11-27', revision: 1, version: 'test' })
+    .find((plan) => plan.kind === kind)!
+    .cells.map(({ value }) => String(value ?? ''))
+    .join('\n')
+
+describe('rules by hand', () => {
+  // NEC Table 430.251(B), design B, over Table 430.250, both from memory: the largest of a group, no more than four hundredths over each.
+  it.each([
+    [0.5, 23 / 2.5],
+    [0.75, 25 / 3.2],
+    [1, 30 / 4.2],
+    [2, 50 / 6.8],
+    [5, 92 / 15.2],
+  ])('a three-phase motor of %s hp starts at %s times full load', (PumpPower_hp, ratio) => {
+    const figured = ruled('StartThree', { PumpPhases: 3, PumpPower_hp })
+    expect(figured).toBeGreaterThanOrEqual(ratio - 1e-9)
+    expect(figured).toBeLessThanOrEqual(1.04 * ratio)
+    expect(ruled('StartThree', { PumpPhases: 1, PumpPower_hp })).toBe(0)
+  })
+  it.each<[ResultName, Readonly<Record<string, Value>>, number, number, string]>([
+    ['StartDropShare', { StartMultiple: 6, StartThree: 7.4, FeederDrop_V: 5, Voltage_V: 230 }, (7.4 * 5) / 230, 1e-12, 'the larger multiple'],
+    ['StartDropShare', { StartMultiple: 3, StartThree: 7.4, FeederDrop_V: 5, Voltage_V: 230 }, (3 * 5) / 230, 1e-12, 'a soft starter, typed'],
+    [
+      'BlockedRise_ft',
+      { OverflowCount: 2, BlockedAtInlet: 1, BlockedNext: 0, FarFlow_gpm: 10, NextFlow_gpm: 0, RoofFlow_gpm: 10, BlockedShare: 0, BlockedTie_ft: 0, OutletHead_ft: 0.9 },
+      0.9,
+      1e-12,
+      'the drain behind the mouths',
+    ],
+    [
+      'StormRise_ft',
+      { OverflowsAtInlet: 0, OverflowsNext: 1, FarHead_ft: 0, NextHead_ft: 0.3, TieShare: 0.5, TieHead_ft: 0.2, OutletHead_ft: 0.5 },
+      0.7,
+      1e-12,
+      'the drain, and the tie to the far tank',
+    ],
+    ['TrunkHead_ft', { OverflowRun_ft: 0, RoofFlow_gpm: 160 }, 0, 1e-12, 'no pipe behind the mouths'],
+    ['InletFall_in', { InletRun_ft: 20, DrainSlope_in_per_ft: 0.25, DownspoutRise_ft: 6, FilterDrop_in: 36 }, 36, 1e-12, '72 in of ground, of which the filter takes 36'],
+    // Hydraulic Institute 9.8, from memory: 4 + 0.574 x 24 / 4^1.5; the factor is printed to three digits.
+    ['Submergence_in', { HouseFlow_gpm: 8, DutyFlow_gpm: 24, SleeveBore_in: 4 }, 4 + (0.574 * 24) / 8, 0.01, 'the flow that comes'],
+    [
+      'SecondLidHoles_lb',
+      { SecondOpenings: 2, SecondOpening_in: 30, TankLid_in: 6, Concrete_lb_per_ft3: 150 },
+      2 * (Math.PI / 4) * 2.5 ** 2 * 0.5 * 150,
+      1e-9,
+      'two holes of 30 in in 6 in of concrete',
+    ],
+    ['EarthInWater_lb_per_ft3', { EarthWeight_lb_per_ft3: 130 }, 67.6, 1e-9, 'less the water'],
+    ['WaterOutsideAllowed_ft', { TankWaterOutside_ft: 5, SecondWaterOutside_ft: 3 }, 3, 0, 'the stricter maker'],
+    // NEC Chapter 9, Table 4: 1 in PVC 40 has 0.832 in²; three of four widths, and the float’s cable of 0.3 in.
+    ['ConduitFillLeast', { CableWide_in: 0.96, CableCores: 3, ConduitSize: '1', FloatCable_in: 0.3 }, ((Math.PI / 4) * (0.72 ** 2 + 0.3 ** 2)) / 0.832, 1e-6, 'the listed width'],
+    ['FirstFill_in', { CommissionWater_gal: 1000, RowInside_ft2: 100 }, ((1000 * 231) / 1728 / 100) * 12, 1e-9, 'over all tanks'],
+    ['Breaker_A', { PumpCurrent_A: 9.9, MotorCurrent_A: 9.9, TableCurrent_A: 6.9 }, 20, 0, 'NEC 430.52 on the current of the table: 250 % of 6.9 is 17.3'],
+  ])('%s of %j', (name, given, byHand, within, why) => {
+    expect(Math.abs(ruled(name, given) - byHand), `${ruled(name, given)}: ${why}`).toBeLessThanOrEqual(within)
+  })
+  it('uplift by the figured weight: each model with its own risers and the holes of its own lid', () => {
+    const same = { GroundwaterAssumed: 0, WaterAboveBase_ft: 8, TankHeight_ft: 6.5, Cover_ft: 2, EarthInWater_lb_per_ft3: 57.6 }
+    const first = { TankLength_ft: 10, TankWidth_ft: 6, WeightFigured_lb: 17_433, LidHoles_lb: 236, Risers_ft2: 5 }
+    const second = { SecondLength_ft: 8, SecondWidth_ft: 5, SecondFigured_lb: 60_000, SecondLidHoles_lb: 736, SecondRisers_ft2: 14 }
+    // 1.5 ft of the risers stand in the water.
+    expect(ruled('UpliftFigured', { ...same, ...first, ...second })).toBeCloseTo((17_433 - 236 + (60 - 5) * 2 * 57.6) / (62.4 * (60 * 6.5 + 5 * 1.5)), 9)
+    expect(ruled('UpliftFigured', { ...same, ...first, ...second, WeightFigured_lb: 90_000, SecondFigured_lb: 15_900 })).toBeCloseTo(
+      (15_900 - 736 + (40 - 14) * 2 * 57.6) / (62.4 * (40 * 6.5 + 14 * 1.5)),
+      9,
+    )
+  })
+  it('UPLIFTSAFETY: risers stand in no more water than there is cover, and take no more earth than there is', () => {
+    expect(callByName('UPLIFTSAFETY', [10, 6, 6.5, 19_200, 20, 2, 57.6, 5])).toBeCloseTo((19_200 + 55 * 2 * 57.6) / (62.4 * (390 + 5 * 2)), 9)
+    expect(callByName('UPLIFTSAFETY', [10, 6, 6.5, 19_200, 6.5, 2, 57.6, 100])).toBeCloseTo(19_200 / (62.4 * 390), 9)
+  })
+  it('what a pump past its curve adds to the surge is nothing: standing water and Joukowsky', () => {
+    const far = takeoffOf({
+      ...leastRow,
+      WaterLineRun_ft: 200,
+      PowerRun_ft: 200,
+      WaterLineRise_ft: -180,
+      HousePressure_psi: 30,
+      CutIn_psi: 80,
+      CutOut_psi: 95,
+      PumpModel: 'Lark 50',
+    }).design
+    const surge = (far.number('MostVelocity_fps') * far.number('WaveSpeed_fps')) / 32.174 / 2.31
+    // g and the weight of water are rounded otherwise in the source of the surge: a hundredth.
+    expect(far.number('MostSurge_psi') / ((180 - far.number('WaterLevel_ft')) / 2.31 + surge)).toBeCloseTo(1, 2)
+  })
+  it('openings of the second model are held to its own lid', () => {
+    const small = { ...demoRows('Tanks')[1]!, Model: 'Holed', Openings: 4, Opening_in: 36 }
+    const Tanks = [...demoRows('Tanks'), small]
+    // Four holes of 36 in, 28.3 ft², in a lid of 8 x 6 ft.
+    expect(() => takeoffOf({ ...leastRow, TankModel: 'Quern 1800', SecondModel: 'Holed', SecondCount: 1, TankCount: 2 }, { Tanks })).toThrow(
+      /Opening_in: openings that leave at least half of the lid, 48 ft²; got 4 of 36 in/,
+    )
+  })
+})
+
+describe('words that hold for some jobs', () => {
+  const codes = (more: object, without: readonly string[] = []) => stepsOf(takeoffOf({ ...leastRow, ...more }).design, without).map(({ code }) => code)
+  it('steps of the crew: filter, insulation and fence where there are some', () => {
+    expect(codes({ FilterShare: 0.9, FrostDepth_in: 12 })).toEqual(expect.arrayContaining(['I3', 'H6', 'B9']))
+    const none = codes({ FilterShare: 1, FrostDepth_in: 0 }, ['FENCE'])
+    for (const code of ['I3', 'H6', 'B9']) expect(none).not.toContain(code)
+  })
+  it('the handover of a house below the water says what empties the tanks, and lists the check valve', () => {
+    expect(words(demoTakeoff('Pipit Hollow'), 'handover')).toContain('The house lies below the water')
+    expect(words(demoTakeoff('Wicket Mill'), 'handover')).not.toContain('The house lies below the water')
+    expect(words(demoTakeoff('Wicket Mill'), 'handover')).toContain('1 in check valve')
+  })
+  it('a long site stands in full on what is signed', () => {
+    const long = takeoffOf({ ...leastRow, Site: 'Upper Fallow Road 1204, packing shed and two flats behind it' })
+    for (const kind of ['quote', 'test', 'handover']) expect(words(long, kind), kind).toContain('At Upper Fallow Road 1204, packing shed and two flats behind it.')
+    for (const kind of ['quote', 'test', 'handover']) expect(words(demoTakeoff('Wicket Mill'), kind), kind).not.toContain('At Wicket Mill workshop')
+  })
+  it('the test record says where its limits are from', () => {
+    expect(words(demoTakeoff('Wicket Mill'), 'test')).toMatch(/X2, X3: ASTM F2164 .*from memory\)[\s\S]*X5: National Electrical Code .*430\.6\(A\)\(2\), 430\.32/)
+  })
+})
