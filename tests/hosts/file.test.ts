@@ -158,6 +158,8 @@ describe('cells of an office workbook', () => {
       [14.5 / 24, 'h:mm', '14:30'],
       [1.25, '[h]:mm', '30:00'],
       [5 / 1440, 'h:mm', '00:05'],
+      [52_215 / 86_400, 'h:mm:ss', '14:30:15'],
+      [0, 'h:mm', 0],
       [0.5, '0 %', 0.5],
     ]
     cells.forEach(([value, numFmt], at) => Object.assign(sheet.getCell(at + 1, 1), { value, numFmt }))

@@ -179,6 +179,26 @@ describe('revisions and change orders', () => {
     expect(said).toMatch(/Tanks: 4, before 3/)
     expect(said).not.toContain('Markup:')
   })
+  it('says where no price was quoted before, and only there', async () => {
+    const retyped = (bytes: Uint8Array, cells: Readonly<Record<string, number>>) =>
+      typed(bytes, (workbook) => {
+        const jobs = workbook.getWorksheet('Jobs')!
+        const heads = jobs.getRow(5).values as unknown[]
+        const row = (jobs.getColumn(2).values as unknown[]).indexOf('Wicket Mill')
+        for (const [field, value] of Object.entries(cells)) jobs.getCell(row, heads.indexOf(field)).value = value
+      })
+    const said = (bytes: Uint8Array) => wordsOn(bytes, names.amend).join('\n')
+    // Six feet of cover and 9 inHg, where the maker allows four of each: two stops.
+    const stopped = await make(await retyped(first.bytes, { Cover_ft: 6, TestVacuum_inHg: 9 }))
+    expect(said(stopped.bytes)).toMatch(/No price: a verdict says stop/)
+    const half = await make(await retyped(stopped.bytes, { Cover_ft: 3 }))
+    expect(said(half.bytes)).toMatch(/No price: a verdict says stop/)
+    expect(said(half.bytes)).not.toContain('the whole price')
+    const cured = await make(await retyped(half.bytes, { TestVacuum_inHg: 3, CableSlack_ft: 30 }))
+    expect(said(cured.bytes)).toContain('Where nobody had answered for it no price was quoted, and what is agreed here is the whole price.')
+    const later = await make(await retyped(cured.bytes, { CableSlack_ft: 40 }))
+    expect(said(later.bytes)).not.toContain('the whole price')
+  })
   it('shows the customer the sum before, the change and the sum now, and no cost', async () => {
     const second = await make(
       await typed(first.bytes, (workbook) => {

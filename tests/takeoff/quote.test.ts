@@ -103,12 +103,14 @@ describe('the quote', () => {
     expect(words(sheetOf(again.takeoff, 'crew'))).toContain('ANSWERED FOR: WORK AS THE ANSWER SAYS')
   })
   it('an alternate without the treatment says what its water is', () => {
-    const office = { Variants: [{ Job: 'Thistle Brow', Variant: 'no treatment', Field: 'TreatmentLoss_psi', Value: '0', OnQuote: 'yes' }] }
+    const variant = (Variant: string, Field: string, Value: string) => ({ Job: 'Thistle Brow', Variant, Field, Value, OnQuote: 'yes' })
+    const office = { Variants: [variant('no treatment', 'TreatmentLoss_psi', '0'), variant('four tanks', 'TankCount', '4')] }
     const takeoff = takeoffOf(
       demoRows('Jobs').find(({ Job }) => Job === 'Thistle Brow')!,
       office,
     )
     expect(words(sheetOf(takeoff, 'quote'))).toMatch(/Instead, no treatment: \$[\d,.]+ less, tax included\. The water is not drinkable then\./)
+    expect(words(sheetOf(takeoff, 'quote'))).toMatch(/Instead, four tanks: \$[\d,.]+ less, tax included\.$/m)
   })
   it('words that put an answer off are none, nor is one that was given for other figures', () => {
     const answered = (done: string, row: object, stands?: string) => {
