@@ -85,21 +85,6 @@ describe('rules by hand', () => {
     expect(callByName('UPLIFTSAFETY', [10, 6, 6.5, 19_200, 20, 2, 57.6, 5])).toBeCloseTo((19_200 + 55 * 2 * 57.6) / (62.4 * (390 + 5 * 2)), 9)
     expect(callByName('UPLIFTSAFETY', [10, 6, 6.5, 19_200, 6.5, 2, 57.6, 100])).toBeCloseTo(19_200 / (62.4 * 390), 9)
   })
-  it('what a pump past its curve adds to the surge is nothing: standing water and Joukowsky', () => {
-    const far = takeoffOf({
-      ...leastRow,
-      WaterLineRun_ft: 200,
-      PowerRun_ft: 200,
-      WaterLineRise_ft: -180,
-      HousePressure_psi: 30,
-      CutIn_psi: 80,
-      CutOut_psi: 95,
-      PumpModel: 'Lark 50',
-    }).design
-    const surge = (far.number('MostVelocity_fps') * far.number('WaveSpeed_fps')) / 32.174 / 2.31
-    // g and the weight of water are rounded otherwise in the source of the surge: a hundredth.
-    expect(far.number('MostSurge_psi') / ((180 - far.number('WaterLevel_ft')) / 2.31 + surge)).toBeCloseTo(1, 2)
-  })
   it('openings of the second model are held to its own lid', () => {
     const small = { ...demoRows('Tanks')[1]!, Model: 'Holed', Openings: 4, Opening_in: 36 }
     const Tanks = [...demoRows('Tanks'), small]

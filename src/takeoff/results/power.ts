@@ -7,6 +7,8 @@ import { motors } from '../../tables/motors.js'
 import { geometry, practice, result, sum } from './rule.js'
 
 const ampacityTable = 'Table 310.16 from 2020 and to 2008, 310.15(B)(16) in 2011 to 2017'
+/** Six times full load stands until somebody types another multiple; of a small three-phase motor it is more. */
+const STARTS = 'IF(StartMultiple=6,MAX(StartMultiple,StartThree),StartMultiple)'
 
 export const powerResults = [
   result('TableCurrent_A', 'Full-load current of the table', 'MOTORCURRENT(PumpPower_hp,PumpVoltage_V,PumpPhases)', citeRows(motors, 'nec', 'Tables 430.248 and 430.250, by the volts of the motor')),
@@ -42,8 +44,8 @@ export const powerResults = [
     'IF(PumpPhases=3,IF(PumpPower_hp<=0.5,9.2,IF(PumpPower_hp<1,7.9,IF(PumpPower_hp<=3,7.4,6.1))),0)',
     cite('nec', 'Table 430.251(B), design B, over Table 430.250: the largest of each group, from memory', 'from memory'),
   ),
-  result('StartRatio', 'Locked rotor over full load, the larger', 'IF(StartMultiple=6,MAX(StartMultiple,StartThree),StartMultiple)', cite('derivation', 'another multiple that somebody typed, as of a soft starter, counts alone')),
-  result('StartDropShare', 'Voltage drop at the start, share', 'IF(StartMultiple=6,MAX(StartMultiple,StartThree),StartMultiple)*FeederDrop_V/Voltage_V', sum),
+  result('StartRatio', 'Locked rotor over full load, the larger', STARTS, cite('derivation', 'another multiple that somebody typed, as of a soft starter, counts alone')),
+  result('StartDropShare', 'Voltage drop at the start, share', `${STARTS}*FeederDrop_V/Voltage_V`, sum),
   result('StartDropLimit', 'Drop at the start that the office allows', '0.2', practice('20 %')),
   result('CableAmpacity_A', 'Ampacity of the cable', 'AMPACITY(Cable,CableMetal)', citeRows(conductors, 'nec', `${ampacityTable}, 60 °C column`)),
   result('Breaker_A', 'Largest breaker', 'BREAKERSIZE(IF(PumpCurrent_A=0,MotorCurrent_A,TableCurrent_A))', citeRows(breakers, 'nec', 'Table 430.52 and 240.6(A), on the current of the table (430.6(A)(1))')),
