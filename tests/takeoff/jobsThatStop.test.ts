@@ -519,6 +519,12 @@ describe('water that moves, presses and lifts', () => {
     expect(cover(0) - cover(8)).toBeCloseTo(8, 9)
     expect(cover(0) - cover(8, 1)).toBeCloseTo(0, 9)
   })
+  it('a reducing valve set to 80 psi gives no more than 70 while water flows', () => {
+    // Common practice, no source: it falls off by 5 to 15 psi, ten are counted. IPC 604.8, UPC 608.2 (from memory): 80 psi in a house at the most.
+    const verdict = (HousePressure_psi: number) =>
+      takeoffOf({ ...leastRow, HousePressure_psi, CutIn_psi: 75, CutOut_psi: 88, PumpModel: 'Lark 150', TreatmentLoss_psi: 0 }).design.bareVerdict('SwitchVerdict')
+    expect([verdict(70), verdict(70.1)]).toEqual(['pass', 'check'])
+  })
   it('openings that leave no lid are refused at their cell', () => {
     // Four holes of 60 in: 4 x 19.6 = 78.5 ft² in a lid of 60 ft².
     expect(() => takeoffOf(leastRow, tanks({ Openings: 4, Opening_in: 60 }))).toThrow(

@@ -102,6 +102,10 @@ describe('words that hold for some jobs', () => {
     const none = codes({ FilterShare: 1, FrostDepth_in: 0 }, ['FENCE'])
     for (const code of ['I3', 'H6', 'B9']) expect(none).not.toContain(code)
   })
+  it('fill goes in by layers that a plate compactor reaches through: 8 in, common practice, no source', () => {
+    for (const name of ['up to the ports, in layers of 8 in, each compacted', 'rock-free, in layers of 8 in, each compacted'])
+      expect(words(demoTakeoff('Wicket Mill'), 'crew')).toContain(name)
+  })
   it('the handover of a house below the water says what empties the tanks, and lists the check valve', () => {
     expect(words(demoTakeoff('Pipit Hollow'), 'handover')).toContain('The house lies below the water')
     expect(words(demoTakeoff('Wicket Mill'), 'handover')).not.toContain('The house lies below the water')
