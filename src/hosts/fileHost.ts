@@ -13,7 +13,7 @@ import { findOffice, mustBeWorked, readSheet, Workbook, WorkbookError, type Foun
 import { reasonsAgainst, remember, type Lost, type Source } from './fileSession.js'
 import { inTheWay, type Host, type SheetCell, type SheetContent, type Snapshot, type Writing } from './host.js'
 import { References } from './repoint.js'
-import { drawnNotes, refuseRenamed, refuseTaken, tablesOn, typingLost } from './standing.js'
+import { drawnNotes, laidOverNotes, refuseRenamed, refuseTaken, tablesOn, typingLost } from './standing.js'
 import { Book } from './xlsx/book.js'
 import { dayZero } from './xlsx/cells.js'
 import { logoOn } from './xlsx/logo.js'
@@ -118,6 +118,7 @@ export class FileHost implements Host {
       this.loseThere(plans)
       refuseTaken(workbook, plans)
       this.lostTables.push(...plans.flatMap((plan) => tablesOn(book, plan)))
+      for (const there of [book, ...(this.standing ? [this.standing.book] : [])]) drawn.push(...laidOverNotes(there, plans))
       drawn.push(...drawnNotes(book, plans))
       // The tables of ours stand where they stood: formulas that point there mean what they did.
       for (const plan of plans) if (!isOfOffice(plan)) references.note(plan)

@@ -1,5 +1,6 @@
 /** What stands in a workbook that is about to be rewritten: what is ours, what is somebody's own, and what would be lost. */
 import { isMadeLine, type PlanCell, type SheetPlan } from '../plan/plan.js'
+import { placesInWords } from '../takeoff/fields.js'
 import { tableNames } from '../takeoff/officeTables.js'
 import { plainCell, readSheet, Workbook, WorkbookError } from './file.js'
 import type { SheetCell, SheetContent } from './host.js'
@@ -9,6 +10,7 @@ import type { Book, BookSheet } from './xlsx/book.js'
 import type { BookRows } from './xlsx/cells.js'
 import { picturesIn } from './xlsx/drawingPart.js'
 import { DRAWN } from './xlsx/writeSheet.js'
+import { attribute, tags } from './xlsx/xml.js'
 
 /** The heading lines of a sheet stand within so many letters of its part. */
 const HEADING_WITHIN = 20_000
@@ -122,6 +124,22 @@ export const tablesOn = (book: Book, { name, kind }: SheetPlan): string[] =>
 const isDrawnOn = (book: Book, { part }: BookSheet): boolean =>
   book.relations(part).some(({ type, target }) => DRAWN.test(type) && (!type.endsWith('/drawing') || !book.has(target) || picturesIn(book.text(target)).hasOthers))
 
+/** What somebody laid over cells of ours: a part of the sheet behind its cells, what one of them is called, and which places it tells. */
+const LAID_OVER: Readonly<Record<string, string>> = { autoFilter: 'the filter', mergeCell: 'the merged cells', hyperlink: 'the link' }
+/** Filters, links and merged cells on sheets that are made again: we make none, so they are somebody's, and go with the cells they lay on. */
+export function laidOverNotes(book: Book, plans: readonly SheetPlan[]): string[] {
+  return plans.flatMap(({ name, kind }) => {
+    const sheet = kind === 'office' ? undefined : book.sheetNamed(name)
+    if (!sheet) return []
+    const xml = book.text(sheet.part)
+    const laid: string[] = []
+    for (const tag of tags(xml, Math.max(0, xml.lastIndexOf('sheetData')))) {
+      const words = Object.hasOwn(LAID_OVER, tag.name) && !tag.isEnd ? LAID_OVER[tag.name] : undefined
+      if (words !== undefined) laid.push(`${words} ${attribute(xml, tag, 'ref') ?? ''}`.trim())
+    }
+    return laid.length ? [`${name}: made anew without ${placesInWords(laid)}`] : []
+  })
+}
 /** Drawings and remarks on sheets that are made again stay at their place on the sheet, whatever stands there now. */
 export function drawnNotes(book: Book, plans: readonly SheetPlan[]): string[] {
   return plans.flatMap(({ name }) => {

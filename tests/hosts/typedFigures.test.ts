@@ -52,6 +52,9 @@ describe('told by name', () => {
     ['a formula in an empty cell', 'Design', (sheet) => put(sheet, 40, 10, { formula: 'D40*1.1', result: 3 })],
     ['a number in an empty cell', 'Test', (sheet) => put(sheet, 4, 6, 88)],
     ['a number over a share of the year', 'Year', (sheet) => put(sheet, lastFormula(sheet, 4), 4, 4711)],
+    ['words in an empty cell', 'Working', (sheet) => put(sheet, 30, 7, 'asked the county on Tuesday')],
+    ['words over a meaning', 'Working', (sheet) => put(sheet, 12, 3, 'what the old foreman calls it')],
+    ['a number over a figure that was worked out', 'Working', (sheet) => put(sheet, lastFormula(sheet, 4), 4, 4711)],
     ['a yes over a check', 'Checks', (sheet) => put(sheet, lastFormula(sheet, 4), 4, 4711)],
   ]
   const put = (sheet: ExcelJS.Worksheet, row: number, column: number, value: ExcelJS.CellValue): string => {
@@ -149,12 +152,15 @@ describe('kept, and asked nothing', () => {
     })
     expect((await again(bytes)).notes).toEqual([])
   })
-  it.each(['Design', 'Changes', 'Crew', 'Test', 'Quote', 'Order', 'Year', 'Takeoff'])('a column that somebody put in on %s, and another count of tanks', async (prefix) => {
-    const workbook = await inExceljs(first)
-    workbook.getWorksheet(`${prefix} ${JOB}`)!.spliceColumns(3, 0, [])
-    setField(workbook, 'TankCount', 5)
-    expect((await again(await savedBy(workbook))).notes).toEqual([])
-  })
+  it.each(['Design', 'Changes', 'Crew', 'Test', 'Quote', 'Order', 'Year', 'Working', 'Takeoff'])(
+    'a column that somebody put in on %s, and another count of tanks',
+    async (prefix) => {
+      const workbook = await inExceljs(first)
+      workbook.getWorksheet(`${prefix} ${JOB}`)!.spliceColumns(3, 0, [])
+      setField(workbook, 'TankCount', 5)
+      expect((await again(await savedBy(workbook))).notes).toEqual([])
+    },
+  )
   it('formulas that a sheet has more often than is counted: a daily proof', async () => {
     const jobs = ['Fernlow 12']
     const workbook = await inExceljs(template)

@@ -176,6 +176,21 @@ describe('written onto itself', () => {
       /what was typed on sheets that are made again would be lost: Published tables!AA30 \("see page 4"\), Takeoff Pipit Hollow!P\d+ \("by the neighbour’s machine"\), Takeoff Pipit Hollow!Z9 \("Ines: two days only"\)/,
     )
   })
+  it('filters, links and merged cells laid over a takeoff are named when it is made without them', async () => {
+    const first = (await make(sourceOf(await own(), 'OWN.xlsx'))).bytes
+    const workbook = await inExceljs(first)
+    const takeoff = workbook.getWorksheet('Takeoff Pipit Hollow')!
+    takeoff.autoFilter = 'A7:P60'
+    takeoff.mergeCells('S3:U4')
+    const quote = workbook.getWorksheet('Quote Pipit Hollow')!
+    // A link keeps the words that stand in its cell.
+    quote.getCell('B4').value = { text: String(quote.getCell('B4').value), hyperlink: 'https://example.org/terms' }
+    const laid = await savedBy(workbook)
+    const notes = ['Takeoff Pipit Hollow: made anew without the filter A7:P60, the merged cells S3:U4.', 'Quote Pipit Hollow: made anew without the link B4.']
+    const onto = await make(sourceOf(laid, 'OWN.xlsx'))
+    expect(onto.notes).toEqual(notes)
+    expect((await make(sourceOf(onto.bytes, 'OWN.xlsx'))).notes).toEqual([])
+  })
   it('a formula of an office’s table stays a formula; a text that means a number is told', async () => {
     const workbook = await inExceljs(template)
     const tanks = workbook.getWorksheet('Tanks')!

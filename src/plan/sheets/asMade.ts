@@ -23,8 +23,6 @@ const inDigits = (count: number): string => Math.min(count, MOST_COUNTED).toStri
 
 /** Marks of the words of a sheet, and of its numbers and formulas with how often each stands there. */
 function marksOf({ kind, cells }: SheetPlan): string[] {
-  // Nobody writes between the steps of calls that are worked through.
-  if (kind === 'working') return []
   const words = new Set<string>()
   for (const { value, formula } of cells) if (typeof value === 'string' && value !== '' && formula === undefined) words.add(markOfWords(value))
   const figures = countsOf(cells)
