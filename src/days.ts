@@ -33,3 +33,6 @@ export function clockText(days: number): string {
   const [hours, minutes, rest] = [Math.floor(seconds / 3600), Math.floor(seconds / 60) % 60, seconds % 60]
   return `${two(hours)}:${two(minutes)}${rest ? `:${two(rest)}` : ''}`
 }
+
+/** The number that a spreadsheet keeps for a day and its time. */
+export const serialOfMoment = (moment: Date): number => (moment.getTime() - DAY_ZERO) / DAY_MS

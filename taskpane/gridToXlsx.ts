@@ -89,7 +89,10 @@ export function gridCell(getters: Getters, sheetId: string, row: number, column:
   }
 }
 
-export function planOf(getters: Getters, sheetId: string): SheetPlan {
+/** Formulas that the grid cannot read, by what it shows of them, as the file that was opened has them. */
+export type Unread = ReadonlyMap<string, Pick<PlanCell, 'value'> & { formula: string }>
+
+export function planOf(getters: Getters, sheetId: string, unread: Unread = new Map()): SheetPlan {
   const name = getters.getSheetName(sheetId)
   const { numberOfRows, numberOfCols } = getters.getSheetSize(sheetId)
   const cells: PlanCell[] = []
@@ -98,7 +101,9 @@ export function planOf(getters: Getters, sheetId: string): SheetPlan {
       const position = { sheetId, row: row - 1, col: column - 1 }
       const style = getters.getCellStyle(position)
       const border = getters.getCellBorder(position)
-      const cell = gridCell(getters, sheetId, row, column)
+      const typed = gridCell(getters, sheetId, row, column)
+      const inFile = typed?.isText ? unread.get(typed.content) : undefined
+      const cell = typed && inFile ? { ...typed, ...inFile, isText: false } : typed
       if (!cell && !style.fillColor && !border) continue
       cells.push({
         row,
@@ -168,11 +173,15 @@ function tablesOf(name: TableName, cells: readonly PlanCell[]): SheetPlan['table
   return [{ name, row: heading.row, column: heading.column, headings, rows: last - heading.row }]
 }
 
-/** A workbook that was begun on the page; `made` are the sheets of jobs as they were laid out, with their drawings. */
-export async function workbookFromGrid(model: InstanceType<typeof Model>, made: ReadonlyMap<string, SheetPlan> = new Map()): Promise<Uint8Array> {
+/** A workbook that was begun on the page, or is written whole; `made` are the sheets of jobs as they were laid out, with their drawings. */
+export async function workbookFromGrid(
+  model: InstanceType<typeof Model>,
+  made: ReadonlyMap<string, SheetPlan> = new Map(),
+  unreadOn: (sheetId: string) => Unread = () => new Map(),
+): Promise<Uint8Array> {
   const getters = model.getters as unknown as Getters
   const sheets = getters.getSheetIds().map((id): SheetPlan => {
-    const plan = planOf(getters, id)
+    const plan = planOf(getters, id, unreadOn(id))
     const own = made.get(plan.name)
     return own ? { ...plan, drawings: own.drawings ?? [], print: own.print!, landscape: own.landscape, paper: own.paper! } : plan
   })

@@ -164,7 +164,7 @@ async function saveFile(): Promise<void> {
     const lost = kept ? opened!.lostOn(kept.anew) : opened ? lacking : ''
     if (lost && !window.confirm(`The file saved here will lack what this page does not show: ${lost}. The file that was opened stays as it is. Save?`)) return
     isOpenedKept = kept !== undefined
-    bytes = kept?.bytes ?? (await workbookFromGrid(model, host.made))
+    bytes = kept?.bytes ?? (await workbookFromGrid(model, host.made, (sheet) => opened?.unreadOn(sheet) ?? new Map()))
   } catch (error) {
     return void say(`Not saved: ${error instanceof Error ? error.message : String(error)} The workbook on the page stays as it is.`)
   }

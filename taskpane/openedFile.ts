@@ -11,9 +11,10 @@ import { Book } from '../src/hosts/xlsx/book.js'
 import { CellReader } from '../src/hosts/xlsx/cells.js'
 import { putCells, SharedCellError, type PutCell } from '../src/hosts/xlsx/putCells.js'
 import { stretchTable } from '../src/hosts/xlsx/stretchTable.js'
+import { serialOfMoment } from '../src/days.js'
 import type { SheetPlan } from '../src/plan/plan.js'
 import { isErrorText } from '../src/takeoff/fields.js'
-import { gridCell, planOf, type GridCell } from './gridToXlsx.js'
+import { gridCell, planOf, type GridCell, type Unread } from './gridToXlsx.js'
 
 type GridModel = InstanceType<typeof Model>
 interface Exported {
@@ -89,7 +90,7 @@ export class OpenedFile {
       const known = this.known.get(sheet.id)
       const own = made.get(sheet.name)
       const plan = () => ({
-        ...planOf(model.getters as never, sheet.id),
+        ...planOf(model.getters as never, sheet.id, this.unreadOn(sheet.id)),
         ...(own
           ? { drawings: own.drawings ?? [], print: own.print!, landscape: own.landscape, paper: own.paper!, definedNames: namesIn(own, model, sheet.id) }
           : { isOfBook: true as const }),
@@ -110,6 +111,22 @@ export class OpenedFile {
     for (const own of made.values()) if (own.toScale) plans.push(own)
     writeInto(book, plans)
     return { bytes: book.bytes(), anew }
+  }
+
+  /** Formulas of a sheet that the grid cannot read: written anew, they are what the file has. */
+  unreadOn(sheetId: string): Unread {
+    const { name, cells } = this.known.get(sheetId) ?? {}
+    const book = new Book(this.bytes, this.name)
+    const sheet = name === undefined ? undefined : book.sheetNamed(name)
+    const rows = sheet && new CellReader(book).rows(sheet)
+    const unread = new Map<string, { formula: string; value: GridCell['value'] }>()
+    for (const [key, { content, isText }] of cells ?? []) {
+      const [row, column] = key.split(' ').map(Number) as [number, number]
+      const there = isText ? rows?.get(row)?.get(column) : undefined
+      if (there?.formula !== undefined)
+        unread.set(content, { formula: withoutPrefixes(there.formula), value: there.value instanceof Date ? serialOfMoment(there.value) : there.value })
+    }
+    return unread
   }
 
   /** Cells that differ from those at opening; a formula that gives another result now keeps its text. */

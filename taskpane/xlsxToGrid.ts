@@ -2,14 +2,16 @@
 import { Model } from '@odoo/o-spreadsheet'
 import type { Cell, Worksheet } from 'exceljs'
 import { openForGrid, plainCell, type NotKept } from './openForGrid.js'
+import { plainReferences, type ToPlain } from './plainReferences.js'
 import { openWorkbook } from '../src/hosts/file.js'
+import { isOfJob } from '../src/hosts/standing.js'
 import type { BookSheet } from '../src/hosts/xlsx/book.js'
 import type { BookCell, BookRows } from '../src/hosts/xlsx/cells.js'
 import { withoutPrefixes } from '../src/hosts/xlsx/writeSheet.js'
 import { GridDataWriter } from '../src/hosts/gridData.js'
 import { looks, type Look } from '../src/plan/looks.js'
 import { tableNames } from '../src/takeoff/officeTables.js'
-import { DAY_MS, DAY_ZERO } from '../src/days.js'
+import { serialOfMoment } from '../src/days.js'
 import { columnLetters, type PlanCell, type SheetPlan } from '../src/plan/plan.js'
 
 const ownColor = (color: { argb?: string } | undefined): string | undefined => color?.argb?.slice(-6)
@@ -79,10 +81,12 @@ function formatsShown(codes: ReadonlySet<string>): ReadonlyMap<string, string | 
   return shown
 }
 
-/** The number that a spreadsheet keeps for a day and its time. */
-const serialOf = (moment: Date): number => (moment.getTime() - DAY_ZERO) / DAY_MS
-
-function planOf(sheet: Worksheet, shown: ReadonlyMap<string, string | undefined>, own: BookRows): { plan: SheetPlan; look: Map<PlanCell, Look>; heights: Map<number, number> } {
+function planOf(
+  sheet: Worksheet,
+  shown: ReadonlyMap<string, string | undefined>,
+  own: BookRows,
+  toPlain: ToPlain,
+): { plan: SheetPlan; look: Map<PlanCell, Look>; heights: Map<number, number> } {
   const look = new Map<PlanCell, Look>()
   const cells: PlanCell[] = []
   const seen = new Set<string>()
@@ -98,8 +102,8 @@ function planOf(sheet: Worksheet, shown: ReadonlyMap<string, string | undefined>
         row: Number(row.number),
         column,
         role: 'text',
-        value: value instanceof Date ? (format === 'date' ? value.toISOString().slice(0, 10) : serialOf(value)) : value,
-        ...(formula ? { formula: formula.replace(/_xldudf_CISTERN_/g, 'CISTERN.') } : {}),
+        value: value instanceof Date ? (format === 'date' ? value.toISOString().slice(0, 10) : serialOfMoment(value)) : value,
+        ...(formula ? { formula: toPlain(formula.replace(/_xldudf_CISTERN_/g, 'CISTERN.'), sheet.name, Number(row.number)) } : {}),
         ...(format === undefined ? {} : { format }),
       }
       cells.push(planned)
@@ -192,10 +196,11 @@ export async function gridFromWorkbook(bytes: Uint8Array, name: string): Promise
   const codes = new Set<string>()
   for (const sheet of workbook.worksheets) sheet.eachRow((row) => row.eachCell((cell) => (cell.numFmt ? void codes.add(cell.numFmt) : undefined)))
   const shown = formatsShown(codes)
+  const toPlain = plainReferences(plain.book)
   const data = writer.workbook(
     workbook.worksheets.map((sheet, at) => {
       const standing = plain.book.sheetNamed(sheet.name)
-      const { plan, look, heights } = planOf(sheet, shown, standing ? plain.cells.rows(standing) : new Map())
+      const { plan, look, heights } = planOf(sheet, shown, standing ? plain.cells.rows(standing) : new Map(), standing && isOfJob(plain, standing) ? (formula) => formula : toPlain)
       return writer.sheet(plan, `sheet${at + 1}`, (cell) => look.get(cell)!, heights)
     }),
   )
