@@ -112,7 +112,7 @@ function handoverSheet({ takeoff, design, names, heading }: JobContext, sheet: s
   sentence(inStock.map(({ description, order }) => (order === 1 ? description : `${order} × ${description}`)).join('; ') || 'As on the takeoff.')
   draft.next()
   const failed = stopsOfRecord(takeoff).length
-  const said = (count: string | number) => `Lines of the test record that say stop: ${count}. Hand over only what was mended and tested again.`
+  const said = (count: string | number) => `Lines of the test record that say stop, and were not passed since: ${count}. Hand over only what was mended and tested again.`
   const count = names.from(sheet)(TEST_STOPS)
   draft.put(columns.text, 'caution', failed ? said(failed) : '', { formula: `IF(${count}=0,"","${said(`"&${count}&"`)}")` })
   draft.next()

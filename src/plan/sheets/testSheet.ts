@@ -90,27 +90,38 @@ export const test = sheetKind({
     ...readingRules.filter(({ when }) => design.holds(when)).map(({ code }) => code),
     ...SIGNATURES.map((who) => `S ${who}`),
   ],
-  isOurLine: (words) => /^(?:LOG OF THE VACUUM TEST|LINE, PUMP, SWITCH AND FIRST FILL|SIGNED)$/.test(words) || words === STOPS_LINE,
+  isOurLine: (words) => /^(?:LOG OF THE VACUUM TEST|LINE, PUMP, SWITCH AND FIRST FILL|SIGNED|Lines above that say stop)$/.test(words) || words === STOPS_LINE,
   plan: testSheet,
 })
 
 /** Name by which the handover finds how many lines of the record say stop. */
 export const TEST_STOPS = 'test stops'
 
-const STOPS_LINE = 'Lines above that say stop'
-/** Lines of the record whose readings say stop. */
+const STOPS_LINE = 'Lines that say stop, not passed since'
+/** A tank drawn so much over what its maker allows is looked over by the maker: a later test does not say that it is sound. */
+const OVERDRAWN_INHG = 1
+/** The tank of a line: the first word of what was written on one that is done again. */
+const firstWord = (words: string): string => words.split(/[ ,:]/)[0]!.toUpperCase()
+const firstWordIn = (place: string): string => `LEFT(${place},FIND(" ",SUBSTITUTE(SUBSTITUTE(${place},","," "),":"," ")&" ")-1)`
+/** Lines of the record whose readings say stop, those left out whose tank has passed a later test. */
 export function stopsOfRecord({ design, crew }: Takeoff): string[] {
   const of = (text: string, here: ReadonlyMap<string, Value>): Value => worked(design, text, here)
-  const saysStop = (code: string): boolean => {
+  const tanks = Array.from({ length: design.number('TankCount') }, (_, at) => `T${at + 1}`)
+  const tests = [...tanks, ...againCodes({ crew })].map((code) => {
     const entries = crew.cells[code] ?? {}
     // The tank is named beside its test, and written in beside one that is done again.
-    const here = new Map<string, Value>([['which', isTankCode(code) ? code : (entries.text ?? '')], ...LOG_ENTRIES.map((name) => [name, entries[name] ?? null] as const)])
+    const which = isTankCode(code) ? code : (entries.text ?? '')
+    const here = new Map<string, Value>([['which', which], ...LOG_ENTRIES.map((name) => [name, entries[name] ?? null] as const)])
     here.set('loss_inHg', of(logLoss, here))
-    return of(logVerdict, here) === 'stop'
-  }
-  const tanks = Array.from({ length: design.number('TankCount') }, (_, at) => `T${at + 1}`)
+    const drawn_inHg = Math.max(Number(entries.start_inHg ?? 0), Number(entries.end_inHg ?? 0))
+    return { code, tank: firstWord(String(which)), verdict: of(logVerdict, here), isOverdrawn: drawn_inHg > design.number('VacuumAllowed_inHg') + OVERDRAWN_INHG }
+  })
+  const open = tests.filter(({ tank, verdict, isOverdrawn }, at) => {
+    const hasPassed = tests.slice(at + 1).some((later) => !isTankCode(later.code) && later.verdict === 'pass' && later.tank === tank)
+    return verdict === 'stop' && (isOverdrawn || !hasPassed)
+  })
   const lines = readingRules.filter(({ when, verdict, code }) => verdict && design.holds(when) && of(verdict, new Map([['reading', crew.cells[code]?.reading ?? null]])) === 'stop')
-  return [...[...tanks, ...againCodes({ crew })].filter(saysStop), ...lines.map(({ code }) => code)]
+  return [...open, ...lines].map(({ code }) => code)
 }
 /** A formula over cells of its row and names of the job, worked out now. */
 const worked = (design: Design, text: string, here: ReadonlyMap<string, Value>): Value =>
@@ -128,8 +139,10 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
     draft.put(columns.code, 'siteFact', `At ${String(design.single('Site'))}.`)
     draft.next()
   }
-  const firstRow = draft.row
+  /** Tests of the log, by their row, and the tank that each is of. */
+  const tests: { row: number; tank: string | undefined }[] = []
   logOfTanks()
+  const firstReading = draft.row
   readingsOfLine()
   signatures()
 
@@ -158,7 +171,7 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
       draft.put(columns.code, 'siteFact', design.words(terms), live(terms))
       draft.next()
     }
-    draft.put(columns.code, 'siteFact', 'A test done again goes into a line R: which tank, and what was mended.')
+    draft.put(columns.code, 'siteFact', 'A test done again goes into a line R: its tank first, as T1, then what was mended. Passed there, the tank counts as passed.')
     draft.next()
     if (design.number('SecondTanks') > 0) {
       const models = 'Tanks by model: {Models}, those named last at the far end, where the roof water enters.'
@@ -194,6 +207,7 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
   /** Of a test done again the tank is written in. */
   function logRow(code: string, which?: string): void {
     draft.put(columns.code, 'siteCode', code, { format: 'text' })
+    tests.push({ row: draft.row, tank: which === undefined ? undefined : code })
     const tank = which === undefined ? written(code, 'text', columns.text) : which
     if (which !== undefined) draft.put(columns.text, 'site', which)
     const here = new Map<string, { value: Value; ref: string }>([['which', { value: tank, ref: address(draft.row, columns.text, false) }]])
@@ -242,7 +256,7 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
     section('Signed')
     draft.put(columns.text, 'site', STOPS_LINE)
     const stops = stopsOfRecord(takeoff).length
-    draft.put(columns.verdict, 'verdict', stops, { formula: `SUMPRODUCT((${range(firstRow, draft.row - 2, columns.verdict)}="stop")*1)`, format: 0 })
+    draft.put(columns.verdict, 'verdict', stops, { formula: openStops(draft.row - 2), format: 0 })
     names.set(TEST_STOPS, sheet, address(draft.row, columns.verdict))
     draft.next()
     for (const who of SIGNATURES) {
@@ -253,6 +267,22 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
     draft.next()
     limits()
     draft.put(columns.code, 'faint', closingCaution)
+  }
+
+  /** Stops of the log that no later test of the same tank has passed, and those of the readings. */
+  function openStops(lastReading: number): string {
+    const at = (row: number, column: number) => address(row, column, false)
+    const again = tests.filter(({ tank }) => tank === undefined).map(({ row }) => row)
+    const ofTests = tests.map(({ row, tank }) => {
+      const isStop = `(${at(row, columns.verdict)}="stop")`
+      const later = again.filter((one) => one > row)
+      if (!later.length) return `${isStop}*1`
+      const over = (column: number) => `${at(later[0]!, column)}:${at(later.at(-1)!, column)}`
+      const same = `${firstWordIn(over(columns.text))}=${tank === undefined ? firstWordIn(at(row, columns.text)) : `"${tank}"`}`
+      const isSound = `(MAX(${at(row, columns.entries)}:${at(row, columns.entries + 1)})<=${names.from(sheet)('VacuumAllowed_inHg')}+${OVERDRAWN_INHG})`
+      return `${isStop}*(1-${isSound}*(SUMPRODUCT((${over(columns.verdict)}="pass")*(${same}))>0))`
+    })
+    return `${ofTests.join('+')}+SUMPRODUCT((${range(firstReading, lastReading, columns.verdict)}="stop")*1)`
   }
 
   /** What the readings are held to, and how far it may be trusted. */
