@@ -1,6 +1,7 @@
 /** Reads back from a design sheet what was typed over its figures. */
 import type { Problem } from '../takeoff/fields.js'
 import { isOwnField } from '../takeoff/ownFields.js'
+import { namesGone } from '../takeoff/older/namesGone.js'
 import type { Kept, TypedInput } from '../takeoff/typed.js'
 import { verdictRules } from '../takeoff/verdicts.js'
 import { AS_MADE, constantNames, inputNames, VALUE, workedNames } from './sheets/designSheet.js'
@@ -40,7 +41,7 @@ export function fromDesign(rows: Rows, sheet: string): Pick<Kept, 'figures' | 'i
     const [name, value, asMade] = [headings.name, headings.value, headings.asMade].map((column) => text(row[column])) as [string, string, string]
     const place = { sheet, row: headings.row + at + 2 }
     const cell = row[headings.value]
-    const isInput = inputNames.includes(name) || isOwnField(name)
+    const isInput = inputNames.includes(name) || (isOwnField(name) && !namesGone.includes(name))
     if (isInput) {
       if (value !== asMade) inputs.push({ ...place, name, value, asMade })
     } else if (constantNames.includes(name)) {

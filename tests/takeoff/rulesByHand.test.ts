@@ -81,6 +81,16 @@ describe('rules by hand', () => {
       9,
     )
   })
+  it('uplift of two models: the one that is held less governs, be it the heavier for its plan', () => {
+    const same = { GroundwaterAssumed: 0, WaterAboveBase_ft: 7.1, TankHeight_ft: 6.5, Cover_ft: 4, EarthInWater_lb_per_ft3: 57.6 }
+    const first = { TankLength_ft: 8, TankWidth_ft: 6, TankWeight_lb: 15_700, Risers_ft2: (Math.PI / 4) * 2.5 ** 2 }
+    // 334 lb/ft² against 327 of the first, and two risers of 42 in where earth would stand.
+    const second = { SecondLength_ft: 10, SecondWidth_ft: 6, SecondWeight_lb: 20_040, SecondRisers_ft2: 2 * (Math.PI / 4) * 3.5 ** 2 }
+    const held = (weight: number, plan: number, risers: number) => (weight + (plan - risers) * 4 * 57.6) / (62.4 * (plan * 6.5 + risers * 0.6))
+    expect(ruled('UpliftSafety', { ...same, ...first, ...second, SecondTanks: 0 })).toBeCloseTo(held(15_700, 48, first.Risers_ft2), 9)
+    expect(ruled('UpliftSafety', { ...same, ...first, ...second, SecondTanks: 1 })).toBeCloseTo(held(20_040, 60, second.SecondRisers_ft2), 9)
+    expect(ruled('UpliftSafety', { ...same, ...first, ...second, SecondTanks: 1, SecondWeight_lb: 30_000 })).toBeCloseTo(held(15_700, 48, first.Risers_ft2), 9)
+  })
   it('UPLIFTSAFETY: risers stand in no more water than there is cover, and take no more earth than there is', () => {
     expect(callByName('UPLIFTSAFETY', [10, 6, 6.5, 19_200, 20, 2, 57.6, 5])).toBeCloseTo((19_200 + 55 * 2 * 57.6) / (62.4 * (390 + 5 * 2)), 9)
     expect(callByName('UPLIFTSAFETY', [10, 6, 6.5, 19_200, 6.5, 2, 57.6, 100])).toBeCloseTo(19_200 / (62.4 * 390), 9)

@@ -34,7 +34,7 @@ export const safetyResults = (traffic: readonly string[]) =>
     result(
       'UpliftSafety',
       'Holding weight over uplift, tank empty',
-      'IF(GroundwaterAssumed=1,"not known",IF(WaterAboveBase_ft>0,UPLIFTSAFETY(IF(IsSecondLighter=1,SecondLength_ft,TankLength_ft),IF(IsSecondLighter=1,SecondWidth_ft,TankWidth_ft),TankHeight_ft,IF(IsSecondLighter=1,SecondWeight_lb,TankWeight_lb),WaterAboveBase_ft,Cover_ft,EarthInWater_lb_per_ft3,IF(IsSecondLighter=1,SecondRisers_ft2,Risers_ft2)),"no uplift"))',
+      'IF(GroundwaterAssumed=1,"not known",IF(WaterAboveBase_ft>0,IF(SecondTanks=0,UPLIFTSAFETY(TankLength_ft,TankWidth_ft,TankHeight_ft,TankWeight_lb,WaterAboveBase_ft,Cover_ft,EarthInWater_lb_per_ft3,Risers_ft2),MIN(UPLIFTSAFETY(TankLength_ft,TankWidth_ft,TankHeight_ft,TankWeight_lb,WaterAboveBase_ft,Cover_ft,EarthInWater_lb_per_ft3,Risers_ft2),UPLIFTSAFETY(SecondLength_ft,SecondWidth_ft,TankHeight_ft,SecondWeight_lb,WaterAboveBase_ft,Cover_ft,EarthInWater_lb_per_ft3,SecondRisers_ft2))),"no uplift"))',
       cite('femaP259'),
     ),
     result(

@@ -32,7 +32,6 @@ export const secondTankResults = [
   ),
   result('RowInside_ft2', 'All tanks, plan area, inside', 'FirstTanks*TankInside_ft2+SecondTanks*SecondInside_ft2', sum),
   result('HeaviestTank_lb', 'Heaviest tank', 'MAX(TankWeight_lb,SecondWeight_lb,WeightFigured_lb,SecondFigured_lb)', cite('derivation', 'the heavier of typed and figured weight: what crane and slings are chosen by')),
-  result('IsSecondLighter', 'The second model floats first', 'IF(SecondWeight_lb/SecondPlan_ft2<TankWeight_lb/TankPlan_ft2,1,0)', cite('femaP259', 'at one height the lighter tank for its plan')),
   result('FarTankPorts', 'Upper ports of the far tank', 'IF(SecondTanks>0,SecondPorts,TankPorts)', geometry),
   result('NextTankPorts', 'Upper ports of the next tank', 'IF(SecondTanks>1,SecondPorts,TankPorts)', geometry),
   result('CoverAllowed_ft', 'Most cover that every tank takes', 'MIN(TankMostCover_ft,SecondMostCover_ft)', sum),
