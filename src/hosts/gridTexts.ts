@@ -1,13 +1,16 @@
 /**
  * The grid knows no text format and takes "1-1/4" for a date. In the text columns of the office's tables what is typed,
- * pasted or picked from a list stays the text it is; in their number columns 3/4 is 0.75, and what is no number stays the text it is.
+ * pasted or picked from a list stays the text it is; in their number columns and in those of a takeoff 3/4 is 0.75 and 25% is 0.25, and
+ * what is no number of the column's unit stays the text that was typed: it is refused in words, and never becomes a day or other money.
  */
 import { registries, UIPlugin } from '@odoo/o-spreadsheet'
 import { crewColumns } from '../plan/sheets/crewSheet.js'
 import { jobSheetNames } from '../plan/jobSheets.js'
 import { isTextual } from '../plan/officeSheets.js'
 import { HEADINGS_WITHIN } from '../takeoff/headings.js'
-import { fieldsOf, tableNames, type TableName } from '../takeoff/officeTables.js'
+import type { Field } from '../takeoff/fields.js'
+import { fieldsOf, jobFields, tableNames, type TableName } from '../takeoff/officeTables.js'
+import { constantNames, designColumns } from '../plan/sheets/designSheet.js'
 import { TAKEOFF_HEADING_ROW, takeoffColumns } from '../plan/sheets/takeoffColumns.js'
 import { sheetKinds } from '../plan/sheets/index.js'
 import { readAs, unitOf, type UnitName } from '../units.js'
@@ -18,6 +21,11 @@ const writtenColumns: Readonly<Record<string, readonly number[]>> = {
   [jobSheetNames('').takeoff]: (['code', 'description', 'unit', 'why'] as const).map((name) => takeoffColumns[name]),
   [jobSheetNames('').crew]: [crewColumns.text],
 }
+/** Columns of a takeoff in which people write numbers, with their unit; of a quantity the line says it. */
+const numberColumns: ReadonlyMap<number, Kind> = new Map([
+  [takeoffColumns.yours, { unit: undefined }],
+  [takeoffColumns.price, { unit: 'usd' }],
+])
 /** Sheets of a job with entries, by the beginning of their names: which of the words above an entry are their headings, and which head entries. */
 const entrySheets = sheetKinds.flatMap(({ kind, lists }) =>
   lists
@@ -31,8 +39,12 @@ const entrySheets = sheetKinds.flatMap(({ kind, lists }) =>
     : [],
 )
 
-/** Figures parted by a stroke, a dash or a space, which the grid would take for a day. */
-const DATE_LIKE = /^\s*[-+]?\d[\d.,]*\s*[-/\s]\s*\d/
+/** What the grid would take for a day, an hour, a share or money: figures parted by a stroke, a dash, a space or a colon, or with a sign of their own. */
+const MISREAD = /^\s*[-+]?\d[\d.,]*\s*[-/:\s]\s*\d|[%$€£¥]|\d\s*[ap]m?\s*$/i
+/** A day as people write it. */
+const DAY = /^\s*\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}\s*$/
+/** A format that shows a number as a day or an hour, its words in quotes and brackets left out. */
+const isOfTime = (format: string): boolean => /[dmyhs]/i.test(format.replace(/"[^"]*"|\[[^\]]*\]|\\./g, ''))
 
 const BEGINS_AS_FIGURE = /^\s*[-+]?\d/
 const FIGURE = /^\s*[-+]?\d[\d.,]*\s*%?\s*$/
@@ -43,7 +55,10 @@ interface Update {
   col: number
   row: number
   content?: string
+  /** What the grid makes of what was typed: it would stay with the cell for good. */
+  format?: string | undefined
 }
+type Kind = 'text' | 'day' | { unit: UnitName | undefined }
 
 class TextsPlugin extends UIPlugin {
   override beforeHandle(given: unknown): void {
@@ -55,19 +70,25 @@ class TextsPlugin extends UIPlugin {
       return
     }
     const kind = this.kindOf(command)
-    if (kind === 'text') command.content = gridContent(command.content)
-    else if (kind && DATE_LIKE.test(command.content)) {
-      const reading = readAs(command.content, kind.unit)
-      command.content = reading.ok ? String(reading.value) : gridContent(command.content)
-    }
+    if (kind === undefined || (kind === 'day' && DAY.test(command.content))) return
+    command.content = contentFor(kind, command.content)
+    if (isOfTime(command.format ?? this.formatOf(command))) command.format = ''
   }
 
-  /** Whether words belong there, or a number and its unit; undefined where the grid may read what it likes. */
-  private kindOf({ sheetId, col, row, content = '' }: Update): 'text' | { unit: UnitName | undefined } | undefined {
+  private formatOf({ sheetId, col, row }: Update): string {
+    return (this.getters as unknown as { getCell(position: object): { format?: string } | undefined }).getCell({ sheetId, col, row })?.format ?? ''
+  }
+
+  /** Whether words belong there, a day, or a number and its unit; undefined where the grid may read what it likes. */
+  private kindOf({ sheetId, col, row, content = '' }: Update): Kind | undefined {
     const getters = this.getters as unknown as { getSheetName(id: string): string; getEvaluatedCell(position: object): { value: unknown } }
     const name = getters.getSheetName(sheetId)
     const own = Object.entries(writtenColumns).find(([start]) => name.startsWith(start))
     if (own && row >= TAKEOFF_HEADING_ROW && own[1].includes(col + 1)) return 'text'
+    if (name.startsWith(jobSheetNames('').takeoff) && row >= TAKEOFF_HEADING_ROW && numberColumns.has(col + 1)) return numberColumns.get(col + 1)
+    if (name.startsWith(jobSheetNames('').design) && col + 1 === designColumns.value) {
+      return this.fieldKind(String(getters.getEvaluatedCell({ sheetId, col: designColumns.name - 1, row }).value ?? ''), jobFields)
+    }
     const entries = entrySheets.find(({ start }) => name.startsWith(start))
     // A figure is a figure there; what looks like a day or an hour is what somebody wrote.
     if (entries && BEGINS_AS_FIGURE.test(content) && !FIGURE.test(content)) {
@@ -81,13 +102,28 @@ class TextsPlugin extends UIPlugin {
     const fields = fieldsOf(name as TableName)
     for (let above = 0; above < Math.min(row, HEADINGS_WITHIN); above++) {
       const heading = String(getters.getEvaluatedCell({ sheetId, col, row: above }).value ?? '').trim()
-      const field = Object.hasOwn(fields, heading) ? fields[heading]! : undefined
-      if (!field) continue
-      if (field.kind === 'date') return undefined
-      return isTextual(field) ? 'text' : { unit: unitOf(heading) }
+      const kind = heading === '' ? undefined : this.fieldKind(heading, fields)
+      if (kind) return kind
     }
     return undefined
   }
+
+  /** What belongs under a heading, or beside a name: a field of the table, or a name of somebody's own with a unit. */
+  private fieldKind(name: string, fields: Readonly<Record<string, Field>>): Kind | undefined {
+    const field = Object.hasOwn(fields, name) ? fields[name]! : undefined
+    if (field) return field.kind === 'date' ? 'day' : isTextual(field) ? 'text' : { unit: unitOf(name) }
+    const unit = unitOf(name)
+    return unit || constantNames.includes(name) ? { unit } : undefined
+  }
+}
+
+/** What is written into the cell: a number where one was meant, else the text that was typed. */
+function contentFor(kind: Kind, typed: string): string {
+  if (typeof kind === 'string') return gridContent(typed)
+  if (!MISREAD.test(typed)) return typed
+  const isMoney = kind.unit === 'usd' || kind.unit === 'usd_per_h'
+  const reading = readAs(isMoney ? typed.replace('$', '') : typed, kind.unit)
+  return reading.ok ? String(reading.value) : gridContent(typed)
 }
 
 let registered = false
