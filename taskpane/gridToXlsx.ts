@@ -89,10 +89,18 @@ export function gridCell(getters: Getters, sheetId: string, row: number, column:
   }
 }
 
-/** Formulas that the grid cannot read, by what it shows of them, as the file that was opened has them. */
-export type Unread = ReadonlyMap<string, Pick<PlanCell, 'value'> & { formula: string }>
+/** By sheet and by the code that the grid shows: the code of the file. */
+export type CodesOfFile = ReadonlyMap<string, ReadonlyMap<string, string>>
+/** What the grid cannot show of a sheet as the file that was opened has it. */
+export interface InFile {
+  /** Formulas that it cannot read or work out, by what it shows of them. */
+  formulas: ReadonlyMap<string, Pick<PlanCell, 'value'> & { formula: string }>
+  /** Codes of numbers, by the code that it shows. */
+  codes: ReadonlyMap<string, string>
+}
+const nothingInFile: InFile = { formulas: new Map(), codes: new Map() }
 
-export function planOf(getters: Getters, sheetId: string, unread: Unread = new Map()): SheetPlan {
+export function planOf(getters: Getters, sheetId: string, { formulas, codes }: InFile = nothingInFile): SheetPlan {
   const name = getters.getSheetName(sheetId)
   const { numberOfRows, numberOfCols } = getters.getSheetSize(sheetId)
   const cells: PlanCell[] = []
@@ -102,7 +110,7 @@ export function planOf(getters: Getters, sheetId: string, unread: Unread = new M
       const style = getters.getCellStyle(position)
       const border = getters.getCellBorder(position)
       const typed = gridCell(getters, sheetId, row, column)
-      const inFile = typed?.isText ? unread.get(typed.content) : undefined
+      const inFile = typed && (typed.isText || isErrorText(String(typed.value))) ? formulas.get(typed.content) : undefined
       const cell = typed && inFile ? { ...typed, ...inFile, isText: false } : typed
       if (!cell && !style.fillColor && !border) continue
       cells.push({
@@ -112,7 +120,7 @@ export function planOf(getters: Getters, sheetId: string, unread: Unread = new M
         look: lookOf(style, border),
         value: cell?.value ?? null,
         ...(cell?.formula === undefined ? {} : { formula: cell.formula }),
-        ...(cell?.isText ? { format: 'text' as const } : { format: formatOf(cell?.format) }),
+        ...(cell?.isText ? { format: 'text' as const } : { format: formatOf(cell?.format === undefined ? undefined : (codes.get(cell.format) ?? cell.format)) }),
       })
     }
   }
@@ -177,11 +185,11 @@ function tablesOf(name: TableName, cells: readonly PlanCell[]): SheetPlan['table
 export async function workbookFromGrid(
   model: InstanceType<typeof Model>,
   made: ReadonlyMap<string, SheetPlan> = new Map(),
-  unreadOn: (sheetId: string) => Unread = () => new Map(),
+  inFile: (sheetId: string) => InFile = () => nothingInFile,
 ): Promise<Uint8Array> {
   const getters = model.getters as unknown as Getters
   const sheets = getters.getSheetIds().map((id): SheetPlan => {
-    const plan = planOf(getters, id, unreadOn(id))
+    const plan = planOf(getters, id, inFile(id))
     const own = made.get(plan.name)
     return own ? { ...plan, drawings: own.drawings ?? [], print: own.print!, landscape: own.landscape, paper: own.paper! } : plan
   })

@@ -140,10 +140,10 @@ async function openFile(file: File): Promise<void> {
     say(`Opening ${file.name}; a file with many takeoffs takes a few seconds.`)
     const [{ OpenedFile }, { gridFromWorkbook }] = await Promise.all([import('./openedFile.js'), import('./xlsxToGrid.js')])
     const bytes = new Uint8Array(await file.arrayBuffer())
-    const { data, notKept, ofSheets } = await gridFromWorkbook(bytes, file.name)
+    const { data, notKept, ofSheets, codes } = await gridFromWorkbook(bytes, file.name)
     if (!mayLeave()) return void say('')
     const isShown = await show(data, undefined, (grid) => ({
-      opened: new OpenedFile(bytes, file.name, grid, ofSheets),
+      opened: new OpenedFile(bytes, file.name, grid, ofSheets, codes),
       lacking: [...notKept].map(([kind, count]) => `${kind} (${count})`).join(', '),
       fileName: withoutEnding(file.name),
     }))
@@ -164,7 +164,7 @@ async function saveFile(): Promise<void> {
     const lost = kept ? opened!.lostOn(kept.anew) : opened ? lacking : ''
     if (lost && !window.confirm(`The file saved here will lack what this page does not show: ${lost}. The file that was opened stays as it is. Save?`)) return
     isOpenedKept = kept !== undefined
-    bytes = kept?.bytes ?? (await workbookFromGrid(model, host.made, (sheet) => opened?.unreadOn(sheet) ?? new Map()))
+    bytes = kept?.bytes ?? (await workbookFromGrid(model, host.made, opened && ((sheet) => opened!.inFile(sheet))))
   } catch (error) {
     return void say(`Not saved: ${error instanceof Error ? error.message : String(error)} The workbook on the page stays as it is.`)
   }
@@ -190,8 +190,8 @@ const withoutEnding = (name: string): string => name.replace(/\.xls\w$/i, '')
 /** A file that was kept with the work on it, as it was opened. */
 async function fileBehind({ bytes, name, lacking: missing }: NonNullable<Unsaved['file']>): Promise<Behind> {
   const [{ OpenedFile }, { gridFromWorkbook }] = await Promise.all([import('./openedFile.js'), import('./xlsxToGrid.js')])
-  const { data, ofSheets } = await gridFromWorkbook(bytes, name)
-  return { opened: new OpenedFile(bytes, name, new Model(data as never), ofSheets), lacking: missing, fileName: withoutEnding(name) }
+  const { data, ofSheets, codes } = await gridFromWorkbook(bytes, name)
+  return { opened: new OpenedFile(bytes, name, new Model(data as never), ofSheets, codes), lacking: missing, fileName: withoutEnding(name) }
 }
 
 /** The grid as it was left, and behind it the file that it was opened from. */

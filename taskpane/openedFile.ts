@@ -14,7 +14,7 @@ import { stretchTable } from '../src/hosts/xlsx/stretchTable.js'
 import { serialOfMoment } from '../src/days.js'
 import type { SheetPlan } from '../src/plan/plan.js'
 import { isErrorText } from '../src/takeoff/fields.js'
-import { gridCell, planOf, type GridCell, type Unread } from './gridToXlsx.js'
+import { gridCell, planOf, type CodesOfFile, type GridCell, type InFile } from './gridToXlsx.js'
 
 type GridModel = InstanceType<typeof Model>
 interface Exported {
@@ -59,6 +59,7 @@ export class OpenedFile {
     model: GridModel,
     /** What of each sheet the grid does not keep. */
     private readonly ofSheets: ReadonlyMap<string, ReadonlyMap<string, number>> = new Map(),
+    private readonly codes: CodesOfFile = new Map(),
   ) {
     const all = exported(model)
     this.known = new Map(all.sheets.map((sheet) => [sheet.id, { name: sheet.name, frame: frameOf(all, sheet), cells: cellsOf(model, sheet.id) }]))
@@ -90,7 +91,7 @@ export class OpenedFile {
       const known = this.known.get(sheet.id)
       const own = made.get(sheet.name)
       const plan = () => ({
-        ...planOf(model.getters as never, sheet.id, this.unreadOn(sheet.id)),
+        ...planOf(model.getters as never, sheet.id, this.inFile(sheet.id)),
         ...(own
           ? { drawings: own.drawings ?? [], print: own.print!, landscape: own.landscape, paper: own.paper!, definedNames: namesIn(own, model, sheet.id) }
           : { isOfBook: true as const }),
@@ -113,20 +114,20 @@ export class OpenedFile {
     return { bytes: book.bytes(), anew }
   }
 
-  /** Formulas of a sheet that the grid cannot read: written anew, they are what the file has. */
-  unreadOn(sheetId: string): Unread {
-    const { name, cells } = this.known.get(sheetId) ?? {}
+  /** What the grid cannot show of a sheet: written anew, it is what the file has. */
+  inFile(sheetId: string): InFile {
+    const { name = '', cells } = this.known.get(sheetId) ?? {}
     const book = new Book(this.bytes, this.name)
-    const sheet = name === undefined ? undefined : book.sheetNamed(name)
+    const sheet = book.sheetNamed(name)
     const rows = sheet && new CellReader(book).rows(sheet)
-    const unread = new Map<string, { formula: string; value: GridCell['value'] }>()
-    for (const [key, { content, isText }] of cells ?? []) {
+    const formulas = new Map<string, { formula: string; value: GridCell['value'] }>()
+    for (const [key, { content, isText, value }] of cells ?? []) {
       const [row, column] = key.split(' ').map(Number) as [number, number]
-      const there = isText ? rows?.get(row)?.get(column) : undefined
+      const there = isText || isErrorText(String(value)) ? rows?.get(row)?.get(column) : undefined
       if (there?.formula !== undefined)
-        unread.set(content, { formula: withoutPrefixes(there.formula), value: there.value instanceof Date ? serialOfMoment(there.value) : there.value })
+        formulas.set(content, { formula: withoutPrefixes(there.formula), value: there.value instanceof Date ? serialOfMoment(there.value) : there.value })
     }
-    return unread
+    return { formulas, codes: this.codes.get(name) ?? new Map() }
   }
 
   /** Cells that differ from those at opening; a formula that gives another result now keeps its text. */

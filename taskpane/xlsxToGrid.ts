@@ -2,12 +2,13 @@
 import { Model } from '@odoo/o-spreadsheet'
 import type { Cell, Worksheet } from 'exceljs'
 import { openForGrid, plainCell, type NotKept } from './openForGrid.js'
+import type { CodesOfFile } from './gridToXlsx.js'
 import { plainReferences, type ToPlain } from './plainReferences.js'
 import { openWorkbook } from '../src/hosts/file.js'
 import { isOfJob } from '../src/hosts/standing.js'
 import type { BookSheet } from '../src/hosts/xlsx/book.js'
 import type { BookCell, BookRows } from '../src/hosts/xlsx/cells.js'
-import { withoutPrefixes } from '../src/hosts/xlsx/writeSheet.js'
+import { STORED_PREFIX, withoutPrefixes } from '../src/hosts/xlsx/writeSheet.js'
 import { GridDataWriter } from '../src/hosts/gridData.js'
 import { looks, type Look } from '../src/plan/looks.js'
 import { tableNames } from '../src/takeoff/officeTables.js'
@@ -43,32 +44,45 @@ function formatOf(numFmt: string | undefined, shown: ReadonlyMap<string, string 
   return code === undefined ? undefined : { code }
 }
 
+/** A code without its colors, conditions, languages, words and room for signs: what is left of a number or a moment. */
+const bareCode = (code: string): string => code.replace(/"[^"]*"|\\.|[_*].|\[(?!(?:h+|m+|s+)\])[^\]]*\]/gi, '')
+const isOfTime = (code: string): boolean => /[dymhs]/i.test(bareCode(code).replace(/General/gi, ''))
 /** What the grid takes for a code of a file: the code itself, or the same with the letters that it knows. */
-const asTheGridWrites = (code: string): string =>
-  code
-    .replace(/\[\$[^\]]*\]|\\(?=.)|;@$/g, '')
+const asTheGridWrites = (code: string): string => {
+  const known = code.replace(/\[\$-[^\]]*\]|\[(?!\$|(?:h+|m+|s+)\])[^\]]*\]|;@$/gi, '').replace(/\[\$([^\]-]+)-[^\]]*\]/g, '[$$$1]')
+  if (!isOfTime(code)) return known.replace(/[_*]./g, '').replace(/\\(.)/g, '"$1"')
+  return known
+    .replace(/\\(?=.)/g, '')
     .replace(/[YMDHS]+/g, (letters) => letters.toLowerCase())
     .replace(/\[h+\]/g, 'hhhh')
     .replace(/(?<!h)h(?!h)/g, 'hh')
     .replace(/AM\/PM/i, 'a')
+}
+/** How a number is shown whose code the grid cannot show, one code unlike the other: by it each is known when its sheet is written anew. */
+const plainNumber = (at: number): string => `0.${'#'.repeat(6 + (at % 10))}`
 /** A moment that has a day and a time, so that every letter of a code shows. */
 const A_MOMENT = '45000.61'
 
 /** Each code tried in the grid itself: a constant must never become an error because of how it looks. */
 function formatsShown(codes: ReadonlySet<string>): ReadonlyMap<string, string | undefined> {
-  const tries = [...codes].flatMap((code) =>
-    [...new Set([code, asTheGridWrites(code), /[dy]/i.test(code) ? 'yyyy-mm-dd hh:mm:ss' : /[hs]/i.test(code) ? 'hh:mm:ss' : ''])]
-      .filter(Boolean)
-      .map((candidate) => ({ code, candidate })),
+  const tries = [...codes].flatMap((code, at) =>
+    [
+      ...new Set([
+        // The grid shows the number of a language as figures.
+        ...(/\[\$[^\]]*-/.test(code) ? [] : [code]),
+        asTheGridWrites(code),
+        ...(isOfTime(code) ? [/[dy]/i.test(bareCode(code)) ? 'yyyy-mm-dd hh:mm:ss' : 'hh:mm:ss'] : [asTheGridWrites(code).split(';')[0]!, plainNumber(at)]),
+      ]),
+    ].map((candidate) => ({ code, candidate })),
   )
-  const at = (index: number) => `A${index + 1}`
+  const place = (index: number) => `A${index + 1}`
   const model = new Model({
     sheets: [
       {
         id: 'formats',
         rowNumber: tries.length + 1,
-        cells: Object.fromEntries(tries.map((_, index) => [at(index), A_MOMENT])),
-        formats: Object.fromEntries(tries.map((_, index) => [at(index), index + 1])),
+        cells: Object.fromEntries(tries.map((_, index) => [place(index), A_MOMENT])),
+        formats: Object.fromEntries(tries.map((_, index) => [place(index), index + 1])),
       },
     ],
     formats: Object.fromEntries(tries.map(({ candidate }, index) => [index + 1, candidate])),
@@ -103,7 +117,7 @@ function planOf(
         column,
         role: 'text',
         value: value instanceof Date ? (format === 'date' ? value.toISOString().slice(0, 10) : serialOfMoment(value)) : value,
-        ...(formula ? { formula: toPlain(formula.replace(/_xldudf_CISTERN_/g, 'CISTERN.'), sheet.name, Number(row.number)) } : {}),
+        ...(formula ? { formula: toPlain(withoutPrefixes(formula).replaceAll(STORED_PREFIX, 'CISTERN.'), sheet.name, Number(row.number)) } : {}),
         ...(format === undefined ? {} : { format }),
       }
       cells.push(planned)
@@ -184,6 +198,8 @@ export interface InGrid {
   /** What of the whole workbook the grid does not keep, and what of each sheet. */
   notKept: NotKept
   ofSheets: ReadonlyMap<string, NotKept>
+  /** By sheet and by the code that the grid shows: the code of the file, of several the one of most cells. */
+  codes: CodesOfFile
 }
 
 export async function gridFromWorkbook(bytes: Uint8Array, name: string): Promise<InGrid> {
@@ -191,11 +207,16 @@ export async function gridFromWorkbook(bytes: Uint8Array, name: string): Promise
   const writer = new GridDataWriter()
   const plain = openWorkbook(book.bytes(), name)
   if (!workbook) {
-    return { data: writer.workbook(plain.book.sheets.map((sheet, at) => writer.sheet(plainPlan(plain, sheet), `sheet${at + 1}`))), notKept, ofSheets }
+    return { data: writer.workbook(plain.book.sheets.map((sheet, at) => writer.sheet(plainPlan(plain, sheet), `sheet${at + 1}`))), notKept, ofSheets, codes: new Map() }
   }
-  const codes = new Set<string>()
-  for (const sheet of workbook.worksheets) sheet.eachRow((row) => row.eachCell((cell) => (cell.numFmt ? void codes.add(cell.numFmt) : undefined)))
-  const shown = formatsShown(codes)
+  const used = new Map(workbook.worksheets.map((sheet) => [sheet.name, codesOn(sheet)]))
+  const shown = formatsShown(new Set([...used.values()].flatMap((counts) => [...counts.keys()])))
+  const codes = new Map(
+    [...used].map(([sheet, counts]) => [
+      sheet,
+      new Map([...counts].sort(([, one], [, other]) => one - other).flatMap(([code]) => (shown.get(code) === undefined ? [] : [[shown.get(code)!, code]]))),
+    ]),
+  )
   const toPlain = plainReferences(plain.book)
   const data = writer.workbook(
     workbook.worksheets.map((sheet, at) => {
@@ -204,7 +225,14 @@ export async function gridFromWorkbook(bytes: Uint8Array, name: string): Promise
       return writer.sheet(plan, `sheet${at + 1}`, (cell) => look.get(cell)!, heights)
     }),
   )
-  return { data, notKept, ofSheets }
+  return { data, notKept, ofSheets, codes }
+}
+
+/** The codes of numbers on a sheet, with how many cells have each. */
+function codesOn(sheet: Worksheet): Map<string, number> {
+  const counts = new Map<string, number>()
+  sheet.eachRow((row) => row.eachCell(({ numFmt }) => (numFmt ? void counts.set(numFmt, (counts.get(numFmt) ?? 0) + 1) : undefined)))
+  return counts
 }
 
 const plainPlanCell = (row: number, column: number, { value, formula }: BookCell): PlanCell => ({

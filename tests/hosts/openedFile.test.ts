@@ -13,6 +13,7 @@ import { GridHost } from '../../src/hosts/grid.js'
 import { registerTexts } from '../../src/hosts/gridTexts.js'
 import { registerTogether } from '../../src/hosts/gridTogether.js'
 import { makeJobs } from '../support/makings.js'
+import { inExceljs } from '../support/xlsx.js'
 import { makeTakeoffs } from '../../src/hosts/makeTakeoffs.js'
 import type { SheetPlan } from '../../src/plan/plan.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
@@ -66,6 +67,11 @@ async function opened(bytes: Uint8Array) {
   const shown = (row: number) =>
     (model.getters as unknown as { getEvaluatedCell(at: object): { type: string; formattedValue: string; value: unknown } }).getEvaluatedCell({ sheetId, row, col: 0 })
   return { model, file, type, shown, notKept, sheetId }
+}
+/** A formula of the second column with its result. */
+function asFormula(sheet: ExcelJS.Worksheet, row: number): unknown[] {
+  const { formula, result } = sheet.getCell(row, 2)
+  return [formula, result]
 }
 const hashes = (bytes: Uint8Array) => new Map([...readZip(bytes, 'x').values()].map((part) => [part.name, createHash('sha1').update(part.raw).digest('hex')]))
 
@@ -157,6 +163,37 @@ describe('a file of another program on the page', () => {
     expect(shown(11).formattedValue).toBe('2026-05-07 14:30')
     expect(shown(13).formattedValue).toBe('07/05/26')
     for (let row = 19; row <= 23; row++) expect(shown(row)).toMatchObject({ type: 'number', value: 12.5 })
+  })
+  it('prices in red below zero are no days; written anew a sheet keeps the codes of its numbers and what others worked out', async () => {
+    const codes = ['#,##0_);[Red](#,##0)', '"$"#,##0.00;[Red]-"$"#,##0.00', '0.00E+00', '# ?/?', '[$-409]d-mmm-yy', '[h]:mm']
+    const workbook = new ExcelJS.Workbook()
+    const own = workbook.addWorksheet('Own')
+    for (const [at, numFmt] of codes.entries()) {
+      own.getCell(at + 2, 1).value = 45000.5625
+      own.getCell(at + 2, 1).numFmt = numFmt
+    }
+    for (const [at, formula] of ['_xlfn.TEXTJOIN("-",TRUE,1,2)', 'MYOWN(3)', '[1]S!A1*2'].entries())
+      own.getCell(at + 2, 2).value = { formula, result: at ? 9 : '1-2' } as ExcelJS.CellFormulaValue
+    const bytes = new Uint8Array(await workbook.xlsx.writeBuffer())
+    const { data, codes: known } = await gridFromWorkbook(bytes, 'own.xlsx')
+    const model = new Model(data as never)
+    const getters = model.getters as unknown as { getSheetIds(): string[]; getEvaluatedCell(at: object): { formattedValue: string } }
+    const sheetId = getters.getSheetIds()[0]!
+    const shown = (row: number, col = 0) => getters.getEvaluatedCell({ sheetId, row: row - 1, col }).formattedValue.trim()
+    // Day 45,000 is 15 March 2023 (ISO 29500 counts 1 January 1900 as day 1, and a 29 February that was none).
+    expect([2, 3, 4, 6].map((row) => shown(row))).toEqual(['45,001', '$45,000.56', '45000.5625', '15-Mar-23'])
+    expect(shown(2, 1)).toBe('1-2')
+    const file = new OpenedFile(bytes, 'own.xlsx', model, undefined, known)
+    model.dispatch('ADD_COLUMNS_ROWS' as never, { sheetId, sheetName: 'Own', dimension: 'ROW', position: 'before', base: 0, quantity: 1 } as never)
+    const kept = file.saved(model, new Map())!
+    expect(kept.anew).toEqual(['Own'])
+    const saved = (await inExceljs(kept.bytes)).getWorksheet('Own')!
+    expect(codes.map((_, at) => saved.getCell(at + 3, 1).numFmt)).toEqual(codes)
+    expect([3, 4, 5].map((row) => asFormula(saved, row))).toEqual([
+      ['_xlfn.TEXTJOIN("-",TRUE,1,2)', '1-2'],
+      ['MYOWN(3)', 9],
+      ['[1]S!A1*2', 9],
+    ])
   })
   it('with a sheet taken away or renamed says that it cannot be patched; with a row put in names the sheet that is written anew', async () => {
     const one = await opened(await strange())
