@@ -41,13 +41,14 @@ const rules = [
   verdict(
     'SoilVerdict',
     'Soil and water of the pit',
-    'IF(GroundwaterAssumed=1,"check",IF(AND(PitWater="wet",PitDrained="no"),IF(SoilClass="C","check","stop"),"pass"))',
+    'IF(GroundwaterAssumed=1,"check",IF(AND(PitWater="wet",PitDrained="no"),IF(SoilClass="C","check","stop"),IF(WaterNear=1,"check","pass")))',
     [
       ['PitWater="not known"', 'The pit goes {PitDepth_ft} down and nobody has said how deep the groundwater lies: soil under water is class C.'],
       ['AND(PitWater="wet",SoilClass="rock",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}: rock under water that is not stable is class C, and quantities slope it so. Draw the water down, and have a competent person find it stable (PitDrained), or take class C.'],
       ['AND(PitWater="wet",SoilClass<>"C",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}: soil under water is class C, not {SoilClass}. Quantities slope it as C. Draw the water down and have a competent person class it again, or take class C.'],
       ['AND(PitWater="wet",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}; the walls are sloped for class C. Nobody works where water stands or rises (29 CFR 1926.651(h)), a bed set in water does not hold, and a floor can heave. Have the water drawn down, and say so (PitDrained).'],
       ['AND(PitWater="wet",PitDrained="yes")', 'Class {SoilClass}, classed again with the water drawn down; the walls stand as class {PitSoil} allows. What draws it down, and keeps it down while the pit is open, is not in the price: a line by hand.'],
+      ['PitWater="near"', 'The pit goes {PitDepth_ft:2} down, and the groundwater at {GroundwaterDepth_ft:2} stands less than {WaterClear_ft} under its bottom: soil draws it up, and a wet week brings it in; earth that water seeps from is class C. A competent person looks at the bottom and the walls each day; have the water kept down where it comes nearer.'],
       ['', 'Class {SoilClass}, {PitWater}; the walls stand as class {PitSoil} allows.'],
     ],
     'class C under water or where it seeps; rock too, unless it is stable; no work in water',

@@ -61,6 +61,12 @@ describe('rules by hand', () => {
       1e-9,
       'two holes of 30 in in 6 in of concrete',
     ],
+    // From memory: UFC 3-220-05 keeps water 2 ft at the least below the bottom of a pit.
+    ['WaterNear', { PitWater: 'dry', GroundwaterDepth_ft: 11, PitDepth_ft: 9, WaterClear_ft: 2 }, 0, 0, 'two feet under the pit'],
+    ['WaterNear', { PitWater: 'dry', GroundwaterDepth_ft: 10.99, PitDepth_ft: 9, WaterClear_ft: 2 }, 1, 0, 'a hundredth less'],
+    ['WaterNear', { PitWater: 'dry', GroundwaterDepth_ft: 9, PitDepth_ft: 9, WaterClear_ft: 2 }, 1, 0, 'at its bottom'],
+    ['WaterNear', { PitWater: 'wet', GroundwaterDepth_ft: 8.9, PitDepth_ft: 9, WaterClear_ft: 2 }, 0, 0, 'in it: another matter'],
+    ['RisersInEarth_yd3', { FirstTanks: 2, Risers_ft2: 5, SecondTanks: 1, SecondRisers_ft2: 14, Cover_ft: 3 }, ((2 * 5 + 14) * 3) / 27, 1e-9, 'through the cover'],
     ['EarthInWater_lb_per_ft3', { EarthWeight_lb_per_ft3: 130 }, 67.6, 1e-9, 'less the water'],
     ['WaterOutsideAllowed_ft', { TankWaterOutside_ft: 5, SecondWaterOutside_ft: 3 }, 3, 0, 'the stricter maker'],
     // NEC Chapter 9, Table 4: 1 in PVC 40 has 0.832 in²; three of four widths, and the float’s cable of 0.3 in.

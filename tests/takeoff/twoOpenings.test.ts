@@ -25,13 +25,14 @@ const [pitLength, pitWidth, pitDepth] = [3 * 7 + 2 * 1 + 2 * 2, 12 + 2 * 2, 1.25
 // Class B slopes 1 to 1 (29 CFR 1926 Subpart P, Appendix B).
 const [topLength, topWidth] = [pitLength + 2 * pitDepth, pitWidth + 2 * pitDepth]
 const dig = ((pitDepth / 6) * (pitLength * pitWidth + 4 * (pitLength + pitDepth) * (pitWidth + pitDepth) + topLength * topWidth)) / 27
-const bed = ((pitLength + 0.5) * (pitWidth + 0.5) * 0.5) / 27
-// Line 6 + 9 in over the bed, stone 6 in over it: 21 in; its walls have spread by 0.5 + 10.5/12 ft at half its height.
+const bed = ((0.5 / 6) * (pitLength * pitWidth + 4 * (pitLength + 0.5) * (pitWidth + 0.5) + (pitLength + 1) * (pitWidth + 1))) / 27
+// Line 6 + 9 in over the bed, stone 6 in over it: 21 in; its walls have spread by 0.5 + 10.5/12 ft at half its height; what the corners widen beyond that section is a sixth of the cube of 21 in.
 const spread = 0.5 + 10.5 / 12
-const pumpEnd = ((2 + spread) * (pitWidth + 2 * spread) * 21) / 12 / 27
+const pumpEnd = (((2 + spread) * (pitWidth + 2 * spread) * 21) / 12 + (21 / 12) ** 3 / 6) / 27
 // Two gaps of 12 in, filled to the top of the ties: 6 in of floor, 6 in to their centre, half of 4.5 in.
 const ties = (2 * 12 * (14.25 / 12)) / 27
-const backfill = dig - bed - pumpEnd - (3 * 12 * 7 * 7) / 27
+// Two risers a tank of 24 in and walls of 3 in through the cover.
+const backfill = dig - bed - pumpEnd - (3 * 12 * 7 * 7) / 27 - (3 * 2 * (Math.PI / 4) * 2.5 ** 2 * 1.25) / 27
 const excavator_h = (dig + backfill) / 40 + (100 + 30 + 25) / 60
 const conduit = 12 + 2 + 36 / 12
 const feeder = 100 + conduit + 1.25 + 7 + 10

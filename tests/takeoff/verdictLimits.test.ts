@@ -7,7 +7,7 @@ import { formula } from '../../src/formula/formula.js'
 import { verdictRules } from '../../src/takeoff/verdicts.js'
 
 type Row = readonly [given: Readonly<Record<string, number | string>>, verdict: 'pass' | 'check' | 'stop']
-const dry = { GroundwaterAssumed: 0, PitWater: 'dry', SoilClass: 'B', PitDrained: 'no' }
+const dry = { GroundwaterAssumed: 0, PitWater: 'dry', WaterNear: 0, SoilClass: 'B', PitDrained: 'no' }
 const record = { RecordYears: 12, RecordAgrees: 1, Reliability: 0.9, WantedReliability: 0.9, RecordDryMonths: 0 }
 const ports = { PortsShort: 0, OverflowCount: 2, InletPorts: 2 }
 const storm = { StormRise_ft: 0.5, AirSpace_ft: 0.67, OverflowCount: 2, BlockedRise_ft: 0.6 }
@@ -69,6 +69,7 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
   // 29 CFR 1926 Subpart P, Appendix A: submerged soil is class C, and submerged rock that is not stable; nobody passes what nobody knows.
   SoilVerdict: [
     [dry, 'pass'],
+    [{ ...dry, WaterNear: 1 }, 'check'],
     [{ ...dry, PitWater: 'wet' }, 'stop'],
     // 1926.651(h)(1): no work where water stands or rises, class C or not.
     [{ ...dry, PitWater: 'wet', SoilClass: 'C' }, 'check'],

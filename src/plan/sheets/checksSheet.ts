@@ -70,7 +70,7 @@ function checksSheet({ takeoff, design, names, heading }: JobContext, sheet: str
     const count = (condition: string): readonly [number, string] => [0, `SUMPRODUCT(${condition})`]
     const is = (column: keyof typeof takeoffColumns) => `ISNUMBER(${lines(column)})`
     const n = (name: Parameters<typeof design.number>[0]): readonly [number, string] => [design.number(name), from(name)]
-    const parts = (['Bed_yd3', 'TanksOutside_yd3', 'PumpEndStone_yd3', 'Backfill_yd3'] as const).map(n)
+    const parts = (['Bed_yd3', 'TanksOutside_yd3', 'RisersInEarth_yd3', 'PumpEndStone_yd3', 'Backfill_yd3'] as const).map(n)
     const quoted = openStops(takeoff) === 0
     return [
       {
@@ -117,7 +117,7 @@ function checksSheet({ takeoff, design, names, heading }: JobContext, sheet: str
       },
       { what: 'Lines without a price', unit: 'lines', within: HALF, left: count(`${is('order')}*(1-${is('price')})`), right: none },
       {
-        what: 'The pit: what is dug against bed, tanks, stone and backfill',
+        what: 'The pit: what is dug against bed, tanks, risers, stone and backfill',
         unit: 'yd³',
         within: SMALL,
         left: [...n('Dig_yd3')],

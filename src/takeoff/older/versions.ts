@@ -8,5 +8,6 @@ import { items100 } from './items100.js'
 import { items110 } from './items110.js'
 import { items120 } from './items120.js'
 import { items130 } from './items130.js'
+import { items140 } from './items140.js'
 
-export const versions: readonly Readonly<Record<string, ChangedItem>>[] = [items130, items120, items110, items100, items090, items080, items070, items061, items040]
+export const versions: readonly Readonly<Record<string, ChangedItem>>[] = [items140, items130, items120, items110, items100, items090, items080, items070, items061, items040]
