@@ -1,5 +1,6 @@
 /** A job row becomes an itemized takeoff: the design, its lines and their sums, or what stands in the way. */
 import { alternativesOf, changedRow, withTanks } from './alternatives.js'
+import { ruleOfCode } from './ruleOfCode.js'
 import { chosenItems } from './chosenItems.js'
 import { Design } from './design.js'
 import { isUnpriced, problemText, ProblemsError, type Problem } from './fields.js'
@@ -8,7 +9,7 @@ import { rulesOf, type ItemRule } from './itemRules.js'
 import { designProblems, rowProblems, siteProblems, typedProblems } from './jobProblems.js'
 import { makeLines, type Line } from './lines.js'
 import type { Office, Row } from './office.js'
-import { MOST_TANKS } from './officeTables.js'
+import { MOST_TANKS, type ItemKind } from './officeTables.js'
 import { designJob } from './sizing.js'
 import { isOfChosen, problemsOf } from './tableProblems.js'
 import { totalsOf, type Totals } from './totals.js'
@@ -42,6 +43,8 @@ export interface Takeoff extends Totals {
   without: readonly string[]
   /** What one of those would have been, in words. */
   leftOut: (code: string) => string
+  /** What a dollar of a line by its code is to the customer: with the overhead, markup and tax that lie on its kind. */
+  priceShare: (code: string) => number
   /** The job with other tanks and in the variants of the office, worked out when asked for. */
   options: () => readonly Option[]
   /** One tank to twelve; prices of them all, or of those that the options have. */
@@ -99,6 +102,7 @@ export function workJob(office: Office, job: Row, kept: Kept = nothingKept, like
     options,
     stair: (allPrices) => stairOf(office, job, takeoff, options(), allPrices, kept),
     leftOut: (code) => leftOutWords(rules, design, code),
+    priceShare: (code) => shareOfKind(houseOf(office).house, design, totals.added.find((line) => line.code === code)?.kind ?? ruleOfCode(rules, code)?.kind ?? 'other'),
     lines,
     crew: kept.crew,
     laborHours,
@@ -138,6 +142,12 @@ function stairOf(office: Office, job: Row, own: Takeoff, options: readonly Optio
       price: priced && isPriced(priced) ? priced.total : undefined,
     }
   })
+}
+
+/** What a dollar of cost of a kind is to the customer. */
+function shareOfKind({ overheadOn, markupOn, taxOn }: House, design: Design, kind: ItemKind): number {
+  const on = (kinds: readonly ItemKind[], name: 'Overhead' | 'Markup' | 'Tax') => (kinds.includes(kind) ? design.number(name) : 0)
+  return (1 + on(overheadOn, 'Overhead') + on(markupOn, 'Markup')) * (1 + on(taxOn, 'Tax'))
 }
 
 /** What an item that the job leaves out would have been, in words. */

@@ -6,6 +6,7 @@ import type { ItemRule } from './itemRules.js'
 import type { Line } from './lines.js'
 import type { Office } from './office.js'
 import { itemKinds, type ItemKind } from './officeTables.js'
+import { ruleOfCode } from './ruleOfCode.js'
 import type { AddedLine, Kept } from './typed.js'
 
 /** What the lines of a takeoff come to, to the cent. */
@@ -32,16 +33,7 @@ export function totalsOf(office: Office, design: Design, rules: readonly ItemRul
   const codes = new Set(lines.map((line) => line.code))
   const dropped = Object.entries(kept.overrides).filter(([code]) => !codes.has(code))
   /** A code that no rule could give is a line that somebody put in; one of a rule is a line that this job needs no more. */
-  const isOfRule = (code: string) =>
-    rules.some(({ key }) =>
-      new RegExp(
-        `^${key
-          .split(/(\{\w+\})/)
-          // A suffix is empty for the usual size.
-          .map((part) => (/^\{\w+\}$/.test(part) ? (part.endsWith('Suffix}') ? '.*' : '.+') : part.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')))
-          .join('')}$`,
-      ).test(code),
-    )
+  const isOfRule = (code: string) => ruleOfCode(rules, code) !== undefined
   const added = [...kept.added, ...dropped.flatMap(([code, { line }]) => (line && !isOfRule(code) ? [line] : []))]
   const amountOf = ({ quantity, price }: AddedLine) => money((quantity ?? 0) * (price ?? 0))
   const addedTotal = money(added.reduce((sum, line) => sum + amountOf(line), 0))

@@ -179,6 +179,26 @@ describe('revisions and change orders', () => {
     expect(said).toMatch(/Tanks: 4, before 3/)
     expect(said).not.toContain('Markup:')
   })
+  it('prices a line by what lies on its kind, and asks for nothing that was sized', async () => {
+    const set = (table: string, row: number, cells: Readonly<Record<string, string | number>>) => (workbook: ExcelJS.Workbook) => {
+      const sheet = workbook.getWorksheet(table)!
+      const heads = sheet.getRow(5).values as unknown[]
+      for (const [field, value] of Object.entries(cells)) sheet.getCell(row, heads.indexOf(field)).value = value
+    }
+    const byKind = await make(await typed(first.bytes, set('House', 6, { OverheadOn: 'material, labor', MarkupOn: 'labor, equipment, material', TaxOn: 'material' })))
+    const row = byKind.source.raw.Jobs.rows.find(({ cells }) => cells.Job === 'Wicket Mill')!.row
+    const without = await make(await typed(byKind.bytes, set('Jobs', row, { Without: 'ELECTRICIAN' })))
+    const rows = readSheet(openWorkbook(without.bytes, 'x'), names.amend)!.map((cells) => cells.map(({ value }) => value))
+    // Four hours of a licensed electrician at 98 $: a subcontract carries no overhead, no markup and no tax here.
+    expect(rows.filter((cells) => cells.some((value) => /electrician/i.test(String(value ?? '')))).flat()).toContain(-392)
+    expect(rows.flat().join()).not.toContain('Overhead, profit and tax')
+    // A longer line wants a larger pressure tank, which the tool sizes.
+    const longer = await make(await typed(without.bytes, set('Jobs', row, { WaterLineRun_ft: 400, HouseFlow_gpm: 11 })))
+    expect(longer.takeoff.design.number('PressureTank_gal')).not.toBe(without.takeoff.design.number('PressureTank_gal'))
+    const asked = wordsOn(longer.bytes, names.amend).find((words) => words.includes('Water-line run'))
+    expect(asked).toContain('400 ft, before 140 ft')
+    expect(asked).not.toContain('Pressure tank')
+  })
   it('says where no price was quoted before, and only there', async () => {
     const retyped = (bytes: Uint8Array, cells: Readonly<Record<string, number>>) =>
       typed(bytes, (workbook) => {

@@ -3,6 +3,7 @@ import type { JobFieldName } from '../../takeoff/officeTables.js'
 import { money, roundTo } from '../../rounding.js'
 import { closingCaution } from '../../takeoff/cautions.js'
 import { changesSince, type Change } from '../../takeoff/changes.js'
+import type { Design } from '../../takeoff/design.js'
 import { fittedToPage } from '../heights.js'
 import { address, SheetDraft, type SheetPlan } from '../plan.js'
 import { symbolOf } from '../../units.js'
@@ -39,6 +40,8 @@ export interface Amended {
 }
 /** A line as the customer reads its change. */
 export interface LineShown {
+  /** What a dollar of its cost is to the customer. */
+  factor?: number
   unit: string
   /** Hours of the crew and its machines. */
   isOwnWork: boolean
@@ -54,12 +57,14 @@ function inUnitOf(name: string, value: Change['from']): string {
   return shares.includes(name as JobFieldName) ? `${roundTo(100 * number, 2)} %` : `${number.toLocaleString('en-US')} ${symbolOf(name)}`.trim()
 }
 const shares: readonly JobFieldName[] = ['Tax', 'WantedReliability']
-/** What of the job is another one now, as a customer would say it: "Tanks: 4, before 3". */
-const askedFor = (changes: readonly Change[]): string =>
+/** What of the job is another one now, as a customer would say it: "Tanks: 4, before 3". What the tool sizes nobody asked for. */
+const askedFor = (changes: readonly Change[], design: Design): string =>
   changes
     .flatMap(({ what, words, from, to }) => {
       const [, label, name] = /^(.*) \((\w+)\)$/.exec(words) ?? []
-      return what !== 'field' || label === undefined || ofOffice.includes(name as JobFieldName) ? [] : [`${label}: ${inUnitOf(name!, to)}, before ${inUnitOf(name!, from)}`]
+      return what !== 'field' || label === undefined || ofOffice.includes(name as JobFieldName) || design.origin(name!) === 'sized'
+        ? []
+        : [`${label}: ${inUnitOf(name!, to)}, before ${inUnitOf(name!, from)}`]
     })
     .join('; ')
 
@@ -67,24 +72,24 @@ const WAS_STOPPED = 'A verdict said stop before. Where nobody had answered for i
 /** What rounding leaves of a line. */
 const CENT_USD = 0.01
 
-/** What changed, a row a line, at what a dollar of cost is to the customer (`factor`); what is left over stands by itself. To the cent what the revision adds. */
+/** What changed, a row a line, at what a dollar of cost is to the customer, `factor` where the line does not say; what is left over stands by itself. To the cent what the revision adds. */
 export function amended(changes: readonly Change[], factor: number, line: (code: string) => LineShown | undefined = () => undefined): Amended[] {
-  const rows = new Map<string, { words: string; from: Amended['from']; to: Amended['to']; cost: number }>()
+  const rows = new Map<string, Amended>()
   let sum = 0
   for (const { what, code, words, from, to, money: moved } of changes) {
     if (moved === null) continue
     sum = money(sum + moved)
     if (what === 'overhead, markup and tax') continue
-    const { unit, isOwnWork } = line(code) ?? { unit: '', isOwnWork: false }
+    const { unit, isOwnWork, factor: own = factor } = line(code) ?? { unit: '', isOwnWork: false }
     // How many hours the crew and its machines work is no customer's count.
     const key = isOwnWork ? OWN_WORK : code || words
     const known = rows.get(key)
     const inUnit = (count: Amended['from']) => (typeof count === 'number' && unit ? `${roundTo(count, 2).toLocaleString('en-US')} ${unitBeside(count, unit)}` : count)
     const counted = what === 'quantity' && !isOwnWork ? { from: inUnit(from), to: inUnit(to) } : undefined
     const said = isOwnWork ? { from: null, to: null } : (counted ?? { from: null, to: what === 'line added' ? 'added' : what === 'line gone' ? 'left out' : null })
-    rows.set(key, known ? { ...known, ...counted, cost: money(known.cost + moved) } : { words: isOwnWork ? OWN_WORK : words, ...said, cost: moved })
+    rows.set(key, known ? { ...known, ...counted, price: known.price + moved * own } : { words: isOwnWork ? OWN_WORK : words, ...said, price: moved * own })
   }
-  const list = [...rows.values()].filter(({ cost }) => cost !== 0).map(({ cost, ...row }): Amended => ({ ...row, price: money(cost * factor) }))
+  const list = [...rows.values()].map((row) => ({ ...row, price: money(row.price) })).filter(({ price }) => price !== 0)
   const left = money(sum - list.reduce((total, { price }) => total + price, 0))
   const last = list.at(-1)
   if (left === 0) return list
@@ -100,14 +105,19 @@ function amendSheet({ takeoff, earlier, made, names, heading, design }: JobConte
   const changes = isSame ? earlier.changes.filter(({ revision }) => revision === made.revision) : latest
   if (made.revision < 2 || changes.some(({ what }) => what === 'made')) return undefined
   const byCode = new Map(takeoff.lines.map(({ code, rule: { unit, kind } }) => [code, { unit, isOwnWork: kind === 'labor' || (kind === 'equipment' && unit === 'h') }]))
-  const rows = amended(changes, takeoff.orderCost ? takeoff.total / takeoff.orderCost : 1, (code) => byCode.get(code))
+  const rows = amended(changes, takeoff.orderCost ? takeoff.total / takeoff.orderCost : 1, (code) => ({
+    unit: '',
+    isOwnWork: false,
+    ...byCode.get(code),
+    factor: takeoff.priceShare(code),
+  }))
   // Nothing that a customer could agree to.
   if (!rows.length) return undefined
   const sum = money(rows.reduce((total, { price }) => total + price, 0))
   const draft = new SheetDraft()
   headed(draft, { heading, names }, sheet, `Change order, revision ${made.revision}`)
   draft.letterhead(columns.price, house.head)
-  const asked = askedFor(changes)
+  const asked = askedFor(changes, design)
   if (asked) {
     draft.section(columns.price, 'WHAT IS ASKED FOR')
     draft.put(columns.text, 'wrapped', asked)
