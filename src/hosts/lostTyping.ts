@@ -1,6 +1,7 @@
 /** What people wrote on sheets of ours beside the cells that are read back, found by what is about to be written there. */
 import { settledOnTakeoff, takeoffHeadings } from '../plan/keptTakeoff.js'
 import { columnLetters, isMadeLine, type Role, type SheetPlan } from '../plan/plan.js'
+import { fromEntries } from '../plan/keptEntries.js'
 import { sheetKinds } from '../plan/sheets/index.js'
 import { TAKEOFF_HEADING_ROW, takeoffColumns, type TakeoffColumn } from '../plan/sheets/takeoffColumns.js'
 import { placesInWords } from '../takeoff/fields.js'
@@ -10,14 +11,22 @@ import type { JobSheetNames } from '../plan/jobSheets.js'
 import { AS_LAST_MADE, countsOf, madeWithIn, MOST_COUNTED, type MadeWith } from '../plan/sheets/asMade.js'
 import type { SheetCell, SheetContent } from './host.js'
 
+/** Rows and columns that somebody may have put in before the heading lines. */
+const PUT_BEFORE = 6
 /** Empty, or with the heading lines of our sheets. */
 export const isOurs = (content: SheetContent, mayBeEmpty: boolean): boolean =>
-  isMadeLine(content[2]?.[1]?.value) || (mayBeEmpty && content.every((row) => row.every(({ value }) => value === null)))
+  content.slice(0, PUT_BEFORE).some((row) => row.slice(0, PUT_BEFORE).some(({ value }) => isMadeLine(value))) ||
+  (mayBeEmpty && content.every((row) => row.every(({ value }) => value === null)))
 
 /** Headings of ours that later versions word otherwise, by column. */
 const olderHeadings: readonly string[] = ['3 Name, or where a limit is from']
 
-const placeText = ({ name }: SheetPlan, row: number, at: number, words: string): string => `${name}!${columnLetters(at + 1)}${row + 1} (${words})`
+/** A cell of a takeoff that was put where it is written now, and where it stands. */
+interface Aligned extends SheetCell {
+  stands?: { row: number; at: number }
+}
+const placeText = ({ name }: SheetPlan, row: number, at: number, words: string, { stands = { row, at } }: Aligned = { value: null }): string =>
+  `${name}!${columnLetters(stands.at + 1)}${stands.row + 1} (${words})`
 const shortened = (value: unknown): string => `"${String(value).slice(0, 40)}"`
 const shown = ({ value, formula }: SheetCell): string => (formula === undefined ? shortened(value) : `=${formula.slice(0, 40)}`)
 
@@ -27,7 +36,7 @@ export function lostTyping(plan: SheetPlan, standing: SheetContent | undefined, 
   const content = plan.kind === 'takeoff' ? aligned(standing) : standing
   return [
     ...new Set([
-      ...besideOurs(plan, content, { words, figures }),
+      ...besideOurs(plan, content, { words, figures }, kept.settledOn(content)),
       ...(words ? amongOurs(plan, content, words, kept) : []),
       ...(words && figures ? figuresLost(plan, standing, words, figures, kept) : []),
     ]),
@@ -86,10 +95,11 @@ function amongOurs(plan: SheetPlan, content: SheetContent, made: ReadonlySet<str
   // Words of a line are looked at beside what the line says now.
   const lines = new Set(plan.kind === 'takeoff' ? wordsOver(plan, content).map(({ place }) => place) : [])
   return content.flatMap((cells, row) =>
-    cells.flatMap(({ value, formula }, at) => {
+    cells.flatMap((cell, at) => {
+      const { value, formula } = cell
       if (typeof value !== 'string' || value.trim() === '' || formula !== undefined || isMadeLine(value)) return []
       if (at + 1 === hidden || settled.has(`${row + 1} ${at + 1}`)) return []
-      const place = placeText(plan, row, at, shortened(value))
+      const place = placeText(plan, row, at, shortened(value), cell)
       return made.has(markOfWords(value)) || same.has(value.trim()) || says.some((words) => holdsWhole(words, value.trim())) || lines.has(place) ? [] : [place]
     }),
   )
@@ -121,7 +131,7 @@ function hiddenIn({ hiddenColumn }: SheetPlan, content: SheetContent): number | 
 }
 const textsIn = ({ cells }: SheetPlan): string[] => cells.flatMap(({ value }) => (typeof value === 'string' ? [value] : []))
 
-function besideOurs(plan: SheetPlan, content: SheetContent, { words: made, figures }: MadeWith): string[] {
+function besideOurs(plan: SheetPlan, content: SheetContent, { words: made, figures }: MadeWith, settled: ReadonlySet<string>): string[] {
   // What is written beside the entries of some sheets is read back with them.
   if (sheetKinds.some(({ kind, lists }) => kind === plan.kind && lists?.some(({ onlyEntries }) => !onlyEntries))) return []
   const columns = new Set(plan.cells.map(({ column }) => column))
@@ -134,16 +144,19 @@ function besideOurs(plan: SheetPlan, content: SheetContent, { words: made, figur
   // A heading of ours that stood a row higher in an earlier version is nobody's word.
   const ourHeadings = new Set([...plan.cells.filter(({ row }) => row <= plan.frozenRows).map(({ column, value }) => `${column} ${value}`), ...olderHeadings])
   for (const [row, cells] of content.entries())
-    for (const [at, { value, formula }] of cells.entries()) {
+    for (const [at, cell] of cells.entries()) {
+      const { value, formula } = cell
       if ((value === null || value === '') && formula === undefined) continue
       if (at + 1 === hidden) continue
       // One of ours whose column moved is nobody's.
       if (typeof value === 'string' && formula === undefined ? made?.has(markOfWords(value)) : figures?.has(markOfFigure({ value, formula }) ?? '')) continue
       const isFree = !columns.has(at + 1) || (row < plan.frozenRows && !headings.has(`${row + 1} ${at + 1}`) && !ourHeadings.has(`${at + 1} ${value}`))
-      if (isFree) lost.push(placeText(plan, row, at, shown({ value, formula })))
+      if (isFree && !settled.has(`${row + 1} ${at + 1}`)) lost.push(placeText(plan, row, at, shown(cell), cell))
     }
   return lost
 }
+
+const hasEntries = ({ kind }: SheetPlan): boolean => sheetKinds.some((one) => one.kind === kind && one.lists)
 
 /** What the sheets of a job would lose, as `read` finds them standing. */
 export function typingLostOf(plans: readonly SheetPlan[], read: (sheet: string) => SheetContent | undefined): string[] {
@@ -160,7 +173,8 @@ export function typingLostOf(plans: readonly SheetPlan[], read: (sheet: string) 
     return lostTyping(plan, content, own?.get(plan.kind), {
       // Who signed an earlier change order stands among the changes now.
       said: plan.kind === 'amend' && changes ? textsIn(changes) : movedToCrew,
-      settledOn: plan.kind === 'takeoff' ? (rows) => settledOnTakeoff(rows, { ...names, takeoff: plan.name }) : nothingSettled.settledOn,
+      settledOn: (rows) =>
+        plan.kind === 'takeoff' ? settledOnTakeoff(rows, { ...names, takeoff: plan.name }) : hasEntries(plan) ? fromEntries(rows, plan.name).settled : new Set(),
     })
   })
 }
@@ -185,9 +199,10 @@ function aligned(content: SheetContent): SheetContent {
   const ours = new Set(known.values())
   const across = headings.columns.get('code')! - (takeoffColumns.code - 1)
   return content.slice(Math.max(0, down)).map((row, at) => {
-    const cells = row.map((cell, from) => ({ cell, to: at < TAKEOFF_HEADING_ROW - 1 ? from - across : (known.get(from) ?? (ours.has(from) ? BEHIND + from : from)) }))
-    const moved = Array.from({ length: Math.max(0, ...cells.map(({ to }) => to)) + 1 }, (): SheetContent[number][number] => ({ value: null }))
-    for (const { cell, to } of cells) if (to >= 0 && (cell.value !== null || cell.formula !== undefined)) moved[to] = cell
+    const cells = row.map((cell, from) => ({ cell, from, to: at < TAKEOFF_HEADING_ROW - 1 ? from - across : (known.get(from) ?? (ours.has(from) ? BEHIND + from : from)) }))
+    const moved = Array.from({ length: Math.max(0, ...cells.map(({ to }) => to)) + 1 }, (): Aligned => ({ value: null }))
+    for (const { cell, from, to } of cells)
+      if (to >= 0 && (cell.value !== null || cell.formula !== undefined)) moved[to] = { ...cell, stands: { row: at + Math.max(0, down), at: from } }
     return moved
   })
 }
@@ -210,7 +225,7 @@ function wordsOver(plan: SheetPlan, content: SheetContent): { place: string; isF
       const { value, formula } = cells[column - 1] ?? { value: null }
       const ours = cellOf(row, column)
       if (!ours || formula !== undefined || value === null || value === '' || value === ours.value) return []
-      return [{ place: placeText(plan, at, column - 1, shortened(value)), isFormula: ours.formula !== undefined, words: String(value) }]
+      return [{ place: placeText(plan, at, column - 1, shortened(value), cells[column - 1]), isFormula: ours.formula !== undefined, words: String(value) }]
     })
   })
 }

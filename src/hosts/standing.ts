@@ -58,9 +58,9 @@ const isTable = (name: string): boolean => tableNames.some((table) => table.toLo
 export function isOfJob({ book, cells }: Workbook, { name, part }: BookSheet): boolean {
   if (isTable(name)) return false
   const start = book.start(part, HEADING_WITHIN)
-  // Other programs keep the third line among the texts of the workbook.
-  const shared = /<(?:\w+:)?c r="B3"[^>]*\st="s"[^>]*><(?:\w+:)?v>(\d+)</.exec(start)?.[1]
-  return isMadeLine(start) || (shared !== undefined && isMadeLine(cells.sharedText(Number(shared))))
+  // Other programs keep the third line among the texts of the workbook; rows and columns may have been put before it.
+  const shared = start.matchAll(/<(?:\w+:)?c r="[A-F][1-6]"[^>]*\st="s"[^>]*><(?:\w+:)?v>(\d+)</g)
+  return isMadeLine(start) || [...shared].some(([, number]) => isMadeLine(cells.sharedText(Number(number))))
 }
 
 /** A number for each sheet that is not one of a job: its cells, and how many drawings and remarks it has. `written` are sheets whose number is known, `ofJobs` sheets of jobs that are. */

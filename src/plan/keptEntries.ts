@@ -23,10 +23,12 @@ function headingAt(row: Rows[number], list: EntryList): ReadonlyMap<string, numb
 }
 
 /** Entries under our own codes. All else that was written is kept in words, as a line of the crew's own. */
-export function fromEntries(rows: Rows, sheet: string, hasEntries = true): Pick<Kept, 'crew' | 'problems'> {
+export function fromEntries(rows: Rows, sheet: string, hasEntries = true): Pick<Kept, 'crew' | 'problems'> & { settled: ReadonlySet<string> } {
   const problems: Problem[] = []
   const cells: Record<string, Record<string, string | number>> = {}
   const added: { text: string; done: string }[] = []
+  /** Cells that are read back, as "row column" from 1. */
+  const settled = new Set<string>()
   let list: EntryList | undefined
   let columns: ReadonlyMap<string, number> = new Map()
   for (const [at, row] of rows.entries()) {
@@ -42,6 +44,7 @@ export function fromEntries(rows: Rows, sheet: string, hasEntries = true): Pick<
   if (!list) {
     const [heading] = Object.values(crewHeadings)
     return {
+      settled,
       crew: { cells, added },
       problems:
         hasEntries && rows.some((row) => row.some((cell) => text(cell) !== ''))
@@ -49,7 +52,7 @@ export function fromEntries(rows: Rows, sheet: string, hasEntries = true): Pick<
           : [],
     }
   }
-  return { crew: { cells, added }, problems }
+  return { settled, crew: { cells, added }, problems }
 
   function readRow(row: Rows[number], of: EntryList, place: number): void {
     const codeAt = columns.get('code')!
@@ -71,6 +74,7 @@ export function fromEntries(rows: Rows, sheet: string, hasEntries = true): Pick<
     const known = `${of.prefix ?? ''}${code}`
     if (of.isCode(code) && !Object.hasOwn(cells, known)) {
       const entries = typed.filter(({ key }) => entriesHere.includes(key))
+      for (const { at } of entries) settled.add(`${place} ${at + 1}`)
       if (entries.some(({ key }) => !of.beside?.includes(key)))
         cells[known] = Object.fromEntries(entries.map(({ at, key, words }) => [key, typeof row[at]!.value === 'number' ? (row[at]!.value as number) : words]))
       const over = of.onlyEntries ? [] : typed.filter(({ key, words }) => !entriesHere.includes(key) && !of.isOurWord(code, key, words))

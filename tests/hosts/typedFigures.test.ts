@@ -14,6 +14,10 @@ import { columnLetters } from '../../src/plan/plan.js'
 import { MOST_COUNTED } from '../../src/plan/sheets/asMade.js'
 import { takeoffColumns } from '../../src/plan/sheets/takeoffColumns.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
+import { jobSheets } from '../../src/plan/jobSheets.js'
+import { standardPlaces } from '../../src/plan/places.js'
+import { readOffice, rowNamed } from '../../src/takeoff/office.js'
+import { makeTakeoff } from '../../src/takeoff/takeoff.js'
 import { ADDED_SUM, LIST_MOVED } from '../../src/takeoff/sumWords.js'
 import { gridFromWorkbook } from '../../taskpane/xlsxToGrid.js'
 import { workbookFromGrid } from '../../taskpane/gridToXlsx.js'
@@ -27,6 +31,11 @@ void new GridEngine()
 const template = makeTemplate(startingOffice(true), made)
 const JOB = 'Pipit Hollow'
 const make = (source: Source, flavor: Flavor = 'native', jobs = [JOB]) => makeJobs(source, jobs, { flavor })
+/** The sheets of the job as they are laid out. */
+const plans = (() => {
+  const office = readOffice(startingOffice(true))
+  return jobSheets(makeTakeoff(office, rowNamed(office, 'Jobs', JOB)!), standardPlaces(), 'native', made)
+})()
 const first = (await make(sourceOf(template, 'OWN.xlsx'))).bytes
 const again = (bytes: Uint8Array, flavor: Flavor = 'native', jobs?: string[]) => make(sourceOf(bytes, 'OWN.xlsx'), flavor, jobs)
 /** The file as somebody saves it who typed on one of its sheets. */
@@ -39,6 +48,13 @@ const rowOf = (sheet: ExcelJS.Worksheet, column: number, word: string): number =
   const row = (sheet.getColumn(column).values as unknown[]).indexOf(word)
   if (row < 0) throw new Error(`${sheet.name} has no ${word}`)
   return row
+}
+
+/** The first cell of a sheet that is for an entry. */
+function entryCell(sheet: ExcelJS.Worksheet): ExcelJS.Cell {
+  const plan = plans.find(({ name }) => name === sheet.name)!
+  const { row, column } = plan.cells.find(({ role, value }) => (role === 'siteEntry' || role === 'entry') && value === null)!
+  return sheet.getCell(row, column)
 }
 
 describe('told by name', () => {
@@ -97,7 +113,7 @@ describe('told by name', () => {
     }
   })
   it('a figure beside columns that somebody put in', async () => {
-    for (const prefix of ['Design', 'Changes']) {
+    for (const prefix of ['Design', 'Changes', 'Takeoff']) {
       const workbook = await inExceljs(first)
       const sheet = workbook.getWorksheet(`${prefix} ${JOB}`)!
       sheet.spliceColumns(3, 0, [])
@@ -161,6 +177,27 @@ describe('kept, and asked nothing', () => {
       expect((await again(await savedBy(workbook))).notes).toEqual([])
     },
   )
+  it.each([
+    ['Order', 'PO-88'],
+    ['Quote', 'K. Doe'],
+    ['Handover', '3 ft 1 in'],
+  ])('an entry of %s beside a column that somebody put in, before the first one too', async (prefix, words) => {
+    for (const column of [1, 3, 5]) {
+      let place = ''
+      const bytes = await typed(prefix, (sheet) => {
+        const empty = entryCell(sheet)
+        empty.value = words
+        sheet.spliceColumns(column, 0, [])
+        place = empty.address
+      })
+      const { list } = await again(bytes)
+      expect(JSON.stringify(list[0]!.takeoff.crew.cells), `${prefix} ${place}, a column before ${column}`).toContain(words)
+    }
+  })
+  it.each(['Takeoff', 'Crew', 'Test', 'Design', 'Changes', 'Site', 'Year'])('a column before the first one of %s leaves the sheet ours', async (prefix) => {
+    const bytes = await typed(prefix, (sheet) => void sheet.spliceColumns(1, 0, []))
+    await expect(again(bytes)).resolves.toMatchObject({ reasons: [] })
+  })
   it('formulas that a sheet has more often than is counted: a daily proof', async () => {
     const jobs = ['Fernlow 12']
     const workbook = await inExceljs(template)
