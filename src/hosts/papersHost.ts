@@ -1,4 +1,5 @@
 /** Papers of jobs alone, to be handed out: their values in a file of their own, and nothing behind them. */
+import { withoutPrices } from '../plan/orderTogether.js'
 import type { SheetPlan } from '../plan/plan.js'
 import { sheetKinds, type SheetKindName } from '../plan/sheets/index.js'
 import { placesInWords } from '../takeoff/fields.js'
@@ -12,6 +13,7 @@ import { SheetWriter } from './xlsx/writeSheet.js'
 
 export class PapersHost extends FileHost {
   private readonly papers = newBook()
+  private jobs = 0
 
   constructor(
     source: Source,
@@ -30,8 +32,9 @@ export class PapersHost extends FileHost {
         const wanted = plans.filter(({ kind }) => kinds.includes(kind as SheetKindName))
         if (job && wanted.length < kinds.length)
           return Promise.reject(new WorkbookError(`${job.footer}: there is no change order, for nothing was changed since it was first made. Nothing was written.`))
+        this.jobs += plans.filter(({ kind }) => kind === 'takeoff').length
         // Goods of several jobs are ordered at once.
-        const order = kinds.includes('order') ? plans.filter(({ kind }) => kind === 'together') : []
+        const order = kinds.includes('order') && this.jobs > 1 ? plans.filter(({ kind }) => kind === 'together').map(withoutPrices) : []
         writer.put([...wanted, ...order].map(valuesAlone))
         return Promise.resolve()
       },

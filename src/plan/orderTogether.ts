@@ -84,6 +84,22 @@ export class OrderTogether {
   }
 }
 
+const SAVED = 'Saved by ordering together, $'
+/** The order as it is handed out: without prices, what they save, and what stands hidden behind them. */
+export function withoutPrices(plan: SheetPlan): SheetPlan {
+  const last = columns.apart
+  const savedRow = plan.cells.find(({ value }) => value === SAVED)?.row
+  const cells = plan.cells.flatMap((cell) => {
+    // The letterhead stands at the right edge.
+    if (cell.row < TITLE_ROWS) return [cell.column === columns.saved ? { ...cell, column: last } : cell]
+    return cell.column <= last && cell.row !== savedRow ? [cell] : []
+  })
+  // The words take the room, so that letterhead and title lines keep clear of each other.
+  const room = plan.widths.slice(last, columns.saved).reduce((sum, width) => sum + width, 0)
+  const widths = plan.widths.slice(0, last).map((width, at) => (at + 1 === columns.text ? width + room : width))
+  return { ...plan, cells, widths, print: { ...plan.print, lastColumn: last } }
+}
+
 /** In the place of an order that one of its jobs has left: nothing stands there that could be ordered from. `standing` are the cells of that order. */
 export function orderOutOfDate(job: string, made: Made, standing: Rows): SheetPlan {
   const draft = new SheetDraft()
@@ -138,7 +154,7 @@ function orderTogether(names: readonly string[], shared: readonly Shared[], hous
     draft.next()
   }
   const saved = money(shared.reduce((sum, one) => sum + together(one).saved, 0))
-  draft.put(columns.text, 'totalLabel', 'Saved by ordering together, $')
+  draft.put(columns.text, 'totalLabel', SAVED)
   for (let column = columns.jobs; column < columns.saved; column++) draft.put(column, 'totalLabel', null)
   draft.put(columns.saved, 'total', saved, { format: 2, formula: `SUM(${address(first, columns.saved, false)}:${address(draft.row - 1, columns.saved, false)})` })
 

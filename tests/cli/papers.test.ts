@@ -118,6 +118,21 @@ describe('orders of several jobs together', () => {
     )
     const { book } = openWorkbook(bytes, 'ORDERS.xlsx')
     expect(book.sheets.map(({ name }) => name)).toEqual([...takeoffs.map(({ design }) => `Order ${design.name}`), 'Order together'])
+    // Handed out, it has no price and no sum of money, and its words all the same.
+    const said = (sheet: string) =>
+      readSheet(openWorkbook(bytes, 'x'), sheet)!
+        .flat()
+        .flatMap(({ value }) => (value === null ? [] : [value]))
+    expect(said('Order together')).toEqual(expect.arrayContaining(['Ordered apart', 'Crushed stone for the bed', 'STONECUP QUARRY']))
+    expect(said('Order together').filter((words) => /\$|Saved/.test(String(words)))).toEqual([])
+    const headings = plan.cells.filter(({ value }) => value === 'Unit price, $' || value === 'Saved, $')
+    expect(headings).toHaveLength(2)
+    const row = plan.cells.find(({ value }) => value === 'STONE-BED')!.row
+    const money = plan.cells.filter((cell) => cell.row === row && headings.some(({ column }) => column === cell.column)).map(({ value }) => value)
+    const written = readSheet(openWorkbook(bytes, 'x'), 'Order together')!.find((cells) => cells.some(({ value }) => value === 'STONE-BED'))!
+    expect(written.filter(({ value }) => value !== null)).toHaveLength(plan.cells.filter((cell) => cell.row === row && cell.value !== null).length - money.length)
+    const alone = await papersAlone(demoSource(startingOffice(true)), ['Wicket Mill'], ['order'])
+    expect(openWorkbook(alone, 'ORDER.xlsx').book.sheets.map(({ name }) => name)).toEqual(['Order Wicket Mill'])
   })
   it('save nothing on hire and services, which each site needs for itself', () => {
     for (const code of ['EXCAVATOR', 'FENCE', 'COMPACTOR']) {
