@@ -74,7 +74,12 @@ export function fromEntries(rows: Rows, sheet: string, hasEntries = true): Pick<
     const known = `${of.prefix ?? ''}${code}`
     if (of.isCode(code) && !Object.hasOwn(cells, known)) {
       const entries = typed.filter(({ key }) => entriesHere.includes(key))
-      for (const { at } of entries) settled.add(`${place} ${at + 1}`)
+      for (const { at, key } of entries) {
+        settled.add(`${place} ${at + 1}`)
+        const { value } = row[at]!
+        const allowed = typeof value === 'number' ? of.refused?.(code, key, value) : undefined
+        if (allowed !== undefined) problems.push({ sheet, row: place, column: of.headings[key] ?? key, allowed, came: `${code} ${String(value)}` })
+      }
       if (entries.some(({ key }) => !of.beside?.includes(key)))
         cells[known] = Object.fromEntries(entries.map(({ at, key, words }) => [key, typeof row[at]!.value === 'number' ? (row[at]!.value as number) : words]))
       const over = of.onlyEntries ? [] : typed.filter(({ key, words }) => !entriesHere.includes(key) && !of.isOurWord(code, key, words))

@@ -43,6 +43,8 @@ export interface EntryList {
   beside?: readonly string[]
   /** Further keys, of some codes alone. */
   alsoOf?(code: string): readonly string[]
+  /** What is allowed in an entry whose number is none that can have been read; nothing where it can. */
+  refused?(code: string, key: string, value: number): string | undefined
   /** Whether words beside a code are what the sheet itself writes there. */
   isOurWord(code: string, key: string, words: string): boolean
 }

@@ -301,6 +301,18 @@ describe('the test record', () => {
     expect(wordsOn(second.bytes, names.test)).toContain('R3')
     expect(wordsOn(await papersAlone(second.source, [job], ['test']), names.test)).toContain('T2, boot renewed')
   })
+  it.each([
+    ['T1', testColumns.entries, 400, /Test Wicket Mill, row \d+, Start, inHg: 0 to \d+ inHg; got T1 400/],
+    ['T2', testColumns.entries + 3, 900, /Test Wicket Mill, row \d+, Air, start, °F: -?\d+ to \d+ °F; got T2 900/],
+    ['R1', testColumns.entries + 1, -4, /Test Wicket Mill, row \d+, End, inHg: 0 to \d+ inHg; got R1 -4/],
+    ['X6', 8, 900, /Test Wicket Mill, row \d+, Read: 0 to 200 psi; got X6 900/],
+  ])('a reading of %s that no gauge shows is refused in words', async (code, column, value, words) => {
+    const bytes = await typed(first.bytes, (workbook) => {
+      const sheet = workbook.getWorksheet(names.test)!
+      sheet.getRow(rowWith(sheet, testColumns.code, code)).getCell(column).value = value
+    })
+    for (const flavor of ['native', 'cells'] as const) await expect(makeJobs(sourceOf(bytes, 'OWN.xlsx'), [job], { flavor })).rejects.toThrow(words)
+  })
   it('takes its lines as they are numbered, and no more', async () => {
     const numbered = (code: string) =>
       typed(first.bytes, (workbook) => {

@@ -67,12 +67,21 @@ const log: EntryList = {
   entries: [...LOG_ENTRIES, 'done'],
   isCode: (code) => isTankCode(code) || isAgainCode(code),
   alsoOf: (code) => (isAgainCode(code) ? ['text'] : []),
+  refused: (_, key, value) => {
+    const name = LOG_ENTRIES.find((known) => known === key)
+    const [, least, most] = name ? logSpans[name] : ['', -Infinity, Infinity]
+    return name && (value < least || value > most) ? `${least} to ${most} ${symbolOf(name)}` : undefined
+  },
   isOurWord: (_, key, words) => key === 'text' && Object.values(tankWords).includes(words),
 }
 const readings: EntryList = {
   headings: readingHeadings,
   entries: ['reading', 'done'],
   isCode: (code) => readingRules.some((rule) => rule.code === code),
+  refused: (code, key, value) => {
+    const { span, unit } = readingRules.find((rule) => rule.code === code)!
+    return key === 'reading' && span && (value < span[0] || value > span[1]) ? `${span[0]} to ${span[1]} ${unit}` : undefined
+  },
   isOurWord: (code, _key, words) => {
     const rule = readingRules.find((known) => known.code === code)
     return rule !== undefined && [rule.label, rule.earlier, rule.wanted, rule.unit].includes(words)
