@@ -151,6 +151,8 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
   /** Tests of the log, by their row, and the tank that each is of. */
   const tests: { row: number; tank: string | undefined }[] = []
   logOfTanks()
+  // Here, as the page of the log has room for them and that of the readings has not.
+  limits()
   const firstReading = draft.row
   readingsOfLine()
   signatures()
@@ -274,7 +276,6 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
       draft.next()
     }
     draft.next()
-    limits()
     draft.put(columns.code, 'faint', closingCaution)
   }
 
@@ -302,6 +303,7 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
       draft.put(readingColumns.code, 'faint', `${codes.join(', ')}: ${words}`)
       draft.next()
     }
+    draft.next()
   }
 
   return draft.sheet(sheet, {
