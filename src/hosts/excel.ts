@@ -119,7 +119,7 @@ export class ExcelHost implements ShownHost {
         absent: gone.filter((name) => wantedTables.includes(name)),
         places: this.places,
         sheets: contentOf(wanted),
-        sheetNames: new Set(worksheets.items.map(({ name }) => name.toLowerCase())),
+        sheetNames: new Map(worksheets.items.map(({ name }) => [name.toLowerCase(), name])),
       }
     })
   }

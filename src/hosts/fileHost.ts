@@ -74,7 +74,7 @@ export class FileHost implements Host {
       ...('missing' in found ? { office: undefined, missing: found.missing, places: standardPlaces() } : { office: found.raw, missing: [], places: found.places }),
       absent: found.absent,
       sheets: await this.readSheets(sheets),
-      sheetNames: new Set(this.workbook.book.sheets.map(({ name }) => name.toLowerCase())),
+      sheetNames: new Map(this.workbook.book.sheets.map(({ name }) => [name.toLowerCase(), name])),
     }
   }
 

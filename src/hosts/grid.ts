@@ -89,7 +89,7 @@ export class GridHost implements ShownHost {
       absent: wantedTables.filter((name) => !found.has(name)),
       places: this.places,
       sheets: await this.readSheets(sheets),
-      sheetNames: new Set(this.getters.getSheetIds().map((id) => this.getters.getSheetName(id).toLowerCase())),
+      sheetNames: new Map(this.getters.getSheetIds().map((id) => [this.getters.getSheetName(id).toLowerCase(), this.getters.getSheetName(id)])),
     }
   }
 

@@ -22,8 +22,8 @@ export interface Snapshot {
   places: OfficePlaces
   /** The sheets asked for that exist. */
   sheets: ReadonlyMap<string, SheetContent>
-  /** Names of all sheets, in small letters. */
-  sheetNames: ReadonlySet<string>
+  /** Names of all sheets, by themselves in small letters. */
+  sheetNames: ReadonlyMap<string, string>
 }
 
 /** A place on an office sheet: a row of a table and the heading of a column. */

@@ -166,11 +166,11 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
 
 const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error))
 
-/** Takeoffs of jobs that are no more, or have another name now: what was typed there belongs to nobody. `sheetNames` are in small letters. */
-function withoutJob({ jobSheetNames }: Making, office: Office, sheetNames: ReadonlySet<string>): string[] {
+/** Takeoffs of jobs that are no more, or have another name now: what was typed there belongs to nobody. `sheetNames` by themselves in small letters. */
+function withoutJob({ jobSheetNames }: Making, office: Office, sheetNames: ReadonlyMap<string, string>): string[] {
   const known = new Set(office.tables.Jobs.map(({ cells }) => jobSheetNames(String(cells.Job ?? '').trim()).takeoff.toLowerCase()))
   const start = jobSheetNames('').takeoff.toLowerCase()
-  const left = [...sheetNames].filter((name) => name.startsWith(start) && !known.has(name)).map((name) => name.slice(start.length))
+  const left = [...sheetNames].filter(([name]) => name.startsWith(start) && !known.has(name)).map(([, name]) => name.slice(start.length))
   return left.length ? [`Sheets of ${left.join(', ')} stand here, and no job has that name: what was typed on them goes with none.`] : []
 }
 

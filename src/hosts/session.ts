@@ -16,7 +16,7 @@ export interface Opened {
   office: Office | undefined
   missing: readonly string[]
   /** Names of all sheets, in small letters. */
-  sheetNames: ReadonlySet<string>
+  sheetNames: ReadonlyMap<string, string>
 }
 
 export async function open(host: Host): Promise<Opened> {

@@ -252,22 +252,21 @@ export class SheetDraft {
     this.letterheadLines = rest
   }
 
-  /** Address, contact and licence beside the second and third line, divided so that none runs into what stands left of it; cut where nothing else helps. */
+  /** Address, contact and licence beside the second and third line, and below them where they must, divided so that none runs into what stands left of it; cut where nothing else helps. */
   private beside(widths: readonly number[]): readonly PlanCell[] {
     const lines = this.letterheadLines
     if (!lines.length) return []
     const line = widths.slice(FIRST_COLUMN - 1, this.letterheadColumn).reduce((sum, width) => sum + width, 0)
-    const [room2, room3] = [2, 3].map((row) => {
+    const room = (row: number): number => {
       const left = String(this.cells.find((cell) => cell.row === row && cell.column === FIRST_COLUMN)?.value ?? '')
       return Math.floor(line * LINE_FILL - left.length) - 3
-    }) as [number, number]
+    }
     const divided = lines.map((_, at) => [lines.slice(0, at + 1), lines.slice(at + 1)].map((some) => some.join(' · ')) as [string, string])
-    const [second, third] = divided.find(([one, other]) => one.length <= room2 && other.length <= room3) ?? divided[0]!
-    const cut = (words: string, room: number) => (words.length <= room ? words : `${words.slice(0, Math.max(8, room - 1)).trimEnd()}…`)
-    return [
-      { row: 2, words: cut(second, room2) },
-      { row: 3, words: cut(third, room3) },
-    ].flatMap(({ row, words }): PlanCell[] => (words ? [{ row, column: this.letterheadColumn, role: 'faintRight', value: words }] : []))
+    // The line below the heading lines is empty on most sheets.
+    const inThree = this.cells.some(({ row }) => row === 4) ? [] : [[lines[0]!, lines[1] ?? '', lines.slice(2).join(' · ')]]
+    const fitting = [...divided, ...inThree].find((some) => some.every((words, at) => words.length <= room(2 + at))) ?? divided[0]!
+    const cut = (words: string, most: number) => (words.length <= most ? words : `${words.slice(0, Math.max(8, most - 1)).trimEnd()}…`)
+    return fitting.flatMap((words, at): PlanCell[] => (words ? [{ row: 2 + at, column: this.letterheadColumn, role: 'faintRight', value: cut(words, room(2 + at)) }] : []))
   }
 
   /** A bar over the width of the sheet. */

@@ -54,6 +54,8 @@ export const cautionRules: readonly CautionRule[] = [
     'Empty tank floats',
     'OR(PitWater="not known",WaterAboveBase_ft>0,FloatDepth_ft<TankHeight_ft)',
     [
+      ['AND(Ballast_in>BallastMost_in,PitWater="not known")', 'Nobody has said how deep the groundwater lies: {FloatDepth_ft} of water round an empty, uncovered tank lifts it, and were it up to the lids full tanks would not hold themselves down. Keep the pit pumped, day and night, until backfilled, whatever water is in the tanks.'],
+      ['Ballast_in>BallastMost_in', 'Groundwater stands {WaterAboveBase_ft} above the tank base; {FloatDepth_ft} of it lifts an empty, uncovered tank, and full tanks do not hold themselves down either. Keep the pit pumped, day and night, until backfilled, whatever water is in the tanks.'],
       ['PitWater="not known"', 'Nobody has said how deep the groundwater lies: {FloatDepth_ft} of water round an empty, uncovered tank lifts it, also after a storm. Keep the pit pumped until backfilled, ballast each tank with {Ballast_in} of water.'],
       ['WaterAboveBase_ft=0', 'The groundwater lies below the tanks, but a storm fills a pit: {FloatDepth_ft} of water round an empty, uncovered tank lifts it. Bank the edge against surface water, keep a pump ready until backfilled, and put water into the tanks before a storm.'],
       ['Ballast_in=0', 'Groundwater stands {WaterAboveBase_ft} above the tank base; {FloatDepth_ft} of it lifts an empty, uncovered tank. Keep the pit pumped until backfilled.'],

@@ -111,7 +111,9 @@ export const crewSteps: readonly CrewStep[] = [
     [
       'C7',
       [
+        ['AND(RiserOver_in>0,RimProud_in=0)', 'Risers on sealant to grade, the top section {RiserOver_in} shorter, ordered or cut so; rims flush with the ground, locking lids.'],
         ['RiserOver_in>0', 'Risers on sealant to grade, the top section {RiserOver_in} shorter, ordered or cut so; rims {RimProud_in} proud, locking lids.'],
+        ['RimProud_in=0', 'Risers on sealant to grade, rims flush with the ground, locking lids.'],
         ['', 'Risers on sealant to grade, rims {RimProud_in} proud, locking lids.'],
       ],
       { figure: 'openings: {OpeningCount}' },
@@ -233,8 +235,8 @@ export const crewSteps: readonly CrewStep[] = [
       {
         when: `AND(${floats},Ballast_in>0)`,
         figure: [
-          ['TankCount=1', '{Ballast_in}'],
-          ['', '{Ballast_in} in each tank'],
+          ['TankCount=1', '{BallastHeld_in}'],
+          ['', '{BallastHeld_in} in each tank'],
         ],
         hold: 'foreman',
       },

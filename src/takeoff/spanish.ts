@@ -109,9 +109,14 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   C5: 'Abra solo las bocas superiores en uso, de entrada y de rebose, en mojado y con respirador. Tramo corto, codo de 90° y abrazadera de banda en cada una.',
   C7: [
     [
+      'AND(RiserOver_in>0,RimProud_in=0)',
+      'Cuellos (risers) con sellador hasta el nivel del terreno, la última sección {RiserOver_in} más corta, pedida o cortada así; bordes al ras del terreno, tapas con cerradura.',
+    ],
+    [
       'RiserOver_in>0',
       'Cuellos (risers) con sellador hasta el nivel del terreno, la última sección {RiserOver_in} más corta, pedida o cortada así; bordes {RimProud_in} más altos, tapas con cerradura.',
     ],
+    ['RimProud_in=0', 'Cuellos (risers) con sellador hasta el nivel del terreno, bordes al ras del terreno, tapas con cerradura.'],
     ['', 'Cuellos (risers) con sellador hasta el nivel del terreno, bordes {RimProud_in} más altos, tapas con cerradura.'],
   ],
   D5: [
@@ -293,6 +298,14 @@ export const spanishCautions: Readonly<Record<string, readonly [short: string, t
   flotation: [
     'Un tanque vacío flota',
     [
+      [
+        'AND(Ballast_in>BallastMost_in,PitWater="not known")',
+        'Nadie ha dicho a qué profundidad está el agua subterránea: {FloatDepth_ft} de agua alrededor levantan un tanque vacío y sin cubrir, y si llegara a las tapas ni los tanques llenos se sostendrían. Bombee la excavación, día y noche, hasta el relleno, aunque haya agua en los tanques.',
+      ],
+      [
+        'Ballast_in>BallastMost_in',
+        'El agua subterránea queda {WaterAboveBase_ft} sobre la base del tanque; {FloatDepth_ft} levantan un tanque vacío y sin cubrir, y los tanques llenos tampoco se sostienen. Bombee la excavación, día y noche, hasta el relleno, aunque haya agua en los tanques.',
+      ],
       [
         'PitWater="not known"',
         'Nadie ha dicho a qué profundidad está el agua subterránea: {FloatDepth_ft} de agua alrededor levantan un tanque vacío y sin cubrir, también después de una tormenta. Bombee la excavación hasta el relleno y lastre cada tanque con {Ballast_in} de agua.',

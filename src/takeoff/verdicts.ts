@@ -67,7 +67,7 @@ const rules = [
     [
       ['ROUND(NearestBuilding_ft,2)<ROUND(PitEdge_ft,2)', 'The nearest footing is at the most {NearestBuilding_ft:2} away, and the pit opens {PitEdge_ft:2} beyond the tank walls: nothing is dug under a footing without support or the word of a registered engineer. Move the tanks, or shore the pit as the engineer draws it.'],
       ['NearestBuilding_ft<FootingClear_ft', 'The nearest footing is at the most {NearestBuilding_ft} away; the pit opens {PitEdge_ft} beyond the tank walls, and a footing within {FootingClear_ft} loads them. Ask the engineer.'],
-      ['AND(FootingAssumed=0,NearestBuilding_ft<FootingAway_ft)', 'A run of {NearestBuilding_ft} leads to a building, and {FootingAway_ft} were measured to the nearest footing: one of the two is wrong. The pit opens {PitEdge_ft} beyond the tank walls.'],
+      ['AND(FootingAssumed=0,NearestBuilding_ft<FootingAway_ft)', 'A run of {NearestBuilding_ft} leads to a building, and {FootingAway_ft} were measured to the nearest footing: which of the two holds is measured again before digging. The pit opens {PitEdge_ft} beyond the tank walls.'],
       ['FootingAssumed=1', 'The pit opens {PitEdge_ft} beyond the tank walls. By the runs a building stands {NearestBuilding_ft} away at the most, and may stand nearer.'],
       ['', 'The nearest footing is {NearestBuilding_ft} away; the pit opens {PitEdge_ft} beyond the tank walls.'],
     ],
@@ -354,7 +354,7 @@ const rules = [
   verdict('FittingsVerdict', 'IPS and CTS kept apart', 'IF(OR(AND(LineFit="IPS",LineFittings="IPS insert"),AND(LineFit="CTS",LineFittings="CTS compression")),"pass","stop")', '{WaterLinePipe} takes {LineFit} fittings; the line has {LineFittings}.', 'never mixed', cite('practice', 'IPS pipe takes insert fittings, CTS tubing compression fittings')),
   verdict('RunsVerdict', 'Runs given', 'IF(AND(RunsAssumed=0,RunsTooShort=0),"pass","check")', [
     ['RunsTooShort>0', '{RunsTooShort|run is|runs are} shorter than what it rises or falls: the line has {WaterLineRun_ft} for a rise of {WaterLineRise_ft}, the inlet {InletRun_ft} for {DownspoutRise_ft}, the overflow {OverflowRun_ft} for a fall of {OutfallDrop_ft}. Runs are measured along the ground.'],
-    ['RunsAssumed=0', 'All four run lengths are given.'],
+    ['RunsAssumed=0', 'Each of the four runs has its length.'],
     ['', '{RunsAssumed|run length was|run lengths were} left empty and taken at the default: measure before pricing.'],
   ], 'measured on site', cite('practice', 'runs are measured on site')),
 ] as const

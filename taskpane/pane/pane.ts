@@ -24,7 +24,7 @@ const PAUSE_MS = 350
 const MANY_PROBLEMS = 6
 
 export class Pane {
-  private opened: Opened = { office: undefined, missing: [], sheetNames: new Set() }
+  private opened: Opened = { office: undefined, missing: [], sheetNames: new Map() }
   private job = ''
   /** The row of Jobs that it stands in. */
   private jobRow: number | undefined
@@ -300,7 +300,7 @@ export class Pane {
 
   /** Some job of the workbook was made: what people typed on its sheets is part of its price. */
   private hasTakeoffs(): boolean {
-    return [...this.opened.sheetNames].some((name) => name.startsWith('takeoff'))
+    return [...this.opened.sheetNames.keys()].some((name) => name.startsWith('takeoff'))
   }
   private async readKept(job: string): Promise<void> {
     const { kept } = this
@@ -441,7 +441,7 @@ export class Pane {
     this.held = distinct(problems)
     // The next press is meant for the job in sight.
     if (made.length && !cancelled && !failed) this.all.checked = false
-    this.opened = { ...this.opened, sheetNames: new Set([...this.opened.sheetNames, ...made.flatMap(({ sheets }) => sheets.map((name) => name.toLowerCase()))]) }
+    this.opened = { ...this.opened, sheetNames: new Map([...this.opened.sheetNames, ...made.flatMap(({ sheets }) => sheets.map((name) => [name.toLowerCase(), name] as const))]) }
     this.showJob()
     this.say(
       [

@@ -251,7 +251,7 @@ describe.each([
     const { office, places } = await rig.host.read([])
     rig.type('Jobs', office!.Jobs.rows.find(({ cells }) => cells.Job === 'Wicket Mill')!.row, places.Jobs.columnOf('Job')!, 'Wicket Weir')
     const { made: done } = await makeTakeoffs(rig.host, ['Wicket Weir'], { flavor: 'native', made })
-    expect(done[0]!.notes.join(' ')).toContain('Sheets of wicket mill stand here, and no job has that name: what was typed on them goes with none.')
+    expect(done[0]!.notes.join(' ')).toContain('Sheets of Wicket Mill stand here, and no job has that name: what was typed on them goes with none.')
   })
 
   it('words beside our cells and over a description stand in the way once; plain words that are written anew are told', async () => {

@@ -206,7 +206,7 @@ describe('written onto itself', () => {
     const row = (jobs.getColumn(2).values as unknown[]).indexOf('Wicket Mill')
     jobs.getCell(row, 2).value = 'Wicket Weir'
     expect((await make(sourceOf(await savedBy(workbook), 'OWN.xlsx'))).notes[0]).toBe(
-      'Sheets of wicket mill stand here, and no job has that name: what was typed on them goes with none.',
+      'Sheets of Wicket Mill stand here, and no job has that name: what was typed on them goes with none.',
     )
     jobs.getCell(row, 2).value = 'wicket mill'
     const same = await make(sourceOf(await savedBy(workbook), 'OWN.xlsx'), ['wicket mill'])

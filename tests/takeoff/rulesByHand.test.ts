@@ -129,8 +129,8 @@ describe('words that hold for some jobs', () => {
   })
   it('a long site stands in full on what is signed', () => {
     const long = takeoffOf({ ...leastRow, Site: 'Upper Fallow Road 1204, packing shed and two flats behind it' })
-    for (const kind of ['quote', 'test', 'handover']) expect(words(long, kind), kind).toContain('At Upper Fallow Road 1204, packing shed and two flats behind it.')
-    for (const kind of ['quote', 'test', 'handover']) expect(words(demoTakeoff('Wicket Mill'), kind), kind).not.toContain('At Wicket Mill workshop')
+    for (const kind of ['quote', 'test', 'handover']) expect(words(long, kind), kind).toContain('Site: Upper Fallow Road 1204, packing shed and two flats behind it.')
+    for (const kind of ['quote', 'test', 'handover']) expect(words(demoTakeoff('Wicket Mill'), kind), kind).not.toContain('Site: Wicket Mill workshop')
   })
   it('the test record says where its limits are from', () => {
     expect(words(demoTakeoff('Wicket Mill'), 'test')).toMatch(/X2, X3: ASTM F2164 .*from memory\)[\s\S]*X5: National Electrical Code .*430\.6\(A\)\(2\), 430\.32/)

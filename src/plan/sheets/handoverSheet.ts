@@ -91,7 +91,7 @@ function handoverSheet({ takeoff, design, names, heading }: JobContext, sheet: s
   headed(draft, { heading, names }, sheet, 'Handover: what was built, and its care')
   draft.letterhead(columns.done, takeoff.house.head)
   section('What was built')
-  if (isLong(heading)) sentence(`At ${String(design.single('Site'))}.`)
+  if (isLong(heading)) sentence(`Site: ${String(design.single('Site'))}.`)
   for (const words of partsOf(built, takeoff)) sentence(words)
   draft.draw(
     [columns.code, sectionPicture(design, measure), { size: 9, width: 320, mostHeight: 90 }],

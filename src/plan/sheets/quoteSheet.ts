@@ -172,7 +172,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
   }
   section('What is offered')
   // A long title is cut beside the firm's name.
-  if (isLong(heading)) sentence(`At ${String(design.single('Site'))}.`)
+  if (isLong(heading)) sentence(`Site: ${String(design.single('Site'))}.`)
   for (const words of partsOf(scope, takeoff)) sentence(words)
   gap()
   const stopped = prices()

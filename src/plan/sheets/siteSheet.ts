@@ -68,7 +68,7 @@ function siteSheet({ takeoff, design, names, heading }: JobContext, sheet: strin
     draft.put(columns.code, 'faintWrapped', name, { format: 'text' })
     draft.put(columns.text, 'wrapped', `${label}. ${help}${verdicts.length ? ` Does not pass without it: ${verdicts.join(', ')}.` : ''}`)
     draft.put(columns.taken, typeof value === 'number' && !isUnknown ? 'number' : 'faintRight', isUnknown ? 'not known' : (value as string | number), {
-      format: typeof value === 'number' ? undefined : 'text',
+      format: typeof value !== 'number' ? 'text' : Number.isInteger(value) ? 0 : undefined,
     })
     draft.put(columns.unit, 'unit', symbolOf(name))
     draft.put(columns.done, 'siteEntry', takeoff.crew.cells[`${SITE_PREFIX}${name}`]?.done ?? null, { format: 'text' })

@@ -145,7 +145,7 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
   draft.letterhead(columns.done, takeoff.house.head)
   draft.next()
   if (isLong(heading)) {
-    draft.put(columns.code, 'siteFact', `At ${String(design.single('Site'))}.`)
+    draft.put(columns.code, 'siteFact', `Site: ${String(design.single('Site'))}.`)
     draft.next()
   }
   /** Tests of the log, by their row, and the tank that each is of. */
