@@ -17,8 +17,10 @@ const MOST_SMALLER = 4
 const WITH_HEADING = 2
 /** Sheets of sections that are read on paper; a quote is one page, and says itself where a second one begins. */
 const PAGED: readonly string[] = ['takeoff', 'crew', 'order', 'test', 'year', 'handover', 'together']
-/** Their sections stay whole as far as a page holds them, and the last one, which is signed, with lines of what it signs. */
-const WHOLE: readonly string[] = ['test']
+/** Their sections stay whole as far as a page holds them: nobody orders from lines whose supplier stands a page before. */
+const WHOLE: readonly string[] = ['test', 'order', 'together']
+/** The last section, which is signed, stays with lines of what it signs. */
+const SIGNED: readonly string[] = ['test']
 const SIGNED_WITH = 3
 /** A page is not left before so much of it is filled: a section that is longer breaks within. */
 const LEAST_FILLED = 0.4
@@ -110,7 +112,7 @@ class Rows {
       let last = row
       while (last < end && isHeading(last + 1)) last++
       const isWhole = WHOLE.includes(plan.kind)
-      const isSigned = isWhole && at > 0 && at === starts.length - 1
+      const isSigned = SIGNED.includes(plan.kind) && at > 0 && at === starts.length - 1
       const short = Math.min(end, last + WITH_HEADING)
       this.stays.set(isSigned ? row - SIGNED_WITH : row, Math.max(isWhole ? end : short, this.stays.get(row) ?? 0))
       this.short.set(row, short)
