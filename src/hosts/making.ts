@@ -2,6 +2,7 @@
 export { earlierFrom } from '../plan/earlier.js'
 export { jobSheetNames, jobSheets } from '../plan/jobSheets.js'
 export { keptFrom } from '../plan/kept.js'
+export { answerTo } from '../plan/stopAnswers.js'
 export { makingNotes } from '../plan/makingNotes.js'
 export { ORDER_OUT_OF_DATE, ORDER_TOGETHER, orderOutOfDate, OrderTogether } from '../plan/orderTogether.js'
 export { tablesSheet } from '../plan/tablesSheet.js'

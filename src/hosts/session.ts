@@ -5,7 +5,11 @@ import type { Made } from '../plan/plan.js'
 import { badInput } from '../errors.js'
 import { checkField, problemAt, ProblemsError, type Problem } from '../takeoff/fields.js'
 import { readOffice, type Office } from '../takeoff/office.js'
-import type { Kept } from '../takeoff/typed.js'
+import { changesSince } from '../takeoff/changes.js'
+import type { RaisedVerdict } from '../takeoff/design.js'
+import type { Takeoff } from '../takeoff/takeoff.js'
+import { dollars } from '../rounding.js'
+import { nothingKept, type Kept } from '../takeoff/typed.js'
 import { jobFields, keyColumn, type JobFieldName, type TableName } from '../takeoff/officeTables.js'
 import { sheetNameProblem } from '../takeoff/tableProblems.js'
 import { newStationProblem } from '../takeoff/monthMeans.js'
@@ -24,15 +28,40 @@ export async function open(host: Host): Promise<Opened> {
   return { office: office && readOffice(office, host), missing, sheetNames }
 }
 
-/** What people typed on the sheets of a job that move its price; nothing where it was never made. */
-export async function keptOf(host: Host, job: string): Promise<Kept> {
+/** What stands on the sheets of a job. */
+export interface Standing {
+  /** What people typed that moves its price; nothing where it was never made. */
+  kept: Kept
+  /** In words, what is another thing in its sheets than in the job as it is now; empty where they are one. */
+  sinceMade(takeoff: Takeoff): string
+  /** Whether somebody has answered for a stop on its quote. */
+  isAnswered(takeoff: Takeoff, stop: RaisedVerdict): boolean
+}
+export const nothingStanding: Standing = { kept: nothingKept, sinceMade: () => '', isAnswered: () => false }
+
+/** So many fields of a row are said, those that were changed last in mind. */
+const FIELDS_SAID = 3
+
+export async function standingOf(host: Host, job: string): Promise<Standing> {
   const making = await import(/* webpackChunkName: "making" */ './making.js')
   const names = making.jobSheetNames(job)
-  const standing = await host.readSheets([names.takeoff, names.design])
-  return making.keptFrom(names, (sheet) => {
+  const standing = await host.readSheets([names.takeoff, names.design, names.quote, names.changes])
+  const read = (sheet: string) => {
     const content = standing.get(sheet)
     return content && making.isOurs(content, false) ? content : undefined
-  })
+  }
+  const { before } = making.earlierFrom(names, read)
+  return {
+    kept: making.keptFrom(names, read),
+    isAnswered: (takeoff, stop) => making.answerTo(takeoff, stop).isGiven,
+    sinceMade: (takeoff) => {
+      const changes = before ? changesSince(before, takeoff) : []
+      if (!before || !changes.length) return ''
+      const fields = changes.filter(({ what }) => what === 'field').map(({ words, from, to }) => `${words.replace(/ \(\w+\)$/, '')} ${String(to)}, made with ${String(from)}`)
+      const said = fields.length > FIELDS_SAID ? [...fields.slice(0, FIELDS_SAID), `${fields.length - FIELDS_SAID} more`] : fields
+      return `Its sheets are revision ${before.revision} and say ${dollars(before.total)}; the job is another now${said.length ? ` (${said.join('; ')})` : ''}. Make the takeoff again.`
+    },
+  }
 }
 
 /** Refuses to write tables that a workbook lacks over sheets that have their names and hold something. */

@@ -4,7 +4,8 @@ import { sectionPicture } from '../../src/plan/drawing/sectionPicture.js'
 import { svgPicture } from '../../src/plan/drawing/svgPicture.js'
 import { yearPicture, yearSource } from '../../src/plan/drawing/yearPicture.js'
 import { closingCaution } from '../../src/takeoff/cautions.js'
-import type { Design } from '../../src/takeoff/design.js'
+import type { Standing } from '../../src/hosts/session.js'
+import type { Design, RaisedVerdict } from '../../src/takeoff/design.js'
 import type { JobName } from '../../src/takeoff/names.js'
 import { results } from '../../src/takeoff/results/index.js'
 import { withCommas } from '../../src/rounding.js'
@@ -34,7 +35,7 @@ const PLAN_HEIGHT = 84
 const FIRST_HAZARDS = 3
 
 /** `takeoff` is left out while something stands in its way: quantities, drawings and verdicts are shown all the same. */
-export function jobView(design: Design, takeoff: Takeoff | undefined, shown: Shown): HTMLElement {
+export function jobView(design: Design, takeoff: Takeoff | undefined, shown: Shown, standing: Standing): HTMLElement {
   const measure = (name: string) => inUnits(name, design.singleOf(name), shown)
   return h(
     'div',
@@ -50,7 +51,8 @@ export function jobView(design: Design, takeoff: Takeoff | undefined, shown: Sho
       ),
       h('strong', takeoff && isPriced(takeoff) ? {} : { class: 'open' }, totalWords(takeoff)),
     ),
-    ...verdicts(design),
+    ...sinceMade(takeoff, standing),
+    ...verdicts(design, (raised) => raised.verdict === 'stop' && takeoff !== undefined && standing.isAnswered(takeoff, raised)),
     hazards(design),
     h('figure', {}, h('figcaption', {}, 'Section, house to the right'), svg(svgPicture(sectionPicture(design, measure), 'section', PICTURE_WIDTH))),
     h('figure', {}, h('figcaption', {}, 'Plan'), svg(svgPicture(planPicture(design, measure), 'section plan', PICTURE_WIDTH, PLAN_HEIGHT))),
@@ -149,14 +151,30 @@ function optionsFold(takeoff: Takeoff): HTMLElement {
 const row = (label: string, value: string) => [h('dt', {}, label), h('dd', {}, value)]
 const fold = (id: string, title: string, content: HTMLElement): HTMLElement => h('details', { class: 'fold', id }, h('summary', {}, title), content)
 
+/** Papers that are of other figures than the job has now. */
+function sinceMade(takeoff: Takeoff | undefined, standing: Standing): HTMLElement[] {
+  const words = takeoff && isPriced(takeoff) ? standing.sinceMade(takeoff) : ''
+  return words ? [h('p', { class: 'older' }, words)] : []
+}
+
 /** What is not in order stands open, worst first; what passes is folded away. */
-function verdicts(design: Design): HTMLElement[] {
+function verdicts(design: Design, isAnswered: (raised: RaisedVerdict) => boolean): HTMLElement[] {
   const all = design.verdicts()
   const list = (some: typeof all) =>
     h(
       'ul',
       { class: 'verdicts' },
-      ...some.map(({ verdict, label, words }) => h('li', { class: verdict }, h('strong', {}, verdict), ` ${label}. `, h('span', { class: 'words' }, words))),
+      ...some.map((raised) => {
+        const { verdict, label, words } = raised
+        return h(
+          'li',
+          { class: verdict },
+          h('strong', {}, verdict),
+          ` ${label}. `,
+          h('span', { class: 'words' }, words),
+          isAnswered(raised) ? h('em', {}, ' Answered for on the quote.') : '',
+        )
+      }),
     )
   const passed = all.filter(({ verdict }) => verdict === 'pass')
   return [list(all.filter(({ verdict }) => verdict !== 'pass')), h('details', { class: 'passed' }, h('summary', {}, `${passed.length} of ${all.length} pass`), list(passed))]

@@ -1,7 +1,7 @@
 /** The pane: pick a job, see what it says, make its takeoff. One bundle for Excel and for the local workbook page. */
 import type { ShownHost } from '../../src/hosts/host.js'
 import { makeTakeoffs, type Outcome } from '../../src/hosts/makeTakeoffs.js'
-import { addJob, addRainDays, keptOf, nameHeading, open, setUp, unusedRows, type Opened } from '../../src/hosts/session.js'
+import { addJob, addRainDays, nameHeading, nothingStanding, open, setUp, standingOf, unusedRows, type Opened, type Standing } from '../../src/hosts/session.js'
 import type { Flavor } from '../../src/plan/calls.js'
 import type { Made } from '../../src/plan/plan.js'
 import { isUnpriced, placeText, problemText, ProblemsError, refusalText, type Problem } from '../../src/takeoff/fields.js'
@@ -9,7 +9,6 @@ import { FIRST_ROW } from '../../src/takeoff/firstRow.js'
 import { rowNamed, type Office } from '../../src/takeoff/office.js'
 import { keyColumn, type TableName } from '../../src/takeoff/officeTables.js'
 import { workJob } from '../../src/takeoff/takeoff.js'
-import { nothingKept, type Kept } from '../../src/takeoff/typed.js'
 import { fill, h } from './element.js'
 import { functionsView } from './functionsView.js'
 import { jobView } from './jobView.js'
@@ -32,7 +31,7 @@ export class Pane {
   /** Problems of the last making, shown until the next one. */
   private held: readonly Problem[] = []
   /** What people typed on the sheets of jobs, as far as it was read. */
-  private kept = new Map<string, Kept>()
+  private standing = new Map<string, Standing>()
   private running: AbortController | undefined
   /** What people typed that would be written over, and that was said. */
   private readonly toldLost = new Set<string>()
@@ -142,7 +141,7 @@ export class Pane {
   async refresh(): Promise<void> {
     try {
       this.opened = await open(this.host)
-      this.kept = new Map()
+      this.standing = new Map()
       this.held = this.held.filter((problem) => this.stillStands(problem))
       this.showSetup()
       this.listJobs()
@@ -276,18 +275,18 @@ export class Pane {
       if (!office || office.tables.Jobs.length) fill(this.glance)
       return
     }
-    const kept = this.kept.get(this.job) ?? (this.hasTakeoffs() ? undefined : nothingKept)
-    if (!kept) {
-      void this.readKept(this.job)
+    const standing = this.standing.get(this.job) ?? (this.hasTakeoffs() ? undefined : nothingStanding)
+    if (!standing) {
+      void this.readStanding(this.job)
       return
     }
-    const { design, takeoff, problems } = workJob(office, row, kept)
+    const { design, takeoff, problems } = workJob(office, row, standing.kept)
     this.showProblems([...problems, ...this.jobless()])
     this.site.textContent = String(row.cells.Site ?? '')
     this.nameMake(problems.length)
     // A fold that stands open stays so while the job is typed.
     const open = [...this.glance.querySelectorAll('details[open]')].map(({ className, id }) => `${className} ${id}`)
-    fill(this.glance, design ? jobView(design, takeoff, this.settings.get('units')) : h('h2', {}, this.job))
+    fill(this.glance, design ? jobView(design, takeoff, this.settings.get('units'), standing) : h('h2', {}, this.job))
     for (const details of this.glance.querySelectorAll('details')) details.open = open.includes(`${details.className} ${details.id}`)
   }
 
@@ -302,12 +301,12 @@ export class Pane {
   private hasTakeoffs(): boolean {
     return [...this.opened.sheetNames.keys()].some((name) => name.startsWith('takeoff'))
   }
-  private async readKept(job: string): Promise<void> {
-    const { kept } = this
-    await this.guarded(async () => void kept.set(job, await keptOf(this.host, job)))
+  private async readStanding(job: string): Promise<void> {
+    const { standing } = this
+    await this.guarded(async () => void standing.set(job, await standingOf(this.host, job)))
     // Where its sheets cannot be read, the words that say so stand beside the job as its row has it.
-    if (!kept.has(job)) kept.set(job, nothingKept)
-    if (kept === this.kept && job === this.job) this.showJob()
+    if (!standing.has(job)) standing.set(job, nothingStanding)
+    if (standing === this.standing && job === this.job) this.showJob()
   }
 
   /** A problem in a row of Jobs goes as soon as the row is mended; any other with the next making. */
@@ -408,7 +407,7 @@ export class Pane {
     const jobs = isAll ? office.tables.Jobs.map(({ cells }) => String(cells.Job ?? '')).filter(Boolean) : [this.job]
     this.running = new AbortController()
     this.held = []
-    this.kept = new Map()
+    this.standing = new Map()
     this.busy(true)
     await this.guarded(async () => {
       const outcome = await makeTakeoffs(this.host, jobs, {

@@ -12,7 +12,7 @@ import { registerTexts } from '../../src/hosts/gridTexts.js'
 import { registerTogether } from '../../src/hosts/gridTogether.js'
 import type { Host, ShownHost } from '../../src/hosts/host.js'
 import { makeTakeoffs } from '../../src/hosts/makeTakeoffs.js'
-import { addJob, addRainDays, keptOf, nameHeading, open, setUp } from '../../src/hosts/session.js'
+import { addJob, addRainDays, nameHeading, open, setUp, standingOf } from '../../src/hosts/session.js'
 import { formula } from '../../src/formula/formula.js'
 import { dateText } from '../../src/days.js'
 import { problemText } from '../../src/takeoff/fields.js'
@@ -26,7 +26,9 @@ import { standardValidations } from '../../src/plan/officeSheets.js'
 import { takeoffWorkbook, templateWorkbook } from '../../src/plan/workbook.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
 import type { Line } from '../../src/takeoff/lines.js'
-import { readOffice } from '../../src/takeoff/office.js'
+import { readOffice, rowNamed } from '../../src/takeoff/office.js'
+import { codeOf, stopsOf } from '../../src/plan/stopAnswers.js'
+import { workJob } from '../../src/takeoff/takeoff.js'
 import { jobFields, tableNames } from '../../src/takeoff/officeTables.js'
 import { demoTakeoff } from '../support/office.js'
 import { manyJobs } from '../../scripts/bench/offices.js'
@@ -167,6 +169,43 @@ describe.each([
     expect(rig.cell(names.crew, 3, 2)).toBe('my own notes')
   })
 
+  it('says of the sheets of a job that its row is another now, until they are made again, and which stops are answered for', async () => {
+    const rig = makeRig()
+    await setUp(rig.host, made, true)
+    const said = async () => {
+      const office = (await open(rig.host)).office!
+      const standing = await standingOf(rig.host, 'Wicket Mill')
+      const { takeoff } = workJob(office, rowNamed(office, 'Jobs', 'Wicket Mill')!, standing.kept)
+      return {
+        words: standing.sinceMade(takeoff!),
+        answered: stopsOf(takeoff!).map((stop) => standing.isAnswered(takeoff!, stop)),
+        total: takeoff!.total,
+        codes: stopsOf(takeoff!).map(({ name }) => codeOf(name)),
+      }
+    }
+    expect((await said()).words).toBe('')
+    await makeTakeoffs(rig.host, ['Wicket Mill'], { flavor: 'native', made })
+    const first = await said()
+    expect(first).toMatchObject({ words: '', answered: [] })
+    const { office, places } = await rig.host.read([])
+    const { row } = office!.Jobs.rows.find(({ cells }) => cells.Job === 'Wicket Mill')!
+    rig.type('Jobs', row, places.Jobs.columnOf('WaterLineRun_ft')!, 160)
+    // Four feet are the most that the maker allows over the tank.
+    rig.type('Jobs', row, places.Jobs.columnOf('Cover_ft')!, 5)
+    const later = await said()
+    expect(later.words).toMatch(/^Its sheets are revision 1 and say \$[\d,.]+; the job is another now \(.*(?:Water-line run 160, made with 140|Cover 5, made with 3)/)
+    expect(later.words).toContain(first.total.toLocaleString('en-US', { minimumFractionDigits: 2 }))
+    await makeTakeoffs(rig.host, ['Wicket Mill'], { flavor: 'native', made })
+    expect((await said()).words).toBe('')
+    expect(later.answered.length).toBeGreaterThan(0)
+    expect(later.answered).not.toContain(true)
+    const rows = (await rig.host.readSheets([names.quote])).get(names.quote)!
+    const heading = rows.findIndex((cells) => cells.some(({ value }) => value === 'To be filled in'))
+    const words = rows[heading]!.findIndex(({ value }) => value === 'Words')
+    for (const code of later.codes) rig.type(names.quote, rowOfCode(rig, code, names.quote), words + 1, 'J. Vale, engineer, licence 4411: looked at and accepted for this job')
+    expect((await said()).answered).not.toContain(false)
+  })
+
   it('makes a takeoff, and made again keeps overrides and added lines', async () => {
     const rig = makeRig()
     await setUp(rig.host, made, true)
@@ -182,8 +221,8 @@ describe.each([
     await makeTakeoffs(rig.host, ['Wicket Mill'], { flavor: 'cells', made, onWorked: (_, { takeoff }) => void (line = takeoff!.lines.find(({ code }) => code === 'TIE-BOOT')) })
     expect(line).toMatchObject({ override: 9, order: 9 })
     // The pane shows the price with what was typed on the sheets.
-    expect((await keptOf(rig.host, 'Wicket Mill')).overrides['TIE-BOOT']).toMatchObject({ quantity: 9 })
-    expect((await keptOf(rig.host, 'Ember Yard')).overrides).toEqual({})
+    expect((await standingOf(rig.host, 'Wicket Mill')).kept.overrides['TIE-BOOT']).toMatchObject({ quantity: 9 })
+    expect((await standingOf(rig.host, 'Ember Yard')).kept.overrides).toEqual({})
     expect(String(rig.cell(names.takeoff, TIE_BOOT(rig), takeoffColumns.yours))).toBe('9')
     expect(String(rig.cell(names.takeoff, 3, 2))).toContain('revision 2')
     expect(rig.cell(names.crew, rowOfCode(rig, 'A1'), crewColumns.done)).toBe('R. Voss, 11/25')
