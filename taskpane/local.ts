@@ -246,7 +246,7 @@ for (const [id, isDemo] of [
   document.getElementById(id)!.addEventListener('click', () => begin(isDemo))
 function begin(isDemo: boolean): void {
   if (!mayLeave()) return
-  void show(starting(isDemo))
+  void show(starting(isDemo)).then((isShown) => isShown && say(isDemo ? 'A new workbook from the demo is open.' : 'A new, empty workbook is open.'))
 }
 input.addEventListener('change', () => {
   if (input.files?.[0]) void openFile(input.files[0])

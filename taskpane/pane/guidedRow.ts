@@ -14,8 +14,8 @@ export interface GuidedRow {
   start(): void
 }
 
-/** `add` answers what is wrong with the fields; nothing where the row could not be written for another reason, which was said. */
-export function guidedRow(add: (typed: Readonly<Record<GuidedField, string>>) => Promise<readonly Problem[] | undefined>): GuidedRow {
+/** `add` answers what is wrong with the fields; nothing where the row could not be written for another reason, which was said. `added` is called when it was, and the form is closed. */
+export function guidedRow(add: (typed: Readonly<Record<GuidedField, string>>) => Promise<readonly Problem[] | undefined>, added: () => void): GuidedRow {
   const inputs = Object.fromEntries(
     guidedFields.map((name) => {
       const field = jobFields[name]
@@ -28,7 +28,7 @@ export function guidedRow(add: (typed: Readonly<Record<GuidedField, string>>) =>
     const problems = await add(Object.fromEntries(guidedFields.map((name) => [name, inputs[name].value])) as Record<GuidedField, string>)
     for (const name of guidedFields) {
       const own = problems?.find(({ column }) => column === name)
-      said[name].textContent = own ? refusalText(own).trim() : ''
+      said[name].textContent = own ? refusalText(own).replace(/^: /, '').trim() : ''
       inputs[name].setAttribute('aria-invalid', own ? 'true' : 'false')
     }
     const first = guidedFields.find((name) => said[name].textContent)
@@ -36,6 +36,9 @@ export function guidedRow(add: (typed: Readonly<Record<GuidedField, string>>) =>
     else if (problems) {
       for (const name of guidedFields) if (inputs[name] instanceof HTMLInputElement) inputs[name].value = ''
       element.open = false
+      // A field that is hidden while it has the focus draws the view back to it.
+      element.querySelector('summary')!.focus({ preventScroll: true })
+      added()
     }
   }
   const form = h(

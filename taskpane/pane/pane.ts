@@ -4,7 +4,7 @@ import { makeTakeoffs, type Outcome } from '../../src/hosts/makeTakeoffs.js'
 import { addJob, addRainDays, nameHeading, nothingStanding, open, setUp, standingOf, unusedRows, type Opened, type Standing } from '../../src/hosts/session.js'
 import type { Flavor } from '../../src/plan/calls.js'
 import type { Made } from '../../src/plan/plan.js'
-import { isUnpriced, placeText, problemText, ProblemsError, refusalText, type Problem } from '../../src/takeoff/fields.js'
+import { isUnpriced, placeText, problemText, ProblemsError, refusalText, type Problem, placesInWords } from '../../src/takeoff/fields.js'
 import { FIRST_ROW } from '../../src/takeoff/firstRow.js'
 import { rowNamed, type Office } from '../../src/takeoff/office.js'
 import { keyColumn, type TableName } from '../../src/takeoff/officeTables.js'
@@ -32,6 +32,7 @@ export class Pane {
   private held: readonly Problem[] = []
   /** What people typed on the sheets of jobs, as far as it was read. */
   private standing = new Map<string, Standing>()
+  private lastMade: readonly string[] = []
   private running: AbortController | undefined
   /** What people typed that would be written over, and that was said. */
   private readonly toldLost = new Set<string>()
@@ -68,23 +69,25 @@ export class Pane {
     h('p', { class: 'choices' }, this.all, h('label', { for: 'all-jobs' }, 'all jobs'), h('label', { for: 'flavor', class: 'unseen' }, 'Formulas'), this.flavor),
   )
 
-  private readonly newJob = guidedRow((typed) =>
-    this.alone(async () => {
-      try {
-        const row = await addJob(this.host, this.opened.office!, typed)
-        this.job = typed.Job.trim()
-        this.settings.set('job', this.job)
-        this.search.value = ''
-        await this.refresh()
-        this.glance.scrollIntoView({ block: 'start' })
-        this.say(`${this.job} is in row ${row} of ${this.opened.office!.sheets.Jobs}; every other column has its default.`)
-        return []
-      } catch (error) {
-        if (error instanceof ProblemsError) return error.problems
-        this.say(wordsOf(error))
-        return undefined
-      }
-    }),
+  private readonly newJob = guidedRow(
+    (typed) =>
+      this.alone(async () => {
+        try {
+          const row = await addJob(this.host, this.opened.office!, typed)
+          this.job = typed.Job.trim()
+          this.settings.set('job', this.job)
+          this.search.value = ''
+          await this.refresh()
+          this.say(`${this.job} is in row ${row} of ${this.opened.office!.sheets.Jobs}; every other column has its default.`)
+          return []
+        } catch (error) {
+          if (error instanceof ProblemsError) return error.problems
+          this.say(wordsOf(error))
+          return undefined
+        }
+      }),
+    // Total, problems and verdicts stand at the top.
+    () => this.jobs.parentElement!.firstElementChild!.scrollIntoView({ block: 'start' }),
   )
   private readonly rain = rainFold(async (text, file, choice) => {
     await this.alone(() =>
@@ -142,6 +145,7 @@ export class Pane {
     try {
       this.opened = await open(this.host)
       this.standing = new Map()
+      this.sayGone()
       this.held = this.held.filter((problem) => this.stillStands(problem))
       this.showSetup()
       this.listJobs()
@@ -149,6 +153,14 @@ export class Pane {
     } catch (error) {
       this.say(wordsOf(error))
     }
+  }
+
+  /** Takeoffs that were made here last are gone: undone, or taken away. */
+  private sayGone(): void {
+    const gone = this.lastMade.filter((name) => !this.opened.sheetNames.has(name.toLowerCase()))
+    if (!gone.length) return
+    this.lastMade = []
+    this.say(`${placesInWords(gone)}: not here any more, undone or taken away with the other sheets. Redo brings back what was undone.`)
   }
 
   private lookAgain(): void {
@@ -441,6 +453,7 @@ export class Pane {
     // The next press is meant for the job in sight.
     if (made.length && !cancelled && !failed) this.all.checked = false
     this.opened = { ...this.opened, sheetNames: new Map([...this.opened.sheetNames, ...made.flatMap(({ sheets }) => sheets.map((name) => [name.toLowerCase(), name] as const))]) }
+    this.lastMade = made.map(({ sheets }) => sheets[0]!)
     this.showJob()
     this.say(
       [

@@ -204,6 +204,40 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     expect(await activeCell(page)).toEqual({ sheet: 'Jobs', row: 6, column: columnOf('WaterLineSize') })
   })
 
+  it('a fraction and a share typed into number cells are numbers, and so is what is typed over them', async () => {
+    const { page } = await opened()
+    const shown = (row: number, column: number) =>
+      page.evaluate(
+        ([y, x]) => {
+          const { getters } = (window as unknown as GridWindow).cisternModel
+          return (getters.getEvaluatedCell!({ sheetId: getters.getSheetIdByName!('Jobs'), row: y! - 1, col: x! - 1 }) as { formattedValue: string }).formattedValue
+        },
+        [row, column],
+      )
+    for (const [field, typed, held, next] of [
+      ['Cover_ft', '1/2', '0.5', '3'],
+      ['HouseFlow_gpm', '7 1/2', '7.5', '8'],
+      ['Markup', '25%', '0.25', '0.3'],
+    ] as const) {
+      await typeInto(page, 'Jobs', 6, columnOf(field), typed, held)
+      expect(await shown(6, columnOf(field)), field).toBe(held)
+      await typeInto(page, 'Jobs', 6, columnOf(field), next)
+      expect(await shown(6, columnOf(field)), field).toBe(next)
+    }
+  })
+
+  it('a takeoff that is undone is not said to be made, and a new workbook is not the file that was open', async () => {
+    const { page } = await opened()
+    await page.click('button.make')
+    await statusSays(page, /^1 takeoff made/)
+    await page.click('.o-grid-overlay', { position: { x: 200, y: 80 } })
+    await page.keyboard.press('Control+z')
+    await statusSays(page, /^Takeoff [^:]+: not here any more, undone or taken away/)
+    page.on('dialog', (dialog) => void dialog.accept())
+    await page.click('#new-empty')
+    await page.waitForFunction(() => document.querySelector('#bar-status')?.textContent === 'A new, empty workbook is open.', null, { timeout: 60_000 })
+  })
+
   it('asks before unsaved work leaves the page, and keeps it all the same', async () => {
     const { page } = await opened()
     await typeInto(page, 'Jobs', 6, columnOf('Job'), 'Precious')
@@ -355,6 +389,15 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     await page.keyboard.type('3')
     await page.keyboard.press('Enter')
     await statusSays(page, /Sedge End is in row 11 of Jobs/)
+    // Its total and verdicts are in sight, not the form.
+    await page.waitForFunction(
+      () => {
+        const { top, bottom } = document.querySelector('.sum')!.getBoundingClientRect()
+        return top > 0 && bottom < innerHeight
+      },
+      null,
+      { timeout: 10_000 },
+    )
     expect(typed).toBeLessThanOrEqual(12)
     expect(await page.inputValue('#job-picker')).toBe('Sedge End')
     await page.waitForSelector('.glance .section')
