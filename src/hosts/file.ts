@@ -213,6 +213,8 @@ function rowsBelow(workbook: Workbook, { sheet, headingRow, first, last, totalsR
     })
     found.push({ row, cells })
   }
+  // Beside the table a sheet may go on for a long way.
+  while (found.length && Object.values(found.at(-1)!.cells).every((value) => value === null)) found.pop()
   return {
     raw: { sheet: sheet.name, columns, rows: found },
     place: { sheet: sheet.name, firstRow: headingRow + 1, columnOf: (name) => (columns.includes(name) ? first + columns.indexOf(name) : undefined) },

@@ -81,7 +81,13 @@ const isEmptyRow = ({ cells }: RawRow) => Object.values(cells).every((cell) => c
 export function readOffice(found: RawOffice, { isLive = false } = {}): Office {
   const raw = withOurHeadings(found)
   const problems: Problem[] = []
+  const known = new Map<string, readonly string[]>()
   const names = (table: string): readonly string[] => {
+    let found = known.get(table)
+    if (!found) known.set(table, (found = namesIn(table)))
+    return found
+  }
+  const namesIn = (table: string): readonly string[] => {
     const source = raw[table as TableName]
     const key = keyColumn(table as TableName)
     return source.rows

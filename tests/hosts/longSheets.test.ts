@@ -24,3 +24,15 @@ it('a sheet of 200,000 cells is shown by the page', () => {
   expect(Object.keys(sheets[0]!.cells)).toHaveLength(200_000)
   expect(sheets[0]!.rowNumber).toBeGreaterThanOrEqual(50_000)
 })
+
+it('cells far below and beside a table are no rows of it', async () => {
+  const workbook = await inExceljs(makeTemplate(startingOffice(true), made))
+  const jobs = workbook.getWorksheet('Jobs')!
+  const before = sourceOf(await savedBy(workbook), 'OWN.xlsx').raw.Jobs.rows
+  for (let row = 20; row < 5000; row++) jobs.getCell(row, 1).value = row
+  const { raw } = sourceOf(await savedBy(workbook), 'OWN.xlsx')
+  expect(raw.Jobs.rows.at(-1)).toEqual(before.findLast(({ cells }) => cells.Job !== null))
+  // A row that has something of the table is one, wherever it stands.
+  jobs.getCell(4000, 3).value = 'no job has a site alone'
+  expect(sourceOf(await savedBy(workbook), 'OWN.xlsx').raw.Jobs.rows.at(-1)!.row).toBe(4000)
+})

@@ -99,7 +99,7 @@ export class CellReader {
   }
 
   private tooMany(name: string): WorkbookError {
-    return new WorkbookError(`${this.book.file}: at most ${MOST_CELLS.toLocaleString('en-US')} cells of a sheet are read; ${name} has more.`)
+    return new WorkbookError(`${this.book.file}: at most ${MOST_CELLS.toLocaleString('en-US')} rows and cells of a sheet are read; ${name} has more.`)
   }
 
   private cell(xml: string, open: Tag, masters: Map<string, string>): BookCell | undefined {

@@ -96,14 +96,16 @@ function behindSpaces(xml: string, from: number): number {
 
 /** One attribute without a map of all: cells are many. */
 export function attribute(xml: string, { start, end }: Tag, name: string): string | undefined {
-  let at = xml.indexOf(name, start)
-  while (at > 0 && at < end) {
-    let after = behindSpaces(xml, at + name.length)
-    if (isSpace(xml.charCodeAt(at - 1)) && xml.charCodeAt(after) === EQUALS) {
-      after = behindSpaces(xml, after + 1)
-      return unescapeXml(xml.slice(after + 1, xml.indexOf(xml.charAt(after), after + 1)))
+  // Not in the whole text: a name that no tag has would be looked for to its end, once a cell.
+  const tag = xml.slice(start, end)
+  let at = tag.indexOf(name)
+  while (at > 0) {
+    let after = behindSpaces(tag, at + name.length)
+    if (isSpace(tag.charCodeAt(at - 1)) && tag.charCodeAt(after) === EQUALS) {
+      after = behindSpaces(tag, after + 1)
+      return unescapeXml(tag.slice(after + 1, tag.indexOf(tag.charAt(after), after + 1)))
     }
-    at = xml.indexOf(name, at + 1)
+    at = tag.indexOf(name, at + 1)
   }
   return undefined
 }
