@@ -31,7 +31,7 @@ it('cells far below and beside a table are no rows of it', async () => {
   const before = sourceOf(await savedBy(workbook), 'OWN.xlsx').raw.Jobs.rows
   for (let row = 20; row < 5000; row++) jobs.getCell(row, 1).value = row
   const { raw } = sourceOf(await savedBy(workbook), 'OWN.xlsx')
-  expect(raw.Jobs.rows.at(-1)).toEqual(before.findLast(({ cells }) => cells.Job !== null))
+  expect(raw.Jobs.rows.at(-1)).toEqual([...before].reverse().find(({ cells }) => cells.Job !== null))
   // A row that has something of the table is one, wherever it stands.
   jobs.getCell(4000, 3).value = 'no job has a site alone'
   expect(sourceOf(await savedBy(workbook), 'OWN.xlsx').raw.Jobs.rows.at(-1)!.row).toBe(4000)
