@@ -6,6 +6,7 @@ import {
   mkdirSync,
   mkdtempSync,
   openSync,
+  readdirSync,
   readFileSync,
   readlinkSync,
   readSync,
@@ -90,11 +91,26 @@ export function writeWhole(path: string, content: Uint8Array | Iterable<Uint8Arr
     if (existsSync(target)) chmodSync(beside, statSync(target).mode)
     if (stateOf(path) !== was) throw new ChangedMeanwhile(`${path}: it was changed while this was made: make it once more, so that nothing of it is lost. Nothing was written.`)
     renameSync(beside, target)
+    tidyBeside(target)
   } catch (error) {
     if (existsSync(beside)) rmSync(beside)
     const code = (error as NodeJS.ErrnoException).code
     if (error instanceof ChangedMeanwhile || code === undefined) throw error
     throw new Error(`${path}: no file can be written there (${code}).`)
+  }
+}
+
+/** No run takes a day: what is older was left by one that was ended while it wrote. */
+const LEFT_MS = 86_400_000
+function tidyBeside(target: string): void {
+  const isPart = (name: string) => name.startsWith(`${basename(target)}.`) && /^\d+\.part$/.test(name.slice(basename(target).length + 1))
+  for (const name of readdirSync(dirname(target)).filter(isPart)) {
+    const part = join(dirname(target), name)
+    try {
+      if (Date.now() - statSync(part).mtimeMs > LEFT_MS) rmSync(part)
+    } catch {
+      // The file is written; one that may not be taken away is no reason to say that it is not.
+    }
   }
 }
 

@@ -173,12 +173,15 @@ export const TITLE_ROWS = 5
 
 /** Smaller than the line above it, and still read at a desk. */
 const CLOSING_POINTS = 9
-/** The foot of a printed page: the job, and under it who decides; the sheet; the page. */
+/** The foot of a printed page: the job, and under it who decides; the sheet; the page, and under it of which making it is. */
 export function footOf({ footer, name, kind, cells }: SheetPlan): { left: string; center: string; right: string } {
   const plain = (text: string) => text.replace(/&/g, '&&')
   // A sheet of somebody's own, saved from the page, says nothing for us.
-  const isOfJob = kind !== 'office' && kind !== 'tables' && cells.some(({ row, value }) => row === 3 && isMadeLine(value))
-  return { left: `${plain(footer)}${isOfJob ? `\n&${CLOSING_POINTS}${closingWords}` : ''}`, center: plain(name), right: 'Page &P of &N' }
+  const line = kind !== 'office' && kind !== 'tables' ? cells.find(({ row, value }) => row === 3 && isMadeLine(value))?.value : undefined
+  const under = (words: string) => (line === undefined ? '' : `\n&${CLOSING_POINTS}${words}`)
+  // A page that lies by itself says which revision it belongs to.
+  const [made] = String(line).split(MADE_BY)
+  return { left: `${plain(footer)}${under(closingWords)}`, center: plain(name), right: `Page &P of &N${under(made!)}` }
 }
 
 /** Letters that Excel takes of the words of a refused entry (MS-OI29500, 2.1.613). */
@@ -325,5 +328,7 @@ export class SheetDraft {
 }
 
 /** Whether words are the third line of a sheet of ours. */
-export const isMadeLine = (words: unknown): boolean => String(words).includes(', Cistern Sheet ')
+/** Between when a sheet was made and by which version. */
+const MADE_BY = ', Cistern Sheet '
+export const isMadeLine = (words: unknown): boolean => String(words).includes(MADE_BY)
 export const madeLine = ({ date, revision, version }: Made): string => `Made ${date}, revision ${revision}, Cistern Sheet ${version}`

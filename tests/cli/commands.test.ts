@@ -1,7 +1,7 @@
 import { takeoffColumns } from '../../src/plan/sheets/takeoffColumns.js'
 /** The commands as a person types them, in processes of their own. */
 import { execFile } from 'node:child_process'
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync, utimesSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import ExcelJS from 'exceljs'
@@ -133,6 +133,16 @@ describe('takeoff and template', () => {
     expect(out).toBe('')
     expect(readFileSync(at('kept.xlsx'), 'utf8')).toBe('precious')
     expect(readdirSync(folder).filter((name) => name.endsWith('.part'))).toEqual([])
+  })
+  it('what a run left that was ended while it wrote is taken away a day later, and nothing else', async () => {
+    const yesterday = new Date(Date.now() - 2 * 86_400_000)
+    for (const name of ['tidy.xlsx.4711.part', 'tidy.xlsx.4712.part', 'tidy.xlsx.notes.part', 'other.xlsx.4711.part']) {
+      writeFileSync(at(name), 'half')
+      if (name !== 'tidy.xlsx.4712.part') utimesSync(at(name), yesterday, yesterday)
+    }
+    await run('template', [at('tidy.xlsx'), '--demo'])
+    expect(readdirSync(folder).filter((name) => name.endsWith('.part'))).toEqual(['other.xlsx.4711.part', 'tidy.xlsx.4712.part', 'tidy.xlsx.notes.part'])
+    for (const name of ['other.xlsx.4711.part', 'tidy.xlsx.4712.part', 'tidy.xlsx.notes.part']) rmSync(at(name))
   })
   it('a job whose name no sheet can have is named at its row, by whatever it is asked for', async () => {
     await run('template', [at('long.xlsx'), '--demo'])

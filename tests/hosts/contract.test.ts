@@ -535,7 +535,7 @@ describe('Excel in memory, what can go wrong', () => {
       titleRows: '$1:$5',
       leftMargin: 36,
       topMargin: 43.2,
-      rightFooter: 'Page &P of &N',
+      rightFooter: 'Page &P of &N\n&9Made 2026-11-25, revision 1',
       centerFooter: names.takeoff,
     })
     expect(takeoff.frozenRows).toBe(5)
