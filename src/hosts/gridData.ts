@@ -1,5 +1,5 @@
 /** Plans as the data of the grid: cells, looks, formats, widths, lists. Used for a new workbook and for single cells. */
-import { rowHeights } from '../plan/heights.js'
+import { heightsWith, rowHeights } from '../plan/heights.js'
 import { looks, numberFormat, palette, type Look } from '../plan/looks.js'
 import { extentOf, columnLetters, type PlanCell, type SheetPlan, type WorkbookPlan } from '../plan/plan.js'
 
@@ -13,6 +13,8 @@ export interface GridStyle {
   fillColor?: string
 }
 
+/** Letters on a line of the grid, against those of other programs: what a column takes is read there in full. */
+const IN_GRID = 0.85
 /** Pixels for a unit of column width. */
 export const PIXELS_PER_WIDTH = 7.2
 export const PIXELS_PER_POINT = 96 / 72
@@ -76,7 +78,12 @@ export class GridDataWriter {
     return id
   }
 
-  sheet(plan: SheetPlan, id: string, look: (cell: PlanCell) => Look = (cell) => looks[cell.role], heights: ReadonlyMap<number, number> = rowHeights(plan)): object {
+  sheet(
+    plan: SheetPlan,
+    id: string,
+    look: (cell: PlanCell) => Look = (cell) => looks[cell.role],
+    heights: ReadonlyMap<number, number> = plan.kind === 'office' ? heightsWith(plan, IN_GRID) : rowHeights(plan),
+  ): object {
     const cells: Record<string, string> = {}
     const styles: Record<string, number> = {}
     const formats: Record<string, number> = {}

@@ -75,10 +75,13 @@ export function rowHeights(plan: SheetPlan): ReadonlyMap<number, number> {
   return heights
 }
 
-function heightsOf(plan: SheetPlan): ReadonlyMap<number, number> {
+/** Heights where fewer letters stand on a line, at so many of what others take: the grid of the page has wider ones. */
+export const heightsWith = (plan: SheetPlan, share: number): ReadonlyMap<number, number> => heightsOf(plan, CHARACTERS_PER_WIDTH * share)
+
+function heightsOf(plan: SheetPlan, perWidth = CHARACTERS_PER_WIDTH): ReadonlyMap<number, number> {
   const heights = new Map<number, number>()
   for (const { row, column, role, value, look = looks[role] } of plan.cells) {
-    const width = ((plan.widths[column - 1] ?? 10) * CHARACTERS_PER_WIDTH * (10 / (look.size ?? 10))) / (look.bold ? BOLD : 1)
+    const width = ((plan.widths[column - 1] ?? 10) * perWidth * (10 / (look.size ?? 10))) / (look.bold ? BOLD : 1)
     const needed = look.wrap && typeof value === 'string' ? linesOf(value, Math.max(4, width - (look.indent ? 2 : 0))) : 1
     const points = needed === 1 ? ROW_POINTS : (needed * LINE_POINTS * Math.max(10, look.size ?? 10)) / 10 + AIR_POINTS
     heights.set(row, Math.max(heights.get(row) ?? 0, points, role === 'siteEntry' ? SITE_POINTS : 0))

@@ -15,11 +15,13 @@ export const OFFICE_PRINT = { percent: 90 } as const
 /** Empty rows that a new table holds ready. */
 const LEAST_ROWS = 1
 
+/** So many lines of help stand over a column, at the most where its heading is short. */
+const HELP_LINES = 9
 const widthOf = (name: string, field: Field): number => {
   if (['Description', 'Why', 'Source', 'Quantity'].includes(name)) return 44
   if (['Site', 'When', 'Price'].includes(name)) return 28
   if (field.kind === 'text' || field.kind === 'row' || field.kind === 'rule') return 20
-  return Math.max(12, name.length + 3)
+  return Math.max(12, name.length + 3, Math.ceil(helpOf(name, field).length / HELP_LINES))
 }
 
 export const officeSheets = (office: RawOffice, made: Made): SheetPlan[] =>
