@@ -27,7 +27,7 @@ const help = `Makes the takeoff of one job, of several, or of all: sheets with l
 
   OFFICE.xlsx      a workbook with the office's tables; left out, the demo
   --job NAME       one job; may be given several times. --all, or neither: every job
-  --out OUT.xlsx   the file to write
+  --out OUT.xlsx   the file to write; left out, only what the jobs come to, and what changed since they were made, is said
   --json           print everything that is known of the jobs as one JSON document; a file is written only with --out or --calendar
   --quote, --change, --order, --record, --handover
                    that paper alone, as values: a file that can be handed out, with no cost and no formula behind it
@@ -62,7 +62,7 @@ async function main(): Promise<void> {
     usage,
   )
   const wanted = (Object.keys(papers) as (keyof typeof papers)[]).filter((paper) => values[paper]).map((paper) => papers[paper])
-  if (!values.out && !values.json && !values.calendar) throw new Error(`--out is missing. Usage: ${usage}`)
+  if (!values.out && wanted.length) throw new Error(`--out is missing. Usage: ${usage}`)
   if (positionals.length > 1) throw new Error(`One workbook at a time. Usage: ${usage}`)
   const flavor = flavors.find((known) => known === values.flavor)
   if (!flavor) throw new Error(`--flavor takes ${flavors.join(' or ')}; got ${values.flavor}.`)
@@ -126,9 +126,9 @@ async function main(): Promise<void> {
     writeWhole(values.calendar, new TextEncoder().encode(calendars[0]!), calendarStood)
     if (!values.json) console.log(`Written: ${values.calendar}`)
   }
-  if (out === undefined || values.json) return
+  if (values.json || (out === undefined && values.calendar !== undefined)) return
   if (!wanted.length) for (const { job, changed, notes } of finished) for (const line of [...reports.get(job)!, ...(changed ? [`  ${changed}`] : []), ...notes]) console.log(line)
-  console.log(`Written: ${out}`)
+  console.log(out === undefined ? 'Nothing was written; with --out FILE it is.' : `Written: ${out}`)
 
   /** A paper alone takes the place of nothing. */
   function mayBeAlone(): void {

@@ -5,7 +5,7 @@ import type { Made } from '../plan/plan.js'
 import { badInput } from '../errors.js'
 import { checkField, problemAt, ProblemsError, type Problem } from '../takeoff/fields.js'
 import { readOffice, type Office } from '../takeoff/office.js'
-import { changesSince } from '../takeoff/changes.js'
+import { changesSince, inShort } from '../takeoff/changes.js'
 import type { RaisedVerdict } from '../takeoff/design.js'
 import type { Takeoff } from '../takeoff/takeoff.js'
 import { dollars } from '../rounding.js'
@@ -59,7 +59,7 @@ export async function standingOf(host: Host, job: string): Promise<Standing> {
       if (!before || !changes.length) return ''
       const fields = changes.filter(({ what }) => what === 'field').map(({ words, from, to }) => `${words.replace(/ \(\w+\)$/, '')} ${String(to)}, made with ${String(from)}`)
       const said = fields.length > FIELDS_SAID ? [...fields.slice(0, FIELDS_SAID), `${fields.length - FIELDS_SAID} more`] : fields
-      return `Its sheets are revision ${before.revision} and say ${dollars(before.total)}; the job is another now${said.length ? ` (${said.join('; ')})` : ''}. Make the takeoff again.`
+      return `Its sheets say ${dollars(before.total)}; ${inShort(changes, before.revision)}${said.length ? ` (${said.join('; ')})` : ''}. Make the takeoff again.`
     },
   }
 }

@@ -144,6 +144,23 @@ describe('takeoff and template', () => {
     expect(readdirSync(folder).filter((name) => name.endsWith('.part'))).toEqual(['other.xlsx.4711.part', 'tidy.xlsx.4712.part', 'tidy.xlsx.notes.part'])
     for (const name of ['other.xlsx.4711.part', 'tidy.xlsx.4712.part', 'tidy.xlsx.notes.part']) rmSync(at(name))
   })
+  it('without a file to write it says what the jobs come to, and what changed since they were made', async () => {
+    await run('template', [at('shown.xlsx'), '--demo'])
+    await run('takeoff', [at('shown.xlsx'), '--job', 'Fernlow 12', '--out', at('shown.xlsx')])
+    const workbook = new ExcelJS.Workbook()
+    await workbook.xlsx.readFile(at('shown.xlsx'))
+    const jobs = workbook.getWorksheet('Jobs')!
+    const row = (jobs.getColumn(2).values as unknown[]).indexOf('Fernlow 12')
+    jobs.getCell(row, (jobs.getRow(5).values as unknown[]).indexOf('WaterLineRun_ft')).value = 300
+    await workbook.xlsx.writeFile(at('shown.xlsx'))
+    const before = readFileSync(at('shown.xlsx'))
+    const { out, err, code } = await run('takeoff', [at('shown.xlsx'), '--job', 'Fernlow 12'])
+    expect([err, code]).toEqual(['', 0])
+    expect(out).toMatch(
+      /^Fernlow 12: \d+ lines, order cost \$[\d,.]+, total \$[\d,.]+;[\s\S]*since revision 1 \+\$[\d,.]+; \d+ changes of lines[\s\S]*Nothing was written; with --out FILE it is\./,
+    )
+    expect(readFileSync(at('shown.xlsx')).equals(before)).toBe(true)
+  })
   it('a job whose name no sheet can have is named at its row, by whatever it is asked for', async () => {
     await run('template', [at('long.xlsx'), '--demo'])
     const workbook = new ExcelJS.Workbook()
@@ -183,7 +200,7 @@ describe('takeoff and template', () => {
   })
   it.each([
     [['takeoff', '--out', 'x.xlsx', 'nothere.xlsx'], /nothere\.xlsx: the file cannot be read \(ENOENT\)/],
-    [['takeoff'], /--out is missing/],
+    [['takeoff', '--quote'], /--out is missing/],
     [
       ['takeoff', '--ouput', 'x.xlsx'],
       /No option --ouput; there are --job, --all, --out, --json, --flavor, --replace, --calendar, --quote, --change, --order, --record, --handover, --help\. Usage: npm run -s takeoff/,

@@ -193,7 +193,7 @@ describe.each([
     // Four feet are the most that the maker allows over the tank.
     rig.type('Jobs', row, places.Jobs.columnOf('Cover_ft')!, 5)
     const later = await said()
-    expect(later.words).toMatch(/^Its sheets are revision 1 and say \$[\d,.]+; the job is another now \(.*(?:Water-line run 160, made with 140|Cover 5, made with 3)/)
+    expect(later.words).toMatch(/^Its sheets say \$[\d,.]+; since revision 1 \+\$[\d,.]+; \d+ changes of lines; .*\(.*(?:Water-line run 160, made with 140|Cover 5, made with 3)/)
     expect(later.words).toContain(first.total.toLocaleString('en-US', { minimumFractionDigits: 2 }))
     await makeTakeoffs(rig.host, ['Wicket Mill'], { flavor: 'native', made })
     expect((await said()).words).toBe('')
