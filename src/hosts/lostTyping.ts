@@ -170,11 +170,13 @@ export function typingLostOf(plans: readonly SheetPlan[], read: (sheet: string) 
   return plans.flatMap((plan) => {
     const content = read(plan.name)
     const own = plan.kind === 'together' ? content && madeWithIn(content) : made
+    const readBack = (rows: SheetContent): ReadonlySet<string> =>
+      plan.kind === 'takeoff' ? settledOnTakeoff(rows, { ...names, takeoff: plan.name }) : hasEntries(plan) ? fromEntries(rows, plan.name).settled : new Set()
+    const known = new Map<SheetContent, ReadonlySet<string>>()
     return lostTyping(plan, content, own?.get(plan.kind), {
       // Who signed an earlier change order stands among the changes now.
       said: plan.kind === 'amend' && changes ? textsIn(changes) : movedToCrew,
-      settledOn: (rows) =>
-        plan.kind === 'takeoff' ? settledOnTakeoff(rows, { ...names, takeoff: plan.name }) : hasEntries(plan) ? fromEntries(rows, plan.name).settled : new Set(),
+      settledOn: (rows) => known.get(rows) ?? known.set(rows, readBack(rows)).get(rows)!,
     })
   })
 }
