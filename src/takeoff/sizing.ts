@@ -175,11 +175,11 @@ function nextPressureTank(office: Office, needed_gal: number): number {
   return volumes.find((volume) => volume >= needed_gal) ?? volumes.at(-1) ?? Math.min(1000, Math.max(1, Math.ceil(Number.isFinite(needed_gal) ? needed_gal : 1)))
 }
 
-/** The first crane that lifts a tank at its radius; the strongest there where none does. */
+/** The first crane that lifts a tank at its radius with room to spare, else the first that lifts it at all; the strongest there where none does. */
 function firstCrane(office: Office, design: Design): CellValue {
-  const [radius, load] = [design.number('PickRadius_ft'), design.number('PickLoad_lb')]
+  const [radius, load, share] = [design.number('PickRadius_ft'), design.number('PickLoad_lb'), design.number('CriticalLift')]
   const at = CRANE_RADII_FT.find((known) => radius <= known)
   const lifts = office.tables.Cranes.map(({ cells }) => ({ model: cells.Model ?? null, most: at === undefined ? 0 : Number(cells[`At${at}_lb`] ?? 0) }))
   const strongest = lifts.reduce<(typeof lifts)[number] | undefined>((best, crane) => (best === undefined || crane.most > best.most ? crane : best), undefined)
-  return (lifts.find(({ most }) => most >= load) ?? strongest)?.model ?? null
+  return (lifts.find(({ most }) => most * share >= load) ?? lifts.find(({ most }) => most >= load) ?? strongest)?.model ?? null
 }
