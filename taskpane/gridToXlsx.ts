@@ -7,6 +7,7 @@ import { isOwnText, PIXELS_PER_WIDTH } from '../src/hosts/gridData.js'
 import { palette, type Look } from '../src/plan/looks.js'
 import { foldedColumns, OFFICE_PRINT, standardValidations } from '../src/plan/officeSheets.js'
 import { OFFICE_FIRST_COLUMN, OFFICE_HEADING_ROW } from '../src/plan/places.js'
+import { formulaShape } from '../src/plan/cellMarks.js'
 import { isErrorText } from '../src/takeoff/fields.js'
 import type { PlanCell, PlanValidation, SheetPlan } from '../src/plan/plan.js'
 import { fieldsOf, keyColumn, tableNames, type TableName } from '../src/takeoff/officeTables.js'
@@ -91,27 +92,64 @@ export function gridCell(getters: Getters, sheetId: string, row: number, column:
 
 /** By sheet and by the code that the grid shows: the code of the file. */
 export type CodesOfFile = ReadonlyMap<string, ReadonlyMap<string, string>>
+/** A formula as the grid shows it, and as the file has it. */
+export interface UnreadFormula {
+  content: string
+  formula: string
+  value: PlanCell['value']
+}
 /** What the grid cannot show of a sheet as the file that was opened has it. */
 export interface InFile {
-  /** Formulas that it cannot read or work out, by what it shows of them. */
-  formulas: ReadonlyMap<string, Pick<PlanCell, 'value'> & { formula: string }>
+  /** Formulas that it cannot read or work out, row by row, by what they are whatever cells they point to. */
+  formulas: ReadonlyMap<string, readonly UnreadFormula[]>
   /** Codes of numbers, by the code that it shows. */
   codes: ReadonlyMap<string, string>
 }
 const nothingInFile: InFile = { formulas: new Map(), codes: new Map() }
 
-export function planOf(getters: Getters, sheetId: string, { formulas, codes }: InFile = nothingInFile): SheetPlan {
+/** A cell whose formula the grid cannot read or work out. */
+export const isUnread = ({ content, value }: GridCell): boolean => value === `=${content}` || isErrorText(String(value))
+
+/** Finds formulas of the file again where rows and columns have moved: the same one in the same order; where some are more or fewer, by their very words. */
+function unreadOn({ formulas }: InFile, cells: readonly GridCell[]): ReadonlyMap<GridCell, Pick<GridCell, 'formula' | 'value'>> {
+  const now = new Map<string, GridCell[]>()
+  for (const cell of cells) {
+    if (!isUnread(cell)) continue
+    const shape = formulaShape(cell.content)
+    now.set(shape, [...(now.get(shape) ?? []), cell])
+  }
+  return new Map(
+    [...now].flatMap(([shape, some]) => {
+      const then = formulas.get(shape) ?? []
+      return some.flatMap((cell, at) => {
+        const was = then.length === some.length ? then[at] : then.find(({ content }) => content === cell.content)
+        // What the grid has moved it has read so far: its places are those that are meant now.
+        return was ? [[cell, { formula: was.content === cell.content ? was.formula : fileFormula(cell.content), value: was.value }] as const] : []
+      })
+    }),
+  )
+}
+
+export function planOf(getters: Getters, sheetId: string, inFile: InFile = nothingInFile): SheetPlan {
   const name = getters.getSheetName(sheetId)
   const { numberOfRows, numberOfCols } = getters.getSheetSize(sheetId)
+  const { codes } = inFile
+  const typedCells = new Map<string, GridCell>()
+  for (let row = 1; inFile.formulas.size && row <= numberOfRows; row++)
+    for (let column = 1; column <= numberOfCols; column++) {
+      const typed = gridCell(getters, sheetId, row, column)
+      if (typed) typedCells.set(`${row} ${column}`, typed)
+    }
+  const unread = unreadOn(inFile, [...typedCells.values()])
   const cells: PlanCell[] = []
   for (let row = 1; row <= numberOfRows; row++) {
     for (let column = 1; column <= numberOfCols; column++) {
       const position = { sheetId, row: row - 1, col: column - 1 }
       const style = getters.getCellStyle(position)
       const border = getters.getCellBorder(position)
-      const typed = gridCell(getters, sheetId, row, column)
-      const inFile = typed && (typed.isText || isErrorText(String(typed.value))) ? formulas.get(typed.content) : undefined
-      const cell = typed && inFile ? { ...typed, ...inFile, isText: false } : typed
+      const typed = typedCells.get(`${row} ${column}`) ?? gridCell(getters, sheetId, row, column)
+      const found = typed && unread.get(typed)
+      const cell = typed && found ? { ...typed, ...found, isText: false } : typed
       if (!cell && !style.fillColor && !border) continue
       cells.push({
         row,

@@ -11,10 +11,11 @@ import { Book } from '../src/hosts/xlsx/book.js'
 import { CellReader } from '../src/hosts/xlsx/cells.js'
 import { putCells, SharedCellError, type PutCell } from '../src/hosts/xlsx/putCells.js'
 import { stretchTable } from '../src/hosts/xlsx/stretchTable.js'
+import { formulaShape } from '../src/plan/cellMarks.js'
 import { serialOfMoment } from '../src/days.js'
 import type { SheetPlan } from '../src/plan/plan.js'
 import { isErrorText } from '../src/takeoff/fields.js'
-import { gridCell, planOf, type CodesOfFile, type GridCell, type InFile } from './gridToXlsx.js'
+import { gridCell, isUnread, planOf, type CodesOfFile, type GridCell, type InFile, type UnreadFormula } from './gridToXlsx.js'
 
 type GridModel = InstanceType<typeof Model>
 interface Exported {
@@ -74,6 +75,9 @@ export class OpenedFile {
     return anew
       .flatMap((sheet) => {
         const own = [...(this.ofSheets.get(sheet) ?? [])].map(([kind, count]) => `${kind} (${count})`)
+        const id = [...this.known].find(([, { name }]) => name === sheet)?.[0]
+        const unread = id === undefined ? [] : [...this.inFile(id).formulas.values()].flat().filter(({ content }) => /[A-Z]\$?\d/i.test(content))
+        if (unread.length) own.push(`where rows have moved, what formulas that the page cannot read point to (${unread.length})`)
         return own.length ? [`on ${sheet}, which is written anew: ${own.join(', ')}`] : []
       })
       .join('; ')
@@ -120,12 +124,14 @@ export class OpenedFile {
     const book = new Book(this.bytes, this.name)
     const sheet = book.sheetNamed(name)
     const rows = sheet && new CellReader(book).rows(sheet)
-    const formulas = new Map<string, { formula: string; value: GridCell['value'] }>()
-    for (const [key, { content, isText, value }] of cells ?? []) {
+    const formulas = new Map<string, UnreadFormula[]>()
+    for (const [key, cell] of cells ?? []) {
+      if (!isUnread(cell)) continue
       const [row, column] = key.split(' ').map(Number) as [number, number]
-      const there = isText || isErrorText(String(value)) ? rows?.get(row)?.get(column) : undefined
-      if (there?.formula !== undefined)
-        formulas.set(content, { formula: withoutPrefixes(there.formula), value: there.value instanceof Date ? serialOfMoment(there.value) : there.value })
+      const { formula, value } = rows?.get(row)?.get(column) ?? {}
+      if (formula === undefined) continue
+      const shape = formulaShape(cell.content)
+      formulas.set(shape, [...(formulas.get(shape) ?? []), { content: cell.content, formula, value: value instanceof Date ? serialOfMoment(value) : (value ?? null) }])
     }
     return { formulas, codes: this.codes.get(name) ?? new Map() }
   }

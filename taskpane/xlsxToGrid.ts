@@ -60,6 +60,8 @@ const asTheGridWrites = (code: string): string => {
 }
 /** How a number is shown whose code the grid cannot show, one code unlike the other: by it each is known when its sheet is written anew. */
 const plainNumber = (at: number): string => `0.${'#'.repeat(6 + (at % 10))}`
+/** Words of no letters: they make one code of the grid unlike another, and show nothing. */
+const NOTHING = '""'
 /** A moment that has a day and a time, so that every letter of a code shows. */
 const A_MOMENT = '45000.61'
 
@@ -88,10 +90,19 @@ function formatsShown(codes: ReadonlySet<string>): ReadonlyMap<string, string | 
     formats: Object.fromEntries(tries.map(({ candidate }, index) => [index + 1, candidate])),
   } as never)
   const getters = model.getters as unknown as { getEvaluatedCell(position: object): { type: string } }
-  const shown = new Map<string, string | undefined>()
+  const shown = new Map<string, string>()
   tries.forEach(({ code, candidate }, row) => {
-    if (shown.get(code) === undefined && getters.getEvaluatedCell({ sheetId: 'formats', row, col: 0 }).type === 'number') shown.set(code, candidate)
+    if (!shown.has(code) && getters.getEvaluatedCell({ sheetId: 'formats', row, col: 0 }).type === 'number') shown.set(code, candidate)
   })
+  // No two codes are shown by one: written anew, each is known by its own. A code that the grid knows stays as it is.
+  const taken = new Set([...shown].flatMap(([code, one]) => (code === one ? [one] : [])))
+  for (const [code, one] of shown) {
+    if (code === one) continue
+    let own = one
+    while (taken.has(own)) own += NOTHING
+    taken.add(own)
+    shown.set(code, own)
+  }
   return shown
 }
 

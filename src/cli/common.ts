@@ -104,13 +104,13 @@ export function writeWhole(path: string, content: Uint8Array | Iterable<Uint8Arr
 const LEFT_MS = 86_400_000
 function tidyBeside(target: string): void {
   const isPart = (name: string) => name.startsWith(`${basename(target)}.`) && /^\d+\.part$/.test(name.slice(basename(target).length + 1))
-  for (const name of readdirSync(dirname(target)).filter(isPart)) {
-    const part = join(dirname(target), name)
-    try {
+  try {
+    for (const name of readdirSync(dirname(target)).filter(isPart)) {
+      const part = join(dirname(target), name)
       if (Date.now() - statSync(part).mtimeMs > LEFT_MS) rmSync(part)
-    } catch {
-      // The file is written; one that may not be taken away is no reason to say that it is not.
     }
+  } catch {
+    // The file is written; a folder that may not be read or tidied is no reason to say that it is not.
   }
 }
 

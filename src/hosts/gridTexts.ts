@@ -6,6 +6,7 @@
 import { registries, UIPlugin } from '@odoo/o-spreadsheet'
 import { crewColumns } from '../plan/sheets/crewSheet.js'
 import { jobSheetNames } from '../plan/jobSheets.js'
+import { OFFICE_HEADING_ROW } from '../plan/places.js'
 import { isTextual } from '../plan/officeSheets.js'
 import { HEADINGS_WITHIN } from '../takeoff/headings.js'
 import type { Field } from '../takeoff/fields.js'
@@ -41,13 +42,15 @@ const entrySheets = sheetKinds.flatMap(({ kind, lists }) =>
 
 /** What the grid would take for a day, an hour, a share or money: figures parted by a stroke, a dash, a space or a colon, or with a sign of their own. */
 const MISREAD = /^\s*[-+]?\d[\d.,]*\s*[-/:\s]\s*\d|[%$€£¥]|\d\s*[ap]m?\s*$/i
-/** A day as people write it. */
-const DAY = /^\s*\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}\s*$/
+/** A day as people write it, or its number, as the grid moves and copies one. */
+const DAY = /^\s*(?:\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}|\d+(?:\.\d+)?)\s*$/
 /** A format that shows a number as a day or an hour, its words in quotes and brackets left out. */
 const isOfTime = (format: string): boolean => /[dmyhs]/i.test(format.replace(/"[^"]*"|\[[^\]]*\]|\\./g, ''))
 
-const BEGINS_AS_FIGURE = /^\s*[-+]?\d/
-const FIGURE = /^\s*[-+]?\d[\d.,]*\s*%?\s*$/
+const BEGINS_AS_FIGURE = /^\s*[-+$€£¥]?\s*\d/
+const FIGURE = /^\s*[-+]?\d[\d.,]*\s*$/
+/** Behind what is refused: neither the grid nor a spreadsheet counts with it as with a number. It shows nowhere. */
+export const WORD_JOINER = '\u2060'
 
 interface Update {
   type: string
@@ -100,10 +103,13 @@ class TextsPlugin extends UIPlugin {
     if (own ?? entries) return undefined
     if (!tableNames.includes(name as TableName)) return undefined
     const fields = fieldsOf(name as TableName)
+    // A station's rain stands under its name.
+    const isRain = name === 'RainDays'
     for (let above = 0; above < Math.min(row, HEADINGS_WITHIN); above++) {
       const heading = String(getters.getEvaluatedCell({ sheetId, col, row: above }).value ?? '').trim()
       const kind = heading === '' ? undefined : this.fieldKind(heading, fields)
       if (kind) return kind
+      if (isRain && above === OFFICE_HEADING_ROW - 1 && heading !== '') return { unit: 'in' }
     }
     return undefined
   }
@@ -123,7 +129,7 @@ function contentFor(kind: Kind, typed: string): string {
   if (!MISREAD.test(typed)) return typed
   const isMoney = kind.unit === 'usd' || kind.unit === 'usd_per_h'
   const reading = readAs(isMoney ? typed.replace('$', '') : typed, kind.unit)
-  return reading.ok ? String(reading.value) : gridContent(typed)
+  return reading.ok ? String(reading.value) : gridContent(`${typed}${WORD_JOINER}`)
 }
 
 let registered = false

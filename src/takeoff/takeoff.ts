@@ -43,7 +43,7 @@ export interface Takeoff extends Totals {
   without: readonly string[]
   /** What one of those would have been, in words. */
   leftOut: (code: string) => string
-  /** What a dollar of a line by its code is to the customer: with the overhead, markup and tax that lie on its kind. */
+  /** What a dollar of a line, by its code or a hand line's description, is to the customer: with the overhead, markup and tax that lie on its kind. */
   priceShare: (code: string) => number
   /** The job with other tanks and in the variants of the office, worked out when asked for. */
   options: () => readonly Option[]
@@ -102,7 +102,8 @@ export function workJob(office: Office, job: Row, kept: Kept = nothingKept, like
     options,
     stair: (allPrices) => stairOf(office, job, takeoff, options(), allPrices, kept),
     leftOut: (code) => leftOutWords(rules, design, code),
-    priceShare: (code) => shareOfKind(houseOf(office).house, design, totals.added.find((line) => line.code === code)?.kind ?? ruleOfCode(rules, code)?.kind ?? 'other'),
+    priceShare: (code) =>
+      shareOfKind(houseOf(office).house, design, totals.added.find((line) => (line.code || line.description) === code)?.kind ?? ruleOfCode(rules, code)?.kind ?? 'other'),
     lines,
     crew: kept.crew,
     laborHours,

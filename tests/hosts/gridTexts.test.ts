@@ -3,9 +3,10 @@ import { Model } from '@odoo/o-spreadsheet'
 import { expect, it } from 'vitest'
 import { gridData } from '../../src/hosts/gridData.js'
 import { GridEngine } from '../../src/hosts/gridEngine.js'
-import { registerTexts } from '../../src/hosts/gridTexts.js'
+import { registerTexts, WORD_JOINER } from '../../src/hosts/gridTexts.js'
 import { columnLetters } from '../../src/plan/plan.js'
 import { designColumns } from '../../src/plan/sheets/designSheet.js'
+import { testColumns } from '../../src/plan/sheets/testSheet.js'
 import { takeoffColumns } from '../../src/plan/sheets/takeoffColumns.js'
 import { takeoffWorkbook } from '../../src/plan/workbook.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
@@ -20,6 +21,10 @@ const raw = startingOffice(true)
 const office = readOffice(raw)
 const plan = takeoffWorkbook(raw, [makeTakeoff(office, office.tables.Jobs[0]!)], 'native', { date: '2026-11-25', revision: 1, version: 'test' })
 const model = new Model(gridData(plan) as never)
+/** As a text that no formula counts with. */
+function refused(typedIn: string): string {
+  return typedIn + WORD_JOINER
+}
 interface Getters {
   getSheetIdByName(name: string): string
   getEvaluatedCell(at: object): { value: unknown; type: string; formattedValue: string }
@@ -42,16 +47,19 @@ const design = plan.sheets.find(({ kind }) => kind === 'design')!.name
 it.each<[string, string, string, number | string]>([
   ['Jobs', 'Cover_ft', '1/2', 0.5],
   ['Jobs', 'Cover_ft', '2 1/2', 2.5],
-  ['Jobs', 'Cover_ft', '50%', '50%'],
-  ['Jobs', 'HouseFlow_gpm', '3:30', '3:30'],
-  ['Jobs', 'HouseFlow_gpm', '3 pm', '3 pm'],
+  ['Jobs', 'Cover_ft', '50%', refused('50%')],
+  ['Jobs', 'HouseFlow_gpm', '3:30', refused('3:30')],
+  ['Jobs', 'HouseFlow_gpm', '3 pm', refused('3 pm')],
   ['Jobs', 'Markup', '25%', 0.25],
   ['Jobs', 'Cover_ft', '45 m', '45 m'],
   ['Jobs', 'Job', '12-3', '12-3'],
   ['Prices', 'Price_usd', '3/4', 0.75],
   ['Prices', 'Price_usd', '$1,200', 1200],
-  ['Prices', 'Price_usd', '€45', '€45'],
-  ['Prices', 'Price_usd', '5%', '5%'],
+  ['Prices', 'Price_usd', '€45', refused('€45')],
+  ['Prices', 'Price_usd', '5%', refused('5%')],
+  ['RainDays', 'Alder Reach', '1/2', 0.5],
+  ['RainDays', 'Alder Reach', '25%', refused('25%')],
+  ['RainDays', 'Alder Reach', '3:30', refused('3:30')],
   ['Tanks', 'Wall_in', '5 1/2', 5.5],
   ['Jobs', 'Date', '1 2 3', '1 2 3'],
 ])('%s %s: "%s" is %s, and the number typed after it is that number', (table, heading, text, value) => {
@@ -63,6 +71,19 @@ it.each<[string, string, string, number | string]>([
   expect(typed(table, row, column, '0.3').value).toBe(0.3)
 })
 
+it('a day that the grid copies, cuts or sorts by its number stays one', () => {
+  const { row, column } = under('Jobs', 'Date')
+  expect(typed('Jobs', row, column, '46328', 'yyyy-mm-dd')).toMatchObject({ value: 46328, shown: '2026-11-02' })
+})
+
+it.each(['50%', '$5', '2/3 done', '10:30'])('a remark stays as it was written: %s', (words) => {
+  const sheet = plan.sheets.find(({ kind }) => kind === 'test')!
+  const { row } = sheet.cells.find(({ value }) => value === 'T1')!
+  expect(typed(sheet.name, row, testColumns.done, words)).toMatchObject({ value: words, shown: words })
+  // A reading is a number.
+  expect(typed(sheet.name, row, testColumns.entries, '4.5')).toMatchObject({ value: 4.5 })
+})
+
 it('a day under Date is one', () => {
   const { row, column } = under('Jobs', 'Date')
   expect(typed('Jobs', row, column, '2026-03-04').shown).toBe('2026-03-04')
@@ -72,7 +93,11 @@ it('in quantities and prices of a takeoff, and beside inputs and house figures o
   const { row } = placeOf(takeoff, 'BACKFILL')
   expect(typed(takeoff, row, takeoffColumns.yours, '1/2', DAY)).toMatchObject({ value: 0.5 })
   expect(typed(takeoff, row, takeoffColumns.price, '12 1/4', DAY)).toMatchObject({ value: 12.25 })
-  expect(typed(takeoff, row, takeoffColumns.price, '5%')).toMatchObject({ value: '5%' })
+  expect(typed(takeoff, row, takeoffColumns.price, '5%')).toMatchObject({ value: refused('5%') })
+  // What is refused is counted with by no formula: there is no amount until it is a number.
+  expect(typed(takeoff, row, takeoffColumns.yours, '2/3/2026', DAY)).toMatchObject({ value: refused('2/3/2026') })
+  const amount = getters.getEvaluatedCell({ sheetId: getters.getSheetIdByName(takeoff), row: row - 1, col: takeoffColumns.amount - 1 })
+  expect(amount.type).toBe('error')
   for (const [name, text, value] of [
     ['TestLoss', '5%', 0.05],
     ['RiserWall_in', '2 1/2', 2.5],

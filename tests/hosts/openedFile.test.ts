@@ -165,16 +165,29 @@ describe('a file of another program on the page', () => {
     for (let row = 19; row <= 23; row++) expect(shown(row)).toMatchObject({ type: 'number', value: 12.5 })
   })
   it('prices in red below zero are no days; written anew a sheet keeps the codes of its numbers and what others worked out', async () => {
-    const codes = ['#,##0_);[Red](#,##0)', '"$"#,##0.00;[Red]-"$"#,##0.00', '0.00E+00', '# ?/?', '[$-409]d-mmm-yy', '[h]:mm']
+    const codes = [
+      '#,##0_);[Red](#,##0)',
+      '"$"#,##0.00;[Red]-"$"#,##0.00',
+      '0.00E+00',
+      '# ?/?',
+      '[$-409]d-mmm-yy',
+      '[h]:mm',
+      '0.00',
+      '[Red]0.00',
+      '[Blue]0.00',
+      'h:mm',
+      '[$-F400]h:mm',
+    ]
     const workbook = new ExcelJS.Workbook()
     const own = workbook.addWorksheet('Own')
     for (const [at, numFmt] of codes.entries()) {
       own.getCell(at + 2, 1).value = 45000.5625
       own.getCell(at + 2, 1).numFmt = numFmt
     }
-    for (const [at, formula] of ['_xlfn.TEXTJOIN("-",TRUE,1,2)', 'MYOWN(3)', '[1]S!A1*2'].entries())
+    for (const [at, formula] of ['_xlfn.TEXTJOIN("-",TRUE,1,2)', 'MYOWN(3)', '[1]S!A1*2', '_xlfn.LET(_xlpm.x,3,_xlpm.x*3)', 'Twice*A2', 'Twice*A3'].entries())
       own.getCell(at + 2, 2).value = { formula, result: at ? 9 : '1-2' } as ExcelJS.CellFormulaValue
     const bytes = new Uint8Array(await workbook.xlsx.writeBuffer())
+    workbook.definedNames.add('Own!$A$1', 'Once')
     const { data, codes: known } = await gridFromWorkbook(bytes, 'own.xlsx')
     const model = new Model(data as never)
     const getters = model.getters as unknown as { getSheetIds(): string[]; getEvaluatedCell(at: object): { formattedValue: string } }
@@ -189,10 +202,14 @@ describe('a file of another program on the page', () => {
     expect(kept.anew).toEqual(['Own'])
     const saved = (await inExceljs(kept.bytes)).getWorksheet('Own')!
     expect(codes.map((_, at) => saved.getCell(at + 3, 1).numFmt)).toEqual(codes)
-    expect([3, 4, 5].map((row) => asFormula(saved, row))).toEqual([
+    expect([3, 4, 5, 6, 7, 8].map((row) => asFormula(saved, row))).toEqual([
       ['_xlfn.TEXTJOIN("-",TRUE,1,2)', '1-2'],
       ['MYOWN(3)', 9],
       ['[1]S!A1*2', 9],
+      ['_xlfn.LET(_xlpm.x,3,_xlpm.x*3)', 9],
+      // The grid knows no such name, and has moved what it points to all the same.
+      ['Twice*A3', 9],
+      ['Twice*A4', 9],
     ])
   })
   it('with a sheet taken away or renamed says that it cannot be patched; with a row put in names the sheet that is written anew', async () => {

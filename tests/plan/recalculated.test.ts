@@ -61,6 +61,11 @@ it('a tank that failed its vacuum test and passed a later one stops no more', ()
   expect(stops('Ember Yard')).toEqual(['T1', 'T5', 'T6', 'R6'])
   const { R1: _, ...others } = readings.cells
   expect(stops('Wicket Mill', { ...readings, cells: others as typeof readings.cells })).toEqual(['T1', 'T3', 'R6'])
+  // However many lines a record gets, no formula grows with them past Excel's 8,192 characters.
+  const many = Object.fromEntries(Array.from({ length: 99 }, (_, at) => [`R${at + 1}`, { text: 'T4', start_inHg: 4, end_inHg: 4, watched_min: 10 }]))
+  const takeoff = makeTakeoff(office, rowNamed(office, 'Jobs', 'Ember Yard')!, { ...nothingKept, crew: { cells: { ...readings.cells, ...many }, added: [] } })
+  const record = takeoffWorkbook(raw, [takeoff], 'native', made).sheets.find(({ kind }) => kind === 'test')!
+  expect(Math.max(...record.cells.map(({ formula: text }) => text?.length ?? 0))).toBeLessThan(2000)
 })
 
 describe('the demo workbook', () => {

@@ -192,6 +192,14 @@ describe('revisions and change orders', () => {
     // Four hours of a licensed electrician at 98 $: a subcontract carries no overhead, no markup and no tax here.
     expect(rows.filter((cells) => cells.some((value) => /electrician/i.test(String(value ?? '')))).flat()).toContain(-392)
     expect(rows.flat().join()).not.toContain('Overhead, profit and tax')
+    // Lines by hand by their kind too, with a code and without one.
+    const share = (code: string) => byKind.takeoff.priceShare(code)
+    const { design } = byKind.takeoff
+    expect([share('ELECTRICIAN'), share('STONE-BED'), share('CRANE')]).toEqual([
+      1,
+      (1 + design.number('Overhead') + design.number('Markup')) * (1 + design.number('Tax')),
+      1 + design.number('Markup'),
+    ])
     // A longer line wants a larger pressure tank, which the tool sizes.
     const longer = await make(await typed(without.bytes, set('Jobs', row, { WaterLineRun_ft: 400, HouseFlow_gpm: 11 })))
     expect(longer.takeoff.design.number('PressureTank_gal')).not.toBe(without.takeoff.design.number('PressureTank_gal'))

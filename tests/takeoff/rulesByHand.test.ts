@@ -97,6 +97,15 @@ describe('rules by hand', () => {
     expect(ruled('UpliftSafety', { ...same, ...first, ...second, SecondTanks: 1 })).toBeCloseTo(held(20_040, 60, second.SecondRisers_ft2), 9)
     expect(ruled('UpliftSafety', { ...same, ...first, ...second, SecondTanks: 1, SecondWeight_lb: 30_000 })).toBeCloseTo(held(15_700, 48, first.Risers_ft2), 9)
   })
+  it('a pit whose bottom stands a foot over the groundwater is looked into, and says why', () => {
+    const soil = (GroundwaterDepth_ft: number) =>
+      takeoffOf({ ...leastRow, GroundwaterDepth_ft, SoilClass: 'B' })
+        .design.verdicts()
+        .find(({ name }) => name === 'SoilVerdict')!
+    const depth = takeoffOf(leastRow).design.number('PitDepth_ft')
+    expect(soil(depth + 1)).toMatchObject({ verdict: 'check', words: expect.stringContaining('stands less than 2 ft under its bottom') })
+    expect(soil(depth + 2)).toMatchObject({ verdict: 'pass', words: expect.not.stringContaining('under its bottom') })
+  })
   it('UPLIFTSAFETY: risers stand in no more water than there is cover, and take no more earth than there is', () => {
     expect(callByName('UPLIFTSAFETY', [10, 6, 6.5, 19_200, 20, 2, 57.6, 5])).toBeCloseTo((19_200 + 55 * 2 * 57.6) / (62.4 * (390 + 5 * 2)), 9)
     expect(callByName('UPLIFTSAFETY', [10, 6, 6.5, 19_200, 6.5, 2, 57.6, 100])).toBeCloseTo(19_200 / (62.4 * 390), 9)

@@ -16,7 +16,7 @@ import { address, range, SheetDraft, type PlanValidation, type SheetPlan } from 
 import { headed, isLong, sheetKind, type EntryList, type JobContext } from '../sheetKind.js'
 import { liveWords } from '../words.js'
 
-export const testColumns = { code: 2, text: 3, entries: 4, loss: 9, verdict: 10, done: 11 } as const
+export const testColumns = { code: 2, text: 3, entries: 4, loss: 9, verdict: 10, done: 11, passed: 12 } as const
 const columns = testColumns
 /** Headings of the two lists, by what is kept from their columns. */
 const logHeadings: Readonly<Record<string, string>> = { code: 'Tank', text: 'Which', loss_inHg: 'Loss, inHg', verdict: 'Verdict', done: 'Tested by, date, remarks' }
@@ -106,30 +106,38 @@ export const test = sheetKind({
 /** Name by which the handover finds how many lines of the record say stop. */
 export const TEST_STOPS = 'test stops'
 
+const PASSED_SINCE = 'Passed since'
 const STOPS_LINE = 'Lines that say stop, not passed since'
 /** A tank drawn so much over what its maker allows is looked over by the maker: a later test does not say that it is sound. */
 const OVERDRAWN_INHG = 1
 /** The tank of a line: the first word of what was written on one that is done again. */
 const firstWord = (words: string): string => words.split(/[ ,:]/)[0]!.toUpperCase()
 const firstWordIn = (place: string): string => `LEFT(${place},FIND(" ",SUBSTITUTE(SUBSTITUTE(${place},","," "),":"," ")&" ")-1)`
-/** Lines of the record whose readings say stop, those left out whose tank has passed a later test. */
-export function stopsOfRecord({ design, crew }: Takeoff): string[] {
-  const of = (text: string, here: ReadonlyMap<string, Value>): Value => worked(design, text, here)
+/** The tests of the log in their order: what each says, and whether a later one of its tank has passed. */
+function testsOf({ design, crew }: Takeoff): { code: string; verdict: Value; hasPassedSince: boolean }[] {
   const tanks = Array.from({ length: design.number('TankCount') }, (_, at) => `T${at + 1}`)
   const tests = [...tanks, ...againCodes({ crew })].map((code) => {
     const entries = crew.cells[code] ?? {}
     // The tank is named beside its test, and written in beside one that is done again.
     const which = isTankCode(code) ? code : (entries.text ?? '')
     const here = new Map<string, Value>([['which', which], ...LOG_ENTRIES.map((name) => [name, entries[name] ?? null] as const)])
-    here.set('loss_inHg', of(logLoss, here))
+    here.set('loss_inHg', worked(design, logLoss, here))
     const drawn_inHg = Math.max(Number(entries.start_inHg ?? 0), Number(entries.end_inHg ?? 0))
-    return { code, tank: firstWord(String(which)), verdict: of(logVerdict, here), isOverdrawn: drawn_inHg > design.number('VacuumAllowed_inHg') + OVERDRAWN_INHG }
+    return { code, tank: firstWord(String(which)), verdict: worked(design, logVerdict, here), isSound: drawn_inHg <= design.number('VacuumAllowed_inHg') + OVERDRAWN_INHG }
   })
-  const open = tests.filter(({ tank, verdict, isOverdrawn }, at) => {
-    const hasPassed = tests.slice(at + 1).some((later) => !isTankCode(later.code) && later.verdict === 'pass' && later.tank === tank)
-    return verdict === 'stop' && (isOverdrawn || !hasPassed)
-  })
-  const lines = readingRules.filter(({ when, verdict, code }) => verdict && design.holds(when) && of(verdict, new Map([['reading', crew.cells[code]?.reading ?? null]])) === 'stop')
+  return tests.map(({ code, tank, verdict, isSound }, at) => ({
+    code,
+    verdict,
+    hasPassedSince: isSound && tests.slice(at + 1).some((later) => !isTankCode(later.code) && later.verdict === 'pass' && later.tank === tank),
+  }))
+}
+/** Lines of the record whose readings say stop, those left out whose tank has passed a later test. */
+export function stopsOfRecord(takeoff: Takeoff): string[] {
+  const { design, crew } = takeoff
+  const open = testsOf(takeoff).filter(({ verdict, hasPassedSince }) => verdict === 'stop' && !hasPassedSince)
+  const lines = readingRules.filter(
+    ({ when, verdict, code }) => verdict && design.holds(when) && worked(design, verdict, new Map([['reading', crew.cells[code]?.reading ?? null]])) === 'stop',
+  )
   return [...open, ...lines].map(({ code }) => code)
 }
 /** A formula over cells of its row and names of the job, worked out now. */
@@ -151,6 +159,7 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
   /** Tests of the log, by their row, and the tank that each is of. */
   const tests: { row: number; tank: string | undefined }[] = []
   logOfTanks()
+  passedSince()
   // Here, as the page of the log has room for them and that of the readings has not.
   limits()
   const firstReading = draft.row
@@ -267,7 +276,11 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
     section('Signed')
     draft.put(columns.text, 'site', STOPS_LINE)
     const stops = stopsOfRecord(takeoff).length
-    draft.put(columns.verdict, 'verdict', stops, { formula: openStops(draft.row - 2), format: 0 })
+    const ofTests = (column: number) => range(tests[0]!.row, tests.at(-1)!.row, column)
+    draft.put(columns.verdict, 'verdict', stops, {
+      formula: `SUMPRODUCT((${ofTests(columns.verdict)}="stop")*(${ofTests(columns.passed)}=0))+SUMPRODUCT((${range(firstReading, draft.row - 2, columns.verdict)}="stop")*1)`,
+      format: 0,
+    })
     names.set(TEST_STOPS, sheet, address(draft.row, columns.verdict))
     draft.next()
     for (const who of SIGNATURES) {
@@ -279,20 +292,22 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
     draft.put(columns.code, 'faint', closingCaution)
   }
 
-  /** Stops of the log that no later test of the same tank has passed, and those of the readings. */
-  function openStops(lastReading: number): string {
+  /** Beside each test, behind what is printed: 1 where a later test of its tank has passed. A tank drawn too far down is passed by none. */
+  function passedSince(): void {
     const at = (row: number, column: number) => address(row, column, false)
+    draft.put(columns.passed, 'headingRight', PASSED_SINCE, { row: tests[0]!.row - 1 })
     const again = tests.filter(({ tank }) => tank === undefined).map(({ row }) => row)
-    const ofTests = tests.map(({ row, tank }) => {
-      const isStop = `(${at(row, columns.verdict)}="stop")`
+    testsOf(takeoff).forEach(({ hasPassedSince }, index) => {
+      const { row, tank } = tests[index]!
       const later = again.filter((one) => one > row)
-      if (!later.length) return `${isStop}*1`
       const over = (column: number) => `${at(later[0]!, column)}:${at(later.at(-1)!, column)}`
-      const same = `${firstWordIn(over(columns.text))}=${tank === undefined ? firstWordIn(at(row, columns.text)) : `"${tank}"`}`
       const isSound = `(MAX(${at(row, columns.entries)}:${at(row, columns.entries + 1)})<=${names.from(sheet)('VacuumAllowed_inHg')}+${OVERDRAWN_INHG})`
-      return `${isStop}*(1-${isSound}*(SUMPRODUCT((${over(columns.verdict)}="pass")*(${same}))>0))`
+      const formula = () => {
+        const same = `${firstWordIn(over(columns.text))}=${tank === undefined ? firstWordIn(at(row, columns.text)) : `"${tank}"`}`
+        return `${isSound}*(SUMPRODUCT((${over(columns.verdict)}="pass")*(${same}))>0)`
+      }
+      draft.put(columns.passed, 'number', hasPassedSince ? 1 : 0, { row, format: 0, formula: later.length ? formula() : '0' })
     })
-    return `${ofTests.join('+')}+SUMPRODUCT((${range(firstReading, lastReading, columns.verdict)}="stop")*1)`
   }
 
   /** What the readings are held to, and how far it may be trusted. */
@@ -308,7 +323,8 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
 
   return draft.sheet(sheet, {
     kind: 'test',
-    widths: [1, 8.5, 34.5, 10, 9, 10, 10, 10, 9, 8, 27],
+    widths: [1, 8.5, 34.5, 10, 9, 10, 10, 10, 9, 8, 27, 12],
+    print: { lastColumn: columns.done },
     headingRow: 3,
     landscape: true,
     footer: design.name,
