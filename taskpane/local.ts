@@ -54,6 +54,7 @@ const mayLeave = (): boolean =>
 
 async function keepNow(): Promise<void> {
   clearTimeout(timer)
+  timer = undefined
   if (at() === kept || at() === safe) return
   kept = at()
   const start = performance.now()
@@ -108,8 +109,8 @@ async function show(data: object, from: string = `${new Date().toISOString()} ${
   await mounted.mount(gridElement)
   host = new GridHost(model, () => composer()?.focus())
   host.onChange(() => {
-    clearTimeout(timer)
-    timer = setTimeout(() => void keepNow(), pause)
+    // Not put off by the next change: who types on and on would have nothing kept.
+    timer ??= setTimeout(() => void keepNow(), pause)
   })
   session = from
   holdSession(from)
@@ -169,6 +170,7 @@ async function saveFile(): Promise<void> {
     return void say(`Not saved: ${error instanceof Error ? error.message : String(error)} The workbook on the page stays as it is.`)
   }
   clearTimeout(timer)
+  timer = undefined
   safe = kept = at()
   const link = document.createElement('a')
   link.href = URL.createObjectURL(new Blob([bytes as BlobPart], { type: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet' }))

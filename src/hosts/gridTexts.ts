@@ -13,6 +13,7 @@ import type { Field } from '../takeoff/fields.js'
 import { fieldsOf, jobFields, tableNames, type TableName } from '../takeoff/officeTables.js'
 import { constantNames, designColumns } from '../plan/sheets/designSheet.js'
 import { TAKEOFF_HEADING_ROW, takeoffColumns } from '../plan/sheets/takeoffColumns.js'
+import { LOG_ENTRIES } from '../takeoff/crewSteps.js'
 import { sheetKinds } from '../plan/sheets/index.js'
 import { readAs, unitOf, type UnitName } from '../units.js'
 import { gridContent, gridFormula } from './gridData.js'
@@ -35,6 +36,7 @@ const entrySheets = sheetKinds.flatMap(({ kind, lists }) =>
           start: jobSheetNames('')[kind],
           headings: new Set(lists.flatMap(({ headings }) => Object.values(headings))),
           ofEntries: new Set(lists.flatMap(({ headings, entries }) => entries.flatMap((key) => headings[key] ?? []))),
+          ofReadings: new Set(lists.flatMap(({ headings }) => ['reading', ...LOG_ENTRIES].flatMap((key) => headings[key] ?? []))),
         },
       ]
     : [],
@@ -62,6 +64,8 @@ interface Update {
   format?: string | undefined
 }
 type Kind = 'text' | 'day' | { unit: UnitName | undefined }
+/** A number that is no share, whatever it measures. */
+const A_NUMBER: Kind = { unit: 'in' }
 
 class TextsPlugin extends UIPlugin {
   override beforeHandle(given: unknown): void {
@@ -97,6 +101,7 @@ class TextsPlugin extends UIPlugin {
     if (entries && BEGINS_AS_FIGURE.test(content) && !FIGURE.test(content)) {
       for (let above = row - 1; above >= 0; above--) {
         const word = String(getters.getEvaluatedCell({ sheetId, col, row: above }).value ?? '')
+        if (entries.ofReadings.has(word)) return A_NUMBER
         if (entries.headings.has(word)) return entries.ofEntries.has(word) ? 'text' : undefined
       }
     }
@@ -109,7 +114,7 @@ class TextsPlugin extends UIPlugin {
       const heading = String(getters.getEvaluatedCell({ sheetId, col, row: above }).value ?? '').trim()
       const kind = heading === '' ? undefined : this.fieldKind(heading, fields)
       if (kind) return kind
-      if (isRain && above === OFFICE_HEADING_ROW - 1 && heading !== '') return { unit: 'in' }
+      if (isRain && above === OFFICE_HEADING_ROW - 1 && heading !== '') return A_NUMBER
     }
     return undefined
   }

@@ -51,15 +51,18 @@ export async function standingOf(host: Host, job: string): Promise<Standing> {
     return content && making.isOurs(content, false) ? content : undefined
   }
   const { before } = making.earlierFrom(names, read)
+  const kept = making.keptFrom(names, read)
   return {
-    kept: making.keptFrom(names, read),
+    kept,
     isAnswered: (takeoff, stop) => making.answerTo(takeoff, stop).isGiven,
     sinceMade: (takeoff) => {
       const changes = before ? changesSince(before, takeoff) : []
-      if (!before || !changes.length) return ''
+      // What was typed on the Takeoff is live on every sheet already.
+      const typed = new Set([...Object.keys(kept.overrides), ...kept.added.map(({ code, description }) => code || description)])
+      if (!before || !changes.some(({ what, code }) => what !== 'overhead, markup and tax' && !(code && typed.has(code)))) return ''
       const fields = changes.filter(({ what }) => what === 'field').map(({ words, from, to }) => `${words.replace(/ \(\w+\)$/, '')} ${String(to)}, made with ${String(from)}`)
       const said = fields.length > FIELDS_SAID ? [...fields.slice(0, FIELDS_SAID), `${fields.length - FIELDS_SAID} more`] : fields
-      return `Its sheets say ${dollars(before.total)}; ${inShort(changes, before.revision)}${said.length ? ` (${said.join('; ')})` : ''}. Make the takeoff again.`
+      return `Its sheets were made at ${dollars(before.total)}; ${inShort(changes, before.revision)}${said.length ? ` (${said.join('; ')})` : ''}. Make the takeoff again.`
     },
   }
 }

@@ -324,6 +324,8 @@ export class Pane {
   /** A problem in a row of Jobs goes as soon as the row is mended; any other with the next making. */
   private stillStands(problem: Problem): boolean {
     const { office } = this.opened
+    // What is wrong on the sheets of the job in sight is looked for anew.
+    if (problem.sheet.endsWith(` ${this.job}`)) return false
     if (!office || problem.sheet !== office.sheets.Jobs) return true
     const row = office.tables.Jobs.find((known) => known.row === problem.row)
     return row !== undefined && workJob(office, row).problems.some((other) => problemText(other) === problemText(problem))

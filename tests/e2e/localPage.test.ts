@@ -433,6 +433,17 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     await page.waitForSelector('#job-picker option[value="Renamed"]', { state: 'attached', timeout: 60_000 })
   })
 
+  it('keeps the work of somebody who types on and on', async () => {
+    const { page } = await opened()
+    // A change every half second, which is never long enough to think that the typing is over.
+    await page.evaluate(() => {
+      const { cisternModel: model } = window as unknown as GridWindow
+      let people = 1
+      setInterval(() => model.dispatch('UPDATE_CELL', { sheetId: model.getters.getSheetIdByName!('Jobs'), row: 5, col: 1, content: `Job ${people++}` }), 500)
+    })
+    await expect.poll(() => page.evaluate(keptCount), { timeout: 60_000 }).toBe(1)
+  })
+
   it('a takeoff that was made before a reload has its drawings on the page and in the file that is saved after it', async () => {
     const { page } = await opened()
     await page.click('button.make')

@@ -187,13 +187,19 @@ describe.each([
     await makeTakeoffs(rig.host, ['Wicket Mill'], { flavor: 'native', made })
     const first = await said()
     expect(first).toMatchObject({ words: '', answered: [] })
+    // A quantity typed over is on every sheet at once.
+    rig.type(names.takeoff, TIE_BOOT(rig), takeoffColumns.yours, 9)
+    expect((await said()).words).toBe('')
+    rig.type(names.takeoff, TIE_BOOT(rig), takeoffColumns.yours, '')
     const { office, places } = await rig.host.read([])
     const { row } = office!.Jobs.rows.find(({ cells }) => cells.Job === 'Wicket Mill')!
     rig.type('Jobs', row, places.Jobs.columnOf('WaterLineRun_ft')!, 160)
     // Four feet are the most that the maker allows over the tank.
     rig.type('Jobs', row, places.Jobs.columnOf('Cover_ft')!, 5)
     const later = await said()
-    expect(later.words).toMatch(/^Its sheets say \$[\d,.]+; since revision 1 \+\$[\d,.]+; \d+ changes of lines; .*\(.*(?:Water-line run 160, made with 140|Cover 5, made with 3)/)
+    expect(later.words).toMatch(
+      /^Its sheets were made at \$[\d,.]+; since revision 1 \+\$[\d,.]+; \d+ changes of lines; .*\(.*(?:Water-line run 160, made with 140|Cover 5, made with 3)/,
+    )
     expect(later.words).toContain(first.total.toLocaleString('en-US', { minimumFractionDigits: 2 }))
     await makeTakeoffs(rig.host, ['Wicket Mill'], { flavor: 'native', made })
     expect((await said()).words).toBe('')
