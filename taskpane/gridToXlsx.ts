@@ -62,7 +62,7 @@ function formatOf(format: string | undefined): PlanCell['format'] {
 }
 
 /** The grid writes a quote within a text with a stroke before it, a file doubles it. */
-const fileFormula = (formula: string): string =>
+export const fileFormula = (formula: string): string =>
   formula.replace(/"(?:[^"\\]|\\.)*"/g, (quoted) => `"${quoted.slice(1, -1).replace(/\\(.)/g, (_, sign: string) => (sign === '"' ? '""' : sign))}"`)
 
 /** A cell of the grid as a file takes it. */

@@ -8,14 +8,14 @@ import { withoutPrefixes, STORED_PREFIX } from '../src/hosts/xlsx/writeSheet.js'
 import { writeInto } from '../src/hosts/file.js'
 import { keyColumns, keysOf } from '../src/hosts/moves.js'
 import { Book } from '../src/hosts/xlsx/book.js'
-import { CellReader } from '../src/hosts/xlsx/cells.js'
+import { CellReader, type BookCell } from '../src/hosts/xlsx/cells.js'
 import { putCells, SharedCellError, type PutCell } from '../src/hosts/xlsx/putCells.js'
 import { stretchTable } from '../src/hosts/xlsx/stretchTable.js'
 import { formulaShape } from '../src/plan/cellMarks.js'
 import { serialOfMoment } from '../src/days.js'
 import type { SheetPlan } from '../src/plan/plan.js'
 import { isErrorText } from '../src/takeoff/fields.js'
-import { gridCell, isUnread, planOf, type CodesOfFile, type GridCell, type InFile, type UnreadFormula } from './gridToXlsx.js'
+import { fileFormula, gridCell, isUnread, planOf, type CodesOfFile, type GridCell, type InFile, type UnreadFormula } from './gridToXlsx.js'
 
 type GridModel = InstanceType<typeof Model>
 interface Exported {
@@ -52,6 +52,8 @@ function cellsOf(model: GridModel, sheetId: string): Map<string, GridCell> {
   return found
 }
 
+const plainValue = (value: BookCell['value']): GridCell['value'] => (value instanceof Date ? serialOfMoment(value) : value)
+
 export class OpenedFile {
   private readonly known: ReadonlyMap<string, Known>
   constructor(
@@ -76,8 +78,14 @@ export class OpenedFile {
       .flatMap((sheet) => {
         const own = [...(this.ofSheets.get(sheet) ?? [])].map(([kind, count]) => `${kind} (${count})`)
         const id = [...this.known].find(([, { name }]) => name === sheet)?.[0]
-        const unread = id === undefined ? [] : [...this.inFile(id).formulas.values()].flat().filter(({ content }) => /[A-Z]\$?\d/i.test(content))
-        if (unread.length) own.push(`where rows have moved, what formulas that the page cannot read point to (${unread.length})`)
+        const unread = id === undefined ? [] : this.unreadOf(id).filter(({ content }) => /[A-Z]\$?\d/i.test(content))
+        const pointing = [...this.known].flatMap(([other, { name }]) =>
+          name === sheet
+            ? []
+            : this.unreadOf(other).filter(({ content }) => content.toLowerCase().includes(`${sheet.toLowerCase()}'!`) || content.toLowerCase().includes(`${sheet.toLowerCase()}!`)),
+        )
+        const count = unread.length + pointing.length
+        if (count) own.push(`where rows have moved, what formulas that the page cannot read point to (${count})`)
         return own.length ? [`on ${sheet}, which is written anew: ${own.join(', ')}`] : []
       })
       .join('; ')
@@ -118,6 +126,10 @@ export class OpenedFile {
     return { bytes: book.bytes(), anew }
   }
 
+  private unreadOf(sheetId: string): readonly UnreadFormula[] {
+    return [...this.inFile(sheetId).formulas.values()].flat()
+  }
+
   /** What the grid cannot show of a sheet: written anew, it is what the file has. */
   inFile(sheetId: string): InFile {
     const { name = '', cells } = this.known.get(sheetId) ?? {}
@@ -131,7 +143,7 @@ export class OpenedFile {
       const { formula, value } = rows?.get(row)?.get(column) ?? {}
       if (formula === undefined) continue
       const shape = formulaShape(cell.content)
-      formulas.set(shape, [...(formulas.get(shape) ?? []), { content: cell.content, formula, value: value instanceof Date ? serialOfMoment(value) : (value ?? null) }])
+      formulas.set(shape, [...(formulas.get(shape) ?? []), { content: cell.content, formula, value: plainValue(value ?? null) }])
     }
     return { formulas, codes: this.codes.get(name) ?? new Map() }
   }
@@ -146,7 +158,10 @@ export class OpenedFile {
       if (was?.content === is?.content && was?.value === is?.value) continue
       const [row, column] = key.split(' ').map(Number) as [number, number]
       const there = standing.get(row)?.get(column)
-      if (!is) cells.push({ row, column, value: null })
+      // What the grid cannot read it moves all the same, where it knows the places in it.
+      const isMoved = was && is && there?.formula !== undefined && isUnread(was) && isUnread(is) && formulaShape(was.content) === formulaShape(is.content)
+      if (isMoved) cells.push({ row, column, value: plainValue(there.value), formula: fileFormula(is.content) })
+      else if (!is) cells.push({ row, column, value: null })
       else if (was && was.content === is.content) {
         // A result that only the grid cannot work out leaves the one of the file.
         if (there?.formula !== undefined && !isErrorText(String(is.value))) cells.push({ row, column, value: is.value, formula: true })

@@ -43,8 +43,8 @@ export interface Takeoff extends Totals {
   without: readonly string[]
   /** What one of those would have been, in words. */
   leftOut: (code: string) => string
-  /** What a dollar of a line, by its code or a hand line's description, is to the customer: with the overhead, markup and tax that lie on its kind. */
-  priceShare: (code: string) => number
+  /** What a dollar of a line, by its code or a hand line's description, is to the customer: with the overhead, markup and tax that lie on its kind; nothing where nobody knows it, as of a line by hand that is gone. */
+  priceShare: (code: string) => number | undefined
   /** The job with other tanks and in the variants of the office, worked out when asked for. */
   options: () => readonly Option[]
   /** One tank to twelve; prices of them all, or of those that the options have. */
@@ -102,8 +102,11 @@ export function workJob(office: Office, job: Row, kept: Kept = nothingKept, like
     options,
     stair: (allPrices) => stairOf(office, job, takeoff, options(), allPrices, kept),
     leftOut: (code) => leftOutWords(rules, design, code),
-    priceShare: (code) =>
-      shareOfKind(houseOf(office).house, design, totals.added.find((line) => (line.code || line.description) === code)?.kind ?? ruleOfCode(rules, code)?.kind ?? 'other'),
+    priceShare: (code) => {
+      const added = totals.added.find((line) => (line.code || line.description) === code)
+      const kind = added ? (added.kind ?? 'other') : ruleOfCode(rules, code)?.kind
+      return kind && shareOfKind(houseOf(office).house, design, kind)
+    },
     lines,
     crew: kept.crew,
     laborHours,

@@ -186,8 +186,9 @@ describe('a file of another program on the page', () => {
     }
     for (const [at, formula] of ['_xlfn.TEXTJOIN("-",TRUE,1,2)', 'MYOWN(3)', '[1]S!A1*2', '_xlfn.LET(_xlpm.x,3,_xlpm.x*3)', 'Twice*A2', 'Twice*A3'].entries())
       own.getCell(at + 2, 2).value = { formula, result: at ? 9 : '1-2' } as ExcelJS.CellFormulaValue
+    const sums = workbook.addWorksheet('Sums')
+    for (const [at, formula] of ['Twice*Own!A2', 'MYOWN(Own!A2)'].entries()) sums.getCell(at + 1, 2).value = { formula, result: 60 } as ExcelJS.CellFormulaValue
     const bytes = new Uint8Array(await workbook.xlsx.writeBuffer())
-    workbook.definedNames.add('Own!$A$1', 'Once')
     const { data, codes: known } = await gridFromWorkbook(bytes, 'own.xlsx')
     const model = new Model(data as never)
     const getters = model.getters as unknown as { getSheetIds(): string[]; getEvaluatedCell(at: object): { formattedValue: string } }
@@ -200,6 +201,13 @@ describe('a file of another program on the page', () => {
     model.dispatch('ADD_COLUMNS_ROWS' as never, { sheetId, sheetName: 'Own', dimension: 'ROW', position: 'before', base: 0, quantity: 1 } as never)
     const kept = file.saved(model, new Map())!
     expect(kept.anew).toEqual(['Own'])
+    // A sheet that is not written anew follows what the grid has moved; what it cannot follow is told before it is saved.
+    const other = (await inExceljs(kept.bytes)).getWorksheet('Sums')!
+    expect([1, 2].map((row) => asFormula(other, row))).toEqual([
+      ['Twice*Own!A3', 60],
+      ['MYOWN(Own!A2)', 60],
+    ])
+    expect(file.lostOn(['Own'])).toMatch(/what formulas that the page cannot read point to \(\d\)/)
     const saved = (await inExceljs(kept.bytes)).getWorksheet('Own')!
     expect(codes.map((_, at) => saved.getCell(at + 3, 1).numFmt)).toEqual(codes)
     expect([3, 4, 5, 6, 7, 8].map((row) => asFormula(saved, row))).toEqual([

@@ -41,7 +41,7 @@ export interface Amended {
 /** A line as the customer reads its change. */
 export interface LineShown {
   /** What a dollar of its cost is to the customer. */
-  factor?: number
+  factor?: number | undefined
   unit: string
   /** Hours of the crew and its machines. */
   isOwnWork: boolean
