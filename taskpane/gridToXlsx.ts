@@ -25,7 +25,7 @@ export interface Getters {
   getSheetName(id: string): string
   getSheetSize(id: string): { numberOfRows: number; numberOfCols: number }
   getEvaluatedCell(position: object): { value: PlanCell['value']; type: string; format?: string }
-  getCell(position: object): { isFormula?: boolean; content?: string } | undefined
+  getCell(position: object): { isFormula?: boolean; content?: string; format?: string } | undefined
   getCellText(position: object, options: object): string
   getCellStyle(position: object): Style
   /** The width that a column has, folded away or not. */
@@ -150,7 +150,9 @@ export function planOf(getters: Getters, sheetId: string, inFile: InFile = nothi
       const typed = typedCells.get(`${row} ${column}`) ?? gridCell(getters, sheetId, row, column)
       const found = typed && unread.get(typed)
       const cell = typed && found ? { ...typed, ...found, isText: false } : typed
-      if (!cell && !style.fillColor && !border) continue
+      // How an empty cell will show what is typed into it is kept too.
+      const format = cell ? cell.format : getters.getCell(position)?.format
+      if (!cell && !style.fillColor && !border && !format) continue
       cells.push({
         row,
         column,
@@ -158,7 +160,7 @@ export function planOf(getters: Getters, sheetId: string, inFile: InFile = nothi
         look: lookOf(style, border),
         value: cell?.value ?? null,
         ...(cell?.formula === undefined ? {} : { formula: cell.formula }),
-        ...(cell?.isText ? { format: 'text' as const } : { format: formatOf(cell?.format === undefined ? undefined : (codes.get(cell.format) ?? cell.format)) }),
+        ...(cell?.isText ? { format: 'text' as const } : { format: formatOf(format === undefined ? undefined : (codes.get(format) ?? format)) }),
       })
     }
   }

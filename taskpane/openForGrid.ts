@@ -4,7 +4,7 @@ import { Book, relativeTo } from '../src/hosts/xlsx/book.js'
 import { dayZero, readAddress } from '../src/hosts/xlsx/cells.js'
 import { DAY_ZERO } from '../src/days.js'
 import { tableNames } from '../src/takeoff/officeTables.js'
-import { attribute, edited, inside, type Edit } from '../src/hosts/xlsx/xml.js'
+import { attribute, edited, escapeXml, inside, type Edit } from '../src/hosts/xlsx/xml.js'
 import { WorkbookError } from '../src/hosts/xlsx/zip.js'
 
 /** Rules and merges over more cells than this are not taken into the grid. */
@@ -97,6 +97,7 @@ export async function openForGrid(bytes: Uint8Array, name: string): Promise<ForG
   if (texts && book.has(texts)) for (const tag of book.tags(texts)) if (tag.name === 'rPr' && !tag.isEnd) count(RICH)
   for (const tag of book.tags(book.mainPart)) if (!tag.isEnd && tag.name === 'definedName' && !/_xlnm/.test(book.text(book.mainPart).slice(tag.start, tag.end))) count('names')
   relativeTargets(book)
+  lettersInQuotes(book)
   const workbook = new ExcelJS.Workbook()
   const clean = book.bytes()
   try {
@@ -159,6 +160,22 @@ function madeByUs(book: Book, xml: string): boolean {
 function cellsIn(area: string): number {
   const [from, to] = area.replace(/\$/g, '').split(':').map(readAddress)
   return from ? ((to ?? from).row - from.row + 1) * ((to ?? from).column - from.column + 1) : 0
+}
+
+/** The reader behind the grid drops the stroke before a letter of a code, and takes 0\h for hours: in quotes it is the same letter for every program. */
+function lettersInQuotes(book: Book): void {
+  const part = book.relations(book.mainPart).find(({ type }) => type.endsWith('/styles'))?.target
+  if (!part || !book.has(part)) return
+  const xml = book.text(part)
+  const edits: Edit[] = []
+  for (const tag of book.tags(part)) {
+    const code = tag.name === 'numFmt' && !tag.isEnd ? attribute(xml, tag, 'formatCode') : undefined
+    const quoted = code?.replace(/"[^"]*"|\\(.)/g, (whole, letter?: string) => (letter === undefined || letter === '"' ? whole : `"${letter}"`))
+    if (quoted === undefined || quoted === code) continue
+    const text = xml.slice(tag.start, tag.end).replace(/(\sformatCode\s*=\s*)(?:"[^"]*"|'[^']*')/, (_, start: string) => `${start}"${escapeXml(quoted)}"`)
+    edits.push({ from: tag.start, to: tag.end, text })
+  }
+  if (edits.length) book.put(part, edited(xml, edits))
 }
 
 /** The reader behind the grid knows no path from the root of the package. */

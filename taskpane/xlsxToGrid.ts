@@ -209,7 +209,7 @@ export interface InGrid {
   /** What of the whole workbook the grid does not keep, and what of each sheet. */
   notKept: NotKept
   ofSheets: ReadonlyMap<string, NotKept>
-  /** By sheet and by the code that the grid shows: the code of the file, of several the one of most cells. */
+  /** By sheet and by the code that the grid shows: the code of the file. */
   codes: CodesOfFile
 }
 
@@ -221,13 +221,8 @@ export async function gridFromWorkbook(bytes: Uint8Array, name: string): Promise
     return { data: writer.workbook(plain.book.sheets.map((sheet, at) => writer.sheet(plainPlan(plain, sheet), `sheet${at + 1}`))), notKept, ofSheets, codes: new Map() }
   }
   const used = new Map(workbook.worksheets.map((sheet) => [sheet.name, codesOn(sheet)]))
-  const shown = formatsShown(new Set([...used.values()].flatMap((counts) => [...counts.keys()])))
-  const codes = new Map(
-    [...used].map(([sheet, counts]) => [
-      sheet,
-      new Map([...counts].sort(([, one], [, other]) => one - other).flatMap(([code]) => (shown.get(code) === undefined ? [] : [[shown.get(code)!, code]]))),
-    ]),
-  )
+  const shown = formatsShown(new Set([...used.values()].flatMap((codes) => [...codes])))
+  const codes = new Map([...used].map(([sheet, codesOf]) => [sheet, new Map([...codesOf].flatMap((code) => (shown.get(code) === undefined ? [] : [[shown.get(code)!, code]])))]))
   const toPlain = plainReferences(plain.book)
   const data = writer.workbook(
     workbook.worksheets.map((sheet, at) => {
@@ -239,11 +234,11 @@ export async function gridFromWorkbook(bytes: Uint8Array, name: string): Promise
   return { data, notKept, ofSheets, codes }
 }
 
-/** The codes of numbers on a sheet, with how many cells have each. */
-function codesOn(sheet: Worksheet): Map<string, number> {
-  const counts = new Map<string, number>()
-  sheet.eachRow((row) => row.eachCell(({ numFmt }) => (numFmt ? void counts.set(numFmt, (counts.get(numFmt) ?? 0) + 1) : undefined)))
-  return counts
+/** The codes of numbers on a sheet. */
+function codesOn(sheet: Worksheet): ReadonlySet<string> {
+  const codes = new Set<string>()
+  sheet.eachRow((row) => row.eachCell({ includeEmpty: true }, ({ numFmt }) => (numFmt ? void codes.add(numFmt) : undefined)))
+  return codes
 }
 
 const plainPlanCell = (row: number, column: number, { value, formula }: BookCell): PlanCell => ({

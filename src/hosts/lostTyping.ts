@@ -11,8 +11,8 @@ import type { JobSheetNames } from '../plan/jobSheets.js'
 import { AS_LAST_MADE, countsOf, madeWithIn, MOST_COUNTED, type MadeWith } from '../plan/sheets/asMade.js'
 import type { SheetCell, SheetContent } from './host.js'
 
-/** Rows and columns that somebody may have put in before the heading lines. */
-const PUT_BEFORE = 6
+/** Within so many rows and columns the heading lines stand, whatever somebody put in before them. */
+const PUT_BEFORE = 20
 /** Empty, or with the heading lines of our sheets. */
 export const isOurs = (content: SheetContent, mayBeEmpty: boolean): boolean =>
   content.slice(0, PUT_BEFORE).some((row) => row.slice(0, PUT_BEFORE).some(({ value }) => isMadeLine(value))) ||

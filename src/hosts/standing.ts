@@ -59,7 +59,7 @@ export function isOfJob({ book, cells }: Workbook, { name, part }: BookSheet): b
   if (isTable(name)) return false
   const start = book.start(part, HEADING_WITHIN)
   // Other programs keep the third line among the texts of the workbook; rows and columns may have been put before it.
-  const shared = start.matchAll(/<(?:\w+:)?c r="[A-F][1-6]"[^>]*\st="s"[^>]*><(?:\w+:)?v>(\d+)</g)
+  const shared = start.matchAll(/<(?:\w+:)?c r="[A-T](?:1?\d|20)"[^>]*\st="s"[^>]*><(?:\w+:)?v>(\d+)</g)
   return isMadeLine(start) || [...shared].some(([, number]) => isMadeLine(cells.sharedText(Number(number))))
 }
 

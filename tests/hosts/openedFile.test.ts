@@ -186,6 +186,10 @@ describe('a file of another program on the page', () => {
     }
     for (const [at, formula] of ['_xlfn.TEXTJOIN("-",TRUE,1,2)', 'MYOWN(3)', '[1]S!A1*2', '_xlfn.LET(_xlpm.x,3,_xlpm.x*3)', 'Twice*A2', 'Twice*A3'].entries())
       own.getCell(at + 2, 2).value = { formula, result: at ? 9 : '1-2' } as ExcelJS.CellFormulaValue
+    // A letter behind a stroke is that letter, and no hour.
+    own.getCell('C2').value = 5
+    own.getCell('C2').numFmt = '0\\h'
+    own.getCell('C3').numFmt = 'd-mmm-yy'
     const sums = workbook.addWorksheet('Sums')
     for (const [at, formula] of ['Twice*Own!A2', 'MYOWN(Own!A2)'].entries()) sums.getCell(at + 1, 2).value = { formula, result: 60 } as ExcelJS.CellFormulaValue
     const bytes = new Uint8Array(await workbook.xlsx.writeBuffer())
@@ -197,6 +201,7 @@ describe('a file of another program on the page', () => {
     // Day 45,000 is 15 March 2023 (ISO 29500 counts 1 January 1900 as day 1, and a 29 February that was none).
     expect([2, 3, 4, 6].map((row) => shown(row))).toEqual(['45,001', '$45,000.56', '45000.5625', '15-Mar-23'])
     expect(shown(2, 1)).toBe('1-2')
+    expect(shown(2, 2)).toBe('5h')
     const file = new OpenedFile(bytes, 'own.xlsx', model, undefined, known)
     model.dispatch('ADD_COLUMNS_ROWS' as never, { sheetId, sheetName: 'Own', dimension: 'ROW', position: 'before', base: 0, quantity: 1 } as never)
     const kept = file.saved(model, new Map())!
@@ -209,6 +214,9 @@ describe('a file of another program on the page', () => {
     ])
     expect(file.lostOn(['Own'])).toMatch(/what formulas that the page cannot read point to \(\d\)/)
     const saved = (await inExceljs(kept.bytes)).getWorksheet('Own')!
+    expect(saved.getCell('C3').numFmt).toBe('0"h"')
+    // What an empty cell will show is kept too.
+    expect(saved.getCell('C4').numFmt).toBe('d-mmm-yy')
     expect(codes.map((_, at) => saved.getCell(at + 3, 1).numFmt)).toEqual(codes)
     expect([3, 4, 5, 6, 7, 8].map((row) => asFormula(saved, row))).toEqual([
       ['_xlfn.TEXTJOIN("-",TRUE,1,2)', '1-2'],

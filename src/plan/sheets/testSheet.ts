@@ -5,7 +5,7 @@ import type { Single, Value } from '../../formula/value.js'
 import type { Design } from '../../takeoff/design.js'
 import { callFromFormula } from '../../takeoff/call.js'
 import { closingCaution } from '../../takeoff/cautions.js'
-import { LOG_ENTRIES, logLoss, logVerdict } from '../../takeoff/crewSteps.js'
+import { LOG_ENTRIES, logLoss, logVerdict, OVERDRAWN_INHG } from '../../takeoff/crewSteps.js'
 import { readingRules } from '../../takeoff/readings.js'
 import { bibliography, citationText, isPlainSource, type Citation } from '../../sources.js'
 import type { Takeoff } from '../../takeoff/takeoff.js'
@@ -108,8 +108,6 @@ export const TEST_STOPS = 'test stops'
 
 const PASSED_SINCE = 'Passed since'
 const STOPS_LINE = 'Lines that say stop, not passed since'
-/** A tank drawn so much over what its maker allows is looked over by the maker: a later test does not say that it is sound. */
-const OVERDRAWN_INHG = 1
 /** The tank of a line: the first word of what was written on one that is done again. */
 const firstWord = (words: string): string => words.split(/[ ,:]/)[0]!.toUpperCase()
 const firstWordIn = (place: string): string => `LEFT(${place},FIND(" ",SUBSTITUTE(SUBSTITUTE(${place},","," "),":"," ")&" ")-1)`
@@ -128,7 +126,7 @@ function testsOf({ design, crew }: Takeoff): { code: string; verdict: Value; has
   return tests.map(({ code, tank, verdict, isSound }, at) => ({
     code,
     verdict,
-    hasPassedSince: isSound && tests.slice(at + 1).some((later) => !isTankCode(later.code) && later.verdict === 'pass' && later.tank === tank),
+    hasPassedSince: isSound && tests.slice(at + 1).some((later) => later.verdict === 'pass' && later.tank === tank),
   }))
 }
 /** Lines of the record whose readings say stop, those left out whose tank has passed a later test. */
