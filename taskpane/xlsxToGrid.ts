@@ -58,8 +58,8 @@ const asTheGridWrites = (code: string): string => {
     .replace(/(?<!h)h(?!h)/g, 'hh')
     .replace(/AM\/PM/i, 'a')
 }
-/** How a number is shown whose code the grid cannot show, one code unlike the other: by it each is known when its sheet is written anew. */
-const plainNumber = (at: number): string => `0.${'#'.repeat(6 + (at % 10))}`
+/** How a number is shown whose code the grid cannot show. */
+const PLAIN_NUMBER = '0.##########'
 /** Words of no letters: they make one code of the grid unlike another, and show nothing. */
 const NOTHING = '""'
 /** A moment that has a day and a time, so that every letter of a code shows. */
@@ -67,13 +67,13 @@ const A_MOMENT = '45000.61'
 
 /** Each code tried in the grid itself: a constant must never become an error because of how it looks. */
 function formatsShown(codes: ReadonlySet<string>): ReadonlyMap<string, string | undefined> {
-  const tries = [...codes].flatMap((code, at) =>
+  const tries = [...codes].flatMap((code) =>
     [
       ...new Set([
         // The grid shows the number of a language as figures.
         ...(/\[\$[^\]]*-/.test(code) ? [] : [code]),
         asTheGridWrites(code),
-        ...(isOfTime(code) ? [/[dy]/i.test(bareCode(code)) ? 'yyyy-mm-dd hh:mm:ss' : 'hh:mm:ss'] : [asTheGridWrites(code).split(';')[0]!, plainNumber(at)]),
+        ...(isOfTime(code) ? [/[dy]/i.test(bareCode(code)) ? 'yyyy-mm-dd hh:mm:ss' : 'hh:mm:ss'] : [asTheGridWrites(code).split(';')[0]!, PLAIN_NUMBER]),
       ]),
     ].map((candidate) => ({ code, candidate })),
   )

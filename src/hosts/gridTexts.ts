@@ -114,7 +114,9 @@ class TextsPlugin extends UIPlugin {
       const heading = String(getters.getEvaluatedCell({ sheetId, col, row: above }).value ?? '').trim()
       const kind = heading === '' ? undefined : this.fieldKind(heading, fields)
       if (kind) return kind
-      if (isRain && above === OFFICE_HEADING_ROW - 1 && heading !== '') return A_NUMBER
+      if (above !== OFFICE_HEADING_ROW - 1 || heading === '') continue
+      // A column of somebody's own may hold days.
+      return isRain ? A_NUMBER : DAY.test(content) ? undefined : { unit: undefined }
     }
     return undefined
   }

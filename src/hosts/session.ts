@@ -19,7 +19,7 @@ import { HostError, type Host } from './host.js'
 export interface Opened {
   office: Office | undefined
   missing: readonly string[]
-  /** Names of all sheets, in small letters. */
+  /** Names of all sheets, by themselves in small letters. */
   sheetNames: ReadonlyMap<string, string>
 }
 
@@ -39,7 +39,7 @@ export interface Standing {
 }
 export const nothingStanding: Standing = { kept: nothingKept, sinceMade: () => '', isAnswered: () => false }
 
-/** So many fields of a row are said, those that were changed last in mind. */
+/** So many fields of a row are said. */
 const FIELDS_SAID = 3
 
 export async function standingOf(host: Host, job: string): Promise<Standing> {

@@ -267,9 +267,15 @@ export class SheetDraft {
     const divided = lines.map((_, at) => [lines.slice(0, at + 1), lines.slice(at + 1)].map((some) => some.join(' · ')) as [string, string])
     // The line below the heading lines is empty on most sheets.
     const inThree = this.cells.some(({ row }) => row === 4) ? [] : [[lines[0]!, lines[1] ?? '', lines.slice(2).join(' · ')]]
-    const fitting = [...divided, ...inThree].find((some) => some.every((words, at) => words.length <= room(2 + at))) ?? divided[0]!
+    const fitting = [...divided, ...inThree].find((some) => some.every((words, at) => words.length <= room(2 + at))) ?? inThree[0] ?? this.licenceFirst(lines, [room(2), room(3)])
     const cut = (words: string, most: number) => (words.length <= most ? words : `${words.slice(0, Math.max(8, most - 1)).trimEnd()}…`)
     return fitting.flatMap((words, at): PlanCell[] => (words ? [{ row: 2 + at, column: this.letterheadColumn, role: 'faintRight', value: cut(words, room(2 + at)) }] : []))
+  }
+
+  /** Where all is too long, what stands last, the licence, is whole if it can be: beside the shorter of the two lines. */
+  private licenceFirst(lines: readonly string[], [room2, room3]: readonly [number, number]): readonly string[] {
+    const [rest, licence] = [lines.slice(0, -1).join(' · '), lines.at(-1)!]
+    return licence.length <= room3 || room3 >= room2 ? [rest, licence] : [licence, rest]
   }
 
   /** A bar over the width of the sheet. */

@@ -10,6 +10,8 @@ const patternOf = (key: string): RegExp =>
       .join('')}$`,
   )
 
-/** The rule whose code this is or could be; nothing where no rule could give it. */
+/** Letters of a code that stand for themselves. */
+const literal = ({ key }: ItemRule): number => key.replace(/\{\w+\}/g, '').length
+/** The rule whose code this is or could be, of several the narrowest; nothing where no rule could give it. */
 export const ruleOfCode = (rules: readonly ItemRule[], code: string): ItemRule | undefined =>
-  rules.find(({ key }) => key === code) ?? rules.find(({ key }) => patternOf(key).test(code))
+  rules.find(({ key }) => key === code) ?? rules.filter(({ key }) => patternOf(key).test(code)).sort((one, other) => literal(other) - literal(one))[0]

@@ -33,6 +33,7 @@ export class Pane {
   /** What people typed on the sheets of jobs, as far as it was read. */
   private standing = new Map<string, Standing>()
   private lastMade: readonly string[] = []
+  private isGone = false
   private running: AbortController | undefined
   /** What people typed that would be written over, and that was said. */
   private readonly toldLost = new Set<string>()
@@ -158,8 +159,10 @@ export class Pane {
   /** Takeoffs that were made here last are gone: undone, or taken away. */
   private sayGone(): void {
     const gone = this.lastMade.filter((name) => !this.opened.sheetNames.has(name.toLowerCase()))
-    if (!gone.length) return
-    this.lastMade = []
+    if (this.isGone && !gone.length) this.say(`${placesInWords(this.lastMade)}: here again.`)
+    if (this.isGone === gone.length > 0) return
+    this.isGone = gone.length > 0
+    if (!this.isGone) return
     this.say(`${placesInWords(gone)}: not here any more, undone or taken away with the other sheets. Redo brings back what was undone.`)
   }
 
@@ -456,6 +459,7 @@ export class Pane {
     if (made.length && !cancelled && !failed) this.all.checked = false
     this.opened = { ...this.opened, sheetNames: new Map([...this.opened.sheetNames, ...made.flatMap(({ sheets }) => sheets.map((name) => [name.toLowerCase(), name] as const))]) }
     this.lastMade = made.map(({ sheets }) => sheets[0]!)
+    this.isGone = false
     this.showJob()
     this.say(
       [

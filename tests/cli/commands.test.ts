@@ -138,7 +138,8 @@ describe('takeoff and template', () => {
     const yesterday = new Date(Date.now() - 2 * 86_400_000)
     for (const name of ['tidy.xlsx.4711.part', 'tidy.xlsx.4712.part', 'tidy.xlsx.notes.part', 'other.xlsx.4711.part']) {
       writeFileSync(at(name), 'half')
-      if (name !== 'tidy.xlsx.4712.part') utimesSync(at(name), yesterday, yesterday)
+      const then = name === 'tidy.xlsx.4712.part' ? new Date(Date.now() - 2 * 3_600_000) : yesterday
+      utimesSync(at(name), then, then)
     }
     await run('template', [at('tidy.xlsx'), '--demo'])
     expect(readdirSync(folder).filter((name) => name.endsWith('.part'))).toEqual(['other.xlsx.4711.part', 'tidy.xlsx.4712.part', 'tidy.xlsx.notes.part'])

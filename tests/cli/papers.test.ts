@@ -131,6 +131,10 @@ describe('orders of several jobs together', () => {
     const money = plan.cells.filter((cell) => cell.row === row && headings.some(({ column }) => column === cell.column)).map(({ value }) => value)
     const written = readSheet(openWorkbook(bytes, 'x'), 'Order together')!.find((cells) => cells.some(({ value }) => value === 'STONE-BED'))!
     expect(written.filter(({ value }) => value !== null)).toHaveLength(plan.cells.filter((cell) => cell.row === row && cell.value !== null).length - money.length)
+    const two = await papersAlone(demoSource(startingOffice(true)), ['Wicket Mill', 'Ember Yard'], ['order'])
+    expect(openWorkbook(two, 'ORDERS.xlsx').book.sheets.map(({ name }) => name)).toContain('Order together')
+    // Who makes it stands at its right edge.
+    expect(said('Order together').some((words) => String(words).includes('4 Mill Lane, Alder Reach'))).toBe(true)
     const alone = await papersAlone(demoSource(startingOffice(true)), ['Wicket Mill'], ['order'])
     expect(openWorkbook(alone, 'ORDER.xlsx').book.sheets.map(({ name }) => name)).toEqual(['Order Wicket Mill'])
   })

@@ -233,6 +233,8 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     await page.click('.o-grid-overlay', { position: { x: 200, y: 80 } })
     await page.keyboard.press('Control+z')
     await statusSays(page, /^Takeoff [^:]+: not here any more, undone or taken away/)
+    await page.keyboard.press('Control+y')
+    await statusSays(page, /^Takeoff [^:]+: here again/)
     page.on('dialog', (dialog) => void dialog.accept())
     await page.click('#new-empty')
     await page.waitForFunction(() => document.querySelector('#bar-status')?.textContent === 'A new, empty workbook is open.', null, { timeout: 60_000 })

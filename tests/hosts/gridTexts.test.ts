@@ -60,6 +60,7 @@ it.each<[string, string, string, number | string]>([
   ['RainDays', 'Alder Reach', '1/2', 0.5],
   ['RainDays', 'Alder Reach', '25%', refused('25%')],
   ['RainDays', 'Alder Reach', '3:30', refused('3:30')],
+  ['Jobs', 'LaborRate_usd_per_h', '$62', 62],
   ['Tanks', 'Wall_in', '5 1/2', 5.5],
   ['Jobs', 'Date', '1 2 3', '1 2 3'],
 ])('%s %s: "%s" is %s, and the number typed after it is that number', (table, heading, text, value) => {
@@ -84,6 +85,16 @@ it.each(['50%', '$5', '2/3 done', '10:30'])('a remark stays as it was written: %
   expect(typed(sheet.name, row, testColumns.entries, '4.5')).toMatchObject({ value: 4.5 })
 })
 
+it('in a column of somebody’s own a fraction is a number, a day is a day, and an hour stays as it was written', () => {
+  const { row } = under('Jobs', 'Job')
+  const column = plan.sheets.find(({ name }) => name === 'Jobs')!.widths.length + 1
+  typed('Jobs', row - 1, column, 'FenceCount')
+  expect(typed('Jobs', row, column, '1/2', DAY)).toMatchObject({ value: 0.5 })
+  expect(typed('Jobs', row, column, '7')).toMatchObject({ value: 7, shown: '7' })
+  expect(typed('Jobs', row, column, '3:30', 'hh:mm')).toMatchObject({ value: refused('3:30') })
+  expect(typed('Jobs', row, column, '2026-03-04').shown).toBe('2026-03-04')
+})
+
 it('a day under Date is one', () => {
   const { row, column } = under('Jobs', 'Date')
   expect(typed('Jobs', row, column, '2026-03-04').shown).toBe('2026-03-04')
@@ -104,8 +115,18 @@ it('in quantities and prices of a takeoff, and beside inputs and house figures o
     ['Cover_ft', '1/2', 0.5],
   ] as const) {
     const at = plan.sheets.find(({ kind }) => kind === 'design')!.cells.find((cell) => cell.column === designColumns.name && cell.value === name)!.row
+    expect(typed(design, at, designColumns.value, text).format, name).not.toContain('%')
     expect(typed(design, at, designColumns.value, text, text.includes('/') ? DAY : undefined).value, `${name} ${columnLetters(designColumns.value)}${at}`).toBe(value)
   }
+})
+
+it('a format of words keeps them', () => {
+  const { row, column } = under('Tanks', 'Lid_in')
+  model.dispatch(
+    'SET_FORMATTING' as never,
+    { sheetId: getters.getSheetIdByName('Tanks'), target: [{ left: column - 1, right: column - 1, top: row - 1, bottom: row - 1 }], format: '0 "days"' } as never,
+  )
+  expect(typed('Tanks', row, column, '5')).toMatchObject({ value: 5, shown: '5 days' })
 })
 
 it('a cell that shows days since an earlier mishap shows numbers again', () => {

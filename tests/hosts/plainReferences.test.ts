@@ -66,6 +66,24 @@ it('each reference is the cells that it means, one that nobody can find stays as
   for (const formula of ['Stock[@Price]', 'Stock[Nobody]+Rate', 'Other[Price]']) expect(plain(formula, 'Sums', 1)).toBe(formula)
 })
 
+it('names of one sheet, of numbers and words; columns named backwards; rows that are none of the table; a heading of two lines; a table without headings', async () => {
+  const book = new Book(await priced(), 'own.xlsx')
+  const names =
+    '<definedName name="Vat">0.2</definedName><definedName name="Yard">"north"</definedName><definedName name="Vat" localSheetId="1">0.3</definedName><definedName name="Moving">Sums!C1</definedName>'
+  book.put(book.mainPart, book.text(book.mainPart).replace('</definedNames>', `${names}</definedNames>`))
+  const part = book.names().find((name) => /tables\/table/.test(name))!
+  book.put(part, book.text(part).replace('name="Worth"', 'name="Worth_x000a_$"'))
+  const plain = plainReferences(book)
+  expect(plain('Vat&Yard&Moving', 'Yard list', 1)).toBe('0.2&"north"&Moving')
+  expect(plain('Vat', 'Sums', 1)).toBe('0.3')
+  expect(plain("SUM(Stock[[Price]:[Count '[no.']]])", 'Yard list', 1)).toBe('SUM($C$6:$D$8)')
+  expect(plain('Stock[Worth\n$]', 'Yard list', 1)).toBe('$E$6:$E$8')
+  for (const formula of ['Stock[[#This Row],[Price]]', 'Stock[[#Headers],[#Totals],[Price]]'])
+    for (const row of [5, 9]) expect(plain(formula, 'Yard list', row), `${formula} ${row}`).toBe(formula)
+  book.put(part, book.text(part).replace(' headerRowCount="1"', '').replace('<table ', '<table headerRowCount="0" '))
+  expect(plainReferences(book)('Stock[Price]', 'Yard list', 6)).toBe('Stock[Price]')
+})
+
 it('the page works them out, and saved unchanged the file has them as they were', async () => {
   const bytes = await priced()
   const { data } = await gridFromWorkbook(bytes, 'own.xlsx')

@@ -194,6 +194,18 @@ describe('kept, and asked nothing', () => {
       expect(JSON.stringify(list[0]!.takeoff.crew.cells), `${prefix} ${place}, a column before ${column}`).toContain(words)
     }
   })
+  it('rows and columns before the heading lines leave a sheet ours, and a warning names the cell where it stands now', async () => {
+    const put = (sheet: ExcelJS.Worksheet) => {
+      sheet.spliceRows(1, 0, [], [], [], [], [])
+      sheet.spliceColumns(1, 0, [], [], [], [], [])
+    }
+    await expect(again(await typed('Takeoff', put))).resolves.toMatchObject({ reasons: [] })
+    const bytes = await typed('Takeoff', (sheet) => {
+      put(sheet)
+      sheet.getCell(30, 3).value = 4711
+    })
+    await expect(again(bytes)).rejects.toThrow(`would be lost: Takeoff ${JOB}!C30 ("4711"). Move`)
+  })
   it.each(['Takeoff', 'Crew', 'Test', 'Design', 'Changes', 'Site', 'Year'])('a column before the first one of %s leaves the sheet ours', async (prefix) => {
     const bytes = await typed(prefix, (sheet) => void sheet.spliceColumns(1, 0, []))
     await expect(again(bytes)).resolves.toMatchObject({ reasons: [] })

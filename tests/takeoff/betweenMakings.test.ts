@@ -321,6 +321,17 @@ describe('the test record', () => {
     })
     for (const flavor of ['native', 'cells'] as const) await expect(makeJobs(sourceOf(bytes, 'OWN.xlsx'), [job], { flavor })).rejects.toThrow(words)
   })
+  it('a reading at the end of its span stands', async () => {
+    const bytes = await typed(first.bytes, (workbook) => {
+      const sheet = workbook.getWorksheet(names.test)!
+      const put = (code: string, column: number, value: number) => (sheet.getRow(rowWith(sheet, testColumns.code, code)).getCell(column).value = value)
+      put('T1', testColumns.entries + 1, 0)
+      put('T1', testColumns.entries + 2, 1440)
+      put('X6', 8, 200)
+      put('X7', 8, 0)
+    })
+    await expect(make(bytes)).resolves.toBeDefined()
+  })
   it('takes its lines as they are numbered, and no more', async () => {
     const numbered = (code: string) =>
       typed(first.bytes, (workbook) => {

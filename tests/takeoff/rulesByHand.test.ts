@@ -7,7 +7,10 @@ import { standardPlaces } from '../../src/plan/places.js'
 import { stepsOf } from '../../src/takeoff/crewSteps.js'
 import { readOffice } from '../../src/takeoff/office.js'
 import { results, type ResultName } from '../../src/takeoff/results/index.js'
-import { workJob, type Takeoff } from '../../src/takeoff/takeoff.js'
+import { rulesOf } from '../../src/takeoff/itemRules.js'
+import { ruleOfCode } from '../../src/takeoff/ruleOfCode.js'
+import { makeTakeoff, workJob, type Takeoff } from '../../src/takeoff/takeoff.js'
+import { nothingKept } from '../../src/takeoff/typed.js'
 import { demoRows, demoTakeoff, leastRow, officeWith, takeoffOf } from '../support/office.js'
 
 const office = readOffice(officeWith({ Jobs: [{ ...leastRow, TankCount: 2 }] }))
@@ -64,6 +67,8 @@ describe('rules by hand', () => {
     // From memory: UFC 3-220-05 keeps water 2 ft at the least below the bottom of a pit.
     ['WaterNear', { PitWater: 'dry', GroundwaterDepth_ft: 11, PitDepth_ft: 9, WaterClear_ft: 2 }, 0, 0, 'two feet under the pit'],
     ['WaterNear', { PitWater: 'dry', GroundwaterDepth_ft: 10.99, PitDepth_ft: 9, WaterClear_ft: 2 }, 1, 0, 'a hundredth less'],
+    ['WaterNear', { PitWater: 'dry', GroundwaterDepth_ft: 10.996, PitDepth_ft: 9, WaterClear_ft: 2 }, 0, 0, 'two feet as they are printed'],
+    ['WaterClear_ft', {}, 2, 0, 'UFC 3-220-05, from memory'],
     ['WaterNear', { PitWater: 'dry', GroundwaterDepth_ft: 9, PitDepth_ft: 9, WaterClear_ft: 2 }, 1, 0, 'at its bottom'],
     ['WaterNear', { PitWater: 'wet', GroundwaterDepth_ft: 8.9, PitDepth_ft: 9, WaterClear_ft: 2 }, 0, 0, 'in it: another matter'],
     ['RisersInEarth_yd3', { FirstTanks: 2, Risers_ft2: 5, SecondTanks: 1, SecondRisers_ft2: 14, Cover_ft: 3 }, ((2 * 5 + 14) * 3) / 27, 1e-9, 'through the cover'],
@@ -96,6 +101,30 @@ describe('rules by hand', () => {
     expect(ruled('UpliftSafety', { ...same, ...first, ...second, SecondTanks: 0 })).toBeCloseTo(held(15_700, 48, first.Risers_ft2), 9)
     expect(ruled('UpliftSafety', { ...same, ...first, ...second, SecondTanks: 1 })).toBeCloseTo(held(20_040, 60, second.SecondRisers_ft2), 9)
     expect(ruled('UpliftSafety', { ...same, ...first, ...second, SecondTanks: 1, SecondWeight_lb: 30_000 })).toBeCloseTo(held(15_700, 48, first.Risers_ft2), 9)
+  })
+  it('a crew fills no tank higher than it is, whatever would hold it down', () => {
+    const takeoff = takeoffOf(
+      { ...leastRow, TankCount: 2, GroundwaterDepth_ft: 1, SoilClass: 'C' },
+      { Tanks: demoRows('Tanks').map((row) => ({ ...row, Weight_lb: Math.round(Number(row.Weight_lb) * 0.92) })) },
+    )
+    const { design } = takeoff
+    const step = stepsOf(design, []).find(({ code }) => code === 'G1')!
+    expect(design.number('BallastHeld_in')).toBe(Math.min(design.number('Ballast_in'), design.number('BallastMost_in')))
+    expect(design.words(step.figure!)).toBe(`${design.words('{BallastHeld_in}')} in each tank`)
+  })
+  it('a line by hand is priced by its kind, with a code and without one; of a code the narrowest rule counts', () => {
+    const office = readOffice(
+      officeWith({
+        Jobs: [{ ...leastRow, Overhead: 0.1, Markup: 0.2, Tax: 0.06 }],
+        House: [{ ...demoRows('House')[0]!, OverheadOn: 'material', MarkupOn: 'material, labor', TaxOn: 'material' }],
+      }),
+    )
+    const added = (['', 'GATE'] as const).map((code) => ({ code, description: 'Gate', unit: 'each', quantity: 1, price: 100, kind: 'material' as const, why: '' }))
+    const { priceShare } = makeTakeoff(office, office.tables.Jobs[0]!, { ...nothingKept, added })
+    const material = (1 + 0.1 + 0.2) * 1.06
+    for (const code of ['Gate', 'GATE', 'STONE-BED']) expect(priceShare(code), code).toBeCloseTo(material, 12)
+    expect([priceShare('LABOR'), priceShare('ELECTRICIAN'), priceShare('nobody knows')]).toEqual([1.2, 1, undefined])
+    expect(ruleOfCode(rulesOf(office).rules, 'DRAIN-BEND-6')?.key).toBe('DRAIN-BEND{DrainSuffix}')
   })
   it('a pit whose bottom stands a foot over the groundwater is looked into, and says why', () => {
     const soil = (GroundwaterDepth_ft: number) =>

@@ -189,7 +189,11 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
       draft.put(columns.code, 'siteFact', design.words(terms), live(terms))
       draft.next()
     }
-    draft.put(columns.code, 'siteFact', 'A test done again goes into a line R: its tank first, as T1, then what was mended. Passed there, the tank counts as passed.')
+    draft.put(
+      columns.code,
+      'siteFact',
+      'A test done again goes into a line R: its tank first, as T1, then what was mended. Passed there, the tank counts as passed, unless it was drawn too far down.',
+    )
     draft.next()
     if (design.number('SecondTanks') > 0) {
       const models = 'Tanks by model: {Models}, those named last at the far end, where the roof water enters.'
