@@ -210,7 +210,9 @@ export function checkArgument(name: string, spec: Argument, raw: unknown): unkno
   }
   if (spec.kind === 'choice') {
     const said = typeof value === 'string' ? bareChoice(value) : undefined
-    const found = said !== undefined && (spec.options.find((option) => bareChoice(option) === said) ?? spec.short?.[said])
+    // A name that every object has is no short one.
+    const short = said !== undefined && spec.short && Object.hasOwn(spec.short, said) ? spec.short[said] : undefined
+    const found = spec.options.find((option) => bareChoice(option) === said) ?? short
     if (!found) throw badInput(placeOf(name, spec), allowedText(name, spec), value)
     return found
   }

@@ -89,10 +89,13 @@ describe('every function, any input', () => {
     for (const calculation of calculations as readonly AnyCalculation[]) {
       calculation.names.forEach((name: string, at: number) => {
         const cells = asCells(fc.sample(inputsOf(calculation), { numRuns: 1, seed: 7 })[0]!)
-        cells[at] = 'no such thing'
-        expect(() => callByName(calculation.id, cells), `${calculation.id} ${name}`).toThrow(
-          new RegExp(`^${calculation.takes[name].label.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')} \\(.*got "no such thing"`),
-        )
+        // Names that every object has are no choice and no key.
+        for (const wrong of ['no such thing', '__proto__', 'constructor', 'toString']) {
+          cells[at] = wrong
+          expect(() => callByName(calculation.id, cells), `${calculation.id} ${name}`).toThrow(
+            new RegExp(`^${calculation.takes[name].label.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')} \\(.*got "${wrong}"`),
+          )
+        }
       })
     }
   })
