@@ -54,8 +54,13 @@ function cellsOf(model: GridModel, sheetId: string): Map<string, GridCell> {
 
 const plainValue = (value: BookCell['value']): GridCell['value'] => (value instanceof Date ? serialOfMoment(value) : value)
 
+const hasPlace = ({ content }: UnreadFormula): boolean => /[A-Z]\$?\d/i.test(content)
+
 export class OpenedFile {
   private readonly known: ReadonlyMap<string, Known>
+  /** As it was opened: never written into. */
+  private readonly book: Book
+  private reader: CellReader | undefined
   constructor(
     readonly bytes: Uint8Array,
     readonly name: string,
@@ -64,12 +69,13 @@ export class OpenedFile {
     private readonly ofSheets: ReadonlyMap<string, ReadonlyMap<string, number>> = new Map(),
     private readonly codes: CodesOfFile = new Map(),
   ) {
+    this.book = new Book(bytes, name)
     const all = exported(model)
     this.known = new Map(all.sheets.map((sheet) => [sheet.id, { name: sheet.name, frame: frameOf(all, sheet), cells: cellsOf(model, sheet.id) }]))
   }
 
   get hasMacros(): boolean {
-    return new Book(this.bytes, this.name).hasMacros
+    return this.book.hasMacros
   }
 
   /** What goes with sheets that are written anew, because their columns, rows or looks were changed; nothing where they have nothing that the grid lacks. */
@@ -77,14 +83,9 @@ export class OpenedFile {
     return anew
       .flatMap((sheet) => {
         const own = [...(this.ofSheets.get(sheet) ?? [])].map(([kind, count]) => `${kind} (${count})`)
-        const id = [...this.known].find(([, { name }]) => name === sheet)?.[0]
-        const unread = id === undefined ? [] : this.unreadOf(id).filter(({ content }) => /[A-Z]\$?\d/i.test(content))
-        const pointing = [...this.known].flatMap(([other, { name }]) =>
-          name === sheet
-            ? []
-            : this.unreadOf(other).filter(({ content }) => content.toLowerCase().includes(`${sheet.toLowerCase()}'!`) || content.toLowerCase().includes(`${sheet.toLowerCase()}!`)),
-        )
-        const count = unread.length + pointing.length
+        const called = `${sheet.toLowerCase()}!`
+        const pointsThere = ({ content }: UnreadFormula) => content.toLowerCase().replaceAll("'!", '!').includes(called)
+        const count = [...this.known].flatMap(([id, { name }]) => this.unreadOf(id).filter(name === sheet ? hasPlace : pointsThere)).length
         if (count) own.push(`where rows have moved, what formulas that the page cannot read point to (${count})`)
         return own.length ? [`on ${sheet}, which is written anew: ${own.join(', ')}`] : []
       })
@@ -126,26 +127,28 @@ export class OpenedFile {
     return { bytes: book.bytes(), anew }
   }
 
+  /** Formulas of a sheet that the grid cannot read or work out, row by row. Of sheets that have none nothing is read again. */
   private unreadOf(sheetId: string): readonly UnreadFormula[] {
-    return [...this.inFile(sheetId).formulas.values()].flat()
+    const { name, cells } = this.known.get(sheetId) ?? { name: '', cells: new Map<string, GridCell>() }
+    const unread = [...cells].filter(([, cell]) => isUnread(cell))
+    if (!unread.length) return []
+    this.reader ??= new CellReader(this.book)
+    const sheet = this.book.sheetNamed(name)
+    const rows = sheet && this.reader.rows(sheet)
+    return unread.flatMap(([key, cell]) => {
+      const [row, column] = key.split(' ').map(Number) as [number, number]
+      const { formula, value = null } = rows?.get(row)?.get(column) ?? {}
+      // An error that the file has too is what comes out.
+      const isWorked = isErrorText(String(cell.value)) && isErrorText(String(value))
+      return formula === undefined || isWorked ? [] : [{ content: cell.content, formula, value: plainValue(value) }]
+    })
   }
 
   /** What the grid cannot show of a sheet: written anew, it is what the file has. */
   inFile(sheetId: string): InFile {
-    const { name = '', cells } = this.known.get(sheetId) ?? {}
-    const book = new Book(this.bytes, this.name)
-    const sheet = book.sheetNamed(name)
-    const rows = sheet && new CellReader(book).rows(sheet)
     const formulas = new Map<string, UnreadFormula[]>()
-    for (const [key, cell] of cells ?? []) {
-      if (!isUnread(cell)) continue
-      const [row, column] = key.split(' ').map(Number) as [number, number]
-      const { formula, value } = rows?.get(row)?.get(column) ?? {}
-      if (formula === undefined) continue
-      const shape = formulaShape(cell.content)
-      formulas.set(shape, [...(formulas.get(shape) ?? []), { content: cell.content, formula, value: plainValue(value ?? null) }])
-    }
-    return { formulas, codes: this.codes.get(name) ?? new Map() }
+    for (const one of this.unreadOf(sheetId)) formulas.set(formulaShape(one.content), [...(formulas.get(formulaShape(one.content)) ?? []), one])
+    return { formulas, codes: this.codes.get(this.known.get(sheetId)?.name ?? '') ?? new Map() }
   }
 
   /** Cells that differ from those at opening; a formula that gives another result now keeps its text. */

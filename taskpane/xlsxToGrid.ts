@@ -9,7 +9,7 @@ import { isOfJob } from '../src/hosts/standing.js'
 import type { BookSheet } from '../src/hosts/xlsx/book.js'
 import type { BookCell, BookRows } from '../src/hosts/xlsx/cells.js'
 import { STORED_PREFIX, withoutPrefixes } from '../src/hosts/xlsx/writeSheet.js'
-import { GridDataWriter } from '../src/hosts/gridData.js'
+import { bareCode, GridDataWriter, isOfTime } from '../src/hosts/gridData.js'
 import { looks, type Look } from '../src/plan/looks.js'
 import { tableNames } from '../src/takeoff/officeTables.js'
 import { serialOfMoment } from '../src/days.js'
@@ -44,9 +44,6 @@ function formatOf(numFmt: string | undefined, shown: ReadonlyMap<string, string 
   return code === undefined ? undefined : { code }
 }
 
-/** A code without its colors, conditions, languages, words and room for signs: what is left of a number or a moment. */
-const bareCode = (code: string): string => code.replace(/"[^"]*"|\\.|[_*].|\[(?!(?:h+|m+|s+)\])[^\]]*\]/gi, '')
-const isOfTime = (code: string): boolean => /[dymhs]/i.test(bareCode(code).replace(/General/gi, ''))
 /** What the grid takes for a code of a file: the code itself, or the same with the letters that it knows. */
 const asTheGridWrites = (code: string): string => {
   const known = code.replace(/\[\$-[^\]]*\]|\[(?!\$|(?:h+|m+|s+)\])[^\]]*\]|;@$/gi, '').replace(/\[\$([^\]-]+)-[^\]]*\]/g, '[$$$1]')

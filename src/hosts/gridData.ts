@@ -56,6 +56,11 @@ export function gridContent(value: PlanCell['value'], formula?: string): string 
 export const cellContent = (cell: PlanCell): string =>
   cell.format === 'date' && typeof cell.value === 'string' && cell.formula === undefined ? cell.value : gridContent(cell.value, cell.formula)
 
+/** A code of numbers without its colors, conditions, languages, words and room for signs: what is left of a number or a moment. */
+export const bareCode = (code: string): string => code.replace(/"[^"]*"|\\.|[_*].|\[(?!(?:h+|m+|s+)\])[^\]]*\]/gi, '')
+/** Whether a code shows a number as a day or an hour. */
+export const isOfTime = (code: string): boolean => /[dymhs]/i.test(bareCode(code).replace(/General/gi, ''))
+
 /** The grid does not know the space that keeps a figure off its unit. */
 export const gridFormat = (format: PlanCell['format']): string | undefined => (format === 'text' ? undefined : numberFormat(format)?.replace('_ ', ''))
 

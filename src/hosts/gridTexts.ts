@@ -16,7 +16,7 @@ import { TAKEOFF_HEADING_ROW, takeoffColumns } from '../plan/sheets/takeoffColum
 import { LOG_ENTRIES } from '../takeoff/crewSteps.js'
 import { sheetKinds } from '../plan/sheets/index.js'
 import { readAs, unitOf, type UnitName } from '../units.js'
-import { gridContent, gridFormula } from './gridData.js'
+import { gridContent, gridFormula, isOfTime } from './gridData.js'
 
 /** Columns of a job's own sheets in which people write words wherever they like: a date in a remark stays as it was written. */
 const writtenColumns: Readonly<Record<string, readonly number[]>> = {
@@ -46,8 +46,6 @@ const entrySheets = sheetKinds.flatMap(({ kind, lists }) =>
 const MISREAD = /^\s*[-+]?\d[\d.,]*\s*[-/:\s]\s*\d|[%$€£¥]|\d\s*[ap]m?\s*$/i
 /** A day as people write it, or its number, as the grid moves and copies one. */
 const DAY = /^\s*(?:\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}|\d+(?:\.\d+)?)\s*$/
-/** A format that shows a number as a day or an hour, its words in quotes and brackets left out. */
-const isOfTime = (format: string): boolean => /[dmyhs]/i.test(format.replace(/"[^"]*"|\[[^\]]*\]|\\./g, ''))
 
 const BEGINS_AS_FIGURE = /^\s*[-+$€£¥]?\s*\d/
 const FIGURE = /^\s*[-+]?\d[\d.,]*\s*$/

@@ -145,7 +145,7 @@ const bySection: Record<Section, readonly ItemRow[]> = {
     { code: 'PLUG-PUMP', description: '1-1/4 in plug for the pump coupling', quantity: '1', unit: 'each', hours: 0.1, kind: 'equipment', why: 'In the cast coupling of the pump tank' },
     { code: 'VACUUM', description: 'Vacuum test, a tank', quantity: 'TankCount', unit: 'each', hours: 0.75, kind: 'equipment', why: '{TestVacuum_inHg} watched for {TestHold_min}, before backfill' },
     { code: 'LINE-TEST', description: 'Hand pump and end plugs for the line test, use of', quantity: '1', unit: 'day', hours: 0.5, kind: 'equipment', why: '{LinePressureMost_psi} with water, joints open' },
-    { code: 'WATER-TEST', description: 'Water for first fill, ballast and commissioning', quantity: 'CommissionWater_gal/1000', unit: 'kgal', lot: 1, kind: 'subcontract', why: '{CommissionWater_gal}: over the intake for the pump test, or {Ballast_in} of ballast' },
+    { code: 'WATER-TEST', description: 'Water for first fill, ballast and commissioning', quantity: 'CommissionWater_gal/1000', unit: 'kgal', lot: 1, kind: 'subcontract', why: '{CommissionWater_gal}: over the intake for the pump test, or {BallastHeld_in} of ballast' },
   ],
   'Labor and equipment': [
     { code: 'LABOR', description: 'Hours of people', quantity: 'LaborHours', unit: 'h', price: 'LaborRate_usd_per_h', kind: 'labor', why: 'Hours of all lines above and below, at {LaborRate_usd_per_h}' },

@@ -4,7 +4,7 @@ import { makeTakeoffs, type Outcome } from '../../src/hosts/makeTakeoffs.js'
 import { addJob, addRainDays, nameHeading, nothingStanding, open, setUp, standingOf, unusedRows, type Opened, type Standing } from '../../src/hosts/session.js'
 import type { Flavor } from '../../src/plan/calls.js'
 import type { Made } from '../../src/plan/plan.js'
-import { isUnpriced, placeText, problemText, ProblemsError, refusalText, type Problem, placesInWords } from '../../src/takeoff/fields.js'
+import { isUnpriced, placeText, placesInWords, problemText, ProblemsError, refusalText, type Problem } from '../../src/takeoff/fields.js'
 import { FIRST_ROW } from '../../src/takeoff/firstRow.js'
 import { rowNamed, type Office } from '../../src/takeoff/office.js'
 import { keyColumn, type TableName } from '../../src/takeoff/officeTables.js'
@@ -30,8 +30,9 @@ export class Pane {
   private isWriting = false
   /** Problems of the last making, shown until the next one. */
   private held: readonly Problem[] = []
-  /** What people typed on the sheets of jobs, as far as it was read. */
+  /** What stands on the sheets of jobs, as far as it was read. */
   private standing = new Map<string, Standing>()
+  /** Takeoffs of the last making, and whether some of them are gone since. */
   private lastMade: readonly string[] = []
   private isGone = false
   private running: AbortController | undefined
@@ -328,7 +329,7 @@ export class Pane {
   private stillStands(problem: Problem): boolean {
     const { office } = this.opened
     // What is wrong on the sheets of the job in sight is looked for anew.
-    if (problem.sheet.endsWith(` ${this.job}`)) return false
+    if (problem.sheet.replace(/^\S+ /, '') === this.job) return false
     if (!office || problem.sheet !== office.sheets.Jobs) return true
     const row = office.tables.Jobs.find((known) => known.row === problem.row)
     return row !== undefined && workJob(office, row).problems.some((other) => problemText(other) === problemText(problem))

@@ -120,20 +120,12 @@ it('in quantities and prices of a takeoff, and beside inputs and house figures o
   }
 })
 
-it('a format of words keeps them', () => {
-  const { row, column } = under('Tanks', 'Lid_in')
-  model.dispatch(
-    'SET_FORMATTING' as never,
-    { sheetId: getters.getSheetIdByName('Tanks'), target: [{ left: column - 1, right: column - 1, top: row - 1, bottom: row - 1 }], format: '0 "days"' } as never,
-  )
-  expect(typed('Tanks', row, column, '5')).toMatchObject({ value: 5, shown: '5 days' })
-})
-
-it('a cell that shows days since an earlier mishap shows numbers again', () => {
+it.each([
+  ['of words keeps them', '0 "days"', 5, '5 days'],
+  ['of days, as an earlier mishap left it, shows numbers again', 'mm/dd', 6, '6'],
+])('a cell with a format %s', (_, format, value, shown) => {
   const { row, column } = under('Tanks', 'Wall_in')
-  model.dispatch(
-    'SET_FORMATTING' as never,
-    { sheetId: getters.getSheetIdByName('Tanks'), target: [{ left: column - 1, right: column - 1, top: row - 1, bottom: row - 1 }], format: 'mm/dd' } as never,
-  )
-  expect(typed('Tanks', row, column, '5')).toMatchObject({ value: 5, shown: '5' })
+  const target = [{ left: column - 1, right: column - 1, top: row - 1, bottom: row - 1 }]
+  model.dispatch('SET_FORMATTING' as never, { sheetId: getters.getSheetIdByName('Tanks'), target, format } as never)
+  expect(typed('Tanks', row, column, String(value))).toMatchObject({ value, shown })
 })

@@ -186,6 +186,8 @@ describe('a file of another program on the page', () => {
     }
     for (const [at, formula] of ['_xlfn.TEXTJOIN("-",TRUE,1,2)', 'MYOWN(3)', '[1]S!A1*2', '_xlfn.LET(_xlpm.x,3,_xlpm.x*3)', 'Twice*A2', 'Twice*A3'].entries())
       own.getCell(at + 2, 2).value = { formula, result: at ? 9 : '1-2' } as ExcelJS.CellFormulaValue
+    // An error that the file has too is no formula that cannot be read.
+    own.getCell('D2').value = { formula: 'MATCH(99,A2:A3,0)', result: { error: '#N/A' } } as ExcelJS.CellFormulaValue
     // A letter behind a stroke is that letter, and no hour.
     own.getCell('C2').value = 5
     own.getCell('C2').numFmt = '0\\h'
@@ -212,7 +214,7 @@ describe('a file of another program on the page', () => {
       ['Twice*Own!A3', 60],
       ['MYOWN(Own!A2)', 60],
     ])
-    expect(file.lostOn(['Own'])).toMatch(/what formulas that the page cannot read point to \(\d\)/)
+    expect(file.lostOn(['Own'])).toMatch(/what formulas that the page cannot read point to \(5\)/)
     const saved = (await inExceljs(kept.bytes)).getWorksheet('Own')!
     expect(saved.getCell('C3').numFmt).toBe('0"h"')
     // What an empty cell will show is kept too.

@@ -6,6 +6,7 @@ import type { Design } from '../../takeoff/design.js'
 import { callFromFormula } from '../../takeoff/call.js'
 import { closingCaution } from '../../takeoff/cautions.js'
 import { LOG_ENTRIES, logLoss, logVerdict, OVERDRAWN_INHG } from '../../takeoff/crewSteps.js'
+import { roundTo } from '../../rounding.js'
 import { readingRules } from '../../takeoff/readings.js'
 import { bibliography, citationText, isPlainSource, type Citation } from '../../sources.js'
 import type { Takeoff } from '../../takeoff/takeoff.js'
@@ -121,7 +122,12 @@ function testsOf({ design, crew }: Takeoff): { code: string; verdict: Value; has
     const here = new Map<string, Value>([['which', which], ...LOG_ENTRIES.map((name) => [name, entries[name] ?? null] as const)])
     here.set('loss_inHg', worked(design, logLoss, here))
     const drawn_inHg = Math.max(Number(entries.start_inHg ?? 0), Number(entries.end_inHg ?? 0))
-    return { code, tank: firstWord(String(which)), verdict: worked(design, logVerdict, here), isSound: drawn_inHg <= design.number('VacuumAllowed_inHg') + OVERDRAWN_INHG }
+    return {
+      code,
+      tank: firstWord(String(which)),
+      verdict: worked(design, logVerdict, here),
+      isSound: roundTo(drawn_inHg, 2) <= roundTo(design.number('VacuumAllowed_inHg'), 2) + OVERDRAWN_INHG,
+    }
   })
   return tests.map(({ code, tank, verdict, isSound }, at) => ({
     code,
@@ -303,7 +309,7 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
       const { row, tank } = tests[index]!
       const later = again.filter((one) => one > row)
       const over = (column: number) => `${at(later[0]!, column)}:${at(later.at(-1)!, column)}`
-      const isSound = `(MAX(${at(row, columns.entries)}:${at(row, columns.entries + 1)})<=${names.from(sheet)('VacuumAllowed_inHg')}+${OVERDRAWN_INHG})`
+      const isSound = `(ROUND(MAX(${at(row, columns.entries)}:${at(row, columns.entries + 1)}),2)<=ROUND(${names.from(sheet)('VacuumAllowed_inHg')},2)+${OVERDRAWN_INHG})`
       const formula = () => {
         const same = `${firstWordIn(over(columns.text))}=${tank === undefined ? firstWordIn(at(row, columns.text)) : `"${tank}"`}`
         return `${isSound}*(SUMPRODUCT((${over(columns.verdict)}="pass")*(${same}))>0)`
