@@ -7,11 +7,11 @@ import { standardPlaces, withYourHeadings, type OfficePlaces, type TablePlace } 
 import { columnLetters, type SheetPlan, type WorkbookPlan } from '../plan/plan.js'
 import type { SheetCell, SheetContent } from './host.js'
 import { Book, type BookSheet } from './xlsx/book.js'
-import { CellReader, readAddress, type BookCell } from './xlsx/cells.js'
+import { CellReader, type BookCell } from './xlsx/cells.js'
 import type { Logo } from './xlsx/logo.js'
 import { newBook } from './xlsx/newBook.js'
+import { tablesIn } from './xlsx/tables.js'
 import { SheetWriter, withoutPrefixes } from './xlsx/writeSheet.js'
-import { attribute } from './xlsx/xml.js'
 import { WorkbookError } from './xlsx/zip.js'
 
 export { WorkbookError } from './xlsx/zip.js'
@@ -150,29 +150,13 @@ interface TableAt {
 }
 
 /** The real tables of a workbook, by their names in small letters. */
-function tablesOf({ book }: Workbook): Map<string, TableAt> {
-  const found = new Map<string, TableAt>()
-  for (const sheet of book.sheets) {
-    for (const { type, target } of book.relations(sheet.part)) {
-      if (!type.endsWith('/table') || !book.has(target)) continue
-      const text = book.text(target)
-      for (const tag of book.tags(target)) {
-        if (tag.name !== 'table' || tag.isEnd) continue
-        const [from, to] = (attribute(text, tag, 'ref') ?? '').split(':').map(readAddress)
-        if (from)
-          found.set((attribute(text, tag, 'displayName') ?? attribute(text, tag, 'name') ?? '').toLowerCase(), {
-            sheet,
-            headingRow: from.row,
-            first: from.column,
-            last: to?.column ?? from.column,
-            ...(to && Number(attribute(text, tag, 'totalsRowCount') ?? 0) > 0 ? { totalsRow: to.row } : {}),
-          })
-        break
-      }
-    }
-  }
-  return found
-}
+const tablesOf = ({ book }: Workbook): Map<string, TableAt> =>
+  new Map(
+    tablesIn(book).map(({ name, sheet, firstRow, lastRow, firstColumn, lastColumn, totals }) => [
+      name,
+      { sheet, headingRow: firstRow, first: firstColumn, last: lastColumn, ...(totals > 0 ? { totalsRow: lastRow } : {}) },
+    ]),
+  )
 
 const wordOf = (cell: BookCell | undefined): string => String(cell?.value ?? '').trim()
 
