@@ -8,6 +8,7 @@ import { takeoffWorkbook } from '../../src/plan/workbook.js'
 import { measureOf } from '../../src/plan/words.js'
 import { problemText } from '../../src/takeoff/fields.js'
 import { officeUpdate } from '../../src/takeoff/older/update.js'
+import { items140 } from '../../src/takeoff/older/items140.js'
 import { items100 } from '../../src/takeoff/older/items100.js'
 import { items090 } from '../../src/takeoff/older/items090.js'
 import { items080 } from '../../src/takeoff/older/items080.js'
@@ -188,6 +189,7 @@ describe('tanks of two models in one row', () => {
         : [
             {
               ...item,
+              ...items140[String(item.Code)]?.was,
               ...items100[String(item.Code)]?.was,
               ...items090[String(item.Code)]?.was,
               ...items080[String(item.Code)]?.was,
@@ -209,6 +211,7 @@ describe('tanks of two models in one row', () => {
           ...Object.keys(items040),
           ...Object.keys({ ...items070, ...items080, ...items090 }).filter((code) => !['PLUG{PortSuffix}', 'CABLE-{CableMetal}-{Cable}'].includes(code)),
           ...Object.keys(items100).filter((key) => !key.includes('{RockSuffix}')),
+          ...Object.keys(items140),
           'TANK-2',
         ]),
       ].sort(),
