@@ -154,7 +154,7 @@ export function symbolOf(name: string): string {
 
 /** Decimals that a value is shown with, by its unit; pure numbers and the rest take two. */
 const shownDecimals: Partial<Record<UnitName, number>> = {
-  gal: 0, lb: 0, lbf: 0, cmil: 0, gpm: 1, ft: 1, ftw: 1, V: 1, A: 1, psi: 0, yd3: 1, ft2: 0, in2: 0, ft3: 0, gal_per_day: 0, day: 0, days: 0, min: 0, psf: 0, kgal: 1, pint: 1, mg_per_L: 0, per_day: 0, in_per_ft: 4,
+  gal: 0, lb: 0, lbf: 0, cmil: 0, gpm: 1, ft: 1, ftw: 1, V: 1, A: 1, psi: 0, yd3: 1, ft2: 0, in2: 0, ft3: 0, gal_per_day: 0, day: 0, days: 0, min: 1, psf: 0, kgal: 1, pint: 1, mg_per_L: 0, per_day: 0, in_per_ft: 4,
 }
 export const decimalsOf = (name: string): number => shownDecimals[unitOf(name)!] ?? 2
 

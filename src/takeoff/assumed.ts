@@ -4,6 +4,7 @@ import { jobFields, type JobFieldName } from './officeTables.js'
 /** The field, and the name of the flag that says it was left empty. */
 export const assumable = {
   InletRun_ft: 'InletRunAssumed',
+  DownspoutRise_ft: 'DownspoutRiseAssumed',
   OverflowRun_ft: 'OverflowRunAssumed',
   WaterLineRun_ft: 'WaterLineRunAssumed',
   PowerRun_ft: 'PowerRunAssumed',
@@ -16,6 +17,7 @@ export const assumable = {
   OutfallDrop_ft: 'OutfallAssumed',
   HouseFlow_gpm: 'HouseFlowAssumed',
   HousePressure_psi: 'HousePressureAssumed',
+  BearingAllowed_psf: 'BearingAssumed',
 } as const satisfies Partial<Record<JobFieldName, string>>
 export type AssumedFlag = (typeof assumable)[keyof typeof assumable]
 

@@ -24,18 +24,11 @@ export const careTasks: readonly CareTask[] = [
     everyMonth,
     practice('lids looked at each month'),
   ),
-  task(
-    'K2',
-    [
-      ['FilterShare<1', 'Clean gutters, roof outlets and the inlet filter.'],
-      ['', 'Clean gutters and roof outlets.'],
-    ],
-    quarters,
-    cite('twdb', 'maintenance of gutters and filters'),
-  ),
+  task('K2', 'Clean gutters and roof outlets.', quarters, cite('twdb', 'maintenance of gutters and filters')),
+  task('K14', 'Clean the inlet filter.', everyMonth, practice('each month; after storms of leaves more often'), 'FilterShare<1'),
   task(
     'K3',
-    'Drain and rinse the first-wash diverter: {FirstWash_gal} of first wash.',
+    'Drain and rinse the first-wash diverter, after each rain where it does not drain itself: {FirstWash_gal} of first wash.',
     everyMonth,
     cite('twdb', 'first-flush diverters drained after each rain'),
     'FirstWash_gal>0',
@@ -49,9 +42,9 @@ export const careTasks: readonly CareTask[] = [
   task('K10', 'Have the backflow preventer tested by a certified tester.', [5], practice('yearly; the water supplier decides'), 'Backflow="preventer"'),
   task(
     'K11',
-    'Look through the lid, from outside: settled matter over {DeadDepth_in} is pumped out by a firm with an entry permit. Nobody climbs in.',
+    'Look through the lid, from outside, when the water is low: settled matter over {SiltMost_in} is pumped out by a firm with an entry permit, before it reaches the intake and the ties. Nobody climbs in.',
     [8],
-    practice('at the lowest water of the year'),
+    practice('at low water, once a year'),
   ),
   task(
     'K12',

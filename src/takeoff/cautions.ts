@@ -27,7 +27,7 @@ export const cautionRules: readonly CautionRule[] = [
     [
       ['PitSoil="C"', 'The pit is {PitDepth_ft} deep in class C soil: slope it {Batter} across to 1 up, or shore it; no benches in class C. A competent person classes the soil and inspects each day and after rain. Nobody enters an unprotected pit.'],
       ['Batter=0', 'The pit is {PitDepth_ft} deep: walls stand plumb only in stable rock, as the competent person finds it each day and after rain. Nobody enters an unprotected pit.'],
-      ['', 'The pit is {PitDepth_ft} deep in class {PitSoil} soil: slope it {Batter} across to 1 up, bench or shore it. A competent person classes the soil and inspects each day and after rain. Nobody enters an unprotected pit.'],
+      ['', 'The pit is {PitDepth_ft} deep in class {PitSoil} soil: slope it {Batter} across to 1 up, shore it, or bench it where the soil is cohesive. A competent person classes the soil and inspects each day and after rain. Nobody enters an unprotected pit.'],
     ],
     '29 CFR 1926 Subpart P, Appendices A and B',
     'Pit and bed',
@@ -46,7 +46,11 @@ export const cautionRules: readonly CautionRule[] = [
   caution('power lines', 'Lines overhead', ALWAYS, 'Keep crane and excavator 20 ft from power lines until the voltage is known; known, 10 ft up to 50 kV, 15 to 200, 20 to 350, 50 above.', '29 CFR 1926.1408 and .1409, Table A; excavators 1926.600(a)(6)', 'Before digging', 'Pit and bed', 'Tanks, ties and ports'),
   caution('buried lines', 'Lines in ground', ALWAYS, 'Have buried lines marked before digging; dig by hand near the marks.', 'State one-call law (811), 29 CFR 1926.651(b)', 'Before digging', 'Pit and bed', 'Drains'),
   caution('rock', 'Rock is no earth', 'SoilClass="rock"', 'Rock is broken by hammer or by a licensed blaster, never by the rates of earth: have it priced. What is dug is hauled off and rock-free fill brought in. Walls stand plumb only where the competent person finds the rock stable, each day and after rain.', '29 CFR 1926 Subpart P, Appendix A; Subpart U for blasting', 'Before digging', 'Pit and bed'),
-  caution('footings', 'Undermines walls', 'PitLaddered=1', 'The pit opens {PitEdge_ft} beyond the tank walls: no wall, footing, pole, tree or pavement stands within it or is dug under, unless it is supported as a registered engineer says.', '29 CFR 1926.651(i)', 'Before digging', 'Pit and bed'),
+  caution('footings', 'Undermines walls', 'OR(PitLaddered=1,TrenchUnder_in>0)', [
+    ['AND(PitLaddered=1,TrenchUnder_in>0)', 'The pit opens {PitEdge_ft} beyond the tank walls: no wall, footing, pole, tree or pavement stands within it or is dug under, unless it is supported as a registered engineer says. At the house a trench goes {TrenchUnder_in} below the {FootingBase_in} where a footing may end: it meets the wall square, is never dug along it, and the last feet are dug by hand and filled the same day; find the base first.'],
+    ['TrenchUnder_in>0', 'At the house a trench goes {TrenchUnder_in} below the {FootingBase_in} where a footing may end: it meets the wall square, is never dug along it, and the last feet are dug by hand and filled the same day; find the base first. Nothing is dug under, unless it is supported as a registered engineer says.'],
+    ['', 'The pit opens {PitEdge_ft} beyond the tank walls: no wall, footing, pole, tree or pavement stands within it or is dug under, unless it is supported as a registered engineer says.'],
+  ], '29 CFR 1926.651(i)', 'Before digging', 'Pit and bed', 'Water line', 'Drains'),
   caution('out before plates', 'Count everyone out', ALWAYS, 'Before a plate goes on, everyone is out of the tanks and counted; nobody closes a tank that he has not looked into.', '29 CFR 1926 Subpart AA; common practice', 'Vacuum test'),
   caution('vacuum', 'Keep off lids', ALWAYS, 'Under vacuum the air presses {LidForce_lbf} on a lid, {PlateForce_lbf} on a plate and {PlugForce_lbf} on a plug: keep off lids and plates, loosen nothing until the gauge reads zero, do not exceed the test level.', 'The tank maker; the test standard named in the contract', 'Vacuum test'),
   caution(

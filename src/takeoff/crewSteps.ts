@@ -51,26 +51,26 @@ export const crewSteps: readonly CrewStep[] = [
       'Bank the pit’s edge against surface water, a pump of the firm stands ready; before a storm, water into the tanks.',
       { when: 'PitWater="dry"', figure: 'a tank floats in {FloatDepth_ft}' },
     ],
-    ['B8', 'Strip topsoil over pit and trenches and stack it apart.', { figure: '{Topsoil_in} deep' }],
     [
       'B1',
       'Set out the pit: {PitTopLength_ft} along the row by {PitTopWidth_ft} at the top, house end marked; spoil, stone and machines 2 ft back.',
       { when: 'PitEngineered=0', figure: 'bottom {PitLength_ft} x {PitWidth_ft}' },
     ],
+    ['B8', 'Strip topsoil over pit and trenches and stack it apart.', { figure: '{Topsoil_in} deep' }],
     [
       'B2',
       [
         ['PitSoil="C"', 'Dig, walls sloped {Batter} across to 1 up, or shored instead; no benches in class C.'],
-        ['', 'Dig, walls sloped {Batter} across to 1 up, or benched or shored instead.'],
+        ['', 'Dig, walls sloped {Batter} across to 1 up, or shored instead, or benched where the soil is cohesive.'],
       ],
-      { when: 'AND(PitEngineered=0,Batter>0)', figure: '{PitDepth_ft} deep' },
+      { when: 'AND(PitEngineered=0,Batter>0)', figure: '{PitDepth_ft:2} deep' },
     ],
-    ['B4', 'Dig; the walls may stand plumb only in stable rock.', { when: 'AND(PitEngineered=0,Batter=0)', figure: '{PitDepth_ft} deep' }],
-    ['B6', 'Set out and dig as the engineer drew it; spoil, stone and machines 2 ft back.', { when: 'PitEngineered=1', figure: '{PitDepth_ft} deep' }],
+    ['B4', 'Dig; the walls may stand plumb only in stable rock.', { when: 'AND(PitEngineered=0,Batter=0)', figure: '{PitDepth_ft:2} deep' }],
+    ['B6', 'Set out and dig as the engineer drew it; spoil, stone and machines 2 ft back.', { when: 'PitEngineered=1', figure: '{PitDepth_ft:2} deep' }],
     ['B9', 'Fence and signs round the open pit before anyone leaves it; they stand until it is filled.', { figure: '{FenceClear_ft} off the edge', of: 'FENCE' }],
     ['B7', 'A ladder stands within 25 ft of everyone in the pit.', { when: 'PitLaddered=1' }],
     ['B3', 'The soil is classed and the walls are inspected, today and after rain. Nobody enters before.', { hold: 'competent person' }],
-    ['B5', 'Stone bed over the whole bottom, compacted and level from end to end.', { figure: '{BedThickness_in} thick, top {BedTop_ft} down', hold: 'foreman' }],
+    ['B5', 'Stone bed over the whole bottom, compacted and level from end to end.', { figure: '{BedThickness_in} thick, top {BedTop_ft:2} down', hold: 'foreman' }],
   ),
   ...stage(
     'Tanks, ties and ports',
@@ -87,7 +87,7 @@ export const crewSteps: readonly CrewStep[] = [
     [
       'C2',
       'Ties low through the boots, {TieStub_in} inside each wall, two boots and two band clamps each.',
-      { when: 'TankCount>1', figure: 'ties: {TieCount}, each {TieLength_in}, centre {TieCentre_ft} down' },
+      { when: 'TankCount>1', figure: 'ties: {TieCount}, each {TieLength_in}, centre {TieCentre_ft:2} down' },
     ],
     [
       'C3',
@@ -241,7 +241,7 @@ export const crewSteps: readonly CrewStep[] = [
         hold: 'foreman',
       },
     ],
-    ['G5', 'Rock-free fill round the tanks, all sides alike, up to the ports, in layers of {FillLayer_in}, each compacted.', { figure: 'ports {PortInvert_ft} down' }],
+    ['G5', 'Rock-free fill round the tanks, all sides alike, up to the ports, in layers of {FillLayer_in}, each compacted.', { figure: 'ports {PortInvert_ft:2} down' }],
     ['G4', 'Only now may the pit pump stop.', { when: `AND(${isWetOrUnknown},NOT(${highWater}))`, hold: 'foreman' }],
   ),
   ...stage(
@@ -256,7 +256,7 @@ export const crewSteps: readonly CrewStep[] = [
         ['DrainsProtected=1', 'Dig the trenches of the drains in a trench box, or sloped {FillBatter} across to 1 up, fill being class C; ladder within 25 ft.'],
         ['', 'Dig the trenches of the drains; spoil back from the edge.'],
       ],
-      { when: 'InletRun_ft+OverflowRun_ft>0', figure: '{DrainTrench_ft} wide, {DrainDeepest_ft} at the deep end' },
+      { when: 'InletRun_ft+OverflowRun_ft>0', figure: '{DrainTrench_ft} wide, {DrainDeepest_ft:2} at the deep end' },
     ],
     [
       'I1',
@@ -267,7 +267,7 @@ export const crewSteps: readonly CrewStep[] = [
         ],
         ['', 'Inlet and overflow drains on their bedding on the compacted fill, cleanouts; calmed inlet, screened vents, flap and stone apron at the outfall.'],
       ],
-      { figure: 'fall in {InletSlope_in_per_ft}, out {OverflowSlope_in_per_ft}; {OverflowInvert_ft} down at the tank' },
+      { figure: 'fall in {InletSlope_in_per_ft:3}, out {OverflowSlope_in_per_ft:3}; {OverflowInvert_ft:2} down at the tank' },
     ],
     [
       'I3',
@@ -284,7 +284,7 @@ export const crewSteps: readonly CrewStep[] = [
   ),
   ...stage(
     'Upper backfill and cable',
-    ['G3', 'Backfill on, rock-free, in layers of {FillLayer_in}, each compacted, up to the lids.', { figure: 'lids {LidTop_ft} down' }],
+    ['G3', 'Backfill on, rock-free, in layers of {FillLayer_in}, each compacted, up to the lids.', { figure: 'lids {LidTop_ft:2} down' }],
     [
       'F1',
       'Gasketed sleeve and cord grips in the riser, {ConduitSize} in conduit to just beyond the tank’s edge, conduit body there, drop down outside the edge.',
@@ -298,7 +298,7 @@ export const crewSteps: readonly CrewStep[] = [
     [
       'G7',
       'Looked at, then the rest of the fill, rock-free, over lids, conduit, drains and cable; warning tape 12 in over line and cable; trenches filled and tamped.',
-      { figure: 'cover {Cover_ft}', hold: 'inspector' },
+      { figure: 'cover {Cover_ft:2}', hold: 'inspector' },
     ],
     ['G9', 'Topsoil back over pit and trenches, raked and seeded.', { of: 'SEED' }],
     ['G8', 'Groundwater may stand higher than the drains: only now may the pit pump stop.', { when: `AND(${isWetOrUnknown},${highWater})`, hold: 'foreman' }],
@@ -329,7 +329,11 @@ export const crewSteps: readonly CrewStep[] = [
       { figure: 'charge {Charge_psi}, plate {PressureTankRating_psi}', of: 'PRESSURE-TANK' },
     ],
     ['K2', 'Reducing valve behind tank and switch.', { when: 'HouseStanding_psi>HouseMost_psi', figure: 'to {HouseMost_psi} at the most' }],
-    ['K3', 'Treatment set behind tank and switch: filters, lamp, a tap ahead of it and one behind.', { when: 'TreatmentLoss_psi>0' }],
+    [
+      'K3',
+      'Treatment set behind tank and switch: filters, lamp, a tap ahead of it and one behind, a way round it that is open until the line is disinfected and flushed; its cartridges go in then.',
+      { when: 'TreatmentLoss_psi>0' },
+    ],
     [
       'K4',
       [
@@ -347,7 +351,16 @@ export const crewSteps: readonly CrewStep[] = [
     'Handing over',
     [
       'H4',
-      'Disinfect tanks and line before anyone uses the water: goggles, gloves, from outside; leave it {Contact_h}, then flush where the local rules allow.',
+      [
+        [
+          'TreatmentLoss_psi>0',
+          'Disinfect tanks and line before anyone uses the water, round the treatment set and not through it: goggles, gloves, from outside; the same water over walls and lids by hose through the openings; leave it {Contact_h}, then flush where the local rules allow.',
+        ],
+        [
+          '',
+          'Disinfect tanks and line before anyone uses the water: goggles, gloves, from outside; the same water over walls and lids by hose through the openings; leave it {Contact_h}, then flush where the local rules allow.',
+        ],
+      ],
       { figure: '{BleachRate_pint} of {BleachStrength%} bleach for each 1,000 gal that are in; full tanks {Bleach_pint}' },
     ],
     [

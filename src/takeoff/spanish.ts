@@ -43,8 +43,8 @@ export const spanishFacts: Readonly<Record<string, readonly [label: string, word
   HEIGHTS: [
     'ALTURAS',
     [
-      ['TankCount=1', 'bajo el suelo: tapa {LidTop_ft}, bocas {PortInvert_ft}, línea {LineCentre_ft}, cama {BedTop_ft}, fondo de la excavación {PitBottom_ft}'],
-      ['', 'bajo el suelo: tapas {LidTop_ft}, bocas {PortInvert_ft}, línea {LineCentre_ft}, conexiones {TieCentre_ft}, cama {BedTop_ft}, fondo de la excavación {PitBottom_ft}'],
+      ['TankCount=1', 'bajo el suelo: tapa {LidTop_ft:2}, bocas {PortInvert_ft:2}, línea {LineCentre_ft:2}, cama {BedTop_ft:2}, fondo {PitBottom_ft:2}'],
+      ['', 'bajo el suelo: tapas {LidTop_ft:2}, bocas {PortInvert_ft:2}, línea {LineCentre_ft:2}, conexiones {TieCentre_ft:2}, cama {BedTop_ft:2}, fondo {PitBottom_ft:2}'],
     ],
   ],
   RESCUE: ['RESCATE', 'dirección, hospital más cercano, rescate: ______________________   llame antes de excavar: 811'],
@@ -81,7 +81,7 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   B1: 'Trace la excavación: arriba {PitTopLength_ft} a lo largo de la fila por {PitTopWidth_ft}, marcado el lado de la casa; tierra excavada, piedra y máquinas a 2 pies del borde.',
   B2: [
     ['PitSoil="C"', 'Excave con paredes en declive de {Batter} horizontal por 1 vertical, o con apuntalamiento; sin bancos en suelo de clase C.'],
-    ['', 'Excave con paredes en declive de {Batter} horizontal por 1 vertical, o con bancos o apuntalamiento.'],
+    ['', 'Excave con paredes en declive de {Batter} horizontal por 1 vertical, o con apuntalamiento, o con bancos donde el suelo es cohesivo.'],
   ],
   B4: 'Excave; las paredes quedan a plomo solo en roca estable.',
   B6: 'Trace y excave como lo dibujó el ingeniero; tierra excavada, piedra y máquinas a 2 pies del borde.',
@@ -196,7 +196,7 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   ],
   I3: 'Filtro de entrada en cada drenaje de entrada junto a los tanques, donde se pueda limpiar desde arriba.',
   G3: 'Siga rellenando, sin rocas, en capas de {FillLayer_in}, cada una compactada, hasta las tapas.',
-  F1: 'Camisa con empaque y prensaestopas en el cuello (riser), conduit de {ConduitSize} de pulgada hasta justo después del borde del tanque, ahí el cuerpo de conduit, y baje por fuera del borde.',
+  F1: 'Camisa con empaque y prensaestopas en el cuello (riser), conduit de {ConduitSize} pulg. hasta justo después del borde del tanque, ahí el cuerpo de conduit, y baje por fuera del borde.',
   F2: 'Cable sumergible para enterrar directo, con un lazo flojo a los dos lados del empalme y bajo la bajada, para que el asentamiento jale de la holgura y no del empalme.',
   G7: 'Inspeccionado; después el resto del relleno, sin rocas, sobre tapas, conduit, drenajes y cable; cinta de advertencia 12 pulgadas sobre línea y cable; zanjas rellenas y apisonadas.',
   G9: 'Tierra vegetal otra vez sobre la excavación y las zanjas, rastrillada y sembrada.',
@@ -209,7 +209,7 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   E4: 'Desde arriba, con la energía bloqueada: bomba {PumpModel} en su camisa de flujo, con válvula de retención y cuerda de seguridad, con su tubo de bajada, con la varilla hasta el adaptador sin foso (pitless); el corte por bajo nivel colgado para que pare la bomba en el nivel mínimo. La varilla saca la bomba desde arriba: pruébela.',
   K1: 'En la casa, antes del agua: tanque de presión con interruptor y manómetro, su carga de aire ajustada mientras está vacío; válvula de alivio a no más de lo que dice la placa del tanque, con tubo a un drenaje.',
   K2: 'Válvula reductora de presión después del tanque y del interruptor.',
-  K3: 'Tratamiento después del tanque y del interruptor: filtros, lámpara, una llave antes y otra después.',
+  K3: 'Tratamiento después del tanque y del interruptor: filtros, lámpara, una llave antes y otra después, un desvío que queda abierto hasta que la línea esté desinfectada y enjuagada; los cartuchos se ponen entonces.',
   K4: [
     [
       'Backflow="air gap"',
@@ -218,7 +218,16 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
     ['', 'Ensamblaje de prevención de reflujo donde una red pública pueda llegar a la casa, probado por quien tiene licencia para ello.'],
   ],
   E7: 'Bomba encendida: revise otra vez bajo presión cada unión a su alcance; el interruptor la para.',
-  H4: 'Desinfecte tanques y línea antes de que alguien use el agua: gafas, guantes, desde afuera; déjelo {Contact_h}, después enjuague donde lo permitan las reglas locales.',
+  H4: [
+    [
+      'TreatmentLoss_psi>0',
+      'Desinfecte tanques y línea antes de que alguien use el agua, por el desvío y no por el tratamiento: gafas, guantes, desde afuera; la misma agua con manguera sobre paredes y tapas por las aberturas; déjelo {Contact_h}, después enjuague donde lo permitan las reglas locales.',
+    ],
+    [
+      '',
+      'Desinfecte tanques y línea antes de que alguien use el agua: gafas, guantes, desde afuera; la misma agua con manguera sobre paredes y tapas por las aberturas; déjelo {Contact_h}, después enjuague donde lo permitan las reglas locales.',
+    ],
+  ],
   H1: 'Opere la bomba con la llave de la casa abierta; lea caudal, presión y amperios, y compárelos con la placa del motor.',
   H2: [
     [
@@ -247,7 +256,7 @@ export const spanishCautions: Readonly<Record<string, readonly [short: string, t
       ],
       [
         '',
-        'La excavación tiene {PitDepth_ft} de hondo en suelo de clase {PitSoil}: declive de {Batter} horizontal por 1 vertical, bancos o apuntalamiento. Una persona competente clasifica el suelo e inspecciona cada día y después de lluvia. Nadie entra a una excavación sin protección.',
+        'La excavación tiene {PitDepth_ft} de hondo en suelo de clase {PitSoil}: declive de {Batter} horizontal por 1 vertical, apuntalamiento, o bancos donde el suelo es cohesivo. Una persona competente clasifica el suelo e inspecciona cada día y después de lluvia. Nadie entra a una excavación sin protección.',
       ],
     ],
   ],
@@ -278,7 +287,20 @@ export const spanishCautions: Readonly<Record<string, readonly [short: string, t
   ],
   footings: [
     'Socava muros',
-    'La excavación se abre {PitEdge_ft} más allá de las paredes de los tanques: ningún muro, zapata, poste, árbol ni pavimento queda dentro ni se excava por debajo, si no está apuntalado como dice un ingeniero registrado.',
+    [
+      [
+        'AND(PitLaddered=1,TrenchUnder_in>0)',
+        'La excavación se abre {PitEdge_ft} más allá de las paredes de los tanques: ningún muro, zapata, poste, árbol ni pavimento queda dentro ni se excava por debajo, si no está apuntalado como dice un ingeniero registrado. Junto a la casa una zanja baja {TrenchUnder_in} más que los {FootingBase_in} donde puede terminar una zapata: llega a la pared en ángulo recto, nunca corre a lo largo, y los últimos pies se excavan a mano y se rellenan el mismo día; primero halle la base.',
+      ],
+      [
+        'TrenchUnder_in>0',
+        'Junto a la casa una zanja baja {TrenchUnder_in} más que los {FootingBase_in} donde puede terminar una zapata: llega a la pared en ángulo recto, nunca corre a lo largo, y los últimos pies se excavan a mano y se rellenan el mismo día; primero halle la base. Nada se excava por debajo, si no está apuntalado como dice un ingeniero registrado.',
+      ],
+      [
+        '',
+        'La excavación se abre {PitEdge_ft} más allá de las paredes de los tanques: ningún muro, zapata, poste, árbol ni pavimento queda dentro ni se excava por debajo, si no está apuntalado como dice un ingeniero registrado.',
+      ],
+    ],
   ],
   'tank entry': ['Tanque: espacio confinado', 'Un tanque es un espacio confinado, también vacío y nuevo: no entre sin permiso, prueba de aire, ventilación, asistente y rescate.'],
   lifting: [

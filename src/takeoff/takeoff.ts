@@ -110,7 +110,7 @@ export function workJob(office: Office, job: Row, kept: Kept = nothingKept, like
     lines,
     crew: kept.crew,
     laborHours,
-    crewDays: laborHours / (design.number('CrewSize') * design.number('Workday_h_per_day')),
+    crewDays: Math.max(laborHours / (design.number('CrewSize') * design.number('Workday_h_per_day')), design.number('PitOpen_day')),
   }
   return { design, takeoff, problems }
 }

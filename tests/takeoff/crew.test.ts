@@ -71,7 +71,7 @@ describe('the figures of Wicket Mill, by hand', () => {
   it('are those of its row', () => {
     // Three tanks of 10 x 6 x 6.5 ft, 14 in gaps, 2 ft room: 3*6 + 2*14/12 + 4 = 24.33 by 10 + 4 = 14 ft; 3 + 6.5 + 8/12 = 10.17 ft deep.
     expect(at(sheet, 'B1', columns.figure)).toBe('bottom 24.3 ft x 14 ft')
-    expect(at(sheet, 'B2', columns.figure)).toBe('10.2 ft deep')
+    expect(at(sheet, 'B2', columns.figure)).toBe('10.17 ft deep')
     // A tie is the gap, two 4 in walls and two 3 in stubs: 14 + 8 + 6.
     expect(at(sheet, 'C2', columns.figure)).toBe('ties: 2, each 28 in, centre 8.5 ft down')
     // A plate a tank; both ends of two ties and four ports: one 6 in trunk of 168 gpm into one 4 in port, three overflows.

@@ -4,7 +4,7 @@ import { formula } from '../../src/formula/formula.js'
 import { results } from '../../src/takeoff/results/index.js'
 import { leastRow, takeoffOf } from '../support/office.js'
 
-const flag = (name: string, given: Readonly<Record<string, number>>) =>
+const flag = (name: string, given: Readonly<Record<string, number | string>>) =>
   formula(results.find((one) => one.name === name)!.formula).evaluate({ value: (wanted: string) => given[wanted] })
 
 describe('29 CFR 1926', () => {
@@ -26,7 +26,7 @@ describe('29 CFR 1926', () => {
     ['DrainsProtected', 'DrainDeepest_ft', 4.996, 1],
     ['DrainsProtected', 'DrainDeepest_ft', 5, 1],
   ])('%s of %s %d is %d', (name, of, depth, wanted) => {
-    expect(flag(name, { [of]: depth })).toBe(wanted)
+    expect(flag(name, { [of]: depth, PitSoil: 'B' })).toBe(wanted)
   })
   it('a pit of the least job takes ladder and protection, and no engineer', () => {
     const { design } = takeoffOf(leastRow)

@@ -28,18 +28,20 @@ describe('trenches', () => {
   it('deep and wide ones take their hours by the yard, dug and filled', () => {
     const hours = (row: object) => {
       const { design } = of({ WaterLineRun_ft: 600, PowerRun_ft: 600, WaterLineSize: '1-1/4', ...row })
-      const [dig, fill, run] = [design.number('TrenchDig_yd3'), design.number('TrenchFill_yd3'), design.number('TrenchRun_ft')]
-      return { trench: design.number('Trench_h'), dig, fill, run, hammer: design.number('Hammer_day') }
+      const [dig, fill, run, topsoil] = [design.number('TrenchDig_yd3'), design.number('TrenchFill_yd3'), design.number('TrenchRun_ft'), design.number('TrenchTopsoil_yd3')]
+      return { trench: design.number('Trench_h'), dig, fill, run, topsoil, hammer: design.number('Hammer_day') }
     }
     // 700 ft at 60 ft an hour, while a yard takes longer than none: 0.17 yd³ dug a foot.
     expect(hours({ TrenchDepth_in: 36 }).trench).toBeCloseTo(700 / 60, 9)
     const deep = hours({ TrenchDepth_in: 144 })
     // 600 ft x 3 ft in a box x 12 ft = 800 yd³ and the drains.
     expect(deep.dig).toBeGreaterThan(800)
-    expect(deep.trench).toBeCloseTo((deep.dig + deep.fill) / 40, 9)
+    // Filled no faster than a plate compacts, 120 yd³ a day of 8 hours.
+    expect(deep.trench).toBeCloseTo(deep.dig / 40 + deep.fill / 15, 9)
     const rock = hours({ TrenchDepth_in: 144, SoilClass: 'rock' })
-    expect(rock.trench).toBeCloseTo(rock.dig / 8 + rock.fill / 40, 9)
-    expect(rock.hammer).toBeGreaterThan(rock.dig / 8 / 8)
+    // Topsoil is no rock.
+    expect(rock.trench).toBeCloseTo(rock.topsoil / 40 + (rock.dig - rock.topsoil) / 8 + rock.fill / 15, 9)
+    expect(rock.hammer).toBeGreaterThan((rock.dig - rock.topsoil) / 8 / 8)
   })
   it('a trench deeper than a dry pit, in groundwater, is pumped and paid', () => {
     const row = { GroundwaterDepth_ft: 10, Cover_ft: 1, SoilClass: 'A', TrenchDepth_in: 132 }

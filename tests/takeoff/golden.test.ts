@@ -56,18 +56,20 @@ describe('demo job Wicket Mill, by hand', () => {
   const tanks = (3 * 10 * 6 * 6.5) / 27
   // One riser a tank of 24 in and walls of 3 in through 3 ft of cover.
   const risers = (3 * (Math.PI / 4) * 2.5 ** 2 * 3) / 27
+  // 6 in of topsoil over the pit top are stripped, stacked, and put back on the fill.
+  const topsoil = ((pitLength + 2 * spread) * (pitWidth + 2 * spread) * 0.5) / 27
 
   it('digs, beds and backfills as worked out here', () => {
-    expect(lineOf(takeoff, 'DIG')!.net).toBeCloseTo(dig, 9)
+    expect(lineOf(takeoff, 'DIG')!.net).toBeCloseTo(dig - topsoil, 9)
     expect(design.number('Bed_yd3')).toBeCloseTo(bed, 9)
     expect(design.number('PumpEndStone_yd3')).toBeCloseTo(pumpEnd, 9)
     // 6 in of clean earth over the stone has a line of its own: at 8 + 20 in the walls have spread by 1.5 x 28 / 12 = 3.5 ft.
     const earth = ((2 + 3.5) * (pitWidth + 2 * 3.5)) / 2 / 27
     // Two gaps of 14 in are filled with stone to the top of the ties: 6 in of floor, 6 in to their centre, half of 4.5 in.
     const ties = (2 * (14 / 12) * 10 * (14.25 / 12)) / 27
-    expect(design.number('Backfill_yd3')).toBeCloseTo(dig - bed - pumpEnd - tanks - risers, 9)
+    expect(design.number('Backfill_yd3')).toBeCloseTo(dig - bed - pumpEnd - tanks - risers - topsoil, 9)
     expect(lineOf(takeoff, 'STONE-TIE')!.net).toBeCloseTo((ties * 1.12 * 2600) / 2000, 9)
-    expect(lineOf(takeoff, 'BACKFILL')!.net).toBeCloseTo(dig - bed - pumpEnd - ties - tanks - risers - earth, 9)
+    expect(lineOf(takeoff, 'BACKFILL')!.net).toBeCloseTo(dig - bed - pumpEnd - ties - tanks - risers - earth - topsoil, 9)
     expect(lineOf(takeoff, 'FABRIC')!.net).toBeCloseTo((2 + 3.5) * (pitWidth + 2 * 3.5), 9)
     // 12 % for compaction, 2,600 lb a yard, 10 % waste, whole tons.
     expect(lineOf(takeoff, 'STONE-BED')!.net).toBeCloseTo((bed * 1.12 * 2600) / 2000, 9)
@@ -139,7 +141,7 @@ describe('every takeoff', () => {
     expect(drains.design.number('RunsAssumed')).toBe(2)
     expect(drains.lines.length).toBeGreaterThan(60)
   })
-  it('keeps the mass: dig = bed + tanks + backfill + pump-end stone, for any layout', () => {
+  it('keeps the mass: dig = bed + tanks + backfill + pump-end stone + topsoil, for any layout', () => {
     fc.assert(
       fc.property(
         fc.record({
@@ -156,7 +158,9 @@ describe('every takeoff', () => {
           const { design } = takeoffOf({ ...leastRow, ...layout })
           const part = (name: JobName) => design.number(name)
           const dig = part('Dig_yd3')
-          expect(Math.abs(dig - part('Bed_yd3') - part('TanksOutside_yd3') - part('RisersInEarth_yd3') - part('PumpEndStone_yd3') - part('Backfill_yd3'))).toBeLessThan(1e-9 * dig)
+          expect(
+            Math.abs(dig - part('Bed_yd3') - part('TanksOutside_yd3') - part('RisersInEarth_yd3') - part('PumpEndStone_yd3') - part('Backfill_yd3') - part('PitTopsoilBack_yd3')),
+          ).toBeLessThan(1e-9 * dig)
           expect(part('Backfill_yd3')).toBeGreaterThan(0)
         },
       ),
@@ -280,13 +284,21 @@ describe('lines that follow from what a truck, a trench or a fitting can do', ()
     // Two drains in each trench: 18 + 12 in wide. 210 ft of line trench, 18 in wide, 36 in deep.
     const trench = (210 * 1.5 * 3 + 2.5 * (90 * inlet + 70 * overflow)) / 27
     // Bedding of two 4.215 in pipes with 4 in under and 6 in over them, less the pipes; 6 in of clean earth over the line.
-    const bedding = (160 * ((2.5 * (4 + 4.215 + 6)) / 12 - 2 * (Math.PI / 4) * (4.215 / 12) ** 2)) / 27
+    // The overflow's trench goes evenly from 3.58 ft to nothing: where it is shallower than that section, half of it lies in the ground.
+    const section = (4 + 4.215 + 6) / 12
+    const shallow = (70 * section) / (3.25 + 4 / 12)
+    const pipes = (160 * 2 * (Math.PI / 4) * (4.215 / 12) ** 2) / 27
+    const bedding = (2.5 * section * (160 - shallow / 2)) / 27 - pipes
+    const topsoil = (0.5 * (210 * 1.5 + 160 * 2.5)) / 27
     const earth = (210 * 1.5 * 0.5) / 27
-    const fill = trench - bedding - earth
+    const fill = trench - bedding - pipes - earth - topsoil
     expect(design.number('TrenchFill_yd3')).toBeCloseTo(fill, 9)
     // Bank earth shrinks to 0.9 in place.
-    const pit = design.number('Dig_yd3') - (design.number('Backfill_yd3') - design.number('PumpEndEarth_yd3') - design.number('TieStone_yd3')) / 0.9
-    expect(design.number('Spoil_yd3')).toBeCloseTo(pit + trench - fill / 0.9, 9)
+    const pit =
+      design.number('Dig_yd3') -
+      (design.number('PitTop_ft2') * 0.5) / 27 -
+      (design.number('Backfill_yd3') - design.number('PumpEndEarth_yd3') - design.number('TieStone_yd3')) / 0.9
+    expect(design.number('Spoil_yd3')).toBeCloseTo(pit + trench - topsoil - fill / 0.9, 9)
   })
   it('a CTS line has an adapter at the wall, three at its other ends, a coupling where a coil ends', () => {
     const takeoff = takeoffOf({ ...leastRow, WaterLinePipe: 'PE CTS', WaterLineRun_ft: 400, HouseFlow_gpm: 4, RainIntensity_in_per_h: 1 })

@@ -24,9 +24,11 @@ describe('any job', () => {
         if (!takeoff) return
         const { design, lines, byKind, sections, orderCost, overhead, markup, tax, total } = takeoff
         const part = (name: Parameters<typeof design.number>[0]) => design.number(name)
-        expect(Math.abs(part('Dig_yd3') - part('Bed_yd3') - part('TanksOutside_yd3') - part('RisersInEarth_yd3') - part('PumpEndStone_yd3') - part('Backfill_yd3'))).toBeLessThan(
-          1e-9 * part('Dig_yd3'),
-        )
+        expect(
+          Math.abs(
+            part('Dig_yd3') - part('Bed_yd3') - part('TanksOutside_yd3') - part('RisersInEarth_yd3') - part('PumpEndStone_yd3') - part('Backfill_yd3') - part('PitTopsoilBack_yd3'),
+          ),
+        ).toBeLessThan(1e-9 * part('Dig_yd3'))
         const cents = (value: number) => Math.round(value * 100)
         const sum = lines.reduce((all, line) => all + cents(line.amount), 0)
         expect(cents(orderCost)).toBe(sum)
@@ -107,8 +109,8 @@ describe('the crew’s order can be built', () => {
     // Entry held before the ties are made; everyone out before plates; stone, line and its test before ballast; the pump stops after ballast and lower fill;
     // drains and cable on the earth they lie on, what lies over them after them; power before the pump runs; water before disinfection.
     before(
-      'B8',
       'B1',
+      'B8',
       'B3',
       'A2',
       'A3',

@@ -11,6 +11,7 @@ import { rulesOf } from '../../src/takeoff/itemRules.js'
 import { ruleOfCode } from '../../src/takeoff/ruleOfCode.js'
 import { makeTakeoff, workJob, type Takeoff } from '../../src/takeoff/takeoff.js'
 import { nothingKept } from '../../src/takeoff/typed.js'
+import { jobView } from '../../src/takeoff/view.js'
 import { demoRows, demoTakeoff, leastRow, officeWith, takeoffOf } from '../support/office.js'
 
 const office = readOffice(officeWith({ Jobs: [{ ...leastRow, TankCount: 2 }] }))
@@ -172,5 +173,36 @@ describe('words that hold for some jobs', () => {
   })
   it('the test record says where its limits are from', () => {
     expect(words(demoTakeoff('Wicket Mill'), 'test')).toMatch(/X2, X3: ASTM F2164 .*from memory\)[\s\S]*X5: National Electrical Code .*430\.6\(A\)\(2\), 430\.32/)
+  })
+})
+
+describe('what machines, trenches and silt ask for', () => {
+  it('a job takes no fewer days than its pit stands open, however many people come', () => {
+    const job = takeoffOf({ ...leastRow, TankCount: 4, SoilClass: 'rock', GroundwaterDepth_ft: 60, CrewSize: 20 })
+    // Digging, setting and testing go on in one pit: (excavator + an hour a tank) / 8 and a quarter of a day a tank.
+    const days = (job.design.number('Excavator_h') + 4) / 8 + 4 * 0.25
+    expect(job.laborHours / 20 / 8).toBeLessThan(days)
+    expect(job.crewDays).toBeCloseTo(days, 9)
+    // One person alone works longer than the machine.
+    const alone = takeoffOf({ ...leastRow, TankCount: 4, GroundwaterDepth_ft: 60, CrewSize: 1 })
+    expect(alone.crewDays).toBeCloseTo(alone.laborHours / 8, 9)
+  })
+  it('silt is pumped out before it reaches what the pump draws through', () => {
+    // Half of what lies under the intake, 4 in, or under a tie: 6 in to its centre less half of 4.5 in.
+    expect(takeoffOf({ ...leastRow, TankCount: 1 }).design.number('SiltMost_in')).toBeCloseTo(2, 9)
+    expect(takeoffOf({ ...leastRow, TankCount: 2 }).design.number('SiltMost_in')).toBeCloseTo((6 - 4.5 / 2) / 2, 9)
+  })
+  it('a trench that is dug below a footing of the house says so', () => {
+    // 29 CFR 1926.651(i). A footing bears at the frost depth at the least, and 12 in down (IRC R403.1.4, from memory): 80 in of trench are 8 in under 72.
+    const frost = takeoffOf({ ...leastRow, FrostDepth_in: 72, TrenchDepth_in: 80, InletRun_ft: 0 }).design
+    expect(frost.number('TrenchUnder_in')).toBeCloseTo(8, 9)
+    expect(frost.cautions().find(({ name }) => name === 'footings')?.words).toContain('a trench goes 8 in below the 72 in where a footing may end')
+    const flat = takeoffOf({ ...leastRow, FrostDepth_in: 72, TrenchDepth_in: 72, InletRun_ft: 0 }).design
+    expect(flat.number('TrenchUnder_in')).toBe(0)
+  })
+  it('minutes are said as they are typed', () => {
+    const { design } = takeoffOf({ ...leastRow, TestHold_min: 2.5, LeastRun_min: 1.5 })
+    const d2 = jobView('x', { design, takeoff: undefined, problems: [] }, []).crew.find(({ code }) => code === 'D2')
+    expect(d2?.figure).toBe('4 inHg for 2.5 min')
   })
 })

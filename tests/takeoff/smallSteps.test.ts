@@ -38,9 +38,9 @@ describe('mean months', () => {
 })
 
 describe('a trench of a foot', () => {
-  it('is filled by what it holds, however little: 1.5 x 3 ft of dig less half a foot of clean earth', () => {
+  it('is filled by what it holds, however little: 1.5 x 3 ft of dig less half a foot of clean earth and half a foot of topsoil', () => {
     const { design } = takeoffOf({ ...leastRow, InletRun_ft: 0, OverflowRun_ft: 0, WaterLineRun_ft: 1, PowerRun_ft: 1 })
-    expect(design.number('TrenchFill_yd3')).toBeCloseTo((1.5 * 3 - 1.5 * 0.5) / 27, 9)
+    expect(design.number('TrenchFill_yd3')).toBeCloseTo((1.5 * 3 - 1.5 * 0.5 - 1.5 * 0.5) / 27, 9)
   })
 })
 

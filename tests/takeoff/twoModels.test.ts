@@ -9,6 +9,7 @@ import { measureOf } from '../../src/plan/words.js'
 import { problemText } from '../../src/takeoff/fields.js'
 import { officeUpdate } from '../../src/takeoff/older/update.js'
 import { items140 } from '../../src/takeoff/older/items140.js'
+import { items150 } from '../../src/takeoff/older/items150.js'
 import { items100 } from '../../src/takeoff/older/items100.js'
 import { items090 } from '../../src/takeoff/older/items090.js'
 import { items080 } from '../../src/takeoff/older/items080.js'
@@ -189,6 +190,7 @@ describe('tanks of two models in one row', () => {
         : [
             {
               ...item,
+              ...items150[String(item.Code)]?.was,
               ...items140[String(item.Code)]?.was,
               ...items100[String(item.Code)]?.was,
               ...items090[String(item.Code)]?.was,
@@ -212,6 +214,7 @@ describe('tanks of two models in one row', () => {
           ...Object.keys({ ...items070, ...items080, ...items090 }).filter((code) => !['PLUG{PortSuffix}', 'CABLE-{CableMetal}-{Cable}'].includes(code)),
           ...Object.keys(items100).filter((key) => !key.includes('{RockSuffix}')),
           ...Object.keys(items140),
+          ...Object.keys(items150),
           'TANK-2',
         ]),
       ].sort(),

@@ -32,8 +32,12 @@ const pumpEnd = (((2 + spread) * (pitWidth + 2 * spread) * 21) / 12 + (21 / 12) 
 // Two gaps of 12 in, filled to the top of the ties: 6 in of floor, 6 in to their centre, half of 4.5 in.
 const ties = (2 * 12 * (14.25 / 12)) / 27
 // Two risers a tank of 24 in and walls of 3 in through the cover.
-const backfill = dig - bed - pumpEnd - (3 * 12 * 7 * 7) / 27 - (3 * 2 * (Math.PI / 4) * 2.5 ** 2 * 1.25) / 27
-const excavator_h = (dig + backfill) / 40 + (100 + 30 + 25) / 60
+// 6 in of topsoil over the pit top, and over the trenches, 18 in wide.
+const pitTopsoil = (topLength * topWidth * 0.5) / 27
+const trenchTopsoil = ((100 + 30 + 25) * 1.5 * 0.5) / 27
+const backfill = dig - pitTopsoil - bed - pumpEnd - (3 * 12 * 7 * 7) / 27 - (3 * 2 * (Math.PI / 4) * 2.5 ** 2 * 1.25) / 27
+// 40 yd³ an hour dug; filled no faster than a plate compacts, 120 a day of 8 hours.
+const excavator_h = dig / 40 + backfill / 15 + (100 + 30 + 25) / 60
 const conduit = 12 + 2 + 36 / 12
 const feeder = 100 + conduit + 1.25 + 7 + 10
 const storage_gal = (((12 - 10 / 12) * (7 - 10 / 12) * 5.25 * 1728) / 231) * 3
@@ -41,8 +45,8 @@ const storage_gal = (((12 - 10 / 12) * (7 - 10 / 12) * 5.25 * 1728) / 231) * 3
 /** Code, net quantity, waste, lot, hours a piece. */
 const lines: readonly (readonly [code: string, net: number, waste: number, lot: number, hours: number])[] = [
   ['LAYOUT', 1, 0, 1, 2],
-  ['STRIP', (topLength * topWidth * 0.5) / 27, 0, 1, 0.01],
-  ['DIG', dig, 0, 1, 0.02],
+  ['STRIP', pitTopsoil + trenchTopsoil, 0, 1, 0.01],
+  ['DIG', dig - pitTopsoil, 0, 1, 0.02],
   ['TRENCH-LINE', 100, 0, 1, 0.04],
   ['TRENCH-DRAIN', 30 + 25, 0, 1, 0.05],
   ['FENCE', 2 * (topLength + topWidth) + 8 * 2, 0, 50, 0.01],
@@ -83,8 +87,8 @@ const lines: readonly (readonly [code: string, net: number, waste: number, lot: 
   ['VACUUM', 3, 0, 1, 0.75],
   ['EXCAVATOR', excavator_h, 0, 4, 0],
   ['STONE-TIE', (ties * 1.12 * 2600) / 2000, 0.1, 1, 0.1],
-  // An hour a tank for the crane, a quarter of a day a tank for its test: 3 x (1/8 + 1/4) = 1.125 days.
-  ['GAS-METER', 2, 0, 1, 0],
+  // An hour a tank for the crane, a quarter of a day a tank for its test: 3 x (1/8 + 1/4) = 1.125 days; one more when the line is joined. An attendant's two hours a day.
+  ['GAS-METER', 3, 0, 1, 2],
   ['CRANE', 3, 0, 2, 0],
   // One tank of 28,500 lb to a truck of 44,000.
   ['HAUL-TANKS', 3, 0, 1, 0],

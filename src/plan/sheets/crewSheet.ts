@@ -73,8 +73,8 @@ export const facts: readonly (readonly [label: string, words: Words])[] = [
   [
     'HEIGHTS',
     [
-      ['TankCount=1', 'below ground: lid {LidTop_ft}, ports {PortInvert_ft}, line {LineCentre_ft}, bed {BedTop_ft}, pit bottom {PitBottom_ft}'],
-      ['', 'below ground: lids {LidTop_ft}, ports {PortInvert_ft}, line {LineCentre_ft}, ties {TieCentre_ft}, bed {BedTop_ft}, pit bottom {PitBottom_ft}'],
+      ['TankCount=1', 'below ground: lid {LidTop_ft:2}, ports {PortInvert_ft:2}, line {LineCentre_ft:2}, bed {BedTop_ft:2}, pit {PitBottom_ft:2}'],
+      ['', 'below ground: lids {LidTop_ft:2}, ports {PortInvert_ft:2}, line {LineCentre_ft:2}, ties {TieCentre_ft:2}, bed {BedTop_ft:2}, pit {PitBottom_ft:2}'],
     ],
   ],
   ['RESCUE', 'address, nearest hospital, rescue: ______________________   call before digging: 811'],

@@ -81,9 +81,9 @@ export function putSummary(draft: SheetDraft, takeoff: Takeoff, { row, rows, sub
   line(
     CREW_DAYS,
     takeoff.crewDays,
-    `(${hours})/(${names.from(sheet)('CrewSize')}*${names.from(sheet)('Workday_h_per_day')})`,
+    `MAX((${hours})/(${names.from(sheet)('CrewSize')}*${names.from(sheet)('Workday_h_per_day')}),${names.from(sheet)('PitOpen_day')})`,
     'number',
-    'Hours of people over the crew and its working day; they change no cost',
+    'Hours of people over the crew and its working day, and no fewer than machine, crane and tests keep the pit open; they change no cost',
   )
   line(
     LIST_MOVED,

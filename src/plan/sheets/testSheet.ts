@@ -85,7 +85,7 @@ const readings: EntryList = {
   },
   isOurWord: (code, _key, words) => {
     const rule = readingRules.find((known) => known.code === code)
-    return rule !== undefined && [rule.label, rule.earlier, rule.wanted, rule.unit].includes(words)
+    return rule !== undefined && [rule.label, ...rule.earlier, rule.wanted, rule.unit].includes(words)
   },
 }
 

@@ -24,6 +24,7 @@ export const olderSteps: Readonly<Record<string, readonly string[]>> = {
   ],
   H4: ['Disinfect tanks and line, and flush, before anyone uses the water.'],
   H5: ['First fill: clean water over the intake.'],
+  K3: ['Treatment set behind tank and switch: filters, lamp, a tap ahead of it and one behind.'],
   I1: ['Inlet and overflow drains on their bedding, first-wash diverter and cleanouts; calmed inlet, screened vents, flap and stone apron at the outfall.'],
 }
 
@@ -36,4 +37,5 @@ export const olderSpanish: readonly string[] = [
   'Primer llenado: agua limpia por encima de la toma.',
   'Relleno sin rocas en capas parejas alrededor de los tanques, igual por todos los lados, hasta las bocas.',
   'Siga rellenando en capas parejas, sin rocas, hasta las tapas.',
+  'Tratamiento después del tanque y del interruptor: filtros, lámpara, una llave antes y otra después.',
 ]

@@ -9,5 +9,18 @@ import { items110 } from './items110.js'
 import { items120 } from './items120.js'
 import { items130 } from './items130.js'
 import { items140 } from './items140.js'
+import { items150 } from './items150.js'
 
-export const versions: readonly Readonly<Record<string, ChangedItem>>[] = [items140, items130, items120, items110, items100, items090, items080, items070, items061, items040]
+export const versions: readonly Readonly<Record<string, ChangedItem>>[] = [
+  items150,
+  items140,
+  items130,
+  items120,
+  items110,
+  items100,
+  items090,
+  items080,
+  items070,
+  items061,
+  items040,
+]

@@ -12,6 +12,7 @@ export const heightResults = [
   result('PortInvert_ft', 'Inlet port invert', 'WaterLevel_ft', practice('upper ports are cast at one height')),
   result('TieOutside_in', 'Outside diameter of a tie', 'SUMPRODUCT((Pipes[pipe]="PVC 40")*(Pipes[size]="4"),Pipes[outside_in])', cite('astmD1785')),
   result('TieOverFloor_in', 'Tie centre over the floor', '6', practice('low in the walls')),
+  result('SiltMost_in', 'Settled matter that is pumped out', 'MIN(Intake_in,IF(TankCount>1,TieOverFloor_in-TieOutside_in/2,Intake_in))/2', practice('half of what lies under the intake and the ties')),
   result('TieCentre_ft', 'Tie centre', 'Cover_ft+TankHeight_ft-(TankFloor_in+TieOverFloor_in)/12', geometry),
   result('LineCentre_ft', 'Water line centre', 'Cover_ft+TankHeight_ft-LineOverBed_in/12', geometry),
   result('BedTop_ft', 'Top of the bed', 'Cover_ft+TankHeight_ft', geometry),

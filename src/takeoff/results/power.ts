@@ -37,6 +37,8 @@ export const powerResults = [
     citeRows(conductors, 'nec', '2 I L R / 1000; resistance of Chapter 9 Table 8'),
   ),
   result('FeederDropShare', 'Voltage drop, share of the voltage', 'FeederDrop_V/Voltage_V', sum),
+  result('MotorShare', 'Voltage at the motor, share of its nameplate', '(Voltage_V-FeederDrop_V)/PumpVoltage_V', sum),
+  result('MotorLeastShare', 'Share that a motor runs on, at the least', '0.9', cite('memory', 'NEMA MG 1: within 10 % of the nameplate')),
   result('StartMultiple', 'Locked rotor over full load', '6', practice('six times; the nameplate decides')),
   result(
     'StartThree',

@@ -81,6 +81,7 @@ export const pumpResults = [
   ),
   result('Charge_psi', 'Air charge of the pressure tank, without water', 'CutIn_psi-2', practice('2 psi below cut-in, the tank empty of water')),
   result('DrawdownTest_gal', 'Volume that the share is figured for', '100', cite('definitions')),
+  result('LeastRunWanted_min', 'Least run that such motors want', '1', practice('a minute, so that the motor cools before the next start')),
   result('PressureTankNeeded_gal', 'Pressure tank needed', 'FlowAtMean_gpm*LeastRun_min/DrawdownShare', cite('drawdown', 'drawdown = flow at the mean pressure x least run')),
   result('PressureTankModel', 'Pressure tank', 'IFERROR(INDEX(PressureTanks[Model],MATCH(PressureTank_gal,PressureTanks[Volume_gal],0)),"of the office’s choice")', office),
   result(

@@ -1,5 +1,6 @@
 import { cite } from '../../sources.js'
 import { citeRows } from '../../table.js'
+import { vacuumRules } from '../../tables/vacuumRules.js'
 import { wheelLoads } from '../../tables/wheelLoads.js'
 import { geometry, office, ofRow, practice, result, sum } from './rule.js'
 import { CRANE_RADII_FT } from '../officeTables.js'
@@ -72,6 +73,8 @@ export const safetyResults = (traffic: readonly string[]) =>
     result('WallDry_psf', 'Earth on the walls at their foot, dry', 'WallEarthShare*EarthWeight_lb_per_ft3*WallDepth_ft', cite('memory', 'earth at rest; loads as in ASTM C890')),
     result('WallEarthShare', 'Side pressure of earth over its weight', '0.5', cite('memory', 'earth at rest')),
     result('WallPressure_psf', 'Earth and groundwater on the walls at their foot', 'WallEarthShare*(EarthWeight_lb_per_ft3*(WallDepth_ft-WaterAboveBase_ft)+EarthInWater_lb_per_ft3*WaterAboveBase_ft)+62.4*WaterAboveBase_ft', cite('memory', 'earth at rest and standing water; loads as in ASTM C890')),
+    result('WheelSurcharge_ft', 'Wheels beside a wall, as so much more earth', 'IF(TrafficRank>1,2,0)', cite('memory', 'AASHTO: 2 ft of earth for wheels near a wall')),
+    result('WallWheels_psf', 'Wheels beside them', 'WallEarthShare*EarthWeight_lb_per_ft3*WheelSurcharge_ft', cite('memory', 'AASHTO, as above; loads as in ASTM C890')),
     result('WaterOutsideAllowed_ft', 'Groundwater over the base that the makers designed for', 'MIN(TankWaterOutside_ft,SecondWaterOutside_ft)', office),
     result('DugOut_psf', 'Load of the earth dug out', 'EarthWeight_lb_per_ft3*PitDepth_ft', geometry),
     result('TrafficRank', 'Traffic, lightest 0', listed(traffic, 'Traffic'), office),
@@ -120,6 +123,9 @@ export const safetyResults = (traffic: readonly string[]) =>
     result('PlugCount', 'Holes to plug, ties and ports', 'TiePlugs+PortsUsed', practice('both ends of each tie, and each port cut open')),
     result('RoomLeast_ft', 'Room beside the tanks, at the least', '1.5', practice('a person between tank and wall')),
     result('GapLeast_in', 'Gap between tanks, at the least', '6', practice('boots, clamps and a hand with a driver')),
+    result('TestLeast_inHg', 'Weakest vacuum of a published test', 'MIN(VacuumRules[vacuum_inHg])', citeRows(vacuumRules, 'wac', 'the least of the rules on Published tables')),
+    result('TestLeast_min', 'Shortest hold of a published test', 'MIN(VacuumRules[time_min])', citeRows(vacuumRules, 'wac', 'the least of the rules on Published tables')),
+    result('TestLossMost', 'Largest loss that a published test lets pass', 'MAX(VacuumRules[loss])', citeRows(vacuumRules, 'wac', 'the most of the rules on Published tables')),
     result('PlateForce_lbf', 'Air force on a plate', 'COVERFORCE(PI()/4*MAX(TankOpening_in,SecondOpening_in)^2,TestVacuum_inHg)', cite('definitions')),
     result('LidForce_lbf', 'Air force on a lid', 'COVERFORCE(MAX(TankPlan_ft2,SecondPlan_ft2)*144,TestVacuum_inHg)', cite('definitions')),
     result('PlugForce_lbf', 'Air force on the plug of a port', 'COVERFORCE(PI()/4*PortBore_in^2,TestVacuum_inHg)', cite('definitions')),

@@ -5,6 +5,13 @@ import { geometry, practice, result, sum } from './rule.js'
 const split = cite('derivation', 'both levels from the flow that the tool found to pass the tie; the larger one is never too low')
 const TIE_HEAD = (flow: string) => `(${flow}*231/1728/60/(PI()/4*(PIPEBORE("PVC 40",4)/12)^2)/${MOUTH_DISCHARGE})^2/(2*32.174)`
 const head = (flow: string, count: string) => `IF(${count}=0,0,OVERFLOWHEAD(MAX(0,${flow})/MAX(1,${count}),PortBore_in,OverflowLosses))`
+/** Mean of the bedding's height over a trench whose depth goes evenly from one end to the other: no bedding stands over the ground. */
+const beddingOf = (one: string, other: string): string => {
+  const depth = (end: string) => `MAX(0,${end}+DrainUnder_in/12)`
+  const [deep, flat] = [`MAX(${depth(one)},${depth(other)})`, `MIN(${depth(one)},${depth(other)})`]
+  return `IF(${flat}>=DrainSection_ft,DrainSection_ft,IF(${deep}<=DrainSection_ft,(${deep}+${flat})/2,((${deep}-DrainSection_ft)*DrainSection_ft+(DrainSection_ft^2-${flat}^2)/2)/(${deep}-${flat})))`
+}
+const shallow = cite('derivation', 'the depth goes evenly from end to end; where it is less than the section, the trench’s own depth')
 const fitting = (name: string) => `INDEX(Fittings[resistance],MATCH("${name}",Fittings[fitting],0))`
 
 export const stormResults = [
@@ -85,9 +92,14 @@ export const stormResults = [
   result(
     'DrainBedding_yd3',
     'Bedding of the drains, in place',
-    'TRENCHBEDDING(InletRun_ft+OverflowRun_ft,DrainTrench_ft,DrainOutside_in,DrainUnder_in,DrainOver_in)-(InletCount-1)*(InletRun_ft+OverflowRun_ft)*PI()/4*(DrainOutside_in/12)^2/27',
-    cite('bedding', '4 in under the pipe, every pipe taken out'),
+    'MAX(0,TRENCHBEDDING(InletRun_ft+OverflowRun_ft,DrainTrench_ft,DrainOutside_in,DrainUnder_in,DrainOver_in)-(InletCount-1)*DrainPipes_yd3/InletCount-BeddingShort_yd3)',
+    cite('bedding', '4 in under the pipe, every pipe taken out; no higher than the trench is deep'),
   ),
+  result('DrainPipes_yd3', 'Drains, outside volume', 'DrainRun_ft*PI()/4*(DrainOutside_in/12)^2/27', geometry),
+  result('DrainSection_ft', 'Bedding and drain, from the trench’s bottom to the top of the bedding', '(DrainUnder_in+DrainOutside_in+DrainOver_in)/12', geometry),
+  result('InletBedding_ft', 'The same, mean of the inlet’s trench', beddingOf('PortInvert_ft', 'InletAtHouse_ft'), shallow),
+  result('OverflowBedding_ft', 'The same, mean of the overflow’s trench', beddingOf('OverflowInvert_ft', 'OutfallDepth_ft'), shallow),
+  result('BeddingShort_yd3', 'Bedding that shallow ends lack', 'DrainTrench_ft*(InletRun_ft*(DrainSection_ft-InletBedding_ft)+OverflowRun_ft*(DrainSection_ft-OverflowBedding_ft))/27', sum),
   result('PortWorth_ft', 'A port with its work costs as much as so much 4 in drain', '18', practice('about ninety dollars to five; it chooses a layout, no price is figured by it')),
   result('DrainPricePower', 'Drain pipe grows dearer with its size, to the power of', '1.6', practice('it chooses a layout, no price is figured by it')),
   result('DrainStick_ft', 'Stick of drain pipe', '10', practice('10 ft')),
