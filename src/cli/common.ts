@@ -77,7 +77,7 @@ export function writeWhole(path: string, content: Uint8Array | Iterable<Uint8Arr
   const target = placeOf(path)
   // The program that has it open may know it by the name of the link.
   const openIn = [named, target].flatMap((one) => [`.~lock.${basename(one)}#`, `~$${basename(one)}`].filter((lock) => existsSync(join(dirname(one), lock))))[0]
-  if (openIn) throw new Error(`${path}: it is open in a spreadsheet program (${openIn} stands beside it): close it there, then try again. Nothing was written.`)
+  if (openIn) throw new Error(`${path}: it is open in a spreadsheet program (${openIn} stands beside it): close it there, then try again. Where none is open any more, delete ${openIn}. Nothing was written.`)
   if (existsSync(target) && (statSync(target).mode & 0o200) === 0) throw new Error(`${path}: it may only be read: change that, or give another name. Nothing was written.`)
   const beside = `${target}.${process.pid}.part`
   try {
@@ -126,11 +126,19 @@ function linkedTo(path: string): string {
   }
 }
 
+/** Why a file cannot be read, in words. */
+const whyNot = (code: string | undefined): string => {
+  if (code === 'ENOENT') return 'there is no such file'
+  if (code === 'EISDIR') return 'it is a folder and no file'
+  if (code === 'EACCES' || code === 'EPERM') return 'this user may not read it'
+  return `the file cannot be read (${code})`
+}
+
 export function bytesOf(path: string): Uint8Array {
   try {
     return readFileSync(path)
   } catch (error) {
-    throw new Error(`${path}: the file cannot be read (${(error as NodeJS.ErrnoException).code}).`)
+    throw new Error(`${path}: ${whyNot((error as NodeJS.ErrnoException).code)}.`)
   }
 }
 
@@ -155,5 +163,12 @@ export function argumentsOf<const O extends NonNullable<ParseArgsConfig['options
     if (name !== undefined && !known.includes(name))
       throw new Error(`No option ${word.split('=')[0]!}; there are ${known.map((option) => `--${option}`).join(', ')}. Usage: ${usage}`)
   }
-  return parseArgs({ allowPositionals: true, options })
+  try {
+    return parseArgs({ allowPositionals: true, options })
+  } catch (error) {
+    // Node says so in words of its own.
+    const name = /Option '(?:-\w, )?(--[\w-]+)/.exec((error as Error).message)?.[1]
+    if (name === undefined) throw error
+    throw new Error(`${name}: ${options[name.slice(2)]?.type === 'boolean' ? 'it takes nothing behind it' : 'say what behind it'}. Usage: ${usage}`)
+  }
 }

@@ -99,7 +99,9 @@ async function main(): Promise<void> {
     if (values.calendar !== undefined) calendars.push(careCalendar(takeoff.design, made().date, made().version))
     if (openStops(takeoff) > 0) unanswered.push(name)
   }
-  const alone = wanted.length > 0 || out === undefined || standing instanceof WorkbookError
+  // What would be said with --out is said without it too: the office's own file is tried, and left as it is.
+  const isTried = out === undefined && input !== undefined && !values.json && values.calendar === undefined
+  const alone = wanted.length > 0 || (out === undefined && !isTried) || standing instanceof WorkbookError
   const host = alone
     ? new PapersHost(source, wanted)
     : new FileHost(source, { standing: standing as Workbook | undefined, spool: jobs.length > IN_MEMORY ? fileSpool() : undefined, mayLose: values.replace ?? false })

@@ -1,4 +1,5 @@
 /** Formulas of an office's own sheets that point to cells of ours: they follow the line or name they meant when rows move. */
+import { ofJob } from '../plan/definedNames.js'
 import type { SheetPlan } from '../plan/plan.js'
 import { readSheet, type Workbook } from './file.js'
 import { isOfJob } from './standing.js'
@@ -21,6 +22,8 @@ export class References {
   private readonly written = new Set<string>()
   /** Names of ours are written with their sheets, as print areas and titles are. */
   private readonly ours = new Set<string>()
+  /** What names of ours begin with: one that is not written any more goes. */
+  private readonly ofJobs = new Set<string>()
 
   constructor(
     private readonly workbook: Workbook,
@@ -49,7 +52,10 @@ export class References {
   /** Remembers where the rows of a sheet stand, and where they will. */
   note(plan: SheetPlan): void {
     const { book } = this.workbook
-    for (const { name } of plan.definedNames ?? []) this.ours.add(name)
+    for (const { name } of plan.definedNames ?? []) {
+      this.ours.add(name)
+      this.ofJobs.add(ofJob(name))
+    }
     const standing = book.sheetNamed(plan.name)
     if (!standing) return
     this.written.add(standing.part)
@@ -83,7 +89,8 @@ export class References {
     const { moves, ours } = this
     if (!moves.size) return []
     const names = new Map(book.sheets.map(({ name, part }) => [part, name]))
-    const lost: string[] = []
+    const gone = this.namesGone()
+    const lost = gone.flatMap((name) => this.usesOf(name))
     for (const [part, into] of this.pointing) {
       if (this.written.has(part) || ![...into].some((name) => moves.has(name))) continue
       const xml = book.text(part)
@@ -99,7 +106,7 @@ export class References {
         if (tag.name === 'worksheetSource' && moves.has((attribute(xml, tag, 'sheet') ?? '').toLowerCase()))
           lost.push(`a pivot table reads ${attribute(xml, tag, 'sheet')}!${attribute(xml, tag, 'ref') ?? ''}: look whether these are still its rows`)
         const word = attribute(xml, tag, 'name') ?? ''
-        if (!FORMULAS.has(tag.name) || tag.isEmpty || /^_xlnm\./.test(word) || (tag.name === 'definedName' && ours.has(word))) continue
+        if (!FORMULAS.has(tag.name) || tag.isEmpty || /^_xlnm\./.test(word) || (tag.name === 'definedName' && (ours.has(word) || gone.includes(word)))) continue
         const { text } = inside(xml, tag)
         const formula = unescapeXml(text)
         const isShared = attribute(xml, tag, 't') === 'shared'
@@ -112,6 +119,28 @@ export class References {
       if (edits.length) book.put(part, edited(xml, edits))
     }
     return lost
+  }
+
+  /** Names that an earlier making gave its sums, and this one has no more. */
+  private namesGone(): string[] {
+    const { book } = this.workbook
+    const stand = [...book.tags(book.mainPart)].flatMap((tag) => (tag.name === 'definedName' && !tag.isEnd ? (attribute(book.text(book.mainPart), tag, 'name') ?? []) : []))
+    return stand.filter((name) => name.includes('.') && this.ofJobs.has(ofJob(name)) && !this.ours.has(name))
+  }
+
+  /** Cells of the office's own sheets whose formulas have a name, in words. */
+  private usesOf(name: string): string[] {
+    const { book } = this.workbook
+    return book.sheets.flatMap((sheet) => {
+      if (this.written.has(sheet.part) || !book.text(sheet.part).includes(name)) return []
+      const xml = book.text(sheet.part)
+      let at = ''
+      return [...book.tags(sheet.part)].flatMap((tag) => {
+        if (tag.name === 'c' && !tag.isEnd) at = `${sheet.name}!${/\sr="([A-Z]+\d+)"/.exec(xml.slice(tag.start, tag.end))?.[1] ?? ''}`
+        const formula = tag.name === 'f' && !tag.isEnd && !tag.isEmpty ? unescapeXml(inside(xml, tag).text) : ''
+        return new RegExp(`(?<![\\w.])${name.replace(/\./g, '\\.')}(?![\\w.])`, 'i').test(formula) ? [`${at} uses ${name}, and the job has no such sum any more`] : []
+      })
+    })
   }
 }
 

@@ -1,5 +1,5 @@
 /** Reads a job's sheets as they stand before they are made again: what the takeoff said, and the changes kept so far. */
-import type { Problem } from '../takeoff/fields.js'
+import { isErrorText, type Problem } from '../takeoff/fields.js'
 import type { Before, EarlierLine, KeptChange } from '../takeoff/changes.js'
 import type { JobSheetNames } from './jobSheets.js'
 import { text, type Cell, type Rows } from './keptCells.js'
@@ -42,7 +42,9 @@ function beforeOf(rows: Rows | undefined, design: Rows | undefined, changes: Row
   const { date, revision } = made
   if (asMade) {
     const named = new Set(rows.flatMap((row) => (['code', 'description'] as const).map((name) => text(row[headings.columns.get(name) ?? -1]))))
-    return { date, revision, ...asMade, gone: [...asMade.lines.keys()].filter((key) => !named.has(key)) }
+    // Where codes show an error nobody can tell whose line is gone.
+    const gone = [...named].some(isErrorText) ? [] : [...asMade.lines.keys()].filter((key) => !named.has(key))
+    return { date, revision, ...asMade, gone }
   }
   const lines = new Map<string, EarlierLine>()
   let [cost, total] = [0, 0]

@@ -11,6 +11,8 @@ export type Rows = readonly (readonly Cell[])[]
 
 export const text = (cell: Cell | undefined): string => String(cell?.value ?? '').trim()
 export const isEmptySheet = (rows: Rows): boolean => rows.every((row) => row.every((cell) => text(cell) === ''))
+/** Another program may save a formula and leave its result out; an empty text is a result. */
+export const isUnworked = (cell: Cell | undefined): boolean => cell?.formula !== undefined && (cell.value ?? null) === null
 /** What was typed, and nothing where a formula stands. */
 export const plain = (cell: Cell | undefined): string => (cell?.formula === undefined ? text(cell) : '')
 

@@ -1,7 +1,7 @@
 /** Reads back what was written into the entries of a job's sheets: by code and heading, wherever rows and columns have moved to. */
 import type { CrewWritten, Kept } from '../takeoff/typed.js'
 import type { Problem } from '../takeoff/fields.js'
-import { plain, text, type Cell, type Rows } from './keptCells.js'
+import { isUnworked, plain, text, type Cell, type Rows } from './keptCells.js'
 import type { EntryList } from './sheetKind.js'
 import { BOX, BY_HAND, crewHeadings, DO_NOT_START, isCrewHeading } from './sheets/crewSheet.js'
 import { sheetKinds } from './sheets/index.js'
@@ -64,7 +64,7 @@ export function fromEntries(rows: Rows, sheet: string, hasEntries = true): Pick<
     const isEntry = (key: string) => of.isCode(code) && entriesHere.includes(key)
     const wordsIn = (cell: Cell, key: string) => (isEntry(key) ? text(cell) : plain(cell))
     for (const [at, cell] of row.entries())
-      if (isEntry(keyOf(at)) && cell.formula !== undefined && text(cell) === '' && !/^""$/.test(cell.formula))
+      if (isEntry(keyOf(at)) && isUnworked(cell) && !/^""$/.test(cell.formula!))
         problems.push({ sheet, row: place, column: of.headings[keyOf(at)] ?? keyOf(at), allowed: 'an entry; the formula was saved without its result', came: `=${cell.formula}` })
     const typed = row.map((cell, at) => ({ at, key: keyOf(at), words: wordsIn(cell, keyOf(at)) })).filter(({ at, words }) => at !== codeAt && words !== '' && words !== BOX)
     const ticked = typed.findIndex(({ key, words }) => key !== 'box' && TICKS.includes(words))

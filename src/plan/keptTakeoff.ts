@@ -1,12 +1,12 @@
 /** Reads back from a takeoff sheet the estimator's own quantities, prices and lines: by heading and code, wherever rows and columns have moved to. */
-import type { Problem } from '../takeoff/fields.js'
+import { isErrorText, type Problem } from '../takeoff/fields.js'
 import { itemKinds } from '../takeoff/officeTables.js'
 import { isLineFormula, isWholeUnit, lineFigures, type LineFigure } from '../takeoff/lineFigures.js'
 import { ADDED_SECTION, ADDED_SUM, partHeadings, sectionsBySums, sumLabels } from '../takeoff/sumWords.js'
 import type { AddedLine, Kept, Override } from '../takeoff/typed.js'
 import type { JobSheetNames } from './jobSheets.js'
 import { columnLetters } from './plan.js'
-import { amount, isEmptySheet, PASTED, text, type Cell, type Rows } from './keptCells.js'
+import { amount, isEmptySheet, isUnworked, PASTED, text, type Cell, type Rows } from './keptCells.js'
 import { takeoffColumns, takeoffHeading, type TakeoffColumn } from './sheets/takeoffColumns.js'
 
 /** What each worked-out column of our lines begins with. */
@@ -133,6 +133,7 @@ class TakeoffRows {
 
   /** A line that a rule of the office gave: its own quantity and price, and a problem where a formula was typed over; answers where the sheet holds pasted values. */
   private readOurLine(row: TakeoffRow): Problem | undefined {
+    if (isErrorText(row.code)) return this.readNameless(row)
     this.formulasWithoutResult(row)
     const strange = worked.filter((name) => this.headings.columns.has(name) && !row.cell(name)?.formula?.trimStart().startsWith(formulaOf[name]))
     if (strange.length >= PASTED) return this.problem(row, strange[0]!, 'formulas, as the takeoff was made', 'values')
@@ -153,6 +154,15 @@ class TakeoffRows {
     return undefined
   }
 
+  /** A line of ours whose code shows an error: what was typed on it belongs to a line that nobody can name, and without that it is none. */
+  private readNameless(row: TakeoffRow): undefined {
+    this.settle(row, allColumns)
+    const typed = (['yours', 'price'] as const).find((name) => text(row.cell(name)) !== '' && isPlain(row, name) && !(name === 'price' && this.ownPrice(row) === undefined))
+    if (!typed) return
+    const shows = `${text(row.cell(typed))}, on a line whose code shows ${row.code}`
+    this.refuse(row, typed, 'the code of its line: a sheet that it points to is gone, or this program does not know a function of it. Save it where the code shows, or clear this entry', shows)
+  }
+
   private readLineByHand(row: TakeoffRow): void {
     this.formulasWithoutResult(row)
     const { code, description } = row
@@ -165,7 +175,7 @@ class TakeoffRows {
     const line = this.asLine(row, quantity, true)
     const product = row.cell('amount')?.formula
     const isOurs = product !== undefined && isOurProduct(product)
-    if (product !== undefined && !isOurs && text(row.cell('amount')) === '') this.refuse(row, 'amount', 'a number; the formula was saved without its result', `=${product}`)
+    if (!isOurs && isUnworked(row.cell('amount'))) this.refuse(row, 'amount', 'a number; the formula was saved without its result', `=${product}`)
     if (product !== undefined && !isOurs && this.addsAmounts(product)) {
       this.refuse(row, 'amount', 'a number of its own; this formula adds up amounts that are counted already', `=${product}`)
       return
@@ -242,8 +252,7 @@ class TakeoffRows {
   private formulasWithoutResult(row: TakeoffRow): void {
     for (const name of ['yours', 'price'] as const) {
       const own = row.cell(name)?.formula
-      if (own !== undefined && text(row.cell(name)) === '' && !(name === 'price' && this.isOurPrice(row)))
-        this.refuse(row, name, 'a number; the formula was saved without its result', `=${own}`)
+      if (isUnworked(row.cell(name)) && !(name === 'price' && this.isOurPrice(row))) this.refuse(row, name, 'a number; the formula was saved without its result', `=${own}`)
     }
   }
 

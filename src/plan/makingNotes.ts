@@ -16,7 +16,7 @@ export function makingNotes(takeoff: Takeoff, { before }: Pick<Earlier, 'before'
   return [
     ...(before?.isTakeoffGone ? ['its sheet Takeoff was gone or had another name: what was typed there, quantities and prices, is not on the new one'] : []),
     ...(crew.brought?.length ? [`written on its sheet Test beside the entries, and among what was written by hand on its sheet Crew now: ${crew.brought.join('; ')}`] : []),
-    ...unused.map((code) => `your entry for ${code} has no line any more`),
+    ...unused.map(({ code, words }) => `your entry for ${code}, ${words}, has no line any more`),
     ...(back.length ? [`${back.join(', ')}: taken off its takeoff by hand, and there again; the column Without of Jobs leaves an item out`] : []),
     ...(moved.length ? [`what was written for ${moved.join(', ')} has no line of its own any more and stands among what was written by hand on its sheet Crew`] : []),
     ...lapsed.map(({ label }) => `the answer to "${label}" was given for other figures: there is no price on the quote until it is answered anew`),

@@ -3,10 +3,10 @@ import { shown } from '../errors.js'
 import { isError } from '../formula/value.js'
 import { roundTo } from '../rounding.js'
 import type { Design } from './design.js'
-import type { Problem } from './fields.js'
+import { checkedOrRaw, type CellValue, type Problem } from './fields.js'
 import { rulesOf } from './itemRules.js'
 import { rowNamed, type Office, type Row } from './office.js'
-import { jobFields } from './officeTables.js'
+import { jobFields, type JobFieldName } from './officeTables.js'
 import { results } from './results/index.js'
 import type { Kept, TypedInput } from './typed.js'
 
@@ -142,11 +142,20 @@ export function typedProblems(office: Office, design: Design, inputs: readonly T
 /** Before the name of a field on the Site list. */
 export const SITE_PREFIX = 'V '
 
+/** Whether an entry says what the row says, in whatever unit, spelling or capitals. */
+function isSaid(name: JobFieldName, entry: CellValue, value: unknown): boolean {
+  const found = checkedOrRaw(name, jobFields[name], entry)
+  if (typeof found === 'number' && typeof value === 'number') return Math.abs(found - value) <= SAME * Math.max(1, Math.abs(value))
+  return String(found).trim().toLowerCase() === String(value ?? '').trim().toLowerCase()
+}
+/** Units convert to so many digits. */
+const SAME = 1e-9
+
 /** What was found on site counts once it stands in the row of Jobs: until then the takeoff would price something else. */
 export function siteProblems(office: Office, design: Design, kept: Kept): Problem[] {
   return Object.entries(kept.crew.cells).flatMap(([code, { done = '' }]) => {
     const name = code.startsWith(SITE_PREFIX) ? code.slice(SITE_PREFIX.length) : ''
-    if (!Object.hasOwn(jobFields, name) || done === '' || String(done) === String(design.singleOf(name))) return []
+    if (!Object.hasOwn(jobFields, name) || done === '' || isSaid(name as JobFieldName, done, design.singleOf(name))) return []
     return [
       {
         sheet: office.sheets.Jobs,

@@ -8,6 +8,8 @@ export const ORDER_COST = 'Order cost'
 export const CREW_DAYS = 'Days of the crew'
 export const PER_GALLON = 'Price a gallon stored'
 export const LIST_MOVED = 'List prices have moved the order cost by'
+/** Typed under the sum of the lines by hand, or on a row put in among them without its formulas. */
+export const UNCOUNTED = 'Prices by hand that no amount counts'
 export const kindLabel = (kind: ItemKind): string => `Of the order cost: ${kind}`
 /** Of lines by hand, on the quote. */
 export const FURTHER_WORK = ['Further work', 'Further work and credits'] as const
@@ -34,6 +36,7 @@ export const sumLabels = (all: readonly string[]): readonly string[] => [
   CREW_DAYS,
   PER_GALLON,
   LIST_MOVED,
+  UNCOUNTED,
 ]
 /** Whether a section of that name would be taken for a sum. */
 export const isSumWord = (section: string): boolean =>

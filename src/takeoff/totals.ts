@@ -7,7 +7,7 @@ import type { Line } from './lines.js'
 import type { Office } from './office.js'
 import { itemKinds, type ItemKind } from './officeTables.js'
 import { ruleOfCode } from './ruleOfCode.js'
-import type { AddedLine, Kept } from './typed.js'
+import type { AddedLine, Kept, Override } from './typed.js'
 
 /** What the lines of a takeoff come to, to the cent. */
 export interface Totals {
@@ -21,9 +21,13 @@ export interface Totals {
   markup: number
   tax: number
   total: number
-  /** Overrides whose line is no longer part of the takeoff. */
-  unused: readonly string[]
+  /** Overrides whose line is no longer part of the takeoff: its code, and what was typed. */
+  unused: readonly { code: string; words: string }[]
 }
+
+/** An entry that goes with its line is told whole: nobody finds it again. */
+const wordsOf = ({ quantity, price, line }: Override): string =>
+  [...(quantity === undefined ? [] : [`${quantity}${line?.unit ? ` ${line.unit}` : ''}`]), ...(price === undefined ? [] : [`$${price}`])].join(' at ')
 
 export function totalsOf(office: Office, design: Design, rules: readonly ItemRule[], lines: readonly Line[], kept: Kept): Totals {
   const grouped = [...new Set(rules.map(({ section }) => section))].map((section) => {
@@ -63,6 +67,6 @@ export function totalsOf(office: Office, design: Design, rules: readonly ItemRul
     markup,
     tax,
     total,
-    unused: dropped.filter(([code, { line }]) => !line || isOfRule(code)).map(([code]) => code),
+    unused: dropped.filter(([code, { line }]) => !line || isOfRule(code)).map(([code, override]) => ({ code, words: wordsOf(override) })),
   }
 }

@@ -297,6 +297,26 @@ describe.runIf(hasCalc)('papers of other figures than they were made with', () =
     })
     expect(await worked(bytes)).toEqual({ seconds: new Set(['out of date']), price: 'no price', moved: 0 })
   })
+  it('a line by hand put in without an amount, or under the sum: the quote has no price until it counts', async () => {
+    const under = await typed('Takeoff', (sheet) => {
+      const row = sheet.getRow(rowOf(sheet, 3, ADDED_SUM) + 2)
+      row.getCell(takeoffColumns.description).value = 'Scaffold'
+      row.getCell(takeoffColumns.yours).value = 2
+      row.getCell(takeoffColumns.price).value = 50
+    })
+    expect(await worked(under)).toEqual({ seconds: new Set(['as made', 'out of date']), price: 'no price', moved: 0 })
+    const between = await typed('Takeoff', (sheet) => {
+      const row = sheet.getRow(rowOf(sheet, 3, ADDED_SUM) - 1)
+      row.getCell(takeoffColumns.price).value = 10
+      row.getCell(takeoffColumns.amount).value = null
+    })
+    expect((await worked(between)).price).toBe('no price')
+    // Where its formulas stand it counts.
+    const counted = await typed('Takeoff', (sheet) => {
+      sheet.getRow(rowOf(sheet, 3, ADDED_SUM) - 1).getCell(takeoffColumns.price).value = 10
+    })
+    expect(await worked(counted)).toMatchObject({ seconds: new Set(['as made']), price: expect.any(Number) as number })
+  })
   it('a table that turns a verdict does as much', async () => {
     const workbook = await inExceljs(first)
     const tanks = workbook.getWorksheet('Tanks')!

@@ -157,6 +157,11 @@ describe('written onto itself', () => {
     // A sum that the job has no more has no name either: it would point to another line.
     expect(after.has('Pipit_Hollow.Fence')).toBe(false)
     expect(notes).toEqual([])
+    // Who uses it is told by cell, and nothing is said of it that is not so.
+    const used = await inExceljs(bytes)
+    used.definedNames.add("'Takeoff Pipit Hollow'!$G$20", 'Pipit_Hollow.Fence')
+    used.getWorksheet('My notes')!.getCell('B12').value = { formula: 'SUM(Pipit_Hollow.Fence)*2', result: 3 } as ExcelJS.CellFormulaValue
+    expect((await make(sourceOf(await savedBy(used), 'OWN.xlsx'))).notes).toEqual(['My notes!B12 uses Pipit_Hollow.Fence, and the job has no such sum any more.'])
   })
   it('words where our sheets have none, and drawings on them: kept or told, never gone in silence', async () => {
     const first = (await make(sourceOf(await own(), 'OWN.xlsx'))).bytes

@@ -148,6 +148,31 @@ describe('the takeoff sheet', () => {
       expect.stringMatching(/^Test Wicket Mill, row \d+, .*: an entry; the formula was saved without its result; got =8\.6\/2\.$/),
     ])
   })
+  it('a formula that comes to an empty text is no entry', async () => {
+    const { kept, make } = await again((cell) => {
+      cell(names.takeoff, 'DIG', columns.yours).value = { formula: 'IF(1>2,3,"")', result: '' } as ExcelJS.CellFormulaValue
+      cell(names.test, 'T1', testColumns.entries).value = { formula: 'IF(1>2,3,"")', result: '' } as ExcelJS.CellFormulaValue
+    })
+    expect(kept.problems).toEqual([])
+    expect(kept.overrides).toEqual({})
+    expect(make().lines.length).toBeGreaterThan(60)
+  })
+  it('what is typed on a line whose code shows an error is refused, and without that the line is nobody’s', async () => {
+    const broken = (cell: Parameters<Parameters<typeof again>[0]>[0], typed: boolean) => {
+      const code = cell(names.takeoff, 'CABLE-copper-12', columns.code)
+      const price = cell(names.takeoff, 'CABLE-copper-12', columns.price)
+      code.value = { formula: '"CABLE-"&#REF!', result: { error: '#REF!' } } as unknown as ExcelJS.CellFormulaValue
+      if (typed) price.value = 1.6
+    }
+    expect(await refusals((cell) => broken(cell, true))).toEqual([
+      expect.stringMatching(
+        /^Takeoff Wicket Mill, row \d+, Unit price, \$: the code of its line: a sheet that it points to is gone.*; got 1\.6, on a line whose code shows #REF!\.$/,
+      ),
+    ])
+    const { kept, make } = await again((cell) => broken(cell, false))
+    expect([kept.problems, kept.added, kept.overrides]).toEqual([[], [], {}])
+    expect(make().total).toBe(makeTakeoff(office, job).total)
+  })
   it('an entry that is a formula counts as its result, a ticked box stays ticked', async () => {
     const { kept } = await again((cell) => {
       cell(names.test, 'T1', testColumns.entries).value = { formula: '8.6/2', result: 4.3 } as ExcelJS.CellFormulaValue

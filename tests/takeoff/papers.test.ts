@@ -34,6 +34,21 @@ describe('the Site list', () => {
     expect(work(leastRow, '30')).toEqual(['Jobs, row 6, FrostDepth_in: what was found on site, 30, or the Site list cleared of it; got 0.'])
     expect(work({ ...leastRow, FrostDepth_in: 30 }, '30')).toEqual([])
     expect(work(leastRow, '')).toEqual([])
+    // In the unit, the spelling and the capitals of whoever wrote it.
+    const says = (field: string, row: unknown, done: string) => {
+      const office = readOffice(officeWith({ Jobs: [{ ...leastRow, [field]: row }] }))
+      return workJob(office, office.tables.Jobs[0]!, { ...nothingKept, crew: { cells: { [`V ${field}`]: { done } }, added: [] } }).problems.map(problemText)
+    }
+    for (const [field, row, done] of [
+      ['Cover_ft', '3 ft', '3 ft'],
+      ['Cover_ft', 3, '36 in'],
+      ['RoofArea_ft2', '1,800', '1,800'],
+      ['WaterLineRun_ft', 3.280839895013123, '1 m'],
+      ['PitDrained', 'no', 'No'],
+      ['Traffic', 'none', 'None'],
+    ] as const)
+      expect(says(field, row, done), `${field} ${done}`).toEqual([])
+    expect(says('Cover_ft', 3, '35 in')).toHaveLength(1)
   })
 })
 

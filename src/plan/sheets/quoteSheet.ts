@@ -5,7 +5,7 @@ import { dollars, money } from '../../rounding.js'
 import { assumable, assumableFields, assumedLabel } from '../../takeoff/assumed.js'
 import { closingCaution } from '../../takeoff/cautions.js'
 import type { Design } from '../../takeoff/design.js'
-import { ADDED_SUM, FURTHER_WORK, sumOf } from '../../takeoff/sumWords.js'
+import { ADDED_SUM, FURTHER_WORK, sumOf, UNCOUNTED } from '../../takeoff/sumWords.js'
 import { type Takeoff } from '../../takeoff/takeoff.js'
 import type { Words } from '../../takeoff/template.js'
 import { verdictRules, type VerdictName } from '../../takeoff/verdicts.js'
@@ -161,7 +161,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
   const { design, crew, house } = takeoff
   const from = names.from(sheet)
   const draft = new SheetDraft()
-  headed(draft, { heading, names }, sheet, 'Quote')
+  headed(draft, { heading, names }, sheet, 'Quote', from(sumPlace(UNCOUNTED)))
   draft.letterhead(LAST_COLUMN, house.head)
   const stops = stopsOf(takeoff)
   const open = openStops(takeoff)
@@ -297,7 +297,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
   function stopRows(): string {
     const all = verdictRules.map(({ name }) => from(name))
     // Verdicts stand together on the Design sheet, so one count does for all.
-    const count = `${countOf(all)}+${from(CHANGED_SINCE)}`
+    const count = `${countOf(all)}+${from(CHANGED_SINCE)}+${from(sumPlace(UNCOUNTED))}`
     if (!stops.length) return count
     const top = draft.row
     draft.next()

@@ -17,6 +17,7 @@ import { LINE_ROWS, linePlace, sumPlace, TAKEOFF_HEADING_ROW, takeoffColumns, ta
 import { putSummary, SUMMARY_ROWS } from './takeoffSummary.js'
 
 const SPARE_ADDED_ROWS = 4
+const MOST_ENTRY = 1e9
 const columns = takeoffColumns
 /** Decimals of a quantity by the unit it is priced in; pieces, jobs and loads are whole. */
 const netDecimals = (rule: ItemRule): number => {
@@ -32,12 +33,15 @@ export const takeoff = sheetKind({ kind: 'takeoff', place: 10, prefix: 'Takeoff'
 const priceDecimals = (...prices: readonly (number | null | undefined)[]): number =>
   Math.max(2, ...prices.map((price) => Math.min(4, (/\.(\d+)$/.exec(String(roundTo(price ?? 0, 4)))?.[1] ?? '').length)))
 
+/** The last row of the summary, which the head of the sheet looks at before it is laid out. */
+const uncountedRow = (sections: number): number => TAKEOFF_HEADING_ROW + sections + SUMMARY_ROWS - 1
+
 /** Where the cells of a line by hand stand. */
 const byHandColumns: Readonly<Partial<Record<LineCell, TakeoffColumn>>> = { Yours: 'yours', Order: 'order', Price: 'price', Unit: 'unit' }
 
 function takeoffSheet({ takeoff, design, names, places, writer, heading, made, earlier }: JobContext, sheet: string): SheetPlan {
   const draft = new SheetDraft()
-  headed(draft, { heading, names }, sheet, 'Itemized takeoff')
+  headed(draft, { heading, names }, sheet, 'Itemized takeoff', address(uncountedRow(takeoff.sections.length), columns.amount))
   draft.next()
   for (const [name, text] of takeoffHeadingWords) draft.put(columns[name], textColumns.includes(name) ? 'heading' : 'headingRight', text)
   draft.next()
@@ -62,9 +66,11 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
   }
   names.set(LINE_ROWS, sheet, `${address(firstLineRow, columns.code)}:${address(draft.row - 1, columns.code)}`)
   const lastLineRow = draft.row - 1
-  addedLines()
-  putSummary(draft, takeoff, { row: summaryRow, rows: { first: firstLineRow, last: lastLineRow }, subtotals, names, sheet, named })
+  const added = addedLines()
+  putSummary(draft, takeoff, { row: summaryRow, rows: { first: firstLineRow, last: lastLineRow }, added, subtotals, names, sheet, named })
   for (const finish of pending) finish()
+  const entries = (column: number, from: number, to: number, least: number) => ({ firstRow: from, lastRow: to, column, span: [least, MOST_ENTRY] as const, message: `a number, ${least === 0 ? '0' : '-1,000,000,000'} to 1,000,000,000` })
+  const validations = [columns.yours, columns.price].flatMap((column) => [entries(column, firstLineRow, lastLineRow, 0), entries(column, added.first, added.sum - 1, -MOST_ENTRY)])
 
   function writeLine(line: Line): void {
     const { rule } = line
@@ -147,7 +153,7 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
     draft.next(2)
   }
 
-  function addedLines(): void {
+  function addedLines(): { first: number; sum: number } {
     draft.section(columns.why, ADDED_SECTION)
     const first = draft.row
     const blank: AddedLine = { code: '', description: '', unit: '', quantity: null, price: null, why: '' }
@@ -165,7 +171,9 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
       draft.put(columns.kind, 'inputText', line.kind ?? 'other', { format: 'text' })
       draft.next()
     }
-    subtotal(ADDED_SUM, first, draft.row - 1, takeoff.addedTotal)
+    const sum = draft.row
+    subtotal(ADDED_SUM, first, sum - 1, takeoff.addedTotal)
+    return { first, sum }
   }
 
   return draft.sheet(sheet, {
@@ -175,6 +183,7 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
     landscape: false,
     footer: design.name,
     definedNames,
+    validations,
     print: { percent: 100, lastColumn: columns.amount },
   })
 }

@@ -1,20 +1,25 @@
 /** The summary of a takeoff: sections, cost, overhead, markup, tax and price, with what they come to by kind and by day. */
 import { itemKinds, type ItemKind } from '../../takeoff/officeTables.js'
-import { ADDED_SECTION_WORDS, CREW_DAYS, kindLabel, LIST_MOVED, ORDER_COST, PER_GALLON, PRICE_SUMS, SUMMARY } from '../../takeoff/sumWords.js'
+import { ADDED_SECTION_WORDS, CREW_DAYS, kindLabel, LIST_MOVED, ORDER_COST, PER_GALLON, PRICE_SUMS, SUMMARY, UNCOUNTED } from '../../takeoff/sumWords.js'
 import type { Takeoff } from '../../takeoff/takeoff.js'
 import type { NamePlaces } from '../places.js'
 import { address, type SheetDraft } from '../plan.js'
 import { CHANGED_SINCE } from '../sheetKind.js'
 import { sumPlace, takeoffColumns as columns } from './takeoffColumns.js'
 
-/** Rows beside those of the sections: its heading, lines by hand, cost to total, a gallon, kinds, days, what the list has moved, and a gap. */
-export const SUMMARY_ROWS = 1 + 1 + PRICE_SUMS.length + 1 + itemKinds.length + 2 + 1
+/** Rows beside those of the sections: its heading, lines by hand, cost to total, a gallon, kinds, days, what the list has moved, what is not counted, and a gap. */
+export const SUMMARY_ROWS = 1 + 1 + PRICE_SUMS.length + 1 + itemKinds.length + 3 + 1
+
+/** Somebody goes on under the lines by hand: so far down it is seen. */
+const ROWS_UNDER = 60
 
 /** Where the summary stands and what it sums. */
 export interface Summed {
   row: number
   /** The rows of all lines and section sums. */
   rows: { first: number; last: number }
+  /** The first row of the lines by hand, and that of their sum. */
+  added: { first: number; sum: number }
   /** Cells of the sums of the sections, lines by hand last. */
   subtotals: readonly string[]
   names: NamePlaces
@@ -23,7 +28,7 @@ export interface Summed {
   named: (sum: string) => void
 }
 
-export function putSummary(draft: SheetDraft, takeoff: Takeoff, { row, rows, subtotals, names, sheet, named }: Summed): void {
+export function putSummary(draft: SheetDraft, takeoff: Takeoff, { row, rows, added, subtotals, names, sheet, named }: Summed): void {
   const { design } = takeoff
   const end = draft.row
   draft.row = row
@@ -92,6 +97,15 @@ export function putSummary(draft: SheetDraft, takeoff: Takeoff, { row, rows, sub
     `IF(${names.from(sheet)(CHANGED_SINCE)}>0,0,SUMPRODUCT(${lines(columns.order)},${lines(columns.now)})-SUMPRODUCT(${lines(columns.order)},${lines(columns.listed)}))`,
     'number',
     'Prices stand as they were when this was made; made again, it takes those of the list',
+  )
+  const under = (column: number, from: number, to: number) => `${address(from, column, false)}:${address(to, column, false)}`
+  const { price, amount: sums } = columns
+  line(
+    UNCOUNTED,
+    0,
+    `SUMPRODUCT(ISNUMBER(${under(price, added.first, added.sum)})*(${under(sums, added.first, added.sum)}=""))+COUNT(${under(price, added.sum + 1, added.sum + ROWS_UNDER)})`,
+    'number',
+    'On a row put in among them, or under their sum. Made again, they are counted; until then the quote has no price',
   )
   draft.row = end
 }
