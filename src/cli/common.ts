@@ -77,7 +77,10 @@ export function writeWhole(path: string, content: Uint8Array | Iterable<Uint8Arr
   const target = placeOf(path)
   // The program that has it open may know it by the name of the link.
   const openIn = [named, target].flatMap((one) => [`.~lock.${basename(one)}#`, `~$${basename(one)}`].filter((lock) => existsSync(join(dirname(one), lock))))[0]
-  if (openIn) throw new Error(`${path}: it is open in a spreadsheet program (${openIn} stands beside it): close it there, then try again. Where none is open any more, delete ${openIn}. Nothing was written.`)
+  if (openIn)
+    throw new Error(
+      `${path}: it is open in a spreadsheet program (${openIn} stands beside it): close it there, then try again. Where none is open any more, delete ${openIn}. Nothing was written.`,
+    )
   if (existsSync(target) && (statSync(target).mode & 0o200) === 0) throw new Error(`${path}: it may only be read: change that, or give another name. Nothing was written.`)
   const beside = `${target}.${process.pid}.part`
   try {

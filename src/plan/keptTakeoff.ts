@@ -160,7 +160,12 @@ class TakeoffRows {
     const typed = (['yours', 'price'] as const).find((name) => text(row.cell(name)) !== '' && isPlain(row, name) && !(name === 'price' && this.ownPrice(row) === undefined))
     if (!typed) return
     const shows = `${text(row.cell(typed))}, on a line whose code shows ${row.code}`
-    this.refuse(row, typed, 'the code of its line: a sheet that it points to is gone, or this program does not know a function of it. Save it where the code shows, or clear this entry', shows)
+    this.refuse(
+      row,
+      typed,
+      'the code of its line: a sheet that it points to is gone, or this program does not know a function of it. Save it where the code shows, or clear this entry',
+      shows,
+    )
   }
 
   private readLineByHand(row: TakeoffRow): void {

@@ -146,7 +146,12 @@ export const SITE_PREFIX = 'V '
 function isSaid(name: JobFieldName, entry: CellValue, value: unknown): boolean {
   const found = checkedOrRaw(name, jobFields[name], entry)
   if (typeof found === 'number' && typeof value === 'number') return Math.abs(found - value) <= SAME * Math.max(1, Math.abs(value))
-  return String(found).trim().toLowerCase() === String(value ?? '').trim().toLowerCase()
+  return (
+    String(found).trim().toLowerCase() ===
+    String(value ?? '')
+      .trim()
+      .toLowerCase()
+  )
 }
 /** Units convert to so many digits. */
 const SAME = 1e-9

@@ -106,7 +106,7 @@ function cheapestLayout(trial: Trial, given: (name: string) => boolean, job: Row
   const design = trial(best.sized, best.found)
   const tried = given('DrainSize_in') ? `${sizes[0]} in drains` : 'drains of 4, 6 or 8 in'
   const room = Math.round((design.number('StormRise_ft') - design.number('AirSpace_ft')) * 100) / 100
-  const note = `No layout of ${tried} on ${inletTanks.length > 1 ? 'one or two inlet tanks' : inletTanks[0] === 1 ? 'one inlet tank' : 'two inlet tanks'} passes; the lowest water is ${room > 0 ? `${room} ft too high` : 'low enough, but ports are missing'}. What changes it: ${design.number('OutletHead_ft') > design.number('AirSpace_ft') ? 'larger drains (DrainSize_in), ' : ''}more or larger ports (Tanks: Ports, Port_in), more room under the lid, ${inletTanks.includes(2) ? '' : 'another tank for a second inlet, '}or less roof on these tanks.`
+  const note = `No layout of ${tried} on ${inletTanks.length > 1 ? 'one or two inlet tanks' : inletTanks[0] === 1 ? 'one inlet tank' : 'two inlet tanks'} passes; the lowest water is ${room > 0 ? `${room} ft too high` : 'low enough, but ports are missing'}. What changes it: ${design.number('OutletHead_ft') > design.number('AirSpace_ft') ? 'larger drains (Jobs, Drain size), ' : ''}more or larger ports (Tanks, Upper ports and Port size), more room under the lid, ${inletTanks.includes(2) ? '' : 'another tank for a second inlet, '}or less roof on these tanks.`
   return { ...best, found: { ...best.found, LayoutNote: note } }
 }
 

@@ -44,9 +44,9 @@ const rules = [
     'IF(GroundwaterAssumed=1,"check",IF(AND(PitWater="wet",PitDrained="no"),IF(SoilClass="C","check","stop"),IF(OR(WaterNear=1,AND(PitSoil="A",TrafficRank>2)),"check","pass")))',
     [
       ['PitWater="not known"', 'The pit goes {PitDepth_ft} down and nobody has said how deep the groundwater lies: soil under water is class C.'],
-      ['AND(PitWater="wet",SoilClass="rock",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}: rock under water that is not stable is class C, and quantities slope it so. Draw the water down, and have a competent person find it stable (PitDrained), or take class C.'],
+      ['AND(PitWater="wet",SoilClass="rock",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}: rock under water that is not stable is class C, and quantities slope it so. Draw the water down, and have a competent person find it stable (Jobs, Pit drained), or take class C.'],
       ['AND(PitWater="wet",SoilClass<>"C",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}: soil under water is class C, not {SoilClass}. Quantities slope it as C. Draw the water down and have a competent person class it again, or take class C.'],
-      ['AND(PitWater="wet",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}; the walls are sloped for class C. Nobody works where water stands or rises (29 CFR 1926.651(h)), a bed set in water does not hold, and a floor can heave. Have the water drawn down, and say so (PitDrained).'],
+      ['AND(PitWater="wet",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}; the walls are sloped for class C. Nobody works where water stands or rises (29 CFR 1926.651(h)), a bed set in water does not hold, and a floor can heave. Have the water drawn down, and say so (Jobs, Pit drained).'],
       ['AND(PitWater="wet",PitDrained="yes")', 'Class {SoilClass}, classed again with the water drawn down; the walls stand as class {PitSoil} allows. The price has pumping for {Dewater_day}; wells or wellpoints that draw it down beforehand are a line by hand.'],
       ['WaterNear=1', 'The pit goes {PitDepth_ft:2} down, and the groundwater at {GroundwaterDepth_ft:2} stands less than {WaterClear_ft} under its bottom: soil draws it up, and a wet week brings it in; earth that water seeps from is class C. A competent person looks at the bottom and the walls each day; have the water kept down where it comes nearer.'],
       ['AND(PitSoil="A",TrafficRank>2)', 'Class A, and {Traffic} pass: no soil is class A that heavy traffic shakes. Class B, unless the competent person finds that nothing shakes it while the pit is open.'],
@@ -158,7 +158,7 @@ const rules = [
   verdict('CoverVerdict', 'Cover over the lids', 'IF(ROUND(Cover_ft,2)<=ROUND(CoverAllowed_ft,2),"pass","stop")', '{Cover_ft:2} of earth; the maker allows {CoverAllowed_ft:2}.', 'the maker’s limit', cite('office', 'sheet Tanks'), LIFE),
   verdict('WallVerdict', 'Earth and water on the walls', 'IF(GroundwaterAssumed=1,"check",IF(ROUND(WaterAboveBase_ft,2)<=ROUND(WaterOutsideAllowed_ft,2),"pass","check"))', [
     ['AND(GroundwaterAssumed=0,WaterAboveBase_ft>0,ROUND(WaterAboveBase_ft,2)<=ROUND(WaterOutsideAllowed_ft,2))', 'With {WaterAboveBase_ft:2} of groundwater over the base the walls of an empty tank are pressed with {WallPressure_psf} at their foot; the maker designed for {WaterOutsideAllowed_ft:2} of water.'],
-    ['AND(GroundwaterAssumed=0,WaterAboveBase_ft>0)', 'With {WaterAboveBase_ft:2} of groundwater over the base the walls of an empty tank are pressed with {WallPressure_psf} at their foot, dry with {WallDry_psf}; a crane or truck beside the pit comes on top. The sheet Tanks has the maker’s word for {WaterOutsideAllowed_ft:2} of water (WaterOutside_ft): ask what the tank is designed for.'],
+    ['AND(GroundwaterAssumed=0,WaterAboveBase_ft>0)', 'With {WaterAboveBase_ft:2} of groundwater over the base the walls of an empty tank are pressed with {WallPressure_psf} at their foot, dry with {WallDry_psf}; a crane or truck beside the pit comes on top. The sheet Tanks has the maker’s word for {WaterOutsideAllowed_ft:2} of water (Tanks, Water outside): ask what the tank is designed for.'],
     ['GroundwaterAssumed=1', 'Dry, earth presses the walls with {WallDry_psf} at their foot; groundwater, whose depth is not known, adds to it.'],
     ['TrafficRank>1', 'Earth presses the walls with {WallDry_psf} at their foot, wheels beside them with {WallWheels_psf} more, and no groundwater; cranes keep away from an empty tank.'],
     ['', 'Earth presses the walls with {WallDry_psf} at their foot, and no groundwater; heavy wheels and cranes keep away from an empty tank.'],
@@ -167,7 +167,7 @@ const rules = [
     ['AND(BearingAssumed=1,Bearing_psf<=BearingAllowed_psf,Bearing_psf>DugOut_psf)', 'Full and covered, a tank presses {Bearing_psf}, more than the {DugOut_psf} of the earth dug out; {BearingAllowed_psf} is what codes take for clay, and nobody has said what this ground bears: soft ground bears less.'],
     ['AxleLoad_psf>0', 'Full and covered, an axle of what may pass over it with it, a tank presses {Bearing_psf}; the earth dug out pressed {DugOut_psf}; {BearingAllowed_psf} is allowed.'],
     ['', 'Full and covered, a tank presses {Bearing_psf}; the earth dug out pressed {DugOut_psf}; {BearingAllowed_psf} is allowed.'],
-  ], 'bearing allowed, of the soil report or the code; none asked where the earth dug out pressed as much', cite('office', 'column BearingAllowed_psf'), false, AS_TAKEN),
+  ], 'bearing allowed, of the soil report or the code; none asked where the earth dug out pressed as much', cite('office', 'Jobs, Bearing allowed'), false, AS_TAKEN),
   verdict(
     'RatingVerdict',
     'Pressure in the water line',
@@ -204,7 +204,7 @@ const rules = [
     'IF((Voltage_V>=0.95*PumpVoltage_V)*(Voltage_V<=1.05*PumpVoltage_V)*(PumpPhases<=SupplyPhases)=1,"pass","stop")',
     [
       ['AND(PumpNote<>"",OR(PumpPhases>SupplyPhases,Voltage_V<0.95*PumpVoltage_V,Voltage_V>1.05*PumpVoltage_V))', '{PumpNote}'],
-      ['PumpPhases>SupplyPhases', 'The pump takes three-phase power, and the supply is single-phase: another pump, or say in SupplyPhases that the site has three phases.'],
+      ['PumpPhases>SupplyPhases', 'The pump takes three-phase power, and the supply is single-phase: another pump, or say in the row that the site has three phases (Jobs, Phases of the supply).'],
       ['OR(Voltage_V<0.95*PumpVoltage_V,Voltage_V>1.05*PumpVoltage_V)', 'The circuit is {Voltage_V} and the pump {PumpVoltage_V}: more than 5 % apart.'],
       ['', 'The circuit is {Voltage_V}, the pump {PumpVoltage_V}.'],
     ],
@@ -256,12 +256,12 @@ const rules = [
     ['AND(TrafficRank>1,DrainCover_in<WheelCover_in)', 'The inlet drain has {DrainCover_in} over it at the least, and {Traffic} pass: where they cross it, {WheelCover_in}, or a slab as the engineer says. {RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each.'],
     ['InletSlope_in_per_ft>SteepDrain_in_per_ft', 'The ground falls so to the tanks that the inlet drain is laid at {InletSlope_in_per_ft}: from {SteepDrain_in_per_ft} on it is anchored or laid in steps, and its water is braked before the tank.'],
     ['DrainCover_in<DrainWants_in', 'The inlet drain has {DrainCover_in} over it at the house end, and {DrainWants_in} are wanted: its bedding alone takes {DrainOver_in}. Set the tanks deeper, lay it flatter, or bring the roof water nearer. {RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each.'],
-    ['AND(FilterShare<1,FilterFall_in=0)', '{RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each, by the {DrainTable} table. The inlet filter is taken to have no fall and to pass that flow: ask its maker (FilterFall_in).'],
+    ['AND(FilterShare<1,FilterFall_in=0)', '{RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each, by the {DrainTable} table. The inlet filter is taken to have no fall and to pass that flow: ask its maker (Jobs, Filter fall).'],
     ['', '{RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each, by the {DrainTable} table.'],
   ], 'flow of the design storm, pipe just full; earth over it, more under wheels; no steeper than 2.4 in/ft', cite('epaManual', 'Manning, pipe just full')),
   verdict('PortVerdict', 'Upper ports', 'IF(OR(PortsShort>0,OverflowCount<1),"stop",IF(OR(OverflowCount<InletPorts,PortBore_in>12*AirSpace_ft),"check","pass"))', [
     ['PortsShort>0', '{InletPorts|inlet port|inlet ports} and {OverflowCount|overflow|overflows}, {PortsShort} more than the tanks have; the far one has {FarTankPorts}. {LayoutNote}'],
-    ['PortBore_in>12*AirSpace_ft', 'An upper port of {TankPort_in} at the water level reaches into the lid, {AirSpace_ft} over it: look at WaterDepth_ft and Port_in of the sheet Tanks.'],
+    ['PortBore_in>12*AirSpace_ft', 'An upper port of {TankPort_in} at the water level reaches into the lid, {AirSpace_ft} over it: look at Water depth and Port size of the sheet Tanks.'],
     ['', '{InletPorts|inlet port|inlet ports} and {OverflowCount|overflow|overflows}; the far tank has {FarTankPorts|upper port|upper ports}.'],
   ], 'ports that the tanks have, below the lid; as many out as in', cite('memory', 'overflow at least the area of all inlets (IPC chapter 13)')),
   verdict(
@@ -362,7 +362,7 @@ const rules = [
     [
       ['CableWide_in=0', 'The sheet Cables has no {Cable} AWG: how wide is the cable?'],
       ['AND(ConduitFill>0.31,ConduitFillLeast<=0.31)', 'Pump and float cable would take {ConduitFill%} of {ConduitSize} in conduit, the width of the third conductor figured: measure the cable, or take a larger conduit.'],
-      ['ConduitFill>0.31', 'Pump and float cable take {ConduitFill%} of {ConduitSize} in conduit: a larger one (ConduitSize).'],
+      ['ConduitFill>0.31', 'Pump and float cable take {ConduitFill%} of {ConduitSize} in conduit: a larger one (Jobs, Conduit size).'],
       ['', 'Pump and float cable take {ConduitFill%} of {ConduitSize} in conduit.'],
     ],
     '31 % with two cables',

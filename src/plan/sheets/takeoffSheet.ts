@@ -69,7 +69,13 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
   const added = addedLines()
   putSummary(draft, takeoff, { row: summaryRow, rows: { first: firstLineRow, last: lastLineRow }, added, subtotals, names, sheet, named })
   for (const finish of pending) finish()
-  const entries = (column: number, from: number, to: number, least: number) => ({ firstRow: from, lastRow: to, column, span: [least, MOST_ENTRY] as const, message: `a number, ${least === 0 ? '0' : '-1,000,000,000'} to 1,000,000,000` })
+  const entries = (column: number, from: number, to: number, least: number) => ({
+    firstRow: from,
+    lastRow: to,
+    column,
+    span: [least, MOST_ENTRY] as const,
+    message: `a number, ${least === 0 ? '0' : '-1,000,000,000'} to 1,000,000,000`,
+  })
   const validations = [columns.yours, columns.price].flatMap((column) => [entries(column, firstLineRow, lastLineRow, 0), entries(column, added.first, added.sum - 1, -MOST_ENTRY)])
 
   function writeLine(line: Line): void {

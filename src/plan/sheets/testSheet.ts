@@ -195,11 +195,9 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
       draft.put(columns.code, 'siteFact', design.words(terms), live(terms))
       draft.next()
     }
-    draft.put(
-      columns.code,
-      'siteFact',
-      'A test done again goes into a line R: its tank first, as T1, then what was mended. Passed there, the tank counts as passed, unless it was drawn too far down.',
-    )
+    draft.put(columns.code, 'siteFact', 'A test done again goes into a line R: its tank first, as T1, then what was mended.')
+    draft.next()
+    draft.put(columns.code, 'siteFact', 'Passed there, the tank counts as passed, unless it was drawn too far down.')
     draft.next()
     if (design.number('SecondTanks') > 0) {
       const models = 'Tanks by model: {Models}, those named last at the far end, where the roof water enters.'
@@ -282,9 +280,16 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
 
   function signatures(): void {
     section('Signed')
-    draft.put(columns.text, 'site', STOPS_LINE)
     const stops = stopsOfRecord(takeoff).length
     const ofTests = (column: number) => range(tests[0]!.row, tests.at(-1)!.row, column)
+    // A record that nobody has filled in says so above the names of those who sign it.
+    const [first, last] = [tests[0]!.row, draft.row - 2]
+    const read = draft.cells.filter(
+      ({ row, column, role, value }) => role === 'verdict' && column === columns.verdict && row >= first && row <= last && value !== '' && value !== null,
+    ).length
+    const words = `"${STOPS_LINE}; lines read so far: "`
+    const readIn = (from: number, to: number) => `SUMPRODUCT((${range(from, to, columns.verdict)}<>"")*1)`
+    draft.put(columns.text, 'site', `${STOPS_LINE}; lines read so far: ${read}`, { formula: `${words}&${readIn(first, tests.at(-1)!.row)}+${readIn(firstReading, last)}` })
     draft.put(columns.verdict, 'verdict', stops, {
       formula: `SUMPRODUCT((${ofTests(columns.verdict)}="stop")*(${ofTests(columns.passed)}=0))+SUMPRODUCT((${range(firstReading, draft.row - 2, columns.verdict)}="stop")*1)`,
       format: 0,
