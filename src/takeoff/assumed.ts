@@ -24,6 +24,10 @@ export type AssumedFlag = (typeof assumable)[keyof typeof assumable]
 export const assumableFields = Object.keys(assumable) as (keyof typeof assumable)[]
 export const runFields = ['InletRun_ft', 'OverflowRun_ft', 'WaterLineRun_ft', 'PowerRun_ft'] as const
 
+/** What was left empty, in one sentence: the fields stand between. */
+export const NOT_MEASURED = 'Not measured yet, and taken as is usual: '
+export const AS_FOUND = 'price and work follow what is found.'
+
 export const assumedLabel = (field: keyof typeof assumable): string => jobFields[field].label.toLowerCase()
 
 /** What an assumed figure says for itself, behind a verdict that rests on it. */

@@ -4,6 +4,7 @@ import { sectionPicture } from '../../src/plan/drawing/sectionPicture.js'
 import { svgPicture } from '../../src/plan/drawing/svgPicture.js'
 import { yearPicture, yearSource } from '../../src/plan/drawing/yearPicture.js'
 import { closingCaution } from '../../src/takeoff/cautions.js'
+import { assumable, assumableFields, assumedLabel, NOT_MEASURED } from '../../src/takeoff/assumed.js'
 import type { Standing } from '../../src/hosts/session.js'
 import type { Design, RaisedVerdict } from '../../src/takeoff/design.js'
 import type { JobName } from '../../src/takeoff/names.js'
@@ -30,7 +31,16 @@ const labels = new Map<string, string>(results.map(({ name, label }) => [name, l
 const dollars = (value: number, digits = 2) => `$${withCommas(value, digits)}`
 /** As wide as the pane; a plan of a square pit is kept low. */
 export const PICTURE_WIDTH = 340
-const PLAN_HEIGHT = 84
+const PLAN_HEIGHT = 66
+/** Words of a drawing in a face that is wider than was reckoned with are drawn together: none runs out of it or into another. */
+export function fitLabels(root: HTMLElement): void {
+  for (const text of root.querySelectorAll<SVGTextElement>('svg text[data-room]')) {
+    const room = Number(text.dataset.room)
+    if (text.getComputedTextLength() <= room) continue
+    text.setAttribute('textLength', String(room))
+    text.setAttribute('lengthAdjust', 'spacingAndGlyphs')
+  }
+}
 /** So many hazards are said without opening the list. */
 const FIRST_HAZARDS = 3
 
@@ -44,18 +54,14 @@ export function jobView(design: Design, takeoff: Takeoff | undefined, shown: Sho
     h(
       'p',
       { class: 'sum' },
-      h(
-        'span',
-        {},
-        `${design.number('SecondTanks') ? design.text('Models') : `${design.number('TankCount')} × ${design.text('TankModel')}`}${design.sized.has('TankCount') ? ' (count sized)' : ''}, ${measure('Storage_gal')}`,
-      ),
+      h('span', {}, `${design.number('SecondTanks') ? design.text('Models') : `${design.number('TankCount')} × ${design.text('TankModel')}`}, ${measure('Storage_gal')}`),
       h('strong', takeoff && isPriced(takeoff) ? {} : { class: 'open' }, totalWords(takeoff)),
     ),
     ...sinceMade(takeoff, standing),
     ...verdicts(design, (raised) => raised.verdict === 'stop' && takeoff !== undefined && standing.isAnswered(takeoff, raised)),
     hazards(design),
     h('figure', {}, h('figcaption', {}, 'Section, house to the right'), svg(svgPicture(sectionPicture(design, measure), 'section', PICTURE_WIDTH))),
-    h('figure', {}, h('figcaption', {}, 'Plan'), svg(svgPicture(planPicture(design, measure), 'section plan', PICTURE_WIDTH, PLAN_HEIGHT))),
+    h('figure', {}, h('figcaption', { class: 'unseen' }, 'Plan'), svg(svgPicture(planPicture(design, measure), 'section plan', PICTURE_WIDTH, PLAN_HEIGHT))),
     fold(
       'water',
       'Water through the year',
@@ -79,6 +85,7 @@ export function jobView(design: Design, takeoff: Takeoff | undefined, shown: Sho
       h(
         'dl',
         { class: 'results' },
+        ...(design.sized.has('TankCount') ? row('Tanks', `${design.number('TankCount')} (sized)`) : []),
         ...row('Pump', `${design.text('PumpModel')}${design.sized.has('PumpModel') ? ' (sized)' : ''}`),
         ...figures.flatMap((name) => row(labels.get(name) ?? name, measure(name))),
         ...(takeoff ? row('Lines', String(takeoff.lines.length)) : []),
@@ -160,24 +167,51 @@ function sinceMade(takeoff: Takeoff | undefined, standing: Standing): HTMLElemen
 /** What is not in order stands open, worst first; what passes is folded away. */
 function verdicts(design: Design, isAnswered: (raised: RaisedVerdict) => boolean): HTMLElement[] {
   const all = design.verdicts()
-  const list = (some: typeof all) =>
-    h(
-      'ul',
-      { class: 'verdicts' },
-      ...some.map((raised) => {
-        const { verdict, label, words } = raised
-        return h(
-          'li',
-          { class: verdict },
-          h('strong', {}, verdict),
-          ` ${label}. `,
-          h('span', { class: 'words' }, words),
-          isAnswered(raised) ? h('em', {}, ' Answered for on the quote.') : '',
-        )
-      }),
+  const item = (raised: RaisedVerdict, shown: 'all' | 'first sentence' | 'name') => {
+    const { verdict, label, words } = raised
+    const [first = '', ...rest] = shown === 'all' ? [words] : shown === 'name' ? ['', words] : words.split(/(?<=\.) /)
+    return h(
+      'li',
+      { class: verdict },
+      h('strong', {}, verdict),
+      ` ${label}. `,
+      h('span', { class: 'words' }, first),
+      ...(rest.length ? [' ', h('details', { class: 'rest' }, h('summary', { 'aria-label': `more: ${label}` }, 'more'), rest.join(' '))] : []),
+      isAnswered(raised) ? h('em', {}, ' Answered for on the quote.') : '',
     )
+  }
   const passed = all.filter(({ verdict }) => verdict === 'pass')
-  return [list(all.filter(({ verdict }) => verdict !== 'pass')), h('details', { class: 'passed' }, h('summary', {}, `${passed.length} of ${all.length} pass`), list(passed))]
+  const left = all.filter(({ verdict }) => verdict !== 'pass')
+  // What nobody has measured yet is one thing to do, whatever hangs on it.
+  const open = left.filter(({ verdict, name }) => verdict === 'check' && design.bareVerdict(name) === 'pass')
+  const others = left.filter((one) => !open.includes(one))
+  const shown = others.length > FIRST_SENTENCES ? 'name' : others.length > WHOLE ? 'first sentence' : 'all'
+  return [
+    h('ul', { class: 'verdicts' }, ...others.map((one) => item(one, shown)), ...notMeasured(design, open)),
+    h('details', { class: 'passed' }, h('summary', {}, `${passed.length} of ${all.length} pass`), h('ul', { class: 'verdicts' }, ...passed.map((one) => item(one, 'all')))),
+  ]
+}
+/** So many are said whole; of more the first sentence stands open, of many the name. */
+const WHOLE = 1
+const FIRST_SENTENCES = 3
+
+function notMeasured(design: Design, open: readonly RaisedVerdict[]): HTMLElement[] {
+  if (!open.length) return []
+  const fields = assumableFields.filter((field) => open.some(({ rule }) => rule.assumed.includes(field)) && design.number(assumable[field]) === 1)
+  return [
+    h(
+      'li',
+      { class: 'check' },
+      h('strong', {}, 'check'),
+      ` ${NOT_MEASURED}${fields.map(assumedLabel).join('; ')}. `,
+      h(
+        'details',
+        { class: 'rest' },
+        h('summary', {}, `${open.length} ${open.length === 1 ? 'verdict rests' : 'verdicts rest'} on that`),
+        h('ul', {}, ...open.map(({ label, words }) => h('li', {}, h('strong', {}, label), ` ${words}`))),
+      ),
+    ),
+  ]
 }
 
 function hazards(design: Design): HTMLElement {

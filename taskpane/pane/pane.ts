@@ -11,7 +11,7 @@ import { keyColumn, type TableName } from '../../src/takeoff/officeTables.js'
 import { workJob } from '../../src/takeoff/takeoff.js'
 import { fill, h } from './element.js'
 import { functionsView } from './functionsView.js'
-import { jobView } from './jobView.js'
+import { fitLabels, jobView } from './jobView.js'
 import { guidedRow } from './guidedRow.js'
 import { rainFold } from './rainFold.js'
 import type { Settings } from './settings.js'
@@ -116,6 +116,8 @@ export class Pane {
     )
     functions.open = this.settings.get('functionsOpen')
     functions.addEventListener('toggle', () => this.settings.set('functionsOpen', functions.open))
+    // What stands in a fold has no width until it is opened.
+    this.glance.addEventListener('toggle', () => fitLabels(this.glance), true)
     fill(
       root,
       h('header', {}, h('h1', {}, 'Cistern Sheet')),
@@ -303,6 +305,7 @@ export class Pane {
     // A fold that stands open stays so while the job is typed.
     const open = [...this.glance.querySelectorAll('details[open]')].map(({ className, id }) => `${className} ${id}`)
     fill(this.glance, design ? jobView(design, takeoff, this.settings.get('units'), standing) : h('h2', {}, this.job))
+    fitLabels(this.glance)
     for (const details of this.glance.querySelectorAll('details')) details.open = open.includes(`${details.className} ${details.id}`)
   }
 

@@ -20,6 +20,8 @@ import { startingOffice } from '../../src/takeoff/demo.js'
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 const fieldNames = Object.keys(jobFields)
 const NEW_ROW = 11
+/** Wicket Mill is the fourth of the demo. */
+const OF_WICKET_MILL = 9
 
 interface GridWindow {
   cisternModel: {
@@ -101,6 +103,33 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     await watched.page.waitForSelector('.glance h2', { timeout: 60_000 })
     return watched
   }
+
+  it('price, what is not pass, section and plan stand over the button on the first screen, whatever the job', async () => {
+    const { page } = await opened({ viewport: { width: 1280, height: 820 } })
+    const seen = async (job: string) => {
+      await page.selectOption('#job-picker', job)
+      await page.waitForFunction((name) => document.querySelector('.glance h2')?.textContent === name, job)
+      return page.evaluate(() => {
+        const button = document.querySelector('button.make')!.getBoundingClientRect().top
+        const of = (selector: string) => [...document.querySelectorAll(selector)].filter((one) => one.getBoundingClientRect().height > 0)
+        const under = (selector: string) => of(selector).filter((one) => one.getBoundingClientRect().bottom > button).length
+        return { items: of('.glance > .verdicts > li').length, price: under('.sum strong'), verdicts: under('.glance > .verdicts > li'), drawings: under('.glance > figure svg') }
+      })
+    }
+    for (const job of ['Fernlow 12', 'Pipit Hollow', 'Thistle Brow', 'Wicket Mill', 'Ember Yard'])
+      expect(await seen(job), job).toMatchObject({ price: 0, verdicts: 0, drawings: 0 })
+    // Twelve tanks too close to the house, with too much over them: many stops, each in sight by its name, its words a press away.
+    await seen('Wicket Mill')
+    for (const [field, text] of Object.entries({ TankCount: '12', FootingAway_ft: '2', Cover_ft: '5', Traffic: 'trucks', TestVacuum_inHg: '6' }))
+      await typeInto(page, 'Jobs', OF_WICKET_MILL, columnOf(field), text)
+    await page.waitForFunction(() => document.querySelectorAll('.glance > .verdicts > li.stop').length > 3)
+    const many = await seen('Wicket Mill')
+    expect(many).toMatchObject({ price: 0, verdicts: 0 })
+    expect(many.items).toBeGreaterThan(5)
+    const first = page.locator('.glance > .verdicts > li').first()
+    await first.locator('summary').press('Enter')
+    expect(await first.innerText()).toMatch(/^stop\s+\S.*\s.{40}/s)
+  })
 
   it('takes a job row to a takeoff, keeps an override, saves and opens again', async () => {
     const { page, errors, strangers } = await opened()

@@ -29,8 +29,8 @@ export function drawnSvg(picture: Picture, layout: Layout, size: number, look: S
     ...picture.shapes.map(shape),
     ...layout.measures.map((list) => line(list, 'measure')),
     ...layout.texts.map(
-      ({ words, x, y, anchor, leader }) =>
-        `${leader ? line(leader, 'leader') : ''}<text x="${round(x)}" y="${round(y + size * 0.35)}" text-anchor="${anchor}" ${look('words', false)}>${svgEscaped(words)}</text>`,
+      ({ words, x, y, width, anchor, leader }) =>
+        `${leader ? line(leader, 'leader') : ''}<text x="${round(x)}" y="${round(y + size * 0.35)}" text-anchor="${anchor}" data-room="${round(width)}" ${look('words', false)}>${svgEscaped(words)}</text>`,
     ),
   ].join('')
 }

@@ -128,20 +128,22 @@ export interface Page {
   mostHeight?: number
   /** A bar of whole feet under the picture. */
   withBar?: boolean
+  /** Of words above, and below. */
+  mostRows?: number
 }
 /** Feet of a scale bar. */
 const BARS_FT = [1, 2, 5, 10, 20, 50]
 
 /** Puts a picture into a width: heights at its left, then the shapes to one scale, labels in lanes above and below. */
-export function laidOut(picture: Picture, { size, width, scale, mostHeight = Infinity, withBar = false }: Page): Layout {
+export function laidOut(picture: Picture, { size, width, scale, mostHeight = Infinity, withBar = false, mostRows = MOST_ROWS }: Page): Layout {
   const gap = gapOf(size)
   const column = columnOf(picture, size)
   const [wide, high] = [picture.right_ft - picture.left_ft, picture.bottom_ft - picture.top_ft]
   const taken = scale ?? Math.min((width - column) / wide, mostHeight / high)
   const left = column + Math.max(0, (width - column - wide * taken) / 2)
   const x = (feet: number) => left + (feet - picture.left_ft) * taken
-  const above = lane(picture.labels, 'above', size, width, x, gap)
-  const below = lane(picture.labels, 'below', size, width, x, gap)
+  const above = lane(picture.labels, 'above', { size, width, x, gap, mostRows })
+  const below = lane(picture.labels, 'below', { size, width, x, gap, mostRows })
   const top = above.rows * size * LINE + (above.rows ? gap : 0)
   const y = (feet: number) => top + (feet - picture.top_ft) * taken
   const floor = y(picture.bottom_ft)
@@ -229,7 +231,11 @@ interface Placed {
 }
 
 /** Labels of a lane in rows, the most important nearest; one that finds no room is left out. */
-function lane(labels: readonly Label[], which: Label['lane'], size: number, width: number, x: (feet: number) => number, gap: number): { placed: Placed[]; rows: number } {
+function lane(
+  labels: readonly Label[],
+  which: Label['lane'],
+  { size, width, x, gap, mostRows }: { size: number; width: number; x: (feet: number) => number; gap: number; mostRows: number },
+): { placed: Placed[]; rows: number } {
   const placed: Placed[] = []
   const wanted = labels.filter(({ lane: own }) => own === which).sort((one, other) => one.importance - other.importance)
   for (const label of wanted) {
@@ -238,7 +244,7 @@ function lane(labels: readonly Label[], which: Label['lane'], size: number, widt
     const at = inside(target, wide, width)
     if (wide > width) continue
     const leader = Math.min(at + wide / 2, Math.max(at - wide / 2, target))
-    for (let row = 0; row < MOST_ROWS; row++) {
+    for (let row = 0; row < mostRows; row++) {
       const hits = placed.some(
         (other) =>
           (other.row === row && Math.abs(other.x - at) < (other.wide + wide) / 2 + gap) ||

@@ -2,7 +2,7 @@
 import { formula } from '../../formula/formula.js'
 import { DAY_MS } from '../../days.js'
 import { dollars, money } from '../../rounding.js'
-import { assumable, assumableFields, assumedLabel } from '../../takeoff/assumed.js'
+import { AS_FOUND, assumable, assumableFields, assumedLabel, NOT_MEASURED } from '../../takeoff/assumed.js'
 import { closingCaution } from '../../takeoff/cautions.js'
 import type { Design } from '../../takeoff/design.js'
 import { ADDED_SUM, FURTHER_WORK, sumOf, UNCOUNTED } from '../../takeoff/sumWords.js'
@@ -103,8 +103,6 @@ function besideRows(picture: Picture, rows: number): Page {
   const mostHeight = heights.find((most) => laidOut(picture, { ...page, mostHeight: most, withBar: true }).height <= rows * ROW_POINTS) ?? heights.at(-1)!
   return { ...page, mostHeight }
 }
-const NOT_MEASURED = 'Not measured yet, and taken as is usual: '
-const AS_FOUND = 'price and work follow what is found.'
 /** What the office settles by itself: no customer can say how wide a cable is. */
 const ofOffice: readonly VerdictName[] = ['FillVerdict', 'WeightVerdict', 'LiftVerdict', 'StartDropVerdict', 'PressureTankVerdict', 'RunsVerdict']
 const isTreated = ({ lines }: Takeoff) => lines.some(({ code }) => code === TREATMENT)
