@@ -266,7 +266,19 @@ export class SheetDraft {
     }
     const divided = lines.map((_, at) => [lines.slice(0, at + 1), lines.slice(at + 1)].map((some) => some.join(' · ')) as [string, string])
     // The line below the heading lines is empty on most sheets.
-    const inThree = this.cells.some(({ row }) => row === 4) ? [] : [[lines[0]!, lines[1] ?? '', lines.slice(2).join(' · ')]]
+    // It has nothing at its left: what is longest stands there where it fits nowhere else.
+    const [first = '', second = '', ...last] = lines
+    const inThree = this.cells.some(({ row }) => row === 4)
+      ? []
+      : [
+          [first, second, last.join(' · ')],
+          ...(last.length
+            ? [
+                [first, last.join(' · '), second],
+                [second, last.join(' · '), first],
+              ]
+            : []),
+        ]
     const fitting = [...divided, ...inThree].find((some) => some.every((words, at) => words.length <= room(2 + at))) ?? inThree[0] ?? this.licenceFirst(lines, [room(2), room(3)])
     const cut = (words: string, most: number) => (words.length <= most ? words : `${words.slice(0, Math.max(8, most - 1)).trimEnd()}…`)
     return fitting.flatMap((words, at): PlanCell[] => (words ? [{ row: 2 + at, column: this.letterheadColumn, role: 'faintRight', value: cut(words, room(2 + at)) }] : []))

@@ -42,7 +42,7 @@ export const careTasks: readonly CareTask[] = [
   task('K10', 'Have the backflow preventer tested by a certified tester.', [5], practice('yearly; the water supplier decides'), 'Backflow="preventer"'),
   task(
     'K11',
-    'Look through the lid, from outside, when the water is low: settled matter over {SiltMost_in} is pumped out by a firm with an entry permit, before it reaches the intake and the ties. Nobody climbs in.',
+    'Look through the lid, from outside, when the water is low: settled matter over {SiltMost_in:1} is pumped out by a firm with an entry permit, before it reaches the intake and the ties. Nobody climbs in.',
     [8],
     practice('at low water, once a year'),
   ),

@@ -101,6 +101,8 @@ function handoverSheet({ takeoff, design, names, heading }: JobContext, sheet: s
   for (const words of never) sentence(words)
   if (design.holds(BELOW)) sentence(IS_BELOW)
   draft.next()
+  // What is done, written and signed stands on one page.
+  const breakBefore = draft.row
   list(
     'What to do when',
     careOf(design).map(({ code, task, months }) => ({ code, words: task, when: inMonths(months) })),
@@ -117,8 +119,9 @@ function handoverSheet({ takeoff, design, names, heading }: JobContext, sheet: s
   draft.put(columns.text, 'caution', failed ? said(failed) : '', { formula: `IF(${count}=0,"","${said(`"&${count}&"`)}")` })
   draft.next()
   list(
-    'Measured and signed',
+    `Measured and signed, under “${headings.done}”`,
     measured.map(([code, words]) => ({ code, words, when: '' })),
+    'siteEntry',
   )
   draft.put(columns.text, 'faintWrapped', takeoff.house.head.length ? `Call: ${takeoff.house.head.join(', ')}.` : 'Call the firm that set the tanks.')
   draft.next()
@@ -131,7 +134,7 @@ function handoverSheet({ takeoff, design, names, heading }: JobContext, sheet: s
     draft.put(columns.text, 'wrapped', design.words(words), live(words))
     draft.next()
   }
-  function list(title: string, rows: readonly { code: string; words: Words; when: string }[]): void {
+  function list(title: string, rows: readonly { code: string; words: Words; when: string }[], role: 'entry' | 'siteEntry' = 'entry'): void {
     section(title)
     for (const [key, column] of Object.entries(columns)) draft.put(column, 'heading', headings[key]!)
     draft.next()
@@ -139,7 +142,7 @@ function handoverSheet({ takeoff, design, names, heading }: JobContext, sheet: s
       draft.put(columns.code, 'faint', code, { format: 'text' })
       draft.put(columns.text, 'wrapped', design.words(words), live(words))
       draft.put(columns.when, 'faintWrapped', when || null)
-      draft.put(columns.done, 'entry', takeoff.crew.cells[`${PREFIX}${code}`]?.done ?? null, { format: 'text' })
+      draft.put(columns.done, role, takeoff.crew.cells[`${PREFIX}${code}`]?.done ?? null, { format: 'text' })
       draft.next()
     }
   }
@@ -151,6 +154,7 @@ function handoverSheet({ takeoff, design, names, heading }: JobContext, sheet: s
       headingRow: 3,
       landscape: false,
       footer: design.name,
+      breakBefore,
     }),
   )
 }

@@ -5,7 +5,6 @@ import { jobFields, type JobFieldName } from '../../takeoff/officeTables.js'
 import { SITE_PREFIX } from '../../takeoff/jobProblems.js'
 import { verdictRules } from '../../takeoff/verdicts.js'
 import { symbolOf } from '../../units.js'
-import { fittedToPage } from '../heights.js'
 import { SheetDraft, TITLE_ROWS, type SheetPlan } from '../plan.js'
 import { headed, sheetKind, type JobContext } from '../sheetKind.js'
 
@@ -66,7 +65,7 @@ function siteSheet({ takeoff, design, names, heading }: JobContext, sheet: strin
     const { label, help } = jobFields[name]
     const isUnknown = name === 'GroundwaterDepth_ft' && design.number('GroundwaterAssumed') === 1
     draft.put(columns.code, 'faintWrapped', name, { format: 'text' })
-    draft.put(columns.text, 'wrapped', `${label}. ${help}${verdicts.length ? ` Does not pass without it: ${verdicts.join(', ')}.` : ''}`)
+    draft.put(columns.text, 'site', `${label}. ${help}${verdicts.length ? ` Does not pass without it: ${verdicts.join(', ')}.` : ''}`)
     draft.put(columns.taken, typeof value === 'number' && !isUnknown ? 'number' : 'faintRight', isUnknown ? 'not known' : (value as string | number), {
       format: typeof value !== 'number' ? 'text' : Number.isInteger(value) ? 0 : undefined,
     })
@@ -79,13 +78,13 @@ function siteSheet({ takeoff, design, names, heading }: JobContext, sheet: strin
   draft.put(columns.code, 'faint', 'Call 811 before digging. Look up for power lines. No entry into a tank, pit or trench to measure: a rod and a tape from above.')
   draft.next()
   draft.put(columns.code, 'faint', 'What was found goes into the row of Jobs, under the column named at the left; until it does, the takeoff says so.')
-  return fittedToPage(
-    draft.sheet(sheet, {
-      kind: 'site',
-      widths: [1, 21, 51, 10, 8, 19],
-      headingRow: TITLE_ROWS,
-      landscape: false,
-      footer: design.name,
-    }),
-  )
+  // On site it is read and written on at its full size, on as many pages as it takes.
+  return draft.sheet(sheet, {
+    kind: 'site',
+    widths: [1, 23, 38, 8, 7, 17],
+    headingRow: TITLE_ROWS,
+    landscape: false,
+    footer: design.name,
+    print: { percent: 100 },
+  })
 }
