@@ -10,6 +10,7 @@ import { registerTogether } from '../src/hosts/gridTogether.js'
 import type { SheetPlan } from '../src/plan/plan.js'
 import { templateWorkbook } from '../src/plan/workbook.js'
 import { startingOffice } from '../src/takeoff/demo.js'
+import { trimMenus } from './gridMenus.js'
 import { typeOverAtOnce } from './gridTyping.js'
 import type { OpenedFile } from './openedFile.js'
 import { forgetUnsaved, KEPT_FORMAT, keepUnsaved, keptPlan, readUnsaved, type Unsaved } from './keep.js'
@@ -27,6 +28,7 @@ registerGridFunctions()
 registerTogether()
 registerTexts()
 typeOverAtOnce()
+trimMenus()
 
 const gridElement = document.getElementById('grid')!
 const paneElement = document.getElementById('pane')!

@@ -228,6 +228,18 @@ function foundOn({ earlierFrom, isOurs, jobSheetNames, keptFrom, isNothing }: Ma
   return { kept: typed[0] ?? all.at(-1)!, earlier: { before: before && { ...before, revision: last }, ...more } }
 }
 
+/** A sheet that a later version made holds what this one does not know; versions as 0.16.0. */
+function madeByNewer(sheet: string, here: Look, version: string): string[] {
+  const numbers = (text: string): number[] => text.split('.').map(Number)
+  const found = (here(sheet) ?? []).slice(0, MADE_WITHIN).flatMap((row) => row.flatMap(({ value }) => /Cistern Sheet (\d+\.\d+\.\d+)$/.exec(String(value ?? ''))?.[1] ?? []))[0]
+  if (found === undefined || !/^\d+\.\d+\.\d+$/.test(version)) return []
+  const [theirs, ours] = [numbers(found), numbers(version)]
+  const at = theirs.findIndex((one, index) => one !== ours[index])
+  return at >= 0 && theirs[at]! > ours[at]! ? [`${sheet} (made by version ${found}, newer than this ${version})`] : []
+}
+/** The line that says so stands among the first, whatever somebody put in before it. */
+const MADE_WITHIN = 20
+
 function layOut(
   making: Making,
   office: Office,
@@ -250,7 +262,7 @@ function layOut(
   if (problems.length || !worked.takeoff) throw new ProblemsError(problems)
   const { takeoff } = worked
   const plans: SheetPlan[] = jobSheets(takeoff, places, flavor, { ...made, revision: revisionOf(earlier.before, takeoff) }, earlier)
-  const lost = typingLostOf(plans, here)
+  const lost = [...madeByNewer(jobSheetNames(name).takeoff, here, made.version), ...typingLostOf(plans, here)]
   if (lost.length && !mayLose?.(lost)) throw new HostError(lostWords(lost))
   const renewed = renewedNote(renewedWords(plans, here))
   const finished: Finished = {

@@ -23,7 +23,7 @@ const WHOLE: readonly string[] = ['test', 'order', 'together']
 const SIGNED: readonly string[] = ['test']
 const SIGNED_WITH = 3
 /** A page is not left before so much of it is filled: a section that is longer breaks within. */
-const LEAST_FILLED = 0.4
+const LEAST_FILLED = 0.6
 const headings: readonly Role[] = ['section', 'heading', 'headingRight']
 
 /** How large a sheet is printed, and what a page holds of it in points of the sheet. */

@@ -300,7 +300,8 @@ export class SheetDraft {
   sheet(name: string, { headingRow, ...more }: SheetFrame): SheetPlan {
     return {
       name,
-      cells: [...this.withTitle(more.widths), ...this.beside(more.widths)],
+      // Columns behind the last one that is printed hold no title.
+      cells: [...this.withTitle(more.widths.slice(0, more.print?.lastColumn)), ...this.beside(more.widths)],
       frozenRows: headingRow,
       tables: [],
       validations: [],

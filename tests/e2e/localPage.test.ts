@@ -666,6 +666,14 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     }
   })
 
+  it('its menus offer nothing that a saved file would not hold', async () => {
+    const { page } = await opened()
+    await page.locator('.o-topbar-menu', { hasText: 'Insert' }).click()
+    const items = await page.locator('.o-menu').innerText()
+    expect(items).toMatch(/Function/)
+    expect(items).not.toMatch(/Chart|Pivot|Image|Carousel/)
+  })
+
   it.each([{}, { forcedColors: 'active' as const }])('the sheet takes the mouse, %o', async (theme) => {
     const { page } = await opened({ viewport: { width: 1280, height: 820 }, ...theme })
     const box = (await page.locator('.o-grid-overlay').boundingBox())!

@@ -6,6 +6,8 @@ import type { Flavor } from '../../src/plan/calls.js'
 import { takeoffColumns } from '../../src/plan/sheets/takeoffColumns.js'
 import { describe, expect, it } from 'vitest'
 import { openWorkbook, readSheet } from '../../src/hosts/file.js'
+import { FileHost } from '../../src/hosts/fileHost.js'
+import { makeFile } from '../../src/hosts/makeFile.js'
 import { demoSource, makeTemplate, sourceOf, statesIn, type Source } from '../../src/hosts/fileSession.js'
 import { readZip, unpack, writeZip } from '../../src/hosts/xlsx/zip.js'
 import { sheetStates } from '../../src/hosts/standing.js'
@@ -403,4 +405,19 @@ it('a table that somebody made of the lines of a takeoff is told, not taken away
   const before = parts[rels] ? strFromU8(parts[rels]!) : `${head}<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"></Relationships>`
   parts[rels] = strToU8(before.replace('</Relationships>', `${relation}</Relationships>`))
   await expect(make(sourceOf(zipSync(parts), 'O.xlsx'))).rejects.toThrow(/Takeoff Pipit Hollow!B5:C9 \(the table Lines\)/)
+})
+
+describe('a workbook of a later version', () => {
+  it('is not written over in silence', async () => {
+    const first = (await make(sourceOf(await own(), 'OWN.xlsx'))).bytes
+    const as = async (version: string) => {
+      const workbook = await inExceljs(first)
+      const line = workbook.getWorksheet('Takeoff Pipit Hollow')!.getCell('B3')
+      line.value = String(line.value).replace(/Cistern Sheet .*$/, `Cistern Sheet ${version}`)
+      const host = new FileHost(sourceOf(await savedBy(workbook), 'OWN.xlsx'))
+      return makeFile(host, ['Pipit Hollow'], { flavor: 'native', made: { date: '2026-11-27', revision: 1, version: '0.16.0' } })
+    }
+    for (const later of ['0.16.1', '0.17.0', '1.0.0']) await expect(as(later), later).rejects.toThrow(`Takeoff Pipit Hollow (made by version ${later}, newer than this 0.16.0)`)
+    for (const known of ['0.16.0', '0.15.9', '0.9.12']) await expect(as(known), known).resolves.toHaveLength(1)
+  })
 })

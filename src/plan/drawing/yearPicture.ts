@@ -7,6 +7,7 @@ import { rectangle, type Picture, type PlacedWords, type Shape } from './picture
 const [MONTH, BAR, HIGH, FOOT] = [2, 1.4, 5, 1.3]
 /** A month that ends within this share of full tanks counts as full, one that lacks more than this share of its use as short. */
 const [FULL, SHORT] = [0.995, 0.01]
+const isShort = (missing_gal: number, wanted_gal: number): boolean => missing_gal > 0.5 && missing_gal > SHORT * wanted_gal
 
 const figures = ['stored', 'wanted', 'supplied'] as const
 const ofMeans = { stored: 'MonthStored_gal', wanted: 'MonthDemand_gal', supplied: 'MonthSupplied_gal' } as const
@@ -30,7 +31,7 @@ export function yearSource(design: Design): string {
   const { stored, wanted, missing, holds } = yearOf(design)
   const years = design.balance?.years.length
   const full = stored.filter((gallons) => gallons >= FULL * holds).length
-  const short = missing.filter((gallons, at) => gallons > 0.5 && gallons > SHORT * wanted[at]!).length
+  const short = missing.filter((gallons, at) => isShort(gallons, wanted[at]!)).length
   const from = years === undefined ? 'Mean months' : `Mean of ${years} ${years === 1 ? 'year' : 'years'} of days`
   return `${from}: stored above the dead depth at the month’s end. ${full} ${full === 1 ? 'month ends' : 'months end'} full${short ? `; ${short} short, hatched` : ''}`
 }
@@ -47,7 +48,7 @@ export function yearPicture(design: Design, volume: (gallons: number) => string)
     const top = tall(stored[at]!)
     const short = tall(missing[at]!)
     if (top > 0) shapes.push({ kind: 'area', role: 'water', points: rectangle(left, HIGH - top, BAR, top) })
-    if (short > 0.02) shapes.push({ kind: 'area', role: 'short', points: rectangle(left, Math.max(0, HIGH - top - short), BAR, Math.min(short, HIGH - top)) })
+    if (isShort(missing[at]!, wanted[at]!)) shapes.push({ kind: 'area', role: 'short', points: rectangle(left, Math.max(0, HIGH - top - short), BAR, Math.min(short, HIGH - top)) })
     const tick = HIGH - tall(wanted[at]!)
     shapes.push({
       kind: 'path',
@@ -93,6 +94,6 @@ export function yearPicture(design: Design, volume: (gallons: number) => string)
     length: { words, from_ft: 0, to_ft: right },
     isChart: true,
     title: 'Water through the year',
-    description: `Stored at each month’s end, of ${volume(holds)} above the dead depth: ${stored.map((gallons, at) => `${monthNames[at]} ${volume(gallons)}${missing[at]! > 0.5 ? `, ${volume(missing[at]!)} missing` : ''}`).join('; ')}.`,
+    description: `Stored at each month’s end, of ${volume(holds)} above the dead depth: ${stored.map((gallons, at) => `${monthNames[at]} ${volume(gallons)}${isShort(missing[at]!, wanted[at]!) ? `, ${volume(missing[at]!)} missing` : ''}`).join('; ')}.`,
   }
 }
