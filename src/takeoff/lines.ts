@@ -2,7 +2,7 @@
 import { isError, toTruth, type Value } from '../formula/value.js'
 import { chosenItems, isOff } from './chosenItems.js'
 import type { Design } from './design.js'
-import { isErrorText, isUnpriced, type Problem } from './fields.js'
+import { isUnpriced, type Problem } from './fields.js'
 import { houseOf } from './house.js'
 import { isStone, LABOR_HOURS, lineSums, pricedUnit, STONE_ORDERED, unitRatio, type ItemRule } from './itemRules.js'
 import type { Office, Row } from './office.js'
@@ -81,7 +81,7 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
   const evaluate = (text: string): Value => design.evaluateWith(text, sums)
   const problem = (column: string, allowed: string, value: unknown, more: Pick<Problem, 'unpriced'> = {}) => {
     // A spreadsheet works a rule out itself where it begins with the sign.
-    const hint = isErrorText(String(value)) ? '; typed without the sign = in front' : ''
+    const hint = value === '#NAME?' ? '; typed without the sign = in front' : ''
     problems.push({ sheet: office.sheets.Items, row: rule.row, column, allowed: `${allowed}${hint} (job ${design.name})`, came: String(value), ...more })
     return undefined
   }

@@ -200,7 +200,7 @@ describe('takeoff and template', () => {
     expect(workbook.getWorksheet('Takeoff Fernlow 12')!.getCell('B3').value).toMatch(/revision 1/)
   })
   it.each([
-    [['takeoff', '--out', 'x.xlsx', 'nothere.xlsx'], /nothere\.xlsx: the file cannot be read \(ENOENT\)/],
+    [['takeoff', '--out', 'x.xlsx', 'nothere.xlsx'], /nothere\.xlsx: there is no such file/],
     [['takeoff', '--quote'], /--out is missing/],
     [
       ['takeoff', '--ouput', 'x.xlsx'],

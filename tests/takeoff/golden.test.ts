@@ -192,7 +192,7 @@ describe('every takeoff', () => {
       2 * 27.5 + 9 * 8 + 2 * 45.5 + (kept.laborHours > plain.laborHours ? lineOf(kept, 'LABOR')!.amount - lineOf(plain, 'LABOR')!.amount : 0),
       2,
     )
-    expect(kept.unused).toEqual(['GONE'])
+    expect(kept.unused).toEqual([{ code: 'GONE', words: '1' }])
   })
   it.each([
     ['DIG', { SoilClass: 'rock' }, 'DIG-ROCK'],
@@ -205,7 +205,7 @@ describe('every takeoff', () => {
     const kept = makeTakeoff(office, job, { ...nothingKept, overrides: { [code]: { price: 99, line } } })
     expect(lineOf(kept, code)).toBeUndefined()
     expect(lineOf(kept, other)).toBeDefined()
-    expect(kept.unused).toEqual([code])
+    expect(kept.unused).toEqual([{ code, words: '$99' }])
     expect([kept.added, kept.orderCost]).toEqual([[], makeTakeoff(office, job).orderCost])
   })
 })

@@ -67,7 +67,9 @@ describe('the quote', () => {
     const quote = sheetOf(takeoff, 'quote')
     expect(labelled(quote, 'Price, $').value).toBe('no price')
     expect(numbers(quote, 4)).toEqual([])
-    expect(labelled(quote, 'Price, $').formula).toMatch(/^IF\(\(SUMPRODUCT\(\('Design [^']+'!\$D\$\d+:\$D\$\d+="stop"\)\*1\)\+'Design [^']+'!\$D\$\d+-\(.+\)\)>0,"no price",/)
+    expect(labelled(quote, 'Price, $').formula).toMatch(
+      /^IF\(\(SUMPRODUCT\(\('Design [^']+'!\$D\$\d+:\$D\$\d+="stop"\)\*1\)\+'Design [^']+'!\$D\$\d+\+'Takeoff [^']+'!\$G\$\d+-\(.+\)\)>0,"no price",/,
+    )
     expect(words(quote)).toContain('a licensed person enters name, licence number and reason')
   })
   it('an accepted stop and what the office wrote come back with the next making', async () => {

@@ -16,6 +16,7 @@ import { cellValue, rowFormula } from '../calls.js'
 import { address, range, SheetDraft, type PlanValidation, type SheetPlan } from '../plan.js'
 import { headed, isLong, sheetKind, type EntryList, type JobContext } from '../sheetKind.js'
 import { liveWords } from '../words.js'
+import { verdictWords } from '../../takeoff/verdicts.js'
 
 export const testColumns = { code: 2, text: 3, entries: 4, loss: 9, verdict: 10, done: 11, passed: 12 } as const
 const columns = testColumns
@@ -288,7 +289,7 @@ function testSheet({ takeoff, design, names, heading, flavor }: JobContext, shee
       ({ row, column, role, value }) => role === 'verdict' && column === columns.verdict && row >= first && row <= last && value !== '' && value !== null,
     ).length
     const words = `"${STOPS_LINE}; lines read so far: "`
-    const readIn = (from: number, to: number) => `SUMPRODUCT((${range(from, to, columns.verdict)}<>"")*1)`
+    const readIn = (from: number, to: number) => `SUMPRODUCT(${verdictWords.map((word) => `(${range(from, to, columns.verdict)}="${word}")`).join('+')})`
     draft.put(columns.text, 'site', `${STOPS_LINE}; lines read so far: ${read}`, { formula: `${words}&${readIn(first, tests.at(-1)!.row)}+${readIn(firstReading, last)}` })
     draft.put(columns.verdict, 'verdict', stops, {
       formula: `SUMPRODUCT((${ofTests(columns.verdict)}="stop")*(${ofTests(columns.passed)}=0))+SUMPRODUCT((${range(firstReading, draft.row - 2, columns.verdict)}="stop")*1)`,
