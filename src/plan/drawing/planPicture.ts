@@ -9,9 +9,9 @@ const BEYOND_FT = 3
 /** Where two ports stand side by side on a wall, and the conduit beside the line: for the eye, as a share of the tank's length. */
 const ASIDE = 0.28
 
+const LINES = 'left: inlet, overflow dashed; right: water line, power'
 /** One inlet and one overflow are seen; of more the ports are counted, tank by tank. */
 function portWords(n: (name: JobName) => number): string {
-  if (n('PortsUsed') <= 2) return 'left: inlet, overflow dashed; right: water line, power'
   const next = n('NextPorts') + n('OverflowsNext') > 0 ? `; next ${n('NextPorts')} in, ${n('OverflowsNext')} out` : ''
   return `ports: far tank ${n('FarPorts')} in, ${n('OverflowsAtInlet')} out${next}`
 }
@@ -125,7 +125,8 @@ export function planPicture(design: Design, measure: Measure, withCrane = false)
   }
   const labels: Label[] = [
     { lane: 'above', words: `top ${measure('PitTopLength_ft')} × ${measure('PitTopWidth_ft')}; nothing heavy within the outer line`, at: [length / 2, -sidewise], importance: 1 },
-    { lane: 'below', words: portWords(n), at: [length / 2, width], importance: 2 },
+    { lane: 'below', words: LINES, at: [length / 2, width], importance: 2 },
+    ...(n('PortsUsed') > 2 ? [{ lane: 'below' as const, words: portWords(n), at: [length / 2, width] as Point, importance: 3 }] : []),
   ]
   let bottom = width + sidewise + fence
   if (withCrane) bottom = crane()
