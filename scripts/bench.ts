@@ -6,7 +6,7 @@ import { commands } from './bench/commands.js'
 import { calc, days, layouts, memory, reading } from './bench/jobs.js'
 import { friction, grid, rain } from './bench/library.js'
 import { sink } from './bench/measure.js'
-import { bundles, edit, firstPaint, page, syncs } from './bench/pages.js'
+import { bundles, edit, files, firstPaint, page, start, syncs } from './bench/pages.js'
 
 const parts = {
   commands: () => commands(),
@@ -21,6 +21,8 @@ const parts = {
   pages: async () => {
     await page()
     await edit()
+    await files()
+    await start()
     await syncs()
     bundles()
     await firstPaint()

@@ -1,6 +1,7 @@
 /** The page and the pane: takeoffs in the grid, an edit, opening and saving, the Excel host, sizes, first paint. */
 import { gzipSync } from 'node:zlib'
 import { readFileSync } from 'node:fs'
+import { openWorkbook, readSheet, writeInto, writeWorkbook } from '../../src/hosts/file.js'
 import { ExcelHost } from '../../src/hosts/excel.js'
 import { GridEngine } from '../../src/hosts/gridEngine.js'
 import { GridHost } from '../../src/hosts/grid.js'
@@ -55,6 +56,59 @@ export async function edit(): Promise<void> {
     }, 6)
   }
   report('page: an edit to the pane with 50 takeoffs present, against none', (await typed(true)) / (await typed(false)), 1.5)
+}
+
+/** As many takeoffs as the page shows (400,000 cells) opened, a cell typed, and saved; and their sheets read and written by the file host. */
+const SHOWN_JOBS = 30
+
+export async function files(): Promise<void> {
+  const { Model } = await import('@odoo/o-spreadsheet')
+  const { gridFromWorkbook } = await import('../../taskpane/xlsxToGrid.js')
+  const { OpenedFile } = await import('../../taskpane/openedFile.js')
+  const raw = manyJobs(SHOWN_JOBS)
+  const office = readOffice(raw)
+  const plan = takeoffWorkbook(
+    raw,
+    office.tables.Jobs.map((job) => makeTakeoff(office, job)),
+    'native',
+    made,
+  )
+  const bytes = writeWorkbook(plan)
+  const onPage = async (): Promise<void> => {
+    const { data, ofSheets, codes } = await gridFromWorkbook(bytes, 'jobs.xlsx')
+    const model = new Model(data as never)
+    const opened = new OpenedFile(bytes, 'jobs.xlsx', model as never, ofSheets, codes)
+    const sheetId = (model.getters as unknown as { getSheetIdByName(name: string): string }).getSheetIdByName('Jobs')
+    model.dispatch('UPDATE_CELL' as never, { sheetId, row: 5, col: standardPlaces().Jobs.columnOf('People')! - 1, content: '3' } as never)
+    sink.total += opened.saved(model as never, new Map())!.bytes.length
+  }
+  const inFile = (): Promise<void> => {
+    const workbook = openWorkbook(bytes, 'jobs.xlsx')
+    for (const { name } of workbook.book.sheets) sink.total += readSheet(workbook, name)!.length
+    writeInto(workbook.book, plan.sheets)
+    sink.total += workbook.book.bytes().length
+    return Promise.resolve()
+  }
+  report(`page: opening and saving a file of ${SHOWN_JOBS} takeoffs, against the file host`, (await timeAsync(onPage, 2)) / (await timeAsync(inFile, 2)), 2)
+}
+
+/** What the page sends at its first start, against 0.1.0, which sent 994 kB packed (measured then), and at the second. */
+export async function start(): Promise<void> {
+  const { hasChromium, launch, serve, watchedPage } = await import('../../tests/support/browser.js')
+  if (!hasChromium) return console.log('No Chromium: the start of the page is not measured.')
+  const browser = await launch()
+  const { server, address } = await serve()
+  const { page: workbook } = await watchedPage(browser, address)
+  const sent = async (): Promise<number> => {
+    await workbook.goto(address)
+    await workbook.waitForSelector('.glance h2')
+    return workbook.evaluate(() => performance.getEntriesByType('resource').reduce((sum, one) => sum + (one as PerformanceResourceTiming).transferSize, 0) / 1000)
+  }
+  const [first, second] = [await sent(), await sent()]
+  report('page: sent at the first start, against the 994 kB of 0.1.0', first / 994, 0.5)
+  console.log(`  ${first.toFixed(0)} kB; at the second start ${second.toFixed(0)} kB`)
+  await browser.close()
+  server.close()
 }
 
 export async function syncs(): Promise<void> {

@@ -111,6 +111,10 @@ async function main(): Promise<void> {
   try {
     finished = await makeFile(host, names, { flavor, made: made(), onWorked, mayLose: values.replace ?? false })
   } catch (error) {
+    if (isTried && error instanceof WorkbookError) {
+      if (!ofJobs.size) for (const lines of reports.values()) for (const said of lines) console.log(said)
+      throw new Error(`With --out ${input} it would be refused. ${error.message}`)
+    }
     if (!(error instanceof ProblemsError)) throw error
     if (!values.json) throw new Error([...ofJobs, `${ofJobs.size} ${ofJobs.size === 1 ? 'problem' : 'problems'}; nothing was written.`].join('\n'))
     printViews()

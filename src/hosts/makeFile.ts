@@ -12,7 +12,8 @@ interface FileOptions extends Pick<MakeOptions, 'flavor' | 'made' | 'onWorked'> 
 /** Writes the jobs into the file of the host, which is taken out afterwards. What would be lost is told of all jobs at once. */
 export async function makeFile(host: FileHost, jobs: readonly string[], { mayLose = false, ...options }: FileOptions): Promise<readonly Finished[]> {
   const lost: string[] = []
-  const mayGoOn = (words: readonly string[]): boolean => {
+  const mayGoOn = (words: readonly string[], why?: 'newer'): boolean => {
+    if (why === 'newer') return mayLose
     lost.push(...words)
     return true
   }

@@ -42,7 +42,7 @@ export interface MakeOptions {
   onProgress?: (progress: Progress) => void | Promise<void>
   signal?: AbortSignal
   /** Asked before words of people on the sheets are written over; without an answer they are not. */
-  mayLose?: (words: readonly string[]) => boolean
+  mayLose?: (words: readonly string[], why?: 'newer') => boolean
   /** Told of each job that was worked through, with what stood on its sheets before; nothing of it is held. */
   onWorked?: (job: string, worked: Worked, earlier: Earlier) => void
   /** Nothing is written where one of the jobs has a problem; all of them are looked at. */
@@ -229,13 +229,14 @@ function foundOn({ earlierFrom, isOurs, jobSheetNames, keptFrom, isNothing }: Ma
 }
 
 /** A sheet that a later version made holds what this one does not know; versions as 0.16.0. */
-function madeByNewer(sheet: string, here: Look, version: string): string[] {
+function madeByNewer(sheet: string, here: Look, version: string): string | undefined {
   const numbers = (text: string): number[] => text.split('.').map(Number)
   const found = (here(sheet) ?? []).slice(0, MADE_WITHIN).flatMap((row) => row.flatMap(({ value }) => /Cistern Sheet (\d+\.\d+\.\d+)$/.exec(String(value ?? ''))?.[1] ?? []))[0]
-  if (found === undefined || !/^\d+\.\d+\.\d+$/.test(version)) return []
+  if (found === undefined || !/^\d+\.\d+\.\d+$/.test(version)) return undefined
   const [theirs, ours] = [numbers(found), numbers(version)]
   const at = theirs.findIndex((one, index) => one !== ours[index])
-  return at >= 0 && theirs[at]! > ours[at]! ? [`${sheet} (made by version ${found}, newer than this ${version})`] : []
+  if (at < 0 || theirs[at]! < ours[at]!) return undefined
+  return `${sheet} was made by version ${found}, newer than this ${version}, which does not know all that stands there: make it with the newer one. Nothing was changed.`
 }
 /** The line that says so stands among the first, whatever somebody put in before it. */
 const MADE_WITHIN = 20
@@ -262,7 +263,9 @@ function layOut(
   if (problems.length || !worked.takeoff) throw new ProblemsError(problems)
   const { takeoff } = worked
   const plans: SheetPlan[] = jobSheets(takeoff, places, flavor, { ...made, revision: revisionOf(earlier.before, takeoff) }, earlier)
-  const lost = [...madeByNewer(jobSheetNames(name).takeoff, here, made.version), ...typingLostOf(plans, here)]
+  const newer = madeByNewer(jobSheetNames(name).takeoff, here, made.version)
+  if (newer && !mayLose?.([newer], 'newer')) throw new HostError(newer)
+  const lost = typingLostOf(plans, here)
   if (lost.length && !mayLose?.(lost)) throw new HostError(lostWords(lost))
   const renewed = renewedNote(renewedWords(plans, here))
   const finished: Finished = {

@@ -1,5 +1,5 @@
 /** Formulas of an office's own sheets that point to cells of ours: they follow the line or name they meant when rows move. */
-import { ofJob } from '../plan/definedNames.js'
+import { ofJob, pointsInto } from '../plan/definedNames.js'
 import type { SheetPlan } from '../plan/plan.js'
 import { readSheet, type Workbook } from './file.js'
 import { isOfJob } from './standing.js'
@@ -22,8 +22,8 @@ export class References {
   private readonly written = new Set<string>()
   /** Names of ours are written with their sheets, as print areas and titles are. */
   private readonly ours = new Set<string>()
-  /** What names of ours begin with: one that is not written any more goes. */
-  private readonly ofJobs = new Set<string>()
+  /** What names of ours begin with, and the sheet that they point into: one that is not written any more goes. */
+  private readonly ofJobs = new Map<string, string>()
 
   constructor(
     private readonly workbook: Workbook,
@@ -54,7 +54,7 @@ export class References {
     const { book } = this.workbook
     for (const { name } of plan.definedNames ?? []) {
       this.ours.add(name)
-      this.ofJobs.add(ofJob(name))
+      this.ofJobs.set(ofJob(name), plan.name)
     }
     const standing = book.sheetNamed(plan.name)
     if (!standing) return
@@ -124,8 +124,15 @@ export class References {
   /** Names that an earlier making gave its sums, and this one has no more. */
   private namesGone(): string[] {
     const { book } = this.workbook
-    const stand = [...book.tags(book.mainPart)].flatMap((tag) => (tag.name === 'definedName' && !tag.isEnd ? (attribute(book.text(book.mainPart), tag, 'name') ?? []) : []))
-    return stand.filter((name) => name.includes('.') && this.ofJobs.has(ofJob(name)) && !this.ours.has(name))
+    const xml = book.text(book.mainPart)
+    const stand = [...book.tags(book.mainPart)].flatMap((tag) =>
+      tag.name === 'definedName' && !tag.isEnd && !tag.isEmpty ? [{ name: attribute(xml, tag, 'name') ?? '', place: unescapeXml(inside(xml, tag).text) }] : [],
+    )
+    const isOfOurs = (name: string, place: string): boolean => {
+      const sheet = this.ofJobs.get(ofJob(name))
+      return sheet !== undefined && pointsInto(place, sheet) && /!\$[A-Z]+\$\d+$/.test(place)
+    }
+    return stand.filter(({ name, place }) => !this.ours.has(name) && isOfOurs(name, place)).map(({ name }) => name)
   }
 
   /** Cells of the office's own sheets whose formulas have a name, in words. */

@@ -73,14 +73,16 @@ export const sheetKind = <const K extends string>(kind: SheetKind<K>): SheetKind
 /** How many inputs and verdicts on the Design sheet are no more what they were when the job was made; no column of an office can have this name. */
 export const CHANGED_SINCE = 'Changed since'
 /** Lines, parts, cuts and options are chosen when a job is made: beside other figures they mean nothing. */
-const OUT_OF_DATE = 'OUT OF DATE: figures or lines have changed since. Correct the row of Jobs, then make the takeoff again.'
+const OUT_OF_DATE = 'OUT OF DATE: figures have changed since. Correct the row of Jobs, then make the takeoff again.'
+const UNCOUNTED_YET = 'OUT OF DATE: a line by hand is not counted yet. Make the takeoff again.'
 
 /** So many letters of a title stand beside the firm's name for sure. */
 const LONG_TITLE = 55
 /** Whether the title of a sheet is cut beside the firm's name: a paper that is signed says the whole site once more. */
 export const isLong = ({ title }: JobContext['heading']): boolean => title.length > LONG_TITLE
 
-/** The heading lines of a sheet of a job, which say so when its figures are no more those that it was made with; `also` counts what stands in the way of this one alone. */
+/** The heading lines of a sheet of a job, which say so when its figures are no more those that it was made with; `also` counts lines by hand that no sum counts, where a sheet shows one. */
 export function headed(draft: SheetDraft, { heading, names }: Pick<JobContext, 'heading' | 'names'>, sheet: string, what: string, also?: string): void {
-  draft.heading(heading.title, what, heading.made, `IF(${names.from(sheet)(CHANGED_SINCE)}${also ? `+${also}` : ''}>0,"${OUT_OF_DATE}","${what.replace(/"/g, '""')}")`)
+  const plain = `"${what.replace(/"/g, '""')}"`
+  draft.heading(heading.title, what, heading.made, `IF(${names.from(sheet)(CHANGED_SINCE)}>0,"${OUT_OF_DATE}",${also ? `IF(${also}>0,"${UNCOUNTED_YET}",${plain})` : plain})`)
 }

@@ -38,7 +38,9 @@ export interface RaisedCaution extends CautionRule {
 /** The cells of a row of Jobs, and which of them were left empty. */
 function inputsOf(office: Office, job: Row): ReadonlyMap<string, Value> {
   const inputs = new Map<string, Value>([...Object.keys(jobFields), ...office.ownFields].map((name) => [name, job.cells[name] ?? '']))
-  for (const field of assumableFields) inputs.set(assumable[field], job.defaulted.has(field) ? 1 : 0)
+  // Without an inlet drain nobody asks how its ground rises.
+  const isAsked = (field: string) => field !== 'DownspoutRise_ft' || job.cells.InletRun_ft !== 0
+  for (const field of assumableFields) inputs.set(assumable[field], job.defaulted.has(field) && isAsked(field) ? 1 : 0)
   return inputs.set('RunsAssumed', runFields.filter((name) => job.defaulted.has(name)).length)
 }
 

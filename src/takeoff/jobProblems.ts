@@ -1,5 +1,6 @@
 /** What stands in a job's way though each of its cells is well: figures that do not go together, results without a value, words typed where they do not count. */
 import { shown } from '../errors.js'
+import { assumable } from './assumed.js'
 import { isError } from '../formula/value.js'
 import { roundTo } from '../rounding.js'
 import type { Design } from './design.js'
@@ -143,7 +144,10 @@ export function typedProblems(office: Office, design: Design, inputs: readonly T
 export const SITE_PREFIX = 'V '
 
 /** Whether an entry says what the row says, in whatever unit, spelling or capitals. */
-function isSaid(name: JobFieldName, entry: CellValue, value: unknown): boolean {
+function isSaid(design: Design, name: JobFieldName, entry: CellValue): boolean {
+  // The default of an empty cell is nobody's word.
+  if (Object.hasOwn(assumable, name) && design.job.defaulted.has(name)) return false
+  const value = design.singleOf(name)
   const found = checkedOrRaw(name, jobFields[name], entry)
   if (typeof found === 'number' && typeof value === 'number') return Math.abs(found - value) <= SAME * Math.max(1, Math.abs(value))
   return (
@@ -160,7 +164,7 @@ const SAME = 1e-9
 export function siteProblems(office: Office, design: Design, kept: Kept): Problem[] {
   return Object.entries(kept.crew.cells).flatMap(([code, { done = '' }]) => {
     const name = code.startsWith(SITE_PREFIX) ? code.slice(SITE_PREFIX.length) : ''
-    if (!Object.hasOwn(jobFields, name) || done === '' || isSaid(name as JobFieldName, done, design.singleOf(name))) return []
+    if (!Object.hasOwn(jobFields, name) || done === '' || isSaid(design, name as JobFieldName, done)) return []
     return [
       {
         sheet: office.sheets.Jobs,

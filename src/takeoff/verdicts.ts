@@ -20,10 +20,10 @@ export interface VerdictRule<N extends string = string> {
   source: Citation
   /** True for a stop that can hurt someone: only a change of the job or a named licensed person clears it. */
   touchesLife: boolean
-  /** True where what was assumed is taken as it stands, because a verdict of its own says so. */
-  asTaken: boolean
+  /** What was assumed and is taken as it stands here, because a verdict of its own says so or it cannot turn this one: all of it, or these fields. */
+  asTaken: true | readonly (typeof assumableFields)[number][]
 }
-const verdict = <const N extends string>(name: N, label: string, rule: string, says: Words, limit: string, source: Citation, touchesLife = false, asTaken = false): VerdictRule<N> => ({
+const verdict = <const N extends string>(name: N, label: string, rule: string, says: Words, limit: string, source: Citation, touchesLife = false, asTaken: VerdictRule['asTaken'] = []): VerdictRule<N> => ({
   name,
   label,
   rule,
@@ -47,7 +47,7 @@ const rules = [
       ['AND(PitWater="wet",SoilClass="rock",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}: rock under water that is not stable is class C, and quantities slope it so. Draw the water down, and have a competent person find it stable (Jobs, Pit drained), or take class C.'],
       ['AND(PitWater="wet",SoilClass<>"C",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}: soil under water is class C, not {SoilClass}. Quantities slope it as C. Draw the water down and have a competent person class it again, or take class C.'],
       ['AND(PitWater="wet",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}; the walls are sloped for class C. Nobody works where water stands or rises (29 CFR 1926.651(h)), a bed set in water does not hold, and a floor can heave. Have the water drawn down, and say so (Jobs, Pit drained).'],
-      ['AND(PitWater="wet",PitDrained="yes")', 'Class {SoilClass}, classed again with the water drawn down; the walls stand as class {PitSoil} allows. The price has pumping for {Dewater_day}; wells or wellpoints that draw it down beforehand are a line by hand.'],
+      ['AND(PitWater="wet",PitDrained="yes")', 'Class {SoilClass}, classed again with the water drawn down; the walls stand as class {PitSoil} allows. Pumping while the pit is open, {Dewater_day}, is an item of its own; wells or wellpoints that draw it down beforehand are a line by hand.'],
       ['WaterNear=1', 'The pit goes {PitDepth_ft:2} down, and the groundwater at {GroundwaterDepth_ft:2} stands less than {WaterClear_ft} under its bottom: soil draws it up, and a wet week brings it in; earth that water seeps from is class C. A competent person looks at the bottom and the walls each day; have the water kept down where it comes nearer.'],
       ['AND(PitSoil="A",TrafficRank>2)', 'Class A, and {Traffic} pass: no soil is class A that heavy traffic shakes. Class B, unless the competent person finds that nothing shakes it while the pit is open.'],
       ['', 'Class {SoilClass}, {PitWater}; the walls stand as class {PitSoil} allows.'],
@@ -60,7 +60,7 @@ const rules = [
     ['AND(ROUND(PitDepth_ft,2)>20,PitEngineered=0)', 'The pit is {PitDepth_ft:2} deep: it needs no designed protection only where all of it is dug in stable rock, as the competent person finds it each day. Where earth or broken rock shows in a wall, an engineer designs it.'],
     ['ROUND(PitDepth_ft,2)>20', 'The pit is {PitDepth_ft:2} deep: an engineer designs its protection, and what he draws has its price. Less cover, or lower tanks.'],
     ['', 'The pit is {PitDepth_ft:2} deep.'],
-  ], 'over 20 ft an engineer designs its protection, but where all of it is stable rock', cite('osha1926', '1926.652(a)(1)(i), (b), (c) and Appendix F'), LIFE),
+  ], 'over 20 ft an engineer designs its protection, but where all of it is stable rock', cite('osha1926', '1926.652(a)(1)(i), (b), (c) and Appendix F'), LIFE, AS_TAKEN),
   verdict('DeepTrenchVerdict', 'Depth of the trenches', 'IF(ROUND(DeepestTrench_ft,2)>20,IF(TrenchBoxed=1,"stop","check"),"pass")', [
     ['AND(ROUND(DeepestTrench_ft,2)>20,TrenchBoxed=0)', 'A trench is {DeepestTrench_ft:2} deep at its deep end: it needs no designed protection only where all of it is dug in stable rock, as the competent person finds it each day. Where earth or broken rock shows in a wall, an engineer designs it.'],
     ['ROUND(DeepestTrench_ft,2)>20', 'A trench is {DeepestTrench_ft:2} deep at its deep end: over 20 ft an engineer designs its protection, and no box of the yard will do. Another outfall, less fall, or a pump.'],
@@ -138,7 +138,7 @@ const rules = [
   ),
   verdict('VacuumVerdict', 'Test vacuum', 'IF(ROUND(TestVacuum_inHg,2)>ROUND(VacuumAllowed_inHg,2),"stop",IF(OR(ROUND(TestVacuum_inHg,2)<TestLeast_inHg,ROUND(TestHold_min,2)<TestLeast_min,ROUND(TestLoss,4)>TestLossMost),"check","pass"))', [
     ['ROUND(TestVacuum_inHg,2)>ROUND(VacuumAllowed_inHg,2)', 'The test draws {TestVacuum_inHg}, and the maker allows {VacuumAllowed_inHg}: a lid breaks inward. Air would press {LidForce_lbf} on it. Draw less, or a tank made for it.'],
-    ['OR(ROUND(TestVacuum_inHg,2)<TestLeast_inHg,ROUND(TestHold_min,2)<TestLeast_min,ROUND(TestLoss,4)>TestLossMost)', 'The test draws {TestVacuum_inHg} for {TestHold_min} and lets {TestLoss%} of it go: weaker than every published test, which draw {TestLeast_inHg} and more, hold {TestLeast_min} and more, and let go {TestLossMost%} at the most. A leak that matters can pass it.'],
+    ['OR(ROUND(TestVacuum_inHg,2)<TestLeast_inHg,ROUND(TestHold_min,2)<TestLeast_min,ROUND(TestLoss,4)>TestLossMost)', 'The test draws {TestVacuum_inHg} for {TestHold_min:2} and lets {TestLoss%} of it go: weaker than every published test, which draw {TestLeast_inHg} and more, hold {TestLeast_min} and more, and let go {TestLossMost%} at the most. A leak that matters can pass it.'],
     ['', 'The test draws {TestVacuum_inHg}; the maker allows {VacuumAllowed_inHg}. Air then presses {LidForce_lbf} on a lid.'],
   ], 'the maker’s limit; no weaker than the published tests', cite('office', 'sheet Tanks; 4 inHg where it says nothing; the tests on Published tables'), LIFE),
   verdict(
@@ -302,11 +302,14 @@ const rules = [
     [
       ['FrostDepth_in=0', 'No frost depth. A riser is open to the cold all the same.'],
       ['12*WaterLevel_ft<FrostDepth_in', 'Frost {FrostDepth_in}, and the water stands {WaterLevel_ft} below the ground: water, ports and overflow can freeze, and ice lifts lids and closes the overflow. Set the tanks deeper, or insulate over and beside the lids. The line has {LineCover_in} over it, the inlet drain {DrainCover_in} at the least.'],
+      ['AND(InletRun_ft>0,DrainCover_in<FrostDepth_in,ROUND(InletSlope_in_per_ft,4)<0.125)', 'Frost {FrostDepth_in}: the line has {LineCover_in} over it in its trench of {TrenchDepth_in}. The inlet drain, {DrainCover_in} deep at the least, lies in the frost, and at {InletSlope_in_per_ft} it does not run empty: lay it at 1/8 in/ft or steeper, or deeper. The riser crosses the frost: insulate its lid, and let no water stand in the conduit.'],
       ['AND(InletRun_ft>0,DrainCover_in<FrostDepth_in)', 'Frost {FrostDepth_in}: the line has {LineCover_in} over it in its trench of {TrenchDepth_in}. The inlet drain, {DrainCover_in} deep at the least, lies in the frost: at {InletSlope_in_per_ft} it runs empty, if it has no sag and no trap, and the first-wash diverter is drained. The riser crosses the frost: insulate its lid, and let no water stand in the conduit.'],
       ['', 'Frost {FrostDepth_in}: the line has {LineCover_in} over it in its trench of {TrenchDepth_in}, the inlet drain has {DrainCover_in} over it at the least. The riser crosses the frost: insulate its lid, and let no water stand in the conduit.'],
     ],
     'the top of the line 6 in below frost; drains below it or empty; the water in the tanks below it',
     cite('memory', 'IPC 305.4: 6 in below frost'),
+    false,
+    ['DownspoutRise_ft'],
   ),
   verdict(
     'DutyVerdict',
@@ -344,7 +347,7 @@ const rules = [
     'First disinfection',
     'IF(Dose_mg_per_L>=DoseLeast_mg_per_L,"pass","check")',
     [
-      ['Dose_mg_per_L<DoseLeast_mg_per_L', '{Dose_mg_per_L} of chlorine for {Contact_h} is weak: 10 mg/L must be left at the end, new concrete takes some, and methods for a day start at {DoseLeast_mg_per_L}.'],
+      ['Dose_mg_per_L<DoseLeast_mg_per_L', '{Dose_mg_per_L:1} of chlorine for {Contact_h} is weak: 10 mg/L must be left at the end, new concrete takes some, and methods for a day start at {DoseLeast_mg_per_L}.'],
       ['', '{Dose_mg_per_L} of chlorine, left in for {Contact_h}; the health authority decides.'],
     ],
     'so much that 10 mg/L are left after a day',
@@ -406,7 +409,8 @@ export interface RestingVerdict extends VerdictRule {
 
 export const verdictRules: readonly RestingVerdict[] = rules.map((rule: VerdictRule) => {
   const names = restsOn(rule.rule)
-  const assumed = assumableFields.filter((field) => !rule.asTaken && names.has(field))
+  const { asTaken } = rule
+  const assumed = assumableFields.filter((field) => asTaken !== true && !asTaken.includes(field) && names.has(field))
   const words = templateFormula(rule.says) ?? `"${rule.says as string}"`
   const isAny = assumed.map((field) => assumable[field]).join('+')
   return {

@@ -176,13 +176,13 @@ function verdicts(design: Design, isAnswered: (raised: RaisedVerdict) => boolean
       h('strong', {}, verdict),
       ` ${label}. `,
       h('span', { class: 'words' }, first),
-      ...(rest.length ? [' ', h('details', { class: 'rest' }, h('summary', { 'aria-label': `more: ${label}` }, 'more'), rest.join(' '))] : []),
+      ...(rest.length ? [' ', h('details', { class: 'rest', id: `rest-${raised.name}` }, h('summary', { 'aria-label': `more: ${label}` }, 'more'), rest.join(' '))] : []),
       isAnswered(raised) ? h('em', {}, ' Answered for on the quote.') : '',
     )
   }
   const passed = all.filter(({ verdict }) => verdict === 'pass')
   const left = all.filter(({ verdict }) => verdict !== 'pass')
-  // What nobody has measured yet is one thing to do, whatever hangs on it.
+  // What nobody has measured yet is one thing to do, but where a verdict says itself what hangs on it.
   const open = left.filter(({ verdict, name }) => verdict === 'check' && design.bareVerdict(name) === 'pass')
   const others = left.filter((one) => !open.includes(one))
   const shown = others.length > FIRST_SENTENCES ? 'name' : others.length > WHOLE ? 'first sentence' : 'all'
@@ -206,7 +206,7 @@ function notMeasured(design: Design, open: readonly RaisedVerdict[]): HTMLElemen
       ` ${NOT_MEASURED}${fields.map(assumedLabel).join('; ')}. `,
       h(
         'details',
-        { class: 'rest' },
+        { class: 'rest', id: 'rest-open' },
         h('summary', {}, `${open.length} ${open.length === 1 ? 'verdict rests' : 'verdicts rest'} on that`),
         h('ul', {}, ...open.map(({ label, words }) => h('li', {}, h('strong', {}, label), ` ${words}`))),
       ),

@@ -311,6 +311,17 @@ describe.runIf(hasCalc)('papers of other figures than they were made with', () =
       row.getCell(takeoffColumns.amount).value = null
     })
     expect((await worked(between)).price).toBe('no price')
+    // An amount alone under the sum, and a row that was put in where the sum does not reach.
+    const alone = await typed('Takeoff', (sheet) => {
+      sheet.getRow(rowOf(sheet, 3, ADDED_SUM) + 1).getCell(takeoffColumns.amount).value = 1000
+    })
+    expect((await worked(alone)).price).toBe('no price')
+    const beyond = await typed('Takeoff', (sheet) => {
+      const sum = rowOf(sheet, 3, ADDED_SUM)
+      sheet.getRow(sum - 1).getCell(takeoffColumns.price).value = 500
+      sheet.getRow(sum).getCell(takeoffColumns.amount).value = { formula: `SUM(G${sum - 4}:G${sum - 2})`, result: 0 } as ExcelJS.CellFormulaValue
+    })
+    expect((await worked(beyond)).price).toBe('no price')
     // Where its formulas stand it counts.
     const counted = await typed('Takeoff', (sheet) => {
       sheet.getRow(rowOf(sheet, 3, ADDED_SUM) - 1).getCell(takeoffColumns.price).value = 10

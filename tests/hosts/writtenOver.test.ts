@@ -412,12 +412,13 @@ describe('a workbook of a later version', () => {
     const first = (await make(sourceOf(await own(), 'OWN.xlsx'))).bytes
     const as = async (version: string) => {
       const workbook = await inExceljs(first)
-      const line = workbook.getWorksheet('Takeoff Pipit Hollow')!.getCell('B3')
-      line.value = String(line.value).replace(/Cistern Sheet .*$/, `Cistern Sheet ${version}`)
+      const sheet = workbook.getWorksheet('Takeoff Pipit Hollow')!
+      const { value } = sheet.getCell('B3')
+      sheet.getCell('B3').value = String(value).replace(/Cistern Sheet .*$/, `Cistern Sheet ${version}`)
       const host = new FileHost(sourceOf(await savedBy(workbook), 'OWN.xlsx'))
       return makeFile(host, ['Pipit Hollow'], { flavor: 'native', made: { date: '2026-11-27', revision: 1, version: '0.16.0' } })
     }
-    for (const later of ['0.16.1', '0.17.0', '1.0.0']) await expect(as(later), later).rejects.toThrow(`Takeoff Pipit Hollow (made by version ${later}, newer than this 0.16.0)`)
+    for (const later of ['0.16.1', '0.17.0', '1.0.0']) await expect(as(later), later).rejects.toThrow(`Takeoff Pipit Hollow was made by version ${later}, newer than this 0.16.0`)
     for (const known of ['0.16.0', '0.15.9', '0.9.12']) await expect(as(known), known).resolves.toHaveLength(1)
   })
 })

@@ -49,6 +49,9 @@ describe('the Site list', () => {
     ] as const)
       expect(says(field, row, done), `${field} ${done}`).toEqual([])
     expect(says('Cover_ft', 3, '35 in')).toHaveLength(1)
+    // What equals a default that nobody typed is asked for all the same.
+    expect(says('FrostDepth_in', null, '0')).toHaveLength(1)
+    expect(says('FrostDepth_in', 0, '0')).toEqual([])
   })
 })
 

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { dimensionProblem } from '../../src/formula/dimensions.js'
 import { formula } from '../../src/formula/formula.js'
-import { physicalSize } from '../../src/units.js'
+import { physicalSize, unitOf } from '../../src/units.js'
 import { assumable, assumableFields } from '../../src/takeoff/assumed.js'
 import { signatureOf } from '../../src/takeoff/call.js'
 import { calculations } from '../../src/calc/index.js'
@@ -163,6 +163,30 @@ describe('every cell function', () => {
     const called = new Set(texts.flatMap((text) => [...text.matchAll(/\b([A-Z]{5,})(?:\.[A-Z]+)?\(/g)].map((match) => match[1]!)))
     const without = calculations.map(({ id }) => id).filter((id) => !called.has(id))
     expect(without.sort()).toEqual(Object.keys(apart).sort())
+  })
+})
+
+describe('what an empty field cannot turn', () => {
+  it('without an inlet drain nobody asks how its ground rises; a shallow pit has its depth whatever the soil', () => {
+    const { DownspoutRise_ft: _, ...row } = { ...leastRow, DownspoutRise_ft: 0, FrostDepth_in: 0 }
+    const of = (more: object) => takeoffOf({ ...row, ...more }).design
+    expect(of({ InletRun_ft: 60 }).verdict('DrainVerdict')).toBe('check')
+    expect(of({ InletRun_ft: 60 }).verdict('FrostVerdict')).toBe('pass')
+    expect(of({ InletRun_ft: 0 }).verdict('DrainVerdict')).toBe(of({ InletRun_ft: 0, DownspoutRise_ft: 0 }).verdict('DrainVerdict'))
+    const { SoilClass: _soil, GroundwaterDepth_ft: _water, ...open } = row as Record<string, unknown>
+    expect(takeoffOf(open).design.verdict('PitVerdict')).toBe('pass')
+  })
+  it('a flat drain in the frost is said to be flat', () => {
+    const { design } = takeoffOf({ ...leastRow, FrostDepth_in: 36, InletRun_ft: 60, DrainSize_in: 8, DrainSlope_in_per_ft: 0.0625, DownspoutRise_ft: 0 })
+    expect(design.verdict('FrostVerdict')).toBe('check')
+    expect(design.verdicts().find(({ name }) => name === 'FrostVerdict')?.words).toContain('it does not run empty')
+  })
+})
+
+describe('every name', () => {
+  it('that ends in a unit ends in one of the list', () => {
+    const unknown = [...knownNames].filter((name) => name.includes('_') && unitOf(name) === undefined)
+    expect(unknown, 'a unit that src/units.ts has not, or an underscore in a name that has none').toEqual([])
   })
 })
 

@@ -103,7 +103,8 @@ export function putSummary(draft: SheetDraft, takeoff: Takeoff, { row, rows, add
   line(
     UNCOUNTED,
     0,
-    `SUMPRODUCT(ISNUMBER(${under(price, added.first, added.sum)})*(${under(sums, added.first, added.sum)}=""))+COUNT(${under(price, added.sum + 1, added.sum + ROWS_UNDER)})`,
+    // Between heading and sum a row that somebody put in is in sight, and in the sum only where its range reaches; under it none is.
+    `SUMPRODUCT(ISNUMBER(${under(price, added.first - 1, added.sum)})*(${under(sums, added.first - 1, added.sum)}=""))+(ABS(SUM(${under(sums, added.first - 1, added.sum)})-2*${amount(added.sum)})>0.005)*1+COUNT(${address(added.sum + 1, price, false)}:${address(added.sum + ROWS_UNDER, sums, false)})`,
     'number',
     'On a row put in among them, or under their sum. Made again, they are counted; until then the quote has no price',
   )
