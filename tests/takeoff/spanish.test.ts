@@ -33,13 +33,13 @@ function agree(english: Words, spanish: Words, about: string): void {
 describe('the Crew sheet in Spanish', () => {
   it('has a text for each step, caution, stage and hold, with the same figures', () => {
     for (const { code, text, stage, hold } of crewSteps) {
-      expect(spanishSteps[code], code).toBeDefined()
+      expect(spanishSteps[code], `${code} has no text in spanishSteps of takeoff/spanish.ts`).toBeDefined()
       agree(text, spanishSteps[code]!, code)
-      expect(spanishStages[stage], stage).toBeDefined()
-      if (hold) expect(spanishHolds[hold], hold).toBeDefined()
+      expect(spanishStages[stage], `${stage} has none in spanishStages`).toBeDefined()
+      if (hold) expect(spanishHolds[hold], `${hold} has none in spanishHolds of takeoff/spanish.ts`).toBeDefined()
     }
     for (const { name, text } of cautionRules) {
-      expect(spanishCautions[name], name).toBeDefined()
+      expect(spanishCautions[name], `${name} has none in spanishCautions of takeoff/spanish.ts`).toBeDefined()
       agree(text, spanishCautions[name]![1], name)
     }
     for (const [label, words] of facts) {

@@ -126,7 +126,7 @@ export function officeUpdate(raw: RawOffice): OfficeUpdate {
         key: textOf(item.Code),
         row: undefined,
         cells: item,
-        reason: `new: ${textOf(item.Why).replace(/\{[^}]*\}/g, '…')}`,
+        reason: `new: ${textOf(item.Description).replace(/,?\s*\{[^}]*\}(?: in\b)?/g, '')}`,
         touchesLife: reasons[textOf(item.Code)]?.[1] ?? false,
       })
   for (const { row, cells } of rowsOf('Roofs')) {
