@@ -5,7 +5,9 @@ import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..')
-const chapters = ['rain', 'pipe', 'power', 'earth', 'tank', 'estimate']
+const chapters = [.../export const chapters = \{([^}]*)\}/.exec(readFileSync(join(root, 'src/calc.ts'), 'utf8'))[1].matchAll(/(\w+):/g)].map(([, chapter]) => chapter)
+const strangers = readdirSync(join(root, 'src/calc'), { withFileTypes: true }).filter((entry) => entry.isDirectory() && !chapters.includes(entry.name))
+if (strangers.length) throw new Error(`src/calc/${strangers[0].name}: a chapter that chapters in src/calc.ts does not name.`)
 const head = '// Made by scripts/make-index.mjs from the folder listing; run `npm run index` after adding a file.\n'
 
 const filesIn = (folder) =>

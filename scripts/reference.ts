@@ -5,20 +5,13 @@ import { callByName, type CellResult } from '../src/calc/callByName.js'
 import { calculations } from '../src/calc/index.js'
 import { GridEngine } from '../src/hosts/gridEngine.js'
 import { citationText, gradedText } from '../src/sources.js'
+import { chapters } from '../src/calc.js'
 import { tables } from '../src/tables/index.js'
 import { bareName, symbolOf } from '../src/units.js'
 import { sampleCall, signature } from '../src/calc/sampleCall.js'
 import { functionsIn, type Figure } from '../tests/published/tally.js'
 
 const figures = JSON.parse(readFileSync(new URL('../tests/published/figures.json', import.meta.url), 'utf8')) as Figure[]
-const chapters: Record<string, string> = {
-  rain: 'Rain and storage',
-  pipe: 'Pipe and pump',
-  power: 'Power',
-  earth: 'Earth and stone',
-  tank: 'Tank',
-  estimate: 'Estimating and audit',
-}
 
 let engine: GridEngine | undefined
 

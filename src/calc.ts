@@ -7,7 +7,16 @@ import { badInput, grouped, InputError, noAnswer, shown } from './errors.js'
 import type { Citation } from './sources.js'
 import { bareName, readAs, symbolOf, unitOf } from './units.js'
 
-export type Chapter = 'rain' | 'pipe' | 'power' | 'earth' | 'tank' | 'estimate'
+/** Chapters in the order in which they are read; each is a folder of src/calc. */
+export const chapters = {
+  rain: 'Rain and storage',
+  pipe: 'Pipe and pump',
+  power: 'Power',
+  earth: 'Earth and stone',
+  tank: 'Tank',
+  estimate: 'Estimating and audit',
+} as const
+export type Chapter = keyof typeof chapters
 export type Series = readonly number[] | Float64Array
 
 interface Described {

@@ -1,12 +1,10 @@
 /** Browse the functions, read their working and source, put one into the active cell. */
-import { allowedText, leftOutText, type AnyCalculation, type Step } from '../../src/calc.js'
+import { allowedText, chapters, leftOutText, type AnyCalculation, type Step } from '../../src/calc.js'
 import { calculations } from '../../src/calc/index.js'
 import { sampleCall, signature } from '../../src/calc/sampleCall.js'
 import { gradedText } from '../../src/sources.js'
 import { bareName, symbolOf } from '../../src/units.js'
 import { h } from './element.js'
-
-const chapters = { rain: 'Rain and storage', pipe: 'Pipe and pump', power: 'Power', earth: 'Earth and stone', tank: 'Tank', estimate: 'Estimating' } as const
 
 function described(calculation: AnyCalculation, insert: (formula: string) => void): HTMLElement {
   const gives = calculation.gives ?? calculation.spills ?? {}

@@ -1,5 +1,7 @@
 /** The Crew sheet in Spanish: no code without its text, the same figures and cases as the English, accents whole, and read back as before. */
+import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
+import { olderSpanish } from '../../src/takeoff/older/crewWords.js'
 import { cautionRules } from '../../src/takeoff/cautions.js'
 import { crewSteps } from '../../src/takeoff/crewSteps.js'
 import { SPANISH_NOTE, spanishCautions, spanishClosing, spanishFacts, spanishHolds, spanishStages, spanishSteps } from '../../src/takeoff/spanish.js'
@@ -49,6 +51,20 @@ describe('the Crew sheet in Spanish', () => {
     expect(Object.keys(spanishFacts)).toHaveLength(facts.length)
     expect(Object.keys(spanishSteps)).toHaveLength(crewSteps.length)
     expect(Object.keys(spanishCautions)).toHaveLength(cautionRules.length)
+  })
+  it('that was released is known as ours for good: on a sheet of an earlier version it is nobody’s', () => {
+    const plain = Object.values(spanishSteps)
+      .flatMap((words) => cases(words).map(([, text]) => text))
+      .filter((text) => !namesIn(text).length)
+    const released = JSON.parse(readFileSync('tests/data/plainSpanish.json', 'utf8')) as string[]
+    expect(
+      plain.filter((text) => !released.includes(text)),
+      'new plain sentences go into tests/data/plainSpanish.json',
+    ).toEqual([])
+    expect(
+      released.filter((text) => !plain.includes(text) && !olderSpanish.includes(text)),
+      'words that were changed go into olderSpanish of takeoff/older/crewWords.ts',
+    ).toEqual([])
   })
   it('is written in whole letters, and never says "pozo" for a pit or "manga" for a sleeve', () => {
     const all = JSON.stringify([spanishSteps, spanishCautions, spanishFacts, spanishStages, spanishHolds, spanishClosing])

@@ -30,6 +30,7 @@ export const olderSteps: Readonly<Record<string, readonly string[]>> = {
 
 /** The same in Spanish, which stands in lines of its own. */
 export const olderSpanish: readonly string[] = [
+  'El agua subterránea queda más alta que los drenajes: solo ahora se puede parar la bomba de la excavación.',
   'El extremo de la línea en la casa queda cerrado antes de echar agua en los tanques: el cople está abierto hacia ella y el lastre se saldría.',
   'Haga un bordo contra el agua de lluvia en la orilla de la excavación y tenga una bomba lista; antes de una tormenta, agua en los tanques.',
   'Muestre al dueño: filtro, primeras lluvias, corte, cómo sacar la bomba. Entregue esta hoja y el registro de pruebas.',
