@@ -12,7 +12,7 @@ import { openStops } from '../plan/stopAnswers.js'
 import { careCalendar } from '../takeoff/careCalendar.js'
 import { startingOffice } from '../takeoff/demo.js'
 import { dollars } from '../rounding.js'
-import { ProblemsError, problemText } from '../takeoff/fields.js'
+import { plainSpaces, ProblemsError, problemText } from '../takeoff/fields.js'
 import { readOffice, type Office, type Row } from '../takeoff/office.js'
 import { rulesOf } from '../takeoff/itemRules.js'
 import type { Takeoff } from '../takeoff/takeoff.js'
@@ -182,9 +182,6 @@ function report(takeoff: Takeoff): string[] {
   ]
 }
 
-/** The same name, whatever its capitals and spaces: a space that does not break looks like any other. */
-const inOneLine = (name: string): string => name.replace(/\s+/g, ' ').trim().toLowerCase()
-
 function chosen({ tables: { Jobs: jobs }, problems, sheets }: Office, names: readonly string[]): readonly Row[] {
   if (!jobs.length) throw new Error('The table Jobs holds no row.')
   // A row whose name no sheet can have goes by none.
@@ -193,7 +190,7 @@ function chosen({ tables: { Jobs: jobs }, problems, sheets }: Office, names: rea
   if (!names.length && nameless.length) throw new Error(`A job without a name that can be used; nothing was written.${why}`)
   if (!names.length) return jobs
   const found = names.map((name) => {
-    const [job, second] = jobs.filter((row) => inOneLine(String(row.cells.Job)) === inOneLine(name))
+    const [job, second] = jobs.filter((row) => plainSpaces(String(row.cells.Job)) === plainSpaces(name))
     if (!job) throw new Error(`--job: one of ${jobs.flatMap((row) => row.cells.Job ?? []).join(', ')}; got ${name}.${why}`)
     if (second) throw new Error(`--job: a name that one row has; rows ${job.row} and ${second.row} are both called ${name}.`)
     return job

@@ -59,8 +59,8 @@ export async function standingOf(host: Host, job: string): Promise<Standing> {
       const changes = before ? changesSince(before, takeoff) : []
       // What was typed on the Takeoff is live on every sheet already.
       const typed = new Set([...Object.keys(kept.overrides), ...kept.added.map(({ code, description }) => code || description)])
-      // So are the lines that sum others up: hours of people, loads of stone.
-      if (Object.keys(kept.overrides).length) for (const { code, rule } of takeoff.lines) if (rule.sum) typed.add(code)
+      // So are the lines that sum the quantities of others up: hours of people, loads of stone.
+      if (Object.values(kept.overrides).some(({ quantity }) => quantity !== undefined)) for (const { code, rule } of takeoff.lines) if (rule.sum) typed.add(code)
       if (!before || !changes.some(({ what, code }) => what !== 'overhead, markup and tax' && !(code && typed.has(code)))) return ''
       const fields = changes.filter(({ what }) => what === 'field').map(({ words, from, to }) => `${words.replace(/ \(\w+\)$/, '')} ${String(to)}, made with ${String(from)}`)
       const said = fields.length > FIELDS_SAID ? [...fields.slice(0, FIELDS_SAID), `${fields.length - FIELDS_SAID} more`] : fields

@@ -157,7 +157,8 @@ class TakeoffRows {
   /** A line of ours whose code shows an error: what was typed on it belongs to a line that nobody can name, and without that it is none. */
   private readNameless(row: TakeoffRow): undefined {
     this.settle(row, allColumns)
-    const typed = (['yours', 'price'] as const).find((name) => text(row.cell(name)) !== '' && isPlain(row, name) && !(name === 'price' && this.ownPrice(row) === undefined))
+    const isOwnPrice = isPlain(row, 'price') ? this.ownPrice(row) !== undefined : !this.isOurPrice(row)
+    const typed = text(row.cell('yours')) !== '' ? 'yours' : text(row.cell('price')) !== '' && isOwnPrice ? 'price' : undefined
     if (!typed) return
     const shows = `${text(row.cell(typed))}, on a line whose code shows ${row.code}`
     this.refuse(

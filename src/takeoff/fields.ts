@@ -93,7 +93,8 @@ export class ProblemsError extends Error {
   }
 }
 
-const plainSpaces = (name: string): string => name.replace(/\s+/g, ' ').trim().toLowerCase()
+/** The same name, whatever its capitals and spaces: a space that does not break looks like any other. */
+export const plainSpaces = (name: string): string => name.replace(/\s+/g, ' ').trim().toLowerCase()
 
 /** The checked value of a cell; `names` are the first columns of the other tables. Throws InputError. */
 export function checkField(name: string, field: Field, raw: unknown, names: (table: string) => readonly string[]): CellValue {

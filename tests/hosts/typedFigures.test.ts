@@ -271,7 +271,7 @@ it.each([
 
 describe.runIf(hasCalc)('papers of other figures than they were made with', () => {
   /** Second lines of all papers of the job, what the quote asks, and what the figures came to, as Calc works them out. */
-  async function worked(bytes: Uint8Array): Promise<{ seconds: ReadonlySet<string>; price: unknown; moved: unknown }> {
+  async function worked(bytes: Uint8Array): Promise<{ seconds: ReadonlySet<string>; late: readonly string[]; price: unknown; moved: unknown }> {
     const folder = mkdtempSync(join(tmpdir(), 'out-of-date-'))
     try {
       writeFileSync(join(folder, 'a.xlsx'), bytes)
@@ -280,6 +280,7 @@ describe.runIf(hasCalc)('papers of other figures than they were made with', () =
       const [quote, takeoff] = ['Quote', 'Takeoff'].map((prefix) => workbook.getWorksheet(`${prefix} ${JOB}`)!) as [ExcelJS.Worksheet, ExcelJS.Worksheet]
       return {
         seconds: new Set(papers.map((sheet) => (sheet.getCell(2, 2).text.startsWith('OUT OF DATE') ? 'out of date' : 'as made'))),
+        late: papers.filter((sheet) => sheet.getCell(2, 2).text.startsWith('OUT OF DATE: a line by hand')).map(({ name }) => name.slice(0, -JOB.length - 1)),
         price: quote.getCell(rowOf(quote, 3, 'Price, $'), 4).result,
         moved: takeoff.getCell(rowOf(takeoff, 3, LIST_MOVED), takeoffColumns.amount).result,
       }
@@ -289,13 +290,13 @@ describe.runIf(hasCalc)('papers of other figures than they were made with', () =
   }
 
   it('as they were made they say nothing', async () => {
-    expect(await worked(first)).toEqual({ seconds: new Set(['as made']), price: expect.any(Number) as number, moved: 0 })
+    expect(await worked(first)).toEqual({ seconds: new Set(['as made']), late: [], price: expect.any(Number) as number, moved: 0 })
   })
   it('an input typed over: every paper says so, the quote has no price, and no list is said to have moved', async () => {
     const bytes = await typed('Design', (sheet) => {
       sheet.getCell(rowOf(sheet, 3, 'WaterLineRun_ft'), 4).value = 900
     })
-    expect(await worked(bytes)).toEqual({ seconds: new Set(['out of date']), price: 'no price', moved: 0 })
+    expect(await worked(bytes)).toEqual({ seconds: new Set(['out of date']), late: [], price: 'no price', moved: 0 })
   })
   it('a line by hand put in without an amount, or under the sum: the quote has no price until it counts', async () => {
     const under = await typed('Takeoff', (sheet) => {
@@ -304,7 +305,8 @@ describe.runIf(hasCalc)('papers of other figures than they were made with', () =
       row.getCell(takeoffColumns.yours).value = 2
       row.getCell(takeoffColumns.price).value = 50
     })
-    expect(await worked(under)).toEqual({ seconds: new Set(['as made', 'out of date']), price: 'no price', moved: 0 })
+    const said = await worked(under)
+    expect({ ...said, late: new Set(said.late) }).toEqual({ seconds: new Set(['as made', 'out of date']), late: new Set(['Takeoff', 'Quote']), price: 'no price', moved: 0 })
     const between = await typed('Takeoff', (sheet) => {
       const row = sheet.getRow(rowOf(sheet, 3, ADDED_SUM) - 1)
       row.getCell(takeoffColumns.price).value = 10

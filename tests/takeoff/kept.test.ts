@@ -169,6 +169,14 @@ describe('the takeoff sheet', () => {
         /^Takeoff Wicket Mill, row \d+, Unit price, \$: the code of its line: a sheet that it points to is gone.*; got 1\.6, on a line whose code shows #REF!\.$/,
       ),
     ])
+    // A formula counts as its result, here as elsewhere.
+    expect(
+      await refusals((cell) => {
+        const yours = cell(names.takeoff, 'CABLE-copper-12', columns.yours)
+        broken(cell, false)
+        yours.value = { formula: '300+33', result: 333 } as ExcelJS.CellFormulaValue
+      }),
+    ).toEqual([expect.stringMatching(/Your quantity: the code of its line.*; got 333, on a line whose code shows #REF!\.$/)])
     const { kept, make } = await again((cell) => broken(cell, false))
     expect([kept.problems, kept.added, kept.overrides]).toEqual([[], [], {}])
     expect(make().total).toBe(makeTakeoff(office, job).total)

@@ -200,6 +200,56 @@ describe('what machines, trenches and silt ask for', () => {
     const flat = takeoffOf({ ...leastRow, FrostDepth_in: 72, TrenchDepth_in: 72, InletRun_ft: 0 }).design
     expect(flat.number('TrenchUnder_in')).toBe(0)
   })
+  it('topsoil: over the lids no more than the cover, in a trench no more than is dug, never hauled or bought', () => {
+    // Two tanks of 60 ft² and one of 48 under a quarter of a foot: of 6 in a quarter of a foot is left over there.
+    const lids = { PitTopsoil_yd3: 10, FirstTanks: 2, TankPlan_ft2: 60, SecondTanks: 1, SecondPlan_ft2: 48, Topsoil_in: 6 }
+    expect(ruled('PitTopsoilBack_yd3', { ...lids, Cover_ft: 0.25 })).toBeCloseTo(10 - (168 * 0.25) / 27, 9)
+    expect(ruled('PitTopsoilBack_yd3', { ...lids, Cover_ft: 2 })).toBe(10)
+    expect(ruled('TrenchTopsoil_yd3', { TrenchDig_yd3: 1, Trench_ft2: 100, Topsoil_in: 6 })).toBe(1)
+    const earth = { Dig_yd3: 100, TrenchDig_yd3: 20, PitTopsoilBack_yd3: 4, TrenchTopsoil_yd3: 3, BackfillBank_yd3: 60, TrenchSpoil_yd3: 2, TrenchFill_yd3: 9, CompactedShare: 0.9 }
+    expect(ruled('Spoil_yd3', { ...earth, SoilClass: 'rock' })).toBe(100 + 20 - 4 - 3)
+    expect(ruled('Spoil_yd3', { ...earth, SoilClass: 'B' })).toBe(100 - 4 - 60 + 2)
+    expect(ruled('ImportBank_yd3', { ...earth, SoilClass: 'B', BackfillBank_yd3: 130 })).toBe(130 - 100 + 4 - 2)
+    expect(ruled('ImportBank_yd3', { ...earth, SoilClass: 'rock' })).toBeCloseTo(60 + 9 / 0.9, 9)
+    expect(ruled('Hammer_day', { SoilClass: 'rock', DigNet_yd3: 80, DigRate_yd3_per_h: 8, TrenchDig_h: 16, Workday_h_per_day: 8 })).toBe((80 / 8 + 16) / 8)
+  })
+  it.each([
+    [0, 0],
+    [4.5, 4.5],
+    [5, 5],
+    [5.2, 7.2],
+    [10, 12],
+    [10.1, 14.1],
+  ])('a pump that is needed for %d working days, begun on a Monday, runs %d', (working, all) => {
+    expect(ruled('Dewater_day', { PumpedFor_day: working })).toBeCloseTo(all, 9)
+  })
+  it('one tank takes a day of setting and test, and one more when the line is joined', () => {
+    expect(ruled('Entry_day', { TankCount: 1, TankSet_h: 1, Workday_h_per_day: 8, TestDay_day: 0.25 })).toBe(2)
+  })
+  it('a footing bears a foot down where there is no frost; an inlet drain goes under it with its bedding', () => {
+    // IRC R403.1.4, from memory.
+    expect(ruled('FootingBase_in', { FrostDepth_in: 0 })).toBe(12)
+    expect(ruled('TrenchUnder_in', { LineDug_in: 24, InletRun_ft: 10, InletAtHouse_ft: 3, DrainUnder_in: 4, FootingBase_in: 12 })).toBe(36 + 4 - 12)
+    expect(ruled('TrenchUnder_in', { LineDug_in: 24, InletRun_ft: 0, InletAtHouse_ft: 3, DrainUnder_in: 4, FootingBase_in: 12 })).toBe(24 - 12)
+  })
+  it('what a motor gets, and what published tests ask at the least', () => {
+    // 219 V less 12 of drop, of 230 on the nameplate; NEMA MG 1, from memory: nine tenths.
+    expect(ruled('MotorShare', { Voltage_V: 219, FeederDrop_V: 12, PumpVoltage_V: 230 })).toBeCloseTo(207 / 230, 12)
+    expect(ruled('MotorLeastShare', {})).toBe(0.9)
+    // EPA 2002 on ASTM C1227 of the 1990s, Minnesota 7080.2010, WAC 246-272B: 2 inHg, 2 min, a tenth.
+    expect([ruled('TestLeast_inHg', {}), ruled('TestLeast_min', {}), ruled('TestLossMost', {})]).toEqual([2, 2, 0.1])
+    // AASHTO, from memory: 2 ft of earth for wheels near a wall, half of it sideways at 120 lb/ft³; mowers are none.
+    expect([0, 1, 2, 3].map((TrafficRank) => ruled('WheelSurcharge_ft', { TrafficRank }))).toEqual([0, 0, 2, 2])
+    expect(ruled('WallWheels_psf', { WallEarthShare: 0.5, EarthWeight_lb_per_ft3: 120, WheelSurcharge_ft: 2 })).toBe(120)
+  })
+  it('depths of the crew are told to the hundredth', () => {
+    const { design } = takeoffOf({ ...leastRow, Cover_ft: 2.25, BedThickness_in: 4.5, TankCount: 2 })
+    const figures = new Map(jobView('x', { design, takeoff: undefined, problems: [] }, []).crew.map(({ code, figure }) => [code, figure]))
+    const height = design.number('TankHeight_ft')
+    expect(figures.get('B5')).toBe(`4.5 in thick, top ${Math.round((2.25 + height) * 100) / 100} ft down`)
+    expect(figures.get('G3')).toBe('lids 2.25 ft down')
+    expect(figures.get('G7')).toBe('cover 2.25 ft')
+  })
   it('minutes are said as they are typed', () => {
     const { design } = takeoffOf({ ...leastRow, TestHold_min: 2.5, LeastRun_min: 1.5 })
     const d2 = jobView('x', { design, takeoff: undefined, problems: [] }, []).crew.find(({ code }) => code === 'D2')

@@ -3,6 +3,7 @@ import type { ItemKind, JobFieldName } from '../../takeoff/officeTables.js'
 import type { Line } from '../../takeoff/lines.js'
 import type { Takeoff } from '../../takeoff/takeoff.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
+import { ADDED_SECTION_WORDS } from '../../takeoff/sumWords.js'
 import { headed, sheetKind, type JobContext } from '../sheetKind.js'
 import { CUT_LIST } from './crewSheet.js'
 import { openStops } from '../stopAnswers.js'
@@ -16,7 +17,6 @@ const orderHeadings: Readonly<Record<string, string>> = { code: 'Order code', te
 export const NO_SUPPLIER = 'Supplier not named (Prices: a row with the code and its Supplier; of a tank or pump without a price)'
 /** Kinds of lines that are bought or hired. */
 const ordered: readonly ItemKind[] = ['material', 'equipment', 'subcontract']
-const ADDED = 'Added by hand'
 const STOPPED = 'Not to be ordered before the quote has a price: when this was made a verdict said stop, and nobody had answered for it.'
 /** What every supplier asks first. */
 const delivery: readonly { code: string; text: string; ofJob?: JobFieldName }[] = [
@@ -75,7 +75,7 @@ function orderSheet({ takeoff, names, heading, cuts }: JobContext, sheet: string
     }
     draft.next()
   }
-  if (!lines.length || takeoff.added.length) section(ADDED)
+  if (!lines.length || takeoff.added.length) section(ADDED_SECTION_WORDS)
   for (const { code, description, quantity, price, unit } of takeoff.added) {
     // Nobody orders a credit, nor words alone.
     if (quantity === null || quantity < 0 || (price ?? 0) < 0) continue

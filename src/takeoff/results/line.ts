@@ -1,7 +1,6 @@
 import { cite } from '../../sources.js'
-import { geometry, practice, result, sum } from './rule.js'
+import { fitting, geometry, practice, result, sum } from './rule.js'
 
-const fitting = (name: string) => `INDEX(Fittings[resistance],MATCH("${name}",Fittings[fitting],0))`
 
 export const lineResults = [
   result(

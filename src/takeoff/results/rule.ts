@@ -15,6 +15,9 @@ export const sum = cite('derivation', 'from the lines above')
 export const geometry = cite('derivation', 'geometry of the layout')
 export const practice = (locator: string) => cite('practice', locator)
 
+/** Resistance of a fitting of the published table. */
+export const fitting = (name: string): string => `INDEX(Fittings[resistance],MATCH("${name}",Fittings[fitting],0))`
+
 const written = (value: unknown): string => (typeof value === 'number' ? String(value) : `"${String(value)}"`)
 
 /** The cell of a table in the row that a field names. An empty cell means the default of its column, there as here. */

@@ -1,6 +1,6 @@
 import { MOUTH_DISCHARGE } from '../../calc/pipe/overflowHead.js'
 import { cite } from '../../sources.js'
-import { geometry, practice, result, sum } from './rule.js'
+import { fitting, geometry, practice, result, sum } from './rule.js'
 
 const split = cite('derivation', 'both levels from the flow that the tool found to pass the tie; the larger one is never too low')
 const TIE_HEAD = (flow: string) => `(${flow}*231/1728/60/(PI()/4*(PIPEBORE("PVC 40",4)/12)^2)/${MOUTH_DISCHARGE})^2/(2*32.174)`
@@ -12,7 +12,6 @@ const beddingOf = (one: string, other: string): string => {
   return `IF(${flat}>=DrainSection_ft,DrainSection_ft,IF(${deep}<=DrainSection_ft,(${deep}+${flat})/2,((${deep}-DrainSection_ft)*DrainSection_ft+(DrainSection_ft^2-${flat}^2)/2)/(${deep}-${flat})))`
 }
 const shallow = cite('derivation', 'the depth goes evenly from end to end; where it is less than the section, the trench’s own depth')
-const fitting = (name: string) => `INDEX(Fittings[resistance],MATCH("${name}",Fittings[fitting],0))`
 
 export const stormResults = [
   result('RoofFlow_gpm', 'Flow in the design storm', 'PEAKFLOW(CatchmentArea_ft2,RainIntensity_in_per_h)', cite('definitions')),
