@@ -3,13 +3,15 @@ import { itemKinds, type ItemKind } from '../../takeoff/officeTables.js'
 import { ADDED_SECTION_WORDS, CREW_DAYS, kindLabel, LIST_MOVED, ORDER_COST, PER_GALLON, PRICE_SUMS, SUMMARY, UNCOUNTED } from '../../takeoff/sumWords.js'
 import type { Takeoff } from '../../takeoff/takeoff.js'
 import type { NamePlaces } from '../places.js'
-import { address, type SheetDraft } from '../plan.js'
+import { address, type PlanCell, type SheetDraft } from '../plan.js'
 import { CHANGED_SINCE } from '../sheetKind.js'
 import { sumPlace, takeoffColumns as columns } from './takeoffColumns.js'
 
 /** Rows beside those of the sections: its heading, lines by hand, cost to total, a gallon, kinds, days, what the list has moved, what is not counted, and a gap. */
 export const SUMMARY_ROWS = 1 + 1 + PRICE_SUMS.length + 1 + itemKinds.length + 3 + 1
 
+/** Beside sums of money, days say that they are none. */
+const DAYS = { code: '0.0" days"' }
 /** Somebody goes on under the lines by hand: so far down it is seen. */
 const ROWS_UNDER = 60
 
@@ -33,11 +35,11 @@ export function putSummary(draft: SheetDraft, takeoff: Takeoff, { row, rows, add
   const end = draft.row
   draft.row = row
   const amount = (row: number) => address(row, columns.amount, false)
-  const line = (label: string, value: number, text: string, role: 'number' | 'subtotal' | 'total' = 'number', why = '') => {
+  const line = (label: string, value: number, text: string, role: 'number' | 'subtotal' | 'total' = 'number', why = '', format: PlanCell['format'] = 2) => {
     const words = role === 'total' ? 'totalLabel' : role === 'subtotal' ? 'subtotalLabel' : 'text'
     draft.put(columns.description, words, label)
     if (role !== 'number') for (let column = columns.order; column < columns.amount; column++) draft.put(column, words, null)
-    draft.put(columns.amount, role, value, { format: 2, formula: text })
+    draft.put(columns.amount, role, value, { format, formula: text })
     names.set(sumPlace(label), sheet, address(draft.row, columns.amount))
     if (PRICE_SUMS.some((known) => known === label)) named(label)
     if (why) draft.put(columns.why, 'faintWrapped', why)
@@ -89,6 +91,7 @@ export function putSummary(draft: SheetDraft, takeoff: Takeoff, { row, rows, add
     `MAX((${hours})/(${names.from(sheet)('CrewSize')}*${names.from(sheet)('Workday_h_per_day')}),${names.from(sheet)('PitOpen_day')})`,
     'number',
     'Hours of people over the crew and its working day, and no fewer than machine, crane and tests keep the pit open; they change no cost',
+    DAYS,
   )
   line(
     LIST_MOVED,
@@ -107,6 +110,7 @@ export function putSummary(draft: SheetDraft, takeoff: Takeoff, { row, rows, add
     `SUMPRODUCT(ISNUMBER(${under(price, added.first - 1, added.sum)})*(${under(sums, added.first - 1, added.sum)}=""))+(ABS(SUM(${under(sums, added.first - 1, added.sum)})-2*${amount(added.sum)})>0.005)*1+COUNT(${address(added.sum + 1, price, false)}:${address(added.sum + ROWS_UNDER, sums, false)})`,
     'number',
     'On a row put in among them, or under their sum. Made again, they are counted; until then the quote has no price',
+    0,
   )
   draft.row = end
 }
