@@ -241,6 +241,9 @@ function single(raw: unknown): unknown {
   return value
 }
 
+/** A comma parts thousands here, as 1,250: with one, two or more than three figures behind it somebody meant a point. */
+const DECIMAL_COMMA = /^[-+]?(?:0,\d+|\d+,(?:\d{1,2}|\d{4,}))(?!\d|,)/
+
 function checkNumber(name: string, spec: NumberArg, value: unknown): number {
   const reading = typeof value === 'string' ? readAs(value, unitOf(name)) : undefined
   if (reading && !reading.ok && reading.reason !== 'no number') {
@@ -252,6 +255,8 @@ function checkNumber(name: string, spec: NumberArg, value: unknown): number {
           : 'a unit where a number alone belongs'
     throw new InputError({ code: '#VALUE!', place: placeOf(name, spec), allowed: allowedText(name, spec), came: `${shown(value)}, ${why}` })
   }
+  if (typeof value === 'string' && DECIMAL_COMMA.test(value.trim()))
+    throw new InputError({ code: '#VALUE!', place: placeOf(name, spec), allowed: allowedText(name, spec), came: `${shown(value)}, with a comma where a point goes` })
   const number = reading?.ok ? reading.value : typeof value === 'number' ? value : undefined
   const fits =
     number !== undefined &&

@@ -32,6 +32,8 @@ describe('what is refused', () => {
   it('says why a unit does not fit', () => {
     expect(refusal('FLOWVELOCITY', '10 kg', 1)).toMatch(/0 to 20,000 gpm; got "10 kg", a unit that cannot be turned into gpm\.$/)
     expect(refusal('FLOWVELOCITY', '10 blobs', 1)).toMatch(/got "10 blobs", a unit that is not known here\.$/)
+    for (const text of ['1,5', '0,750 gpm', '-12,25 gpm', '3,1416']) expect(refusal('FLOWVELOCITY', text, 1), text).toMatch(/, with a comma where a point goes\.$/)
+    expect(refusal('FLOWVELOCITY', '99,999 gpm', 1)).not.toMatch(/comma/)
     expect(refusal('ORDERQUANTITY', 10, '3 h/day')).toMatch(/got "3 h\/day", a unit where a number alone belongs\.$/)
     expect(refusal('FLOWVELOCITY', 'ten', 1)).toMatch(/gpm; got "ten"\.$/)
   })
