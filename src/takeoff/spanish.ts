@@ -57,6 +57,37 @@ export const spanishDoNotStart = {
   words: 'No empiece ningún trabajo: cada punto de arriba puede costar una vida o mucho dinero. Hable con la oficina, que le dice cuándo está resuelto.',
 }
 
+/** What a stop is about, by the name of its verdict; its figures stand in the English line above it. */
+export const spanishStops: Readonly<Record<string, string>> = {
+  SoilVerdict: 'suelo y agua de la excavación',
+  PitVerdict: 'profundidad de la excavación',
+  DeepTrenchVerdict: 'profundidad de las zanjas',
+  FootingVerdict: 'edificios junto a la excavación',
+  UpliftVerdict: 'flotación de un tanque vacío',
+  BallastVerdict: 'lastre mientras la excavación está abierta',
+  WeightVerdict: 'peso de un tanque',
+  LiftVerdict: 'grúa',
+  VacuumVerdict: 'vacío de la prueba',
+  TrafficVerdict: 'tráfico sobre los tanques',
+  CoverVerdict: 'tierra sobre las tapas',
+  RatingVerdict: 'presión en la línea de agua',
+  SwitchVerdict: 'interruptor de presión',
+  AmpacityVerdict: 'ampacidad del cable',
+  SupplyVerdict: 'voltaje de la bomba',
+  ReliefVerdict: 'presión que aguanta el tanque de presión',
+  TrenchVerdict: 'tierra sobre el cable',
+  ConduitCoverVerdict: 'tierra sobre el conduit en la tapa',
+  DrainVerdict: 'drenajes de entrada',
+  PortVerdict: 'bocas superiores',
+  TieVerdict: 'agua de tormenta en los tanques',
+  DaylightVerdict: 'salida del rebosadero a la superficie',
+  FrostVerdict: 'helada',
+  DutyVerdict: 'trabajo de la bomba',
+  FillVerdict: 'llenado del conduit',
+  FittingsVerdict: 'piezas IPS y CTS por separado',
+}
+export const spanishStop = (name: string): string => `Alto: ${spanishStops[name]}.`
+
 export const spanishHolds: Readonly<Record<string, string>> = {
   foreman: 'capataz',
   engineer: 'ingeniero',

@@ -4,8 +4,9 @@ import { describe, expect, it } from 'vitest'
 import { olderSpanish } from '../../src/takeoff/older/crewWords.js'
 import { cautionRules } from '../../src/takeoff/cautions.js'
 import { crewSteps } from '../../src/takeoff/crewSteps.js'
-import { SPANISH_NOTE, spanishCautions, spanishClosing, spanishFacts, spanishHolds, spanishStages, spanishSteps } from '../../src/takeoff/spanish.js'
+import { SPANISH_NOTE, spanishStops, spanishCautions, spanishClosing, spanishFacts, spanishHolds, spanishStages, spanishSteps } from '../../src/takeoff/spanish.js'
 import { facts } from '../../src/plan/sheets/crewSheet.js'
+import { verdictRules } from '../../src/takeoff/verdicts.js'
 import { namesIn, type Words } from '../../src/takeoff/template.js'
 import { jobSheets } from '../../src/plan/jobSheets.js'
 import { fromEntries } from '../../src/plan/keptEntries.js'
@@ -49,6 +50,8 @@ describe('the Crew sheet in Spanish', () => {
       agree(words, spanishFacts[label]![1], label)
     }
     expect(Object.keys(spanishFacts)).toHaveLength(facts.length)
+    const stops = verdictRules.filter(({ rule }) => rule.includes('"stop"')).map(({ name }) => name)
+    expect(Object.keys(spanishStops).sort(), 'verdicts that can say stop, in spanishStops').toEqual([...stops].sort())
     expect(Object.keys(spanishSteps)).toHaveLength(crewSteps.length)
     expect(Object.keys(spanishCautions)).toHaveLength(cautionRules.length)
   })
@@ -67,13 +70,14 @@ describe('the Crew sheet in Spanish', () => {
     ).toEqual([])
   })
   it('is written in whole letters, and never says "pozo" for a pit or "manga" for a sleeve', () => {
-    const all = JSON.stringify([spanishSteps, spanishCautions, spanishFacts, spanishStages, spanishHolds, spanishClosing])
+    const all = JSON.stringify([spanishStops, spanishSteps, spanishCautions, spanishFacts, spanishStages, spanishHolds, spanishClosing])
     expect(all).not.toMatch(/[^ -\u024f«»°’–]/)
     expect(all).not.toMatch(/\b(?:pozo|manga|delantal|grapa|lejía|debe)\b/i)
   })
   it('stands beside English where the job asks for it, says who has to read it first, and leaves no line behind', () => {
     const sheetOf = (CrewLanguage: string) => {
-      const takeoff = takeoffOf({ ...leastRow, RainIntensity_in_per_h: 1, CrewLanguage })
+      // Vacuum and cover beyond what the maker allows: the crew does not start.
+      const takeoff = takeoffOf({ ...leastRow, RainIntensity_in_per_h: 1, TestVacuum_inHg: 9, Cover_ft: 9, CrewLanguage })
       return jobSheets(takeoff, standardPlaces(), 'native', { date: '2026-11-25', revision: 1, version: 'test' }).find(({ kind }) => kind === 'crew')!
     }
     const words = (plan: ReturnType<typeof sheetOf>) => plan.cells.map(({ value }) => String(value ?? '')).join('\n')
@@ -83,6 +87,7 @@ describe('the Crew sheet in Spanish', () => {
     expect(words(both)).toContain('ANTES DE EXCAVAR')
     expect(words(both)).toContain('Bombee la excavación')
     expect(words(both)).toContain('RESCATE')
+    expect(words(both)).toMatch(/Test vacuum: .*\n(?:.*\n)*?Alto: vacío de la prueba\.[^]*Alto: tierra sobre las tapas\./)
     expect(words(both).match(/^Sigue: /gm)?.length).toBe(words(both).match(/^Still: /gm)!.length)
     const rows = Array.from({ length: Math.max(...both.cells.map(({ row }) => row)) }, (_, at) =>
       Array.from({ length: 8 }, (_unused, column) => {

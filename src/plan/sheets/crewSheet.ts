@@ -16,6 +16,8 @@ import {
   spanishHolds,
   spanishStages,
   spanishSteps,
+  spanishStop,
+  spanishStops,
 } from '../../takeoff/spanish.js'
 import { olderSpanish, olderSteps } from '../../takeoff/older/crewWords.js'
 import { casesOf, type Words } from '../../takeoff/template.js'
@@ -116,6 +118,7 @@ const hazardWords = new Set<string>([
   ...Object.values(spanishHolds),
   ...Object.values(spanishSteps).flatMap(plainWords),
   ...olderSpanish,
+  ...Object.keys(spanishStops).map(spanishStop),
   ...Object.values(spanishCautions).flatMap(([short, words]) => [short, ...plainWords(words)]),
 ])
 
@@ -249,11 +252,14 @@ function crewSheet({ takeoff, design, names, heading, entryCodes, cuts }: JobCon
     for (const { stop, answer } of stops) if (answer.isGiven) barrier(stop, ` Answered for on the quote: ${answer.said}`)
   }
 
-  function barrier({ label, words, rule }: RaisedVerdict, answered: string): void {
+  function barrier({ name, label, words, rule }: RaisedVerdict, answered: string): void {
     draft.put(columns.text, 'hazard', `${label}: ${words}${answered}`, {
       formula: `"${label}: "&${formula(rule.wordsFormula).render(names.from(sheet))}${answered ? `&"${answered.replace(/"/g, '""')}"` : ''}`,
     })
     draft.put(columns.hold, 'siteHold', answered ? 'as answered' : rule.touchesLife ? 'engineer or licensed person' : 'office')
+    draft.next()
+    if (!isSpanish) return
+    draft.put(columns.text, 'siteOther', spanishStop(name))
     draft.next()
   }
 
