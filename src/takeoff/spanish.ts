@@ -53,6 +53,7 @@ export const SPANISH_STILL = 'Sigue: '
 export const spanishAnswered = 'Contestado: trabaje como dice la respuesta'
 /** Before the first step where a verdict says stop. */
 export const spanishDoNotStart = {
+  atHead: 'NO EMPIECE antes de que la oficina lo diga: lo que lo impide está abajo del dibujo.',
   heading: 'No empiece',
   words: 'No empiece ningún trabajo: cada punto de arriba puede costar una vida o mucho dinero. Hable con la oficina, que le dice cuándo está resuelto.',
 }

@@ -45,6 +45,8 @@ export const BOX = '☐'
 const SPARE_ROWS = 4
 export const BY_HAND = 'WRITTEN BY HAND'
 export const DO_NOT_START = 'DO NOT START'
+/** At the head, for who reads no further than the drawing. */
+const DO_NOT_START_YET = 'DO NOT START before the office says so: what stands in the way is listed under the drawing.'
 const ANSWERED = 'ANSWERED FOR: WORK AS THE ANSWER SAYS'
 export const CUT_LIST = 'CUT LIST'
 /** How a line of the cut list begins: no line of the crew’s own that says "from" is taken for one. */
@@ -105,6 +107,8 @@ const plainWords = (words: Words): readonly string[] => (typeof words === 'strin
 const hazardWords = new Set<string>([
   'engineer or licensed person',
   'as answered',
+  DO_NOT_START_YET,
+  spanishDoNotStart.atHead,
   spanishDoNotStart.words,
   spanishDoNotStart.heading.toUpperCase(),
   spanishAnswered.toUpperCase(),
@@ -143,6 +147,14 @@ function crewSheet({ takeoff, design, names, heading, entryCodes, cuts }: JobCon
   if (isSpanish) {
     draft.put(columns.text, 'siteOther', SPANISH_NOTE)
     draft.next()
+  }
+  if (stopsOf(takeoff).some((stop) => !answerTo(takeoff, stop).isGiven)) {
+    draft.put(columns.text, 'hazard', DO_NOT_START_YET)
+    draft.next()
+    if (isSpanish) {
+      draft.put(columns.text, 'hazard', spanishDoNotStart.atHead)
+      draft.next()
+    }
   }
   // The title may be cut: whoever calls for help reads the whole of it here.
   for (const [at, line] of inLines(String(design.single('Site') ?? '')).entries()) {
