@@ -82,6 +82,16 @@ async function keptCount(): Promise<number> {
   return count
 }
 
+/** The pane draws a job once more when it has read what stands of it: what is measured meanwhile is gone under the eye. */
+const settled = (page: Page): Promise<void> =>
+  page.evaluate(async () => {
+    const drawn = () => document.querySelector('.glance svg')
+    for (let before; before !== drawn();) {
+      before = drawn()
+      await new Promise((resolve) => setTimeout(resolve, 500))
+    }
+  })
+
 async function axeFindsNothing(page: Page, within: string): Promise<void> {
   await page.evaluate(axeSource)
   const found = await page.evaluate(async (scope) => {
@@ -688,6 +698,7 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     'axe finds nothing serious at 320, 340 and 350 px, %o, plain and at 200 %%',
     async (theme) => {
       const { page } = await opened({ viewport: { width: 320, height: 900 }, ...theme })
+      await settled(page)
       await page.evaluate(() => document.querySelectorAll('details').forEach((fold) => fold.setAttribute('open', '')))
       for (const width of [320, 340, 350]) {
         await page.setViewportSize({ width, height: 900 })
