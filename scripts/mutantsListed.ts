@@ -10,7 +10,7 @@ export const listedMutants: readonly { file: string; was: string; now: string; w
     ['RoofFlow_gpm<=InletCount*DrainCapacity_gpm,DrainCover_in>=DrainWants_in', 'RoofFlow_gpm>=0,DrainCover_in>=DrainWants_in', 'drains carry any storm'],
     ['IF(ROUND(PitDepth_ft,2)>20,IF(PitEngineered', 'IF(ROUND(PitDepth_ft,2)>25,IF(PitEngineered', 'the pit stops at 25 ft'],
     ['IF(TrenchDepth_in-CableOutside_in>=CableCover_in', 'IF(TrenchDepth_in-CableOutside_in+6>=CableCover_in', 'the trench limit moved 6 in'],
-    ['IF(ROUND(TestVacuum_inHg,2)>ROUND(VacuumAllowed_inHg,2),"stop"', 'IF(ROUND(TestVacuum_inHg,2)>ROUND(VacuumAllowed_inHg,2),"check"', 'too high a vacuum is only looked into'],
+    ['`IF(${tooDeepVacuum},"stop"', '`IF(${tooDeepVacuum},"check"', 'too high a vacuum is only looked into'],
     ['IF(AND(FeederDropShare<=DropLimit,', 'IF(AND(FeederDropShare>=0,', 'voltage drop always passes'],
     ['MAX(ActualVelocity_fps,LineVelocity_fps)<=5', 'MIN(ActualVelocity_fps,LineVelocity_fps)<=5', 'the slower of two velocities is judged'],
     ['"stop",IF(OR(ROUND(UpliftSafety,2)<1.3,ROUND(UpliftAtGrade,2)<1', '"stop",IF(OR(ROUND(UpliftSafety,2)<1.1,ROUND(UpliftAtGrade,2)<1', 'uplift passes at 1.1'],

@@ -1,5 +1,6 @@
 /** The page and the pane: takeoffs in the grid, an edit, opening and saving, the Excel host, sizes, first paint. */
 import { gzipSync } from 'node:zlib'
+import type { Page } from 'playwright-core'
 import { readFileSync } from 'node:fs'
 import { writeWorkbook } from '../../src/hosts/file.js'
 import { FileHost } from '../../src/hosts/fileHost.js'
@@ -61,9 +62,10 @@ export async function edit(): Promise<void> {
   report('page: an edit to the pane with 50 takeoffs present, against none', (await typed(true)) / (await typed(false)), 1.5)
 }
 
-/** As many takeoffs as the page shows (400,000 cells) opened, a cell typed, and saved; and the same file made anew by the file host, as the command does. */
+/** As many takeoffs as the page shows: 400,000 cells. */
 const SHOWN_JOBS = 30
 
+/** They are opened, a cell is typed, and saved; and the same file is made anew by the file host, as the command does. */
 export async function files(): Promise<void> {
   const { Model } = await import('@odoo/o-spreadsheet')
   const { gridFromWorkbook } = await import('../../taskpane/xlsxToGrid.js')
@@ -96,21 +98,16 @@ export async function files(): Promise<void> {
 
 /** What the page sends at its first start, against 0.1.0, which sent 4.7 MB each time (measured then), and at the second. */
 export async function start(): Promise<void> {
-  const { hasChromium, launch, serve, watchedPage } = await import('../../tests/support/browser.js')
-  if (!hasChromium) return console.log('No Chromium: the start of the page is not measured.')
-  const browser = await launch()
-  const { server, address } = await serve()
-  const { page: workbook } = await watchedPage(browser, address)
-  const sent = async (): Promise<number> => {
-    await workbook.goto(address)
-    await workbook.waitForSelector('.glance h2')
-    return workbook.evaluate(() => performance.getEntriesByType('resource').reduce((sum, one) => sum + (one as PerformanceResourceTiming).transferSize, 0) / 1000)
-  }
-  const [first, second] = [await sent(), await sent()]
-  report('page: sent at the first start, against the 4.7 MB of 0.1.0', first / 4700, 0.5)
-  console.log(`  ${first.toFixed(0)} kB; at the second start ${second.toFixed(0)} kB`)
-  await browser.close()
-  server.close()
+  await inChromium('the start of the page', async (workbook, address) => {
+    const sent = async (): Promise<number> => {
+      await workbook.goto(address)
+      await workbook.waitForSelector('.glance h2')
+      return workbook.evaluate(() => performance.getEntriesByType('resource').reduce((sum, one) => sum + (one as PerformanceResourceTiming).transferSize, 0) / 1000)
+    }
+    const [first, second] = [await sent(), await sent()]
+    report('page: sent at the first start, against the 4.7 MB of 0.1.0', first / 4700, 0.5)
+    console.log(`  ${first.toFixed(0)} kB; at the second start ${second.toFixed(0)} kB`)
+  })
 }
 
 export async function syncs(): Promise<void> {
@@ -137,19 +134,24 @@ export function bundles(): void {
 }
 
 export async function firstPaint(): Promise<void> {
+  await inChromium('first paint', async (pane, address) => {
+    await pane.route('https://appsforoffice.microsoft.com/**', (route) => route.abort())
+    const times: number[] = []
+    for (let round = 0; round < 5; round++) {
+      await pane.goto(`${address}taskpane.html`)
+      await pane.waitForFunction(() => (document.querySelector('#pane')?.textContent?.length ?? 0) > 20)
+      times.push(await pane.evaluate(() => performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? performance.now()))
+    }
+    console.log(`${'First useful paint of the pane, median of five'.padEnd(78)} ${times.sort((one, other) => one - other)[2]!.toFixed(0)} ms`)
+  })
+}
+
+async function inChromium(what: string, work: (page: Page, address: string) => Promise<void>): Promise<void> {
   const { hasChromium, launch, serve, watchedPage } = await import('../../tests/support/browser.js')
-  if (!hasChromium) return console.log('No Chromium: first paint not measured.')
+  if (!hasChromium) return console.log(`No Chromium: ${what} is not measured.`)
   const browser = await launch()
   const { server, address } = await serve()
-  const { page: pane } = await watchedPage(browser, address)
-  await pane.route('https://appsforoffice.microsoft.com/**', (route) => route.abort())
-  const times: number[] = []
-  for (let round = 0; round < 5; round++) {
-    await pane.goto(`${address}taskpane.html`)
-    await pane.waitForFunction(() => (document.querySelector('#pane')?.textContent?.length ?? 0) > 20)
-    times.push(await pane.evaluate(() => performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? performance.now()))
-  }
-  console.log(`${'First useful paint of the pane, median of five'.padEnd(78)} ${times.sort((one, other) => one - other)[2]!.toFixed(0)} ms`)
+  await work((await watchedPage(browser, address)).page, address)
   await browser.close()
   server.close()
 }

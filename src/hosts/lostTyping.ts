@@ -1,6 +1,6 @@
 /** What people wrote on sheets of ours beside the cells that are read back, found by what is about to be written there. */
 import { settledOnTakeoff, takeoffHeadings } from '../plan/keptTakeoff.js'
-import { columnLetters, isMadeLine, type Role, type SheetPlan } from '../plan/plan.js'
+import { columnLetters, isMadeLine, PUT_BEFORE, type Role, type SheetPlan } from '../plan/plan.js'
 import { fromEntries } from '../plan/keptEntries.js'
 import { sheetKinds } from '../plan/sheets/index.js'
 import { TAKEOFF_HEADING_ROW, takeoffColumns, type TakeoffColumn } from '../plan/sheets/takeoffColumns.js'
@@ -11,8 +11,6 @@ import type { JobSheetNames } from '../plan/jobSheets.js'
 import { AS_LAST_MADE, countsOf, madeWithIn, MOST_COUNTED, type MadeWith } from '../plan/sheets/asMade.js'
 import type { SheetCell, SheetContent } from './host.js'
 
-/** Within so many rows and columns the heading lines stand, whatever somebody put in before them. */
-const PUT_BEFORE = 20
 /** Empty, or with the heading lines of our sheets. */
 export const isOurs = (content: SheetContent, mayBeEmpty: boolean): boolean =>
   content.slice(0, PUT_BEFORE).some((row) => row.slice(0, PUT_BEFORE).some(({ value }) => isMadeLine(value))) ||

@@ -4,7 +4,7 @@ import type { Earlier } from '../plan/earlier.js'
 import { officeSheets } from '../plan/officeSheets.js'
 import type { OrderTogether } from '../plan/orderTogether.js'
 import { PUBLISHED_SHEET, type OfficePlaces } from '../plan/places.js'
-import { columnLetters, type Made, type SheetPlan } from '../plan/plan.js'
+import { columnLetters, PUT_BEFORE, versionIn, type Made, type SheetPlan } from '../plan/plan.js'
 import { changesSince, inShort, revisionOf } from '../takeoff/changes.js'
 import { placesInWords, ProblemsError, problemText, type Problem } from '../takeoff/fields.js'
 import { readOffice, rowNamed, type Office } from '../takeoff/office.js'
@@ -231,16 +231,13 @@ function foundOn({ earlierFrom, isOurs, jobSheetNames, keptFrom, isNothing }: Ma
 /** A sheet that a later version made holds what this one does not know; versions as 0.16.0. */
 function madeByNewer(sheet: string, here: Look, version: string): string | undefined {
   const numbers = (text: string): number[] => text.split('.').map(Number)
-  const found = (here(sheet) ?? []).slice(0, MADE_WITHIN).flatMap((row) => row.flatMap(({ value }) => /Cistern Sheet (\d+\.\d+\.\d+)$/.exec(String(value ?? ''))?.[1] ?? []))[0]
+  const found = (here(sheet) ?? []).slice(0, PUT_BEFORE).flatMap((row) => row.flatMap(({ value }) => versionIn(value) ?? []))[0]
   if (found === undefined || !/^\d+\.\d+\.\d+$/.test(version)) return undefined
   const [theirs, ours] = [numbers(found), numbers(version)]
   const at = theirs.findIndex((one, index) => one !== ours[index])
   if (at < 0 || theirs[at]! < ours[at]!) return undefined
   return `${sheet} was made by version ${found}, newer than this ${version}, which does not know all that stands there: make it with the newer one. Nothing was changed.`
 }
-/** The line that says so stands among the first, whatever somebody put in before it. */
-const MADE_WITHIN = 20
-
 function layOut(
   making: Making,
   office: Office,

@@ -138,14 +138,15 @@ export class References {
   /** Cells of the office's own sheets whose formulas have a name, in words. */
   private usesOf(name: string): string[] {
     const { book } = this.workbook
+    const used = new RegExp(`(?<![\\w.])${name.replace(/\./g, '\\.')}(?![\\w.])`, 'i')
     return book.sheets.flatMap((sheet) => {
-      if (this.written.has(sheet.part) || !book.text(sheet.part).includes(name)) return []
+      if (this.written.has(sheet.part) || !used.test(book.text(sheet.part))) return []
       const xml = book.text(sheet.part)
       let at = ''
       return [...book.tags(sheet.part)].flatMap((tag) => {
         if (tag.name === 'c' && !tag.isEnd) at = `${sheet.name}!${/\sr="([A-Z]+\d+)"/.exec(xml.slice(tag.start, tag.end))?.[1] ?? ''}`
         const formula = tag.name === 'f' && !tag.isEnd && !tag.isEmpty ? unescapeXml(inside(xml, tag).text) : ''
-        return new RegExp(`(?<![\\w.])${name.replace(/\./g, '\\.')}(?![\\w.])`, 'i').test(formula) ? [`${at} uses ${name}, and the job has no such sum any more`] : []
+        return used.test(formula) ? [`${at} uses ${name}, and the job has no such sum any more`] : []
       })
     })
   }

@@ -350,4 +350,8 @@ export class SheetDraft {
 /** Between when a sheet was made and by which version. */
 const MADE_BY = ', Cistern Sheet '
 export const isMadeLine = (words: unknown): boolean => String(words).includes(MADE_BY)
+/** Within so many rows and columns the heading lines stand, whatever somebody put in before them. */
+export const PUT_BEFORE = 20
+/** The version that made a sheet, from the line that says so. */
+export const versionIn = (words: unknown): string | undefined => (isMadeLine(words) ? /Cistern Sheet (\d+\.\d+\.\d+)$/.exec(String(words))?.[1] : undefined)
 export const madeLine = ({ date, revision, version }: Made): string => `Made ${date}, revision ${revision}, Cistern Sheet ${version}`

@@ -37,8 +37,8 @@ export interface Line {
   hours: number
 }
 /** No quantity of a line and no price of a unit comes near it. */
-const MOST = 1e9
-export const isAmount = (value: unknown): value is number => typeof value === 'number' && value >= 0 && value <= MOST
+export const MOST_AMOUNT = 1e9
+export const isAmount = (value: unknown): value is number => typeof value === 'number' && value >= 0 && value <= MOST_AMOUNT
 const came = (value: Value): string => (isError(value) ? `${value.code} ${value.message}`.trim() : typeof value === 'string' ? `"${value}"` : String(value))
 
 /** Lines over other lines come last: first those over the stone ordered, then those over the hours of people. */

@@ -2,7 +2,7 @@
 import { shown } from '../errors.js'
 import { convert } from '../units.js'
 import { DAY_MS, dateText } from '../days.js'
-import type { Problem } from './fields.js'
+import { plainSpaces, type Problem } from './fields.js'
 import type { RawTable } from './office.js'
 
 export interface RainYear {
@@ -39,7 +39,7 @@ export function stationOf(heading: string): { station: string; unit: 'in' | 'mm'
 }
 
 /** The same station, whatever its capitals and spaces. */
-export const stationKey = (name: string): string => name.replace(/\s+/g, ' ').trim().toLowerCase()
+export const stationKey = plainSpaces
 
 /** The record of every station of the sheet, by its name in small letters. */
 export function readRainDays(raw: RawTable, problems: Problem[]): ReadonlyMap<string, RainRecord> {

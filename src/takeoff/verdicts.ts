@@ -20,7 +20,7 @@ export interface VerdictRule<N extends string = string> {
   source: Citation
   /** True for a stop that can hurt someone: only a change of the job or a named licensed person clears it. */
   touchesLife: boolean
-  /** What was assumed and is taken as it stands here, because a verdict of its own says so or it cannot turn this one: all of it, or these fields. */
+  /** What was assumed and is taken as it stands here, because a verdict of its own says so, its rule asks itself, or it cannot turn this one: all of it, or these fields. */
   asTaken: true | readonly (typeof assumableFields)[number][]
 }
 const verdict = <const N extends string>(name: N, label: string, rule: string, says: Words, limit: string, source: Citation, touchesLife = false, asTaken: VerdictRule['asTaken'] = []): VerdictRule<N> => ({
@@ -35,6 +35,11 @@ const verdict = <const N extends string>(name: N, label: string, rule: string, s
 })
 const LIFE = true
 const AS_TAKEN = true
+/** What a rule looks at and its words say again. */
+const tooDeepVacuum = 'ROUND(TestVacuum_inHg,2)>ROUND(VacuumAllowed_inHg,2)'
+const weakTest = 'OR(ROUND(TestVacuum_inHg,2)<TestLeast_inHg,ROUND(TestHold_min,2)<TestLeast_min,ROUND(TestLoss,4)>TestLossMost)'
+const flatInFrost = 'AND(InletRun_ft>0,DrainCover_in<FrostDepth_in,ROUND(InletSlope_in_per_ft,4)<RunsEmpty_in_per_ft)'
+const lowMotor = 'ROUND(MotorShare,3)<MotorLeastShare'
 const withRecord = 'RecordYears>0'
 
 const rules = [
@@ -47,13 +52,13 @@ const rules = [
       ['AND(PitWater="wet",SoilClass="rock",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}: rock under water that is not stable is class C, and quantities slope it so. Draw the water down, and have a competent person find it stable (Jobs, Pit drained), or take class C.'],
       ['AND(PitWater="wet",SoilClass<>"C",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}: soil under water is class C, not {SoilClass}. Quantities slope it as C. Draw the water down and have a competent person class it again, or take class C.'],
       ['AND(PitWater="wet",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}; the walls are sloped for class C. Nobody works where water stands or rises (29 CFR 1926.651(h)), a bed set in water does not hold, and a floor can heave. Have the water drawn down, and say so (Jobs, Pit drained).'],
+      ['AND(PitSoil="A",TrafficRank>2)', 'Class A, and {Traffic} pass: no soil is class A that heavy traffic shakes. Class B, unless the competent person finds that nothing shakes it while the pit is open.'],
       ['AND(PitWater="wet",PitDrained="yes")', 'Class {SoilClass}, classed again with the water drawn down; the walls stand as class {PitSoil} allows. Pumping while the pit is open, {Dewater_day}, is an item of its own; wells or wellpoints that draw it down beforehand are a line by hand.'],
       ['WaterNear=1', 'The pit goes {PitDepth_ft:2} down, and the groundwater at {GroundwaterDepth_ft:2} stands less than {WaterClear_ft} under its bottom: soil draws it up, and a wet week brings it in; earth that water seeps from is class C. A competent person looks at the bottom and the walls each day; have the water kept down where it comes nearer.'],
-      ['AND(PitSoil="A",TrafficRank>2)', 'Class A, and {Traffic} pass: no soil is class A that heavy traffic shakes. Class B, unless the competent person finds that nothing shakes it while the pit is open.'],
       ['', 'Class {SoilClass}, {PitWater}; the walls stand as class {PitSoil} allows.'],
     ],
     'class C under water or where it seeps; rock too, unless it is stable; no work in water; no class A beside heavy traffic',
-    cite('osha1926', 'Appendix A, submerged, seeping or shaken soil'),
+    cite('osha1926', 'Appendix A, submerged or seeping soil; soil that heavy traffic shakes, from memory'),
     LIFE,
   ),
   verdict('PitVerdict', 'Pit depth', 'IF(ROUND(PitDepth_ft,2)>20,IF(PitEngineered=1,"stop","check"),"pass")', [
@@ -136,9 +141,9 @@ const rules = [
     cite('osha1926Cranes', '1926.1417(o): within the load chart; over 75 % of it the weight is verified'),
     LIFE,
   ),
-  verdict('VacuumVerdict', 'Test vacuum', 'IF(ROUND(TestVacuum_inHg,2)>ROUND(VacuumAllowed_inHg,2),"stop",IF(OR(ROUND(TestVacuum_inHg,2)<TestLeast_inHg,ROUND(TestHold_min,2)<TestLeast_min,ROUND(TestLoss,4)>TestLossMost),"check","pass"))', [
-    ['ROUND(TestVacuum_inHg,2)>ROUND(VacuumAllowed_inHg,2)', 'The test draws {TestVacuum_inHg}, and the maker allows {VacuumAllowed_inHg}: a lid breaks inward. Air would press {LidForce_lbf} on it. Draw less, or a tank made for it.'],
-    ['OR(ROUND(TestVacuum_inHg,2)<TestLeast_inHg,ROUND(TestHold_min,2)<TestLeast_min,ROUND(TestLoss,4)>TestLossMost)', 'The test draws {TestVacuum_inHg} for {TestHold_min:2} and lets {TestLoss%} of it go: weaker than every published test, which draw {TestLeast_inHg} and more, hold {TestLeast_min} and more, and let go {TestLossMost%} at the most. A leak that matters can pass it.'],
+  verdict('VacuumVerdict', 'Test vacuum', `IF(${tooDeepVacuum},"stop",IF(${weakTest},"check","pass"))`, [
+    [tooDeepVacuum, 'The test draws {TestVacuum_inHg}, and the maker allows {VacuumAllowed_inHg}: a lid breaks inward. Air would press {LidForce_lbf} on it. Draw less, or a tank made for it.'],
+    [weakTest, 'The test draws {TestVacuum_inHg} for {TestHold_min:2} and lets {TestLoss%} of it go: weaker than every published test, which draw {TestLeast_inHg} and more, hold {TestLeast_min} and more, and let go {TestLossMost%} at the most. A leak that matters can pass it.'],
     ['', 'The test draws {TestVacuum_inHg}; the maker allows {VacuumAllowed_inHg}. Air then presses {LidForce_lbf} on a lid.'],
   ], 'the maker’s limit; no weaker than the published tests', cite('office', 'sheet Tanks; 4 inHg where it says nothing; the tests on Published tables'), LIFE),
   verdict(
@@ -298,11 +303,11 @@ const rules = [
   verdict(
     'FrostVerdict',
     'Frost',
-    'IF(LineCover_in<FrostDepth_in,"stop",IF(AND(FrostDepth_in>0,OR(AND(InletRun_ft>0,DrainCover_in<FrostDepth_in,ROUND(InletSlope_in_per_ft,4)<0.125),LineCover_in<FrostDepth_in+6,12*WaterLevel_ft<FrostDepth_in)),"check","pass"))',
+    `IF(LineCover_in<FrostDepth_in,"stop",IF(AND(FrostDepth_in>0,OR(${flatInFrost},LineCover_in<FrostDepth_in+6,12*WaterLevel_ft<FrostDepth_in)),"check","pass"))`,
     [
       ['FrostDepth_in=0', 'No frost depth. A riser is open to the cold all the same.'],
       ['12*WaterLevel_ft<FrostDepth_in', 'Frost {FrostDepth_in}, and the water stands {WaterLevel_ft} below the ground: water, ports and overflow can freeze, and ice lifts lids and closes the overflow. Set the tanks deeper, or insulate over and beside the lids. The line has {LineCover_in} over it, the inlet drain {DrainCover_in} at the least.'],
-      ['AND(InletRun_ft>0,DrainCover_in<FrostDepth_in,ROUND(InletSlope_in_per_ft,4)<0.125)', 'Frost {FrostDepth_in}: the line has {LineCover_in} over it in its trench of {TrenchDepth_in}. The inlet drain, {DrainCover_in} deep at the least, lies in the frost, and at {InletSlope_in_per_ft} it does not run empty: lay it at 1/8 in/ft or steeper, or deeper. The riser crosses the frost: insulate its lid, and let no water stand in the conduit.'],
+      [flatInFrost, 'Frost {FrostDepth_in}: the line has {LineCover_in} over it in its trench of {TrenchDepth_in}. The inlet drain, {DrainCover_in} deep at the least, lies in the frost, and at {InletSlope_in_per_ft} it does not run empty: lay it at 1/8 in/ft or steeper, or deeper. The riser crosses the frost: insulate its lid, and let no water stand in the conduit.'],
       ['AND(InletRun_ft>0,DrainCover_in<FrostDepth_in)', 'Frost {FrostDepth_in}: the line has {LineCover_in} over it in its trench of {TrenchDepth_in}. The inlet drain, {DrainCover_in} deep at the least, lies in the frost: at {InletSlope_in_per_ft} it runs empty, if it has no sag and no trap, and the first-wash diverter is drained. The riser crosses the frost: insulate its lid, and let no water stand in the conduit.'],
       ['', 'Frost {FrostDepth_in}: the line has {LineCover_in} over it in its trench of {TrenchDepth_in}, the inlet drain has {DrainCover_in} over it at the least. The riser crosses the frost: insulate its lid, and let no water stand in the conduit.'],
     ],
@@ -353,8 +358,8 @@ const rules = [
     'so much that 10 mg/L are left after a day',
     cite('memory', 'AWWA C652: 10 mg/L left after 24 h, or stronger for less; C651 starts at 25'),
   ),
-  verdict('DropVerdict', 'Voltage drop', 'IF(AND(FeederDropShare<=DropLimit,ROUND(MotorShare,3)>=MotorLeastShare),"pass","check")', [
-    ['ROUND(MotorShare,3)<MotorLeastShare', '{FeederDrop_V} over {FeederLength_ft}, {FeederDropShare%}: of the {PumpVoltage_V} of its nameplate {MotorShare%} are left at the motor, and it wants {MotorLeastShare%}. A larger cable, or the pump made for this circuit.'],
+  verdict('DropVerdict', 'Voltage drop', `IF(AND(FeederDropShare<=DropLimit,NOT(${lowMotor})),"pass","check")`, [
+    [lowMotor, '{FeederDrop_V} over {FeederLength_ft}, {FeederDropShare%}: of the {PumpVoltage_V} of its nameplate {MotorShare%} are left at the motor, and it wants {MotorLeastShare%}. A larger cable, or the pump made for this circuit.'],
     ['', '{FeederDrop_V} over {FeederLength_ft}, {FeederDropShare%}; at most {DropLimit%}.'],
   ], 'the drop limit of the job, and nine tenths of the nameplate at the motor', cite('nec', 'informational note to 210.19, 3 %: advice, not a rule; the tenth from memory, NEMA MG 1')),
   verdict('StartDropVerdict', 'Voltage drop at the start', 'IF(StartDropShare<=StartDropLimit,"pass","check")', 'At {StartRatio} times full load the feed loses {StartDropShare%}; the office allows {StartDropLimit%}.', 'figure of the office', cite('practice', 'locked rotor six times full load, more of small three-phase motors')),

@@ -176,6 +176,12 @@ describe('what an empty field cannot turn', () => {
     const { SoilClass: _soil, GroundwaterDepth_ft: _water, ...open } = row as Record<string, unknown>
     expect(takeoffOf(open).design.verdict('PitVerdict')).toBe('pass')
   })
+  it('class A beside heavy traffic is said of a pit whose water was drawn down, too', () => {
+    // 29 CFR 1926 Subpart P, Appendix A (b), Type A (ii), from memory.
+    const { design } = takeoffOf({ ...leastRow, SoilClass: 'A', Traffic: 'trucks', GroundwaterDepth_ft: 5, PitDrained: 'yes' })
+    expect(design.verdict('SoilVerdict')).toBe('check')
+    expect(design.verdicts().find(({ name }) => name === 'SoilVerdict')?.words).toContain('heavy traffic shakes')
+  })
   it('a flat drain in the frost is said to be flat', () => {
     const { design } = takeoffOf({ ...leastRow, FrostDepth_in: 36, InletRun_ft: 60, DrainSize_in: 8, DrainSlope_in_per_ft: 0.0625, DownspoutRise_ft: 0 })
     expect(design.verdict('FrostVerdict')).toBe('check')

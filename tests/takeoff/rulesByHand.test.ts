@@ -228,7 +228,7 @@ describe('what machines, trenches and silt ask for', () => {
   })
   it('a footing bears a foot down where there is no frost; an inlet drain goes under it with its bedding', () => {
     // IRC R403.1.4, from memory.
-    expect(ruled('FootingBase_in', { FrostDepth_in: 0 })).toBe(12)
+    expect(ruled('FootingBase_in', { FrostDepth_in: 0, FootingLeast_in: 12 })).toBe(12)
     expect(ruled('TrenchUnder_in', { LineDug_in: 24, InletRun_ft: 10, InletAtHouse_ft: 3, DrainUnder_in: 4, FootingBase_in: 12 })).toBe(36 + 4 - 12)
     expect(ruled('TrenchUnder_in', { LineDug_in: 24, InletRun_ft: 0, InletAtHouse_ft: 3, DrainUnder_in: 4, FootingBase_in: 12 })).toBe(24 - 12)
   })
@@ -239,7 +239,7 @@ describe('what machines, trenches and silt ask for', () => {
     // EPA 2002 on ASTM C1227 of the 1990s, Minnesota 7080.2010, WAC 246-272B: 2 inHg, 2 min, a tenth.
     expect([ruled('TestLeast_inHg', {}), ruled('TestLeast_min', {}), ruled('TestLossMost', {})]).toEqual([2, 2, 0.1])
     // AASHTO, from memory: 2 ft of earth for wheels near a wall, half of it sideways at 120 lb/ft³; mowers are none.
-    expect([0, 1, 2, 3].map((TrafficRank) => ruled('WheelSurcharge_ft', { TrafficRank }))).toEqual([0, 0, 2, 2])
+    expect([0, 1, 2, 3].map((TrafficRank) => ruled('WheelSurcharge_ft', { TrafficRank, WheelEarth_ft: 2 }))).toEqual([0, 0, 2, 2])
     expect(ruled('WallWheels_psf', { WallEarthShare: 0.5, EarthWeight_lb_per_ft3: 120, WheelSurcharge_ft: 2 })).toBe(120)
   })
   it('depths of the crew are told to the hundredth', () => {

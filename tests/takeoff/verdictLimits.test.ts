@@ -27,6 +27,7 @@ const others: Readonly<Record<string, number | string>> = {
   TestLoss: 0,
   BearingAssumed: 0,
   DugOut_psf: 1000,
+  RunsEmpty_in_per_ft: 0.125,
   PitSoil: 'B',
   MotorShare: 1,
   MotorLeastShare: 0.9,

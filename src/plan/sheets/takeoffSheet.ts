@@ -1,11 +1,12 @@
 /** The Takeoff sheet: itemized, priced, with the reason of every line; overrides and added lines have their own cells. */
+import { grouped } from '../../errors.js'
 import { formula } from '../../formula/formula.js'
 import { isStone, LABOR_HOURS, STONE_ORDERED, type ItemRule } from '../../takeoff/itemRules.js'
 import { jobFields } from '../../takeoff/officeTables.js'
 import { priceFlag } from '../../takeoff/priceFlags.js'
 import { money, roundTo } from '../../rounding.js'
 import { lineFormula, type LineCell, type LineFigure } from '../../takeoff/lineFigures.js'
-import { type Line } from '../../takeoff/lines.js'
+import { MOST_AMOUNT, type Line } from '../../takeoff/lines.js'
 import { ADDED_SECTION, ADDED_SUM, sectionOfSum, sumOf } from '../../takeoff/sumWords.js'
 import type { AddedLine } from '../../takeoff/typed.js'
 import { definedName, type DefinedName } from '../definedNames.js'
@@ -17,7 +18,6 @@ import { LINE_ROWS, linePlace, sumPlace, TAKEOFF_HEADING_ROW, takeoffColumns, ta
 import { putSummary, SUMMARY_ROWS } from './takeoffSummary.js'
 
 const SPARE_ADDED_ROWS = 4
-const MOST_ENTRY = 1e9
 const columns = takeoffColumns
 /** Decimals of a quantity by the unit it is priced in; pieces, jobs and loads are whole. */
 const netDecimals = (rule: ItemRule): number => {
@@ -73,10 +73,10 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
     firstRow: from,
     lastRow: to,
     column,
-    span: [least, MOST_ENTRY] as const,
-    message: `a number, ${least === 0 ? '0' : '-1,000,000,000'} to 1,000,000,000`,
+    span: [least, MOST_AMOUNT] as const,
+    message: `a number, ${grouped(least)} to ${grouped(MOST_AMOUNT)}`,
   })
-  const validations = [columns.yours, columns.price].flatMap((column) => [entries(column, firstLineRow, lastLineRow, 0), entries(column, added.first, added.sum - 1, -MOST_ENTRY)])
+  const validations = [columns.yours, columns.price].flatMap((column) => [entries(column, firstLineRow, lastLineRow, 0), entries(column, added.first, added.sum - 1, -MOST_AMOUNT)])
 
   function writeLine(line: Line): void {
     const { rule } = line

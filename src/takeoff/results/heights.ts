@@ -35,6 +35,7 @@ export const heightResults = [
   result('InletTrenchDepth_ft', 'Inlet trench, mean depth', '(MAX(0,PortInvert_ft+DrainUnder_in/12)+MAX(0,InletAtHouse_ft+DrainUnder_in/12))/2', geometry),
   result('OverflowDeep_ft', 'Overflow trench, deepest end', 'MAX(OverflowInvert_ft,OutfallDepth_ft)+DrainUnder_in/12', geometry),
   result('OverflowTrenchDepth_ft', 'Overflow trench, mean depth', '(MAX(0,OverflowInvert_ft+DrainUnder_in/12)+MAX(0,OutfallDepth_ft+DrainUnder_in/12))/2', geometry),
+  result('RunsEmpty_in_per_ft', 'Slope at which a drain runs empty', '0.125', cite('chicago', 'minimum slope of 3 to 6 in pipe')),
   result('WheelCover_in', 'Cover that a drain needs under wheels', '24', cite('memory', 'ASTM D2321, plastic pipe under highway loads')),
   result('DrainWants_in', 'Cover that a drain wants', '12', practice('a foot, so that a spade misses it')),
   result('DrainCover_in', 'Least cover over the inlet drain', '12*InletAtHouse_ft-DrainOutside_in', geometry),
