@@ -242,6 +242,18 @@ describe('what machines, trenches and silt ask for', () => {
     expect([0, 1, 2, 3].map((TrafficRank) => ruled('WheelSurcharge_ft', { TrafficRank, WheelEarth_ft: 2 }))).toEqual([0, 0, 2, 2])
     expect(ruled('WallWheels_psf', { WallEarthShare: 0.5, EarthWeight_lb_per_ft3: 120, WheelSurcharge_ft: 2 })).toBe(120)
   })
+  it.each([
+    // Published figures and common practice, a second time: a limit that moves turns this red.
+    ['FootingLeast_in', 12, 'IRC R403.1.4, from memory'],
+    ['WheelEarth_ft', 2, 'AASHTO, from memory'],
+    ['RunsEmpty_in_per_ft', 1 / 8, 'least slope of 3 to 6 in pipe, City of Chicago plumbing'],
+    ['DoseLeast_mg_per_L', 25, 'AWWA C651, from memory'],
+    ['LeastRunWanted_min', 1, 'common practice, no source'],
+    ['MotorLeastShare', 0.9, 'NEMA MG 1, from memory'],
+    ['Topsoil_in', 6, 'common practice, no source'],
+  ] as const)('%s is %d: %s', (name, wanted, _source) => {
+    expect(ruled(name, {})).toBe(wanted)
+  })
   it('depths of the crew are told to the hundredth', () => {
     const { design } = takeoffOf({ ...leastRow, Cover_ft: 2.25, BedThickness_in: 4.5, TankCount: 2 })
     const figures = new Map(jobView('x', { design, takeoff: undefined, problems: [] }, []).crew.map(({ code, figure }) => [code, figure]))
