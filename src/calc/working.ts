@@ -84,7 +84,8 @@ function walkPeriods(calculation: AnyCalculation, values: Map<string, Value>): n
   return total
 }
 
-const workingHeader = ['symbol', 'meaning', 'value', 'unit', 'formula', 'source'] as const
+/** The columns of a working, as a cell gives them and as the sheet Working has them. */
+export const workingHeader = ['symbol', 'meaning', 'value', 'unit', 'formula', 'source'] as const
 type WorkingRow = (string | number)[]
 
 /** The rows of WORKING for a calculation called with cells. */

@@ -18,10 +18,9 @@ import { rowLists } from './rowLists/index.js'
 import { recordFigures } from './rowLists/record.js'
 import { columnsOf, type Catchment, type JobRows, type Listed, type MonthlyUse, type RowList } from './rowLists/rowList.js'
 import { templateFormula, type Words } from './template.js'
-import { verdictRules, verdictWords, type RestingVerdict, type Verdict, type VerdictName } from './verdicts.js'
+import { verdictByName, verdictRules, verdictWords, type RestingVerdict, type Verdict, type VerdictName } from './verdicts.js'
 
 const resultByName = new Map<string, (typeof results)[number]>(results.map((rule) => [rule.name, rule]))
-const verdictByName = new Map<string, RestingVerdict>(verdictRules.map((rule) => [rule.name, rule]))
 const listByName = new Map<string, RowList>(rowLists.flatMap((list) => list.columns.map(({ name }) => [name, list] as const)))
 
 export interface RaisedVerdict {

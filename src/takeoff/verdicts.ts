@@ -426,3 +426,5 @@ export const verdictRules: readonly RestingVerdict[] = rules.map((rule: VerdictR
     wordsFormula: [words, ...assumed.map((field) => `IF(${assumable[field]}=1,"${assumedWords(field)}","")`)].join('&'),
   }
 })
+
+export const verdictByName: ReadonlyMap<string, RestingVerdict> = new Map(verdictRules.map((rule) => [rule.name, rule]))

@@ -2,7 +2,9 @@
 import { attribute, attributes, type Edit, edited, escapeXml, inside, type Tag, tags, withoutCdata, XmlError } from './xml.js'
 import { joined, laidAside, mustBeReadable, pack, readZip, unpack, unpackStart, WorkbookError, zipPieces, type Part, type Spool } from './zip.js'
 
-const RELATIONSHIPS = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships'
+/** How every part begins that this project writes. */
+export const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n'
+export const RELATIONSHIPS = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships'
 export const MAIN = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main'
 
 export interface BookSheet {
@@ -222,10 +224,7 @@ export class Book {
     const id = `rId${number}`
     const entry = `<Relationship Id="${id}" Type="${type.includes(':') ? type : `${RELATIONSHIPS}/${type}`}" Target="${escapeXml(relativeTo(part, target))}"/>`
     if (!this.has(rels)) {
-      this.put(
-        rels,
-        `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">${entry}</Relationships>`,
-      )
+      this.put(rels, `${HEAD}<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">${entry}</Relationships>`)
       this.knowsRelations ??= /<(?:\w+:)?Default\b[^>]*Extension\s*=\s*["']rels["']/i.test(this.text('[Content_Types].xml'))
       if (!this.knowsRelations) this.declare(rels, 'application/vnd.openxmlformats-package.relationships+xml')
       return id

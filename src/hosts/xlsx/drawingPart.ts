@@ -3,6 +3,7 @@ import { laidOut, OUR_PICTURE, type Shape } from '../../plan/drawing/picture.js'
 import { LEADER, LEAST_PIPE_POINTS, MEASURE, paperLooks, type Drawn } from '../../plan/drawing/paperLooks.js'
 import { palette } from '../../plan/looks.js'
 import type { SheetDrawing } from '../../plan/plan.js'
+import { HEAD } from './book.js'
 import { escapeXml, inside, tags, type Edit } from './xml.js'
 
 const EMU_PER_POINT = 12_700
@@ -15,8 +16,7 @@ export const LOGO_ID = 10_000
 const FIRST_ID = LOGO_ID + 1
 
 /** The part of a sheet that holds pictures of ours alone. */
-export const drawingXml = (drawings: readonly SheetDrawing[], more = ''): string =>
-  `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<xdr:wsDr ${NAMESPACES}>${anchors(drawings)}${more}</xdr:wsDr>`
+export const drawingXml = (drawings: readonly SheetDrawing[], more = ''): string => `${HEAD}<xdr:wsDr ${NAMESPACES}>${anchors(drawings)}${more}</xdr:wsDr>`
 
 /** Places of our pictures in the drawing of a sheet, and whether anything else is drawn there. */
 export function picturesIn(xml: string): { ours: Edit[]; hasOthers: boolean } {

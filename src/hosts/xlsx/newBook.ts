@@ -1,9 +1,7 @@
 /** A workbook with nothing in it: the parts that every one has. */
-import { Book, MAIN } from './book.js'
+import { Book, HEAD, MAIN, RELATIONSHIPS } from './book.js'
 import { pack, writeZip } from './zip.js'
 
-const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n'
-const RELATIONSHIPS = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships'
 const PACKAGE = 'http://schemas.openxmlformats.org/package/2006'
 
 /** The least that a list of formats holds. */

@@ -1,5 +1,5 @@
 /** What a workbook remembers of itself for us: custom document properties, beside those of others. */
-import type { Book } from './book.js'
+import { HEAD, type Book } from './book.js'
 import { attribute, decodeText, escapeXml, inside, unescapeXml } from './xml.js'
 
 const PART = 'docProps/custom.xml'
@@ -8,7 +8,7 @@ const TYPE = 'http://schemas.openxmlformats.org/officeDocument/2006/relationship
 const FORMAT = '{D5CDD505-2E9C-101B-9397-08002B2CF9AE}'
 const NAMESPACE = 'http://schemas.openxmlformats.org/officeDocument/2006/custom-properties'
 const VALUES = 'http://schemas.openxmlformats.org/officeDocument/2006/docPropsVTypes'
-const EMPTY = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<Properties xmlns="' + NAMESPACE + '"></Properties>'
+const EMPTY = `${HEAD}<Properties xmlns="${NAMESPACE}"></Properties>`
 
 const partOf = (book: Book): string | undefined => book.relations('').find(({ type }) => type.endsWith('/custom-properties'))?.target
 

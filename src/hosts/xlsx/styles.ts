@@ -1,7 +1,7 @@
 /** Looks as cell formats of a workbook: appended to its own, and found again when the same sheet is made once more. */
 import type { Look } from '../../plan/looks.js'
 import { palette } from '../../plan/looks.js'
-import type { Book } from './book.js'
+import { HEAD, type Book } from './book.js'
 import { plainStyles } from './newBook.js'
 import { attribute, edited, escapeXml, inside, type Tag } from './xml.js'
 import { WorkbookError } from './zip.js'
@@ -44,7 +44,7 @@ export class StyleBook {
     const isThere = known !== undefined && book.has(known)
     if (!isThere) {
       // A workbook may do without formats: then the plain ones are what it shows.
-      book.put(STYLES, `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n${plainStyles}`)
+      book.put(STYLES, `${HEAD}${plainStyles}`)
       book.declare(STYLES, 'application/vnd.openxmlformats-officedocument.spreadsheetml.styles+xml')
       book.unrelate(book.mainPart, ({ type }) => type.endsWith('/styles'))
       book.relate(book.mainPart, 'styles', STYLES)

@@ -20,7 +20,7 @@ import {
 } from '../../plan/plan.js'
 import { isErrorText } from '../../takeoff/fields.js'
 import { LONGEST_FORMULA } from '../../formula/limits.js'
-import { MAIN, relsOf, type Book } from './book.js'
+import { HEAD, MAIN, RELATIONSHIPS, relsOf, type Book } from './book.js'
 import { dayZero } from './cells.js'
 import { anchors, DRAWING_TYPE, drawingXml, picturesIn } from './drawingPart.js'
 import { logoAnchor, putLogo, withRoom, type Logo } from './logo.js'
@@ -28,10 +28,8 @@ import { StyleBook } from './styles.js'
 import { attribute, attributes, edited, encodeText, escapeXml, inside, unescapeXml, type Edit } from './xml.js'
 import { WorkbookError } from './zip.js'
 
-const RELATIONSHIPS = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships'
 const SHEET_TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml'
 const TABLE_TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml.table+xml'
-const HEAD = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n'
 export const LONGEST_TEXT = 32_767
 /** Numbers of the format for sizes of paper. */
 const PAPER = { letter: 1, A4: 9 } as const

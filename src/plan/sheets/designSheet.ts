@@ -9,7 +9,7 @@ import { jobFields } from '../../takeoff/officeTables.js'
 import { ownField } from '../../takeoff/ownFields.js'
 import { foundFigures, resultGroups, type ResultRule } from '../../takeoff/results/index.js'
 import type { Words } from '../../takeoff/template.js'
-import { verdictRules, type RestingVerdict, type VerdictName } from '../../takeoff/verdicts.js'
+import { verdictByName, verdictRules, type VerdictName } from '../../takeoff/verdicts.js'
 import { decimalsOf, symbolOf } from '../../units.js'
 import { cellValue } from '../calls.js'
 import { planPicture } from '../drawing/planPicture.js'
@@ -98,7 +98,6 @@ function placeDesign(names: NamePlaces, sheet: string, design: Design): void {
 }
 
 const results = new Map<string, ResultRule>(resultGroups.flatMap((group) => group.results).map((rule) => [rule.name, rule]))
-const verdicts = new Map<string, RestingVerdict>(verdictRules.map((rule) => [rule.name, rule]))
 const found = new Map<string, ResultRule>(foundFigures.map((rule) => [rule.name, rule]))
 const flagLabels = new Map<string, string>(assumableFields.map((field) => [assumable[field], jobFields[field].label]))
 
@@ -139,7 +138,7 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
   }
 
   function verdictRow(name: string): void {
-    const rule = verdicts.get(name)!
+    const rule = verdictByName.get(name)!
     draft.put(2, 'wrapped', rule.label)
     draft.put(3, 'faintWrapped', name)
     draft.put(VALUE_COLUMN, 'verdict', design.verdict(name as VerdictName), { formula: `IFERROR(${writer.write(rule.formula, sheet, rule.label)},"stop")` })

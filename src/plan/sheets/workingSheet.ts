@@ -1,15 +1,14 @@
 /** The Working sheet: every engineering figure step by step. The call writer fills it while the other sheets are laid out. */
+import { workingHeader } from '../../calc/working.js'
 import { SheetDraft, TITLE_ROWS } from '../plan.js'
 import { sheetKind } from '../sheetKind.js'
-
-const headings = ['symbol', 'meaning', 'value', 'unit', 'formula', 'source'] as const
 
 /** A draft with its headings, ready for blocks. */
 export function workingDraft({ title, made }: { title: string; made: string }): SheetDraft {
   const draft = new SheetDraft()
   draft.heading(title, 'Working: every engineering figure step by step, as ordinary formulas', made)
   draft.next()
-  headings.forEach((text, at) => draft.put(at + 2, text === 'value' ? 'headingRight' : 'heading', text))
+  workingHeader.forEach((text, at) => draft.put(at + 2, text === 'value' ? 'headingRight' : 'heading', text))
   draft.next()
   return draft
 }
