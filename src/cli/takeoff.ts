@@ -123,6 +123,8 @@ async function main(): Promise<void> {
   }
   if (wanted.includes('quote') && unanswered.length)
     throw new Error(`--quote: no quote is made while a stop stands that nobody has answered for: ${unanswered.join(', ')}. Nothing was written.`)
+  if (wanted.includes('order') && unanswered.length && !values.json)
+    console.log(`Not to be ordered before the quote has a price: a verdict says stop, and nobody has answered for it: ${unanswered.join(', ')}.`)
   if (standing instanceof WorkbookError) throw standing
   const reasons = alone ? [] : host.reasons()
   if (reasons.length) throw new Error(`${out}: it exists and stays as it is: ${reasons.join('; ')}. Give another name, or add --replace. Nothing was written.`)

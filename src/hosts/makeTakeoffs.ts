@@ -130,7 +130,7 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
       }
       try {
         const looks: Look[] = [(sheet) => replaced.get(sheet), (sheet) => standing.get(sheet)]
-        const { takeoff, ...laidOut } = layOut(making, office, places, job, looks, options)
+        const { takeoff, revision, ...laidOut } = layOut(making, office, places, job, looks, jobs.length > 1, options)
         const together = [...waiting.flatMap(({ plans }) => plans), ...laidOut.plans, ...missing]
         if (waiting.length && (cellsOf(together) > WRITTEN_TOGETHER || host.holds?.(together) === false)) {
           current = waiting[0]!.finished.job
@@ -141,6 +141,7 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
         orders.add(
           takeoff,
           laidOut.plans.find(({ kind }) => kind === 'takeoff')!,
+          revision,
         )
       } catch (error) {
         if (!(error instanceof ProblemsError)) throw error
@@ -244,8 +245,9 @@ function layOut(
   places: OfficePlaces,
   name: string,
   looks: readonly Look[],
+  isOneOfSeveral: boolean,
   { flavor, made, mayLose, onWorked }: MakeOptions,
-): LaidOut & { takeoff: Takeoff } {
+): LaidOut & { takeoff: Takeoff; revision: number } {
   const { isOurs, jobSheetNames, jobSheets, makingNotes, renewedNote, renewedWords, typingLostOf } = making
   const here = looks.at(-1)!
   const job = rowNamed(office, 'Jobs', name)
@@ -259,7 +261,8 @@ function layOut(
   onWorked?.(name, { ...worked, problems }, earlier)
   if (problems.length || !worked.takeoff) throw new ProblemsError(problems)
   const { takeoff } = worked
-  const plans: SheetPlan[] = jobSheets(takeoff, places, flavor, { ...made, revision: revisionOf(earlier.before, takeoff) }, earlier)
+  const revision = revisionOf(earlier.before, takeoff)
+  const plans: SheetPlan[] = jobSheets(takeoff, places, flavor, { ...made, revision }, earlier, isOneOfSeveral)
   const newer = madeByNewer(jobSheetNames(name).takeoff, here, made.version)
   if (newer && !mayLose?.([newer], 'newer')) throw new HostError(newer)
   const lost = typingLostOf(plans, here)
@@ -269,8 +272,8 @@ function layOut(
     job: name,
     total: takeoff.total,
     changed: earlier.before ? inShort(changesSince(earlier.before, takeoff), earlier.before.revision) : '',
-    notes: [...renewed, ...makingNotes(takeoff, earlier)].map((note) => `${note}.`),
+    notes: [...renewed, ...makingNotes(takeoff, earlier, { ...made, revision })].map((note) => `${note}.`),
     sheets: plans.map((plan) => plan.name),
   }
-  return { finished, plans, takeoff }
+  return { finished, plans, takeoff, revision }
 }

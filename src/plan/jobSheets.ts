@@ -16,7 +16,7 @@ export type JobSheetNames = Readonly<Record<SheetKindName, string>>
 const nameOf = (prefix: string, job: string): string => (prefix.length + 1 + job.length > 31 ? `${prefix}${job}` : `${prefix} ${job}`)
 export const jobSheetNames = (job: string): JobSheetNames => Object.fromEntries(sheetKinds.map(({ kind, prefix }) => [kind, nameOf(prefix, job)])) as JobSheetNames
 
-export function jobSheets(takeoff: Takeoff, places: OfficePlaces, flavor: Flavor, made: Made, earlier: Earlier = nothingEarlier): SheetPlan[] {
+export function jobSheets(takeoff: Takeoff, places: OfficePlaces, flavor: Flavor, made: Made, earlier: Earlier = nothingEarlier, isOneOfSeveral = false): SheetPlan[] {
   const { design } = takeoff
   const sheets = jobSheetNames(design.name)
   const problem = Object.values(sheets).map(sheetNameProblem).find(Boolean)
@@ -36,6 +36,7 @@ export function jobSheets(takeoff: Takeoff, places: OfficePlaces, flavor: Flavor
     heading,
     made,
     earlier,
+    isOneOfSeveral,
     cuts: cutList(takeoff),
     entryCodes: new Set(sheetKinds.flatMap(({ codes }) => codes?.(takeoff) ?? [])),
   }

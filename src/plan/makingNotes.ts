@@ -1,10 +1,15 @@
 /** What a person should know of a takeoff that was made again: what was typed on it and counts no more, or stands elsewhere now. */
 import type { Takeoff } from '../takeoff/takeoff.js'
 import type { Earlier } from './earlier.js'
+import type { Made } from './plan.js'
+import { dollars } from '../rounding.js'
+import { priceFlag } from '../takeoff/priceFlags.js'
+import { acceptance } from './acceptance.js'
 import { answerTo, stopsOf } from './stopAnswers.js'
 import { sheetKinds } from './sheets/index.js'
 
-export function makingNotes(takeoff: Takeoff, { before }: Pick<Earlier, 'before'>): string[] {
+export function makingNotes(takeoff: Takeoff, earlier: Pick<Earlier, 'before' | 'changes'>, { date, revision }: Made): string[] {
+  const { before, changes } = earlier
   const { design, lines, crew, unused } = takeoff
   const codes = new Set(sheetKinds.flatMap((kind) => kind.codes?.(takeoff) ?? []))
   const moved = Object.keys(crew.cells).filter((code) => !codes.has(code))
@@ -13,12 +18,16 @@ export function makingNotes(takeoff: Takeoff, { before }: Pick<Earlier, 'before'
     const { earlier, isGiven } = answerTo(takeoff, stop)
     return earlier && !isGiven
   })
+  const flagged = lines.filter((line) => priceFlag(takeoff, line, { before, changes, revision, today: date })).map(({ code }) => code)
+  const signed = acceptance(takeoff, before).lapsed
   return [
     ...(before?.isTakeoffGone ? ['its sheet Takeoff was gone or had another name: what was typed there, quantities and prices, is not on the new one'] : []),
     ...(crew.brought?.length ? [`written on its sheet Test beside the entries, and among what was written by hand on its sheet Crew now: ${crew.brought.join('; ')}`] : []),
     ...unused.map(({ code, words }) => `your entry for ${code}, ${words}, has no line any more`),
     ...(back.length ? [`${back.join(', ')}: taken off its takeoff by hand, and there again; the column Without of Jobs leaves an item out`] : []),
     ...(moved.length ? [`what was written for ${moved.join(', ')} has no line of its own any more and stands among what was written by hand on its sheet Crew`] : []),
+    ...(flagged.length ? [`prices to look at, with why beside them on its sheet Takeoff: ${flagged.join(', ')}`] : []),
+    ...(signed ? [`the customer accepted ${signed.at}; the price is ${dollars(takeoff.total)} now, to be agreed on the change order`] : []),
     ...lapsed.map(({ label }) => `the answer to "${label}" was given for other figures: there is no price on the quote until it is answered anew`),
   ].map((words) => `${design.name}: ${words}`)
 }

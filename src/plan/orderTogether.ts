@@ -6,7 +6,9 @@ import { type Takeoff } from '../takeoff/takeoff.js'
 import type { Rows } from './keptCells.js'
 import { address, madeLine, quotedSheet, SheetDraft, TITLE_ROWS, type Made, type SheetPlan } from './plan.js'
 import { withOwnMarks } from './sheets/asMade.js'
-import { linesOrdered, NO_SUPPLIER, suppliersOf } from './sheets/orderSheet.js'
+import { goodsByHand, linesOrdered, NO_SUPPLIER, STOPPED, suppliersOf } from './sheets/orderSheet.js'
+import { openStops } from './stopAnswers.js'
+import { ADDED_SECTION_WORDS } from '../takeoff/sumWords.js'
 import { unitBeside } from './words.js'
 import { takeoffColumns } from './sheets/takeoffColumns.js'
 
@@ -46,6 +48,22 @@ interface Shared {
   lines: Ordered[]
 }
 
+/** A line by hand of one job, as it was typed: nobody knows what another job's could share with it. */
+interface ByHand {
+  words: string
+  job: string
+  quantity: number
+  unit: string
+}
+interface Collected {
+  /** Names with the revision that was ordered from. */
+  jobs: readonly string[]
+  stopped: readonly string[]
+  shared: readonly Shared[]
+  byHand: readonly ByHand[]
+  house: Takeoff['house']
+}
+
 export function together({ lines, waste, lot, isPooled }: Shared): { order: number; apart: number; saved: number; price: number } {
   const apart = lines.reduce((sum, line) => sum + line.order, 0)
   const order = isPooled ? orderQuantity.run({ net: lines.reduce((sum, line) => sum + line.used, 0), waste, lot }) : apart
@@ -58,16 +76,24 @@ export function together({ lines, waste, lot, isPooled }: Shared): { order: numb
 export class OrderTogether {
   private readonly shared = new Map<string, Shared>()
   readonly names: string[] = []
+  private readonly revisions: number[] = []
+  /** Jobs whose quote has no price. */
+  private readonly stopped: string[] = []
+  private readonly byHand: ByHand[] = []
   private house: Takeoff['house'] | undefined
 
   get jobs(): number {
     return this.names.length
   }
 
-  add(takeoff: Takeoff, plan: SheetPlan): void {
+  add(takeoff: Takeoff, plan: SheetPlan, revision: number): void {
     const { design, house } = takeoff
     this.names.push(design.name)
+    this.revisions.push(revision)
     this.house ??= house
+    if (openStops(takeoff)) this.stopped.push(design.name)
+    for (const { code, description, quantity, unit } of goodsByHand(takeoff))
+      this.byHand.push({ words: [code, description].filter(Boolean).join(' '), job: design.name, quantity, unit })
     const rows = new Map(plan.cells.flatMap(({ row, column, value }) => (column === takeoffColumns.code ? [[String(value), row] as const] : [])))
     for (const { code, supplier, description, net, override, order, price = 0, listed, cut, rule } of linesOrdered(takeoff)) {
       const { unit, waste, lot } = rule
@@ -80,7 +106,8 @@ export class OrderTogether {
   }
 
   sheet(made: Made): SheetPlan {
-    return orderTogether(this.names, [...this.shared.values()], this.house!, made)
+    const jobs = this.names.map((name, at) => `${name} (revision ${this.revisions[at]!})`)
+    return orderTogether({ jobs, stopped: this.stopped, shared: [...this.shared.values()], byHand: this.byHand, house: this.house! }, made)
   }
 }
 
@@ -103,7 +130,7 @@ export function withoutPrices(plan: SheetPlan): SheetPlan {
 /** In the place of an order that one of its jobs has left: nothing stands there that could be ordered from. `standing` are the cells of that order. */
 export function orderOutOfDate(job: string, made: Made, standing: Rows): SheetPlan {
   const draft = new SheetDraft()
-  draft.heading('Order together: out of date', `${job} was made again by itself since`, madeLine(made))
+  draft.heading('Order together: out of date', `${job} was made again by itself since`, madeLine(made, false))
   draft.next()
   const { row: said } = draft
   draft.put(
@@ -134,23 +161,40 @@ const told = (names: readonly string[]): string =>
   names.length <= NAMES_TOLD ? names.join(', ') : `${names.slice(0, NAMES_TOLD).join(', ')} and ${(names.length - NAMES_TOLD).toLocaleString('en-US')} others`
 
 /** One sheet over the jobs of one making, live over their takeoffs. */
-function orderTogether(names: readonly string[], shared: readonly Shared[], house: Takeoff['house'], made: Made): SheetPlan {
+function orderTogether({ jobs, stopped, shared, byHand, house }: Collected, made: Made): SheetPlan {
   const draft = new SheetDraft()
   const groups = Math.max(...shared.map(({ lines }) => inGroups(lines).length))
   const hasParts = groups > 1
-  draft.heading(`Order of ${names.length.toLocaleString('en-US')} jobs`, 'Order together: goods added before they are rounded up to lots', madeLine(made))
+  draft.heading(`Order of ${jobs.length.toLocaleString('en-US')} jobs`, 'Order together: goods added before they are rounded up to lots', madeLine(made, false))
   draft.letterhead(columns.saved, house.head)
-  draft.put(columns.code, 'faint', `${told(names)}. Hire and services stand as each site needs them.`, { format: 'text' })
+  draft.put(columns.code, 'faint', `${told(jobs)}. It takes the place of their single orders: order each thing once. Hire and services stand as each site needs them.`, {
+    format: 'text',
+  })
   draft.next()
   for (const [name, column] of Object.entries(columns))
     draft.put(column, ['order', 'apart', 'price', 'saved'].includes(name) ? 'headingRight' : 'heading', headings[name as keyof typeof columns])
   for (let group = 0; hasParts && group < groups; group++)
     parts.forEach((part, at) => draft.put(FIRST_PART + group * parts.length + at, 'headingRight', `${part}, jobs ${group * JOBS_A_FORMULA + 1} on`))
   draft.next()
+  if (stopped.length) {
+    draft.put(columns.text, 'caution', `${STOPPED} Of these jobs: ${told(stopped)}.`)
+    draft.next()
+  }
   const first = draft.row
   for (const supplier of suppliersOf(shared)) {
     draft.section(columns.saved, (supplier || NO_SUPPLIER).toUpperCase())
     for (const one of shared) if (one.supplier === supplier) row(one)
+    draft.next()
+  }
+  if (byHand.length) {
+    draft.section(columns.saved, ADDED_SECTION_WORDS)
+    for (const { words, job, quantity, unit } of byHand) {
+      draft.put(columns.text, 'wrapped', `${words} (${job})`)
+      draft.put(columns.jobs, 'number', 1, { format: 0 })
+      draft.put(columns.order, 'number', quantity, { format: Number.isInteger(quantity) ? 0 : 2 })
+      draft.put(columns.unit, 'unit', unitBeside(quantity, unit) || null)
+      draft.next()
+    }
     draft.next()
   }
   const saved = money(shared.reduce((sum, one) => sum + together(one).saved, 0))

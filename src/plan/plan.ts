@@ -354,4 +354,5 @@ export const isMadeLine = (words: unknown): boolean => String(words).includes(MA
 export const PUT_BEFORE = 20
 /** The version that made a sheet, from the line that says so. */
 export const versionIn = (words: unknown): string | undefined => (isMadeLine(words) ? /Cistern Sheet (\d+\.\d+\.\d+)$/.exec(String(words))?.[1] : undefined)
-export const madeLine = ({ date, revision, version }: Made): string => `Made ${date}, revision ${revision}, Cistern Sheet ${version}`
+/** A sheet over several jobs is of none of their revisions. */
+export const madeLine = ({ date, revision, version }: Made, isOfOne = true): string => `Made ${date}${isOfOne ? `, revision ${revision}` : ''}${MADE_BY}${version}`

@@ -22,6 +22,8 @@ export interface JobContext {
   made: Made
   /** What stood on the sheets of the job before. */
   earlier: Earlier
+  /** Other jobs are made in the same go: their goods are ordered together. */
+  isOneOfSeveral: boolean
   /** Pieces cut from stock, worked out once for all sheets. */
   cuts: readonly StockCuts[]
   /** Codes of the cells that people fill in on the sheets of this job. */

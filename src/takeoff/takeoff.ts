@@ -45,6 +45,8 @@ export interface Takeoff extends Totals {
   leftOut: (code: string) => string
   /** What a dollar of a line, by its code or a hand line's description, is to the customer: with the overhead, markup and tax that lie on its kind; nothing where nobody knows it, as of a line by hand that is gone. */
   priceShare: (code: string) => number | undefined
+  /** The same of a line before the tax: what a unit of an allowance is settled at. */
+  shareBeforeTax: (kind: ItemKind) => number
   /** The job with other tanks and in the variants of the office, worked out when asked for. */
   options: () => readonly Option[]
   /** One tank to twelve; prices of them all, or of those that the options have. */
@@ -102,6 +104,7 @@ export function workJob(office: Office, job: Row, kept: Kept = nothingKept, like
     options,
     stair: (allPrices) => stairOf(office, job, takeoff, options(), allPrices, kept),
     leftOut: (code) => leftOutWords(rules, design, code),
+    shareBeforeTax: (kind) => shareOfKind(houseOf(office).house, design, kind, false),
     priceShare: (code) => {
       const added = totals.added.find((line) => (line.code || line.description) === code)
       const kind = added ? (added.kind ?? 'other') : ruleOfCode(rules, code)?.kind
@@ -149,9 +152,9 @@ function stairOf(office: Office, job: Row, own: Takeoff, options: readonly Optio
 }
 
 /** What a dollar of cost of a kind is to the customer. */
-function shareOfKind({ overheadOn, markupOn, taxOn }: House, design: Design, kind: ItemKind): number {
+function shareOfKind({ overheadOn, markupOn, taxOn }: House, design: Design, kind: ItemKind, isTaxed = true): number {
   const on = (kinds: readonly ItemKind[], name: 'Overhead' | 'Markup' | 'Tax') => (kinds.includes(kind) ? design.number(name) : 0)
-  return (1 + on(overheadOn, 'Overhead') + on(markupOn, 'Markup')) * (1 + on(taxOn, 'Tax'))
+  return (1 + on(overheadOn, 'Overhead') + on(markupOn, 'Markup')) * (isTaxed ? 1 + on(taxOn, 'Tax') : 1)
 }
 
 /** What an item that the job leaves out would have been, in words. */

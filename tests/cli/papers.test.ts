@@ -8,7 +8,9 @@ import { papersAlone } from '../support/makings.js'
 import { demoSource } from '../../src/hosts/fileSession.js'
 import { openWorkbook, readSheet } from '../../src/hosts/file.js'
 import type { SheetPlan } from '../../src/plan/plan.js'
-import type { Takeoff } from '../../src/takeoff/takeoff.js'
+import { readOffice, rowNamed } from '../../src/takeoff/office.js'
+import { makeTakeoff, type Takeoff } from '../../src/takeoff/takeoff.js'
+import { nothingKept } from '../../src/takeoff/typed.js'
 import { orderQuantity } from '../../src/calc/index.js'
 import { compareWithCalc } from '../support/recalculate.js'
 import { hasCalc } from '../support/calc.js'
@@ -18,7 +20,7 @@ import { standardPlaces } from '../../src/plan/places.js'
 import { officeSheets } from '../../src/plan/officeSheets.js'
 import { tablesSheet } from '../../src/plan/tablesSheet.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
-import { demoTakeoff } from '../support/office.js'
+import { demoRows, demoTakeoff, takeoffOf } from '../support/office.js'
 
 const folder = mkdtempSync(join(tmpdir(), 'papers-'))
 const at = (name: string) => join(folder, name)
@@ -77,6 +79,7 @@ const togetherOf = (each: readonly { takeoff: Takeoff; plans: readonly SheetPlan
     orders.add(
       takeoff,
       plans.find(({ kind }) => kind === 'takeoff')!,
+      1,
     )
   return orders.sheet(made)
 }
@@ -109,6 +112,31 @@ describe('orders of several jobs together', () => {
     // A crane is hired by what hangs on the hook and how far out.
     const cranes = new Set(takeoffs.map(({ design }) => design.words('{CraneWords} {PickLoad_lb} {PickRadius_ft}')))
     expect(rows('CRANE').length).toBe(cranes.size)
+  })
+  it('bear the stop of a job, the revision of each, and goods that somebody put in by hand', () => {
+    const spare = { code: 'PUMP-SPARE', description: 'Spare pump', unit: 'each', quantity: 1, price: 655, kind: 'material', why: '' } as const
+    const foreman = { ...spare, code: '', description: 'Foreman, extra day', unit: 'day', kind: 'labor' } as const
+    const stopped = takeoffOf({ ...demoRows('Jobs')[3]!, TestVacuum_inHg: 9 })
+    const office = readOffice(startingOffice(true))
+    const withSpare = makeTakeoff(office, rowNamed(office, 'Jobs', 'Pipit Hollow')!, { ...nothingKept, added: [spare, foreman] })
+    const orders = new OrderTogether()
+    for (const [at, takeoff] of [stopped, withSpare].entries()) {
+      const plans = jobSheets(takeoff, standardPlaces(), 'native', made)
+      orders.add(
+        takeoff,
+        plans.find(({ kind }) => kind === 'takeoff')!,
+        at + 2,
+      )
+    }
+    const said = orders.sheet(made).cells.map(({ value }) => String(value ?? ''))
+    expect(said).toContainEqual(expect.stringMatching(/^Not to be ordered before the quote has a price: .* Of these jobs: Wicket Mill\.$/))
+    expect(said).toContainEqual(expect.stringContaining('Wicket Mill (revision 2), Pipit Hollow (revision 3). It takes the place of their single orders'))
+    expect(said).toContain('PUMP-SPARE Spare pump (Pipit Hollow)')
+    expect(said.join()).not.toContain('Foreman')
+    // It is of no revision itself.
+    expect(said[2]).toMatch(/^Made \S+, Cistern Sheet /)
+    // None of it where nothing stops.
+    expect(plan.cells.some(({ value }) => String(value).startsWith('Not to be ordered'))).toBe(false)
   })
   it('stand beside those of each job where orders alone are written', async () => {
     const bytes = await papersAlone(

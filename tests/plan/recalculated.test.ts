@@ -51,6 +51,17 @@ const plan = (flavor: Flavor): WorkbookPlan =>
     made,
   )
 
+it('a job as it is made fails none of its own checks', () => {
+  for (const { name, cells } of plan('native').sheets.filter(({ kind }) => kind === 'checks')) {
+    const verdicts = cells.filter(({ column, role }) => column === 6 && role === 'verdict')
+    expect(verdicts.length).toBeGreaterThanOrEqual(10)
+    const failed = verdicts.filter(({ value }) => value !== 'pass').map(({ row }) => cells.find((cell) => cell.row === row && cell.column === 2)!.value)
+    expect(failed, name).toEqual([])
+    const count = cells.find(({ value }) => value === 'Checks that fail')!
+    expect(cells.find(({ row, column }) => row === count.row && column === 6)!.value).toBe(0)
+  }
+})
+
 /** Functions of texts that sheets of ours use and rules do not: the recalculations here hold them in the grid and in Calc. */
 const ofSheets = ['LEFT', 'FIND', 'SUBSTITUTE']
 

@@ -115,7 +115,7 @@ describe('revisions and change orders', () => {
         .flatMap((row) => row.map(({ value }) => value))
         .filter((value) => value === first.takeoff.total).length,
     )
-    expect(makingNotes(again.takeoff, again.earlier)).toEqual([expect.stringContaining('sheet Takeoff was gone or had another name')])
+    expect(makingNotes(again.takeoff, again.earlier, made)).toEqual([expect.stringContaining('sheet Takeoff was gone or had another name')])
   })
   it('words beside the entries of the test record are said to stand among those of the crew', async () => {
     const written = await typed(first.bytes, (workbook) => {
@@ -124,10 +124,10 @@ describe('revisions and change orders', () => {
       row.getCell(testColumns.text + 12).value = 'gauge swapped'
     })
     const again = await make(written)
-    expect(makingNotes(again.takeoff, again.earlier)).toEqual([expect.stringMatching(/sheet Test beside the entries, .* Crew now: T1, written over: gauge swapped/)])
+    expect(makingNotes(again.takeoff, again.earlier, made)).toEqual([expect.stringMatching(/sheet Test beside the entries, .* Crew now: T1, written over: gauge swapped/)])
     expect(wordsOn(again.bytes, names.crew).join(' ')).toContain('gauge swapped')
     const third = await make(again.bytes)
-    expect(makingNotes(third.takeoff, third.earlier)).toEqual([])
+    expect(makingNotes(third.takeoff, third.earlier, made)).toEqual([])
   })
   it('made again without a change it is the revision that stands, and without a change order', async () => {
     const again = await make(first.bytes)
@@ -226,6 +226,87 @@ describe('revisions and change orders', () => {
     expect(said(cured.bytes)).toContain('Where nobody had answered for it no price was quoted, and what is agreed here is the whole price.')
     const later = await make(await retyped(cured.bytes, { CableSlack_ft: 40 }))
     expect(said(later.bytes)).not.toContain('the whole price')
+  })
+  it('begins at the price that the customer agreed to last, and a signature stays with its price', async () => {
+    const written = (bytes: Uint8Array, sheet: string, code: string, words: string) =>
+      typed(bytes, (workbook) => {
+        const found = workbook.getWorksheet(sheet)!
+        found.getRow(rowWith(found, 2, code)).getCell(4).value = words
+      })
+    const withVents = async (bytes: Uint8Array, vents: number) =>
+      make(
+        await typed(bytes, (workbook) => {
+          const sheet = workbook.getWorksheet(names.takeoff)!
+          sheet.getRow(rowWith(sheet, columns.code, 'VENT')).getCell(columns.yours).value = vents
+        }),
+      )
+    const quoteRow = (bytes: Uint8Array, code: string) =>
+      readSheet(openWorkbook(bytes, 'x'), names.quote)!
+        .map((row) => row.map(({ value }) => value))
+        .find((row) => row[1] === code)
+    const price = (takeoff: { total: number }) => `$${takeoff.total.toLocaleString('en-US', { minimumFractionDigits: 2, maximumFractionDigits: 2 })}`
+    const accepted = await written(first.bytes, names.quote, '6', 'A. Fernlow 2026-11-20')
+    const second = await withVents(accepted, 9)
+    // The name stays beside the sum that it stood beside; the new price has nobody's.
+    expect(quoteRow(second.bytes, '6')?.slice(2, 4)).toEqual([`Accepted by, date, at ${price(second.takeoff)}`, null])
+    expect(quoteRow(second.bytes, `6 at ${price(first.takeoff)}`)?.[3]).toBe('A. Fernlow 2026-11-20')
+    expect(makingNotes(second.takeoff, second.earlier, { ...made, revision: 2 })).toContainEqual(expect.stringContaining(`the customer accepted ${price(first.takeoff)}`))
+    expect(wordsOn(second.bytes, names.amend)).toContain('Change order, revision 2')
+    // Nobody signed that change: the next one has it too, vents from what was agreed to what they are now.
+    const third = await withVents(second.bytes, 12)
+    const said = wordsOn(third.bytes, names.amend)
+    expect(said).toContain('Change order, revisions 2 to 3')
+    const vents = first.takeoff.lines.find(({ code }) => code === 'VENT')!
+    expect(said).toEqual(expect.arrayContaining([String(vents.order), '12'].map((count) => expect.stringMatching(new RegExp(`^${count} `)))))
+    expect(said).toContain(String(first.takeoff.total))
+    expect(said).toContain(String(money(third.takeoff.total - first.takeoff.total)))
+    expect(makingNotes(third.takeoff, third.earlier, { ...made, revision: 3 }).join()).not.toContain('accepted')
+    // Signed, it is where the next one begins.
+    const signed = await written(third.bytes, names.amend, 'agree', 'A. Fernlow 2026-12-01')
+    const fourth = await withVents(signed, 13)
+    expect(wordsOn(fourth.bytes, names.amend)).toContain('Change order, revision 4')
+    expect(wordsOn(fourth.bytes, names.amend)).toContain(String(third.takeoff.total))
+    expect(wordsOn(fourth.bytes, names.changes)).toContain('Agreed by the customer: A. Fernlow 2026-12-01')
+    // Back at the first price, its acceptance counts again.
+    const back = await withVents(fourth.bytes, vents.order)
+    expect(back.takeoff.total).toBe(first.takeoff.total)
+    expect(quoteRow(back.bytes, '6')?.[3]).toBe('A. Fernlow 2026-11-20')
+    expect(quoteRow(back.bytes, `6 at ${price(first.takeoff)}`)).toBeUndefined()
+  })
+  it('of a revision that follows one nobody agreed to here says where it begins', async () => {
+    const withVents = async (bytes: Uint8Array, vents: number) =>
+      make(
+        await typed(bytes, (workbook) => {
+          const sheet = workbook.getWorksheet(names.takeoff)!
+          sheet.getRow(rowWith(sheet, columns.code, 'VENT')).getCell(columns.yours).value = vents
+        }),
+      )
+    const third = await withVents((await withVents(first.bytes, 9)).bytes, 12)
+    expect(wordsOn(third.bytes, names.amend)).toEqual(
+      expect.arrayContaining(['Change order, revision 3', 'It counts from revision 2: what earlier ones changed stands on their own change orders.']),
+    )
+  })
+  it('counts a line over several revisions from its first to its last', () => {
+    const change = (what: Change['what'], code: string, sum: number, more: Partial<Change> = {}): Change => ({ what, code, words: code, from: null, to: null, money: sum, ...more })
+    expect(
+      amended(
+        [
+          change('quantity', 'A', 10, { from: 1, to: 2 }),
+          change('line added', 'B', 40),
+          change('line gone', 'C', -30),
+          change('quantity', 'A', 20, { from: 2, to: 4 }),
+          change('quantity', 'B', 40, { from: 1, to: 2 }),
+          change('quantity', 'D', 5, { from: 1, to: 2 }),
+          change('line gone', 'D', -10),
+        ],
+        1,
+      ),
+    ).toEqual([
+      { words: 'A', from: 1, to: 4, price: 30 },
+      { words: 'B', from: null, to: 'added', price: 80 },
+      { words: 'C', from: null, to: 'left out', price: -30 },
+      { words: 'D', from: null, to: 'left out', price: -5 },
+    ])
   })
   it('shows the customer the sum before, the change and the sum now, and no cost', async () => {
     const second = await make(
@@ -550,8 +631,8 @@ describe('what was taken off or has no line any more', () => {
       for (const cell of Object.values(columns)) row.getCell(cell).value = null
     })
     const { takeoff, earlier } = await make(bytes)
-    expect(makingNotes(takeoff, earlier)).toEqual(['Wicket Mill: FENCE: taken off its takeoff by hand, and there again; the column Without of Jobs leaves an item out'])
-    expect(makingNotes((await make(first.bytes)).takeoff, (await make(first.bytes)).earlier)).toEqual([])
+    expect(makingNotes(takeoff, earlier, made)).toEqual(['Wicket Mill: FENCE: taken off its takeoff by hand, and there again; the column Without of Jobs leaves an item out'])
+    expect(makingNotes((await make(first.bytes)).takeoff, (await make(first.bytes)).earlier, made)).toEqual([])
   })
   it('readings of tanks that are no more come along on the sheet Crew, are said, and refuse nothing', async () => {
     const bytes = await typed(first.bytes, (workbook) => {
@@ -564,7 +645,7 @@ describe('what was taken off or has no line any more', () => {
       rows.find(({ values }) => values.includes(job))!.line.getCell(column).value = 1
     })
     const { takeoff, earlier, bytes: after } = await make(bytes)
-    expect(makingNotes(takeoff, earlier)).toEqual([
+    expect(makingNotes(takeoff, earlier, made)).toEqual([
       expect.stringMatching(/^Wicket Mill: what was written for T3 has no line of its own any more and stands among what was written by hand/),
     ])
     expect(wordsOn(after, names.crew).join('\n')).toMatch(/T3, written earlier[^]*4\.1/)

@@ -64,7 +64,7 @@ describe('a price to look at', () => {
             total: 0,
             verdicts: new Map<string, string>(),
           }
-    return priceFlag(takeoff, lineOf(takeoff, 'VENT')!, '2026-11-25', before)
+    return priceFlag(takeoff, lineOf(takeoff, 'VENT')!, { before, changes: [], revision: 5, today: '2026-11-25' })
   }
   it('is one older than the office allows: at the limit it is not', () => {
     // 365 days before 25 November 2026 is 25 November 2025; no 29 February lies between.
@@ -80,6 +80,18 @@ describe('a price to look at', () => {
     expect(flagOf('2026-11-01', 0.5)).toBe('price moved +7500 % since revision 4')
     expect(flagOf('2026-11-01', 40, { PriceMove: 0.04 })).toBe('price moved -5 % since revision 4')
     expect(flagOf('2026-11-01', 40, { PriceMove: 0.05 })).toBe('')
+  })
+  it('is one of a day that is yet to come', () => {
+    expect(flagOf('2026-11-26')).toBe('price dated 2026-11-26, a day that is yet to come')
+    expect(flagOf('2027-10-01')).toBe('price dated 2027-10-01, a day that is yet to come')
+  })
+  it('stays one where the revision that stands is made again', () => {
+    const takeoff = takeoffOf(job, { Prices: prices('2026-11-01') })
+    const vent = lineOf(takeoff, 'VENT')!
+    const before = { revision: 5, date: '2026-11-20', lines: new Map(), cost: 0, total: 0, verdicts: new Map<string, string>() }
+    const moved = { revision: 5, date: '2026-11-20', what: 'price', code: 'VENT', words: '', from: 30, to: 38, money: 8 } as const
+    expect(priceFlag(takeoff, vent, { before, changes: [moved], revision: 5, today: '2026-11-25' })).toBe('price moved +27 % since revision 4')
+    expect(priceFlag(takeoff, vent, { before, changes: [{ ...moved, revision: 4 }], revision: 5, today: '2026-11-25' })).toBe('')
   })
 })
 

@@ -55,6 +55,12 @@ describe('the quote', () => {
     const { order, price } = takeoff.lines.find(({ code }) => code === 'DEWATER')!
     // By hand: the day of pumping at its list price, grown by the job's markup of 20 %; overhead is none.
     expect(words(sheetOf(takeoff, 'quote'))).toContain(`Pump pit or trench dry, a day: ${order} at $${(price! * 1.2).toFixed(2)} a day before tax, settled by what it comes to.`)
+    // Where overhead and markup lie on other kinds a subcontract is settled at its cost: as the change order has it.
+    const items = demoRows('Items').map((row) => (row.Code === 'ELECTRICIAN' ? { ...row, Allowance: 'yes' } : row))
+    const onKinds = takeoffOf({ ...demoRows('Jobs')[3]!, Overhead: 0.1, Markup: 0.15 }, { Items: items, House: [{ Name: 'X', OverheadOn: 'labor', MarkupOn: 'material, labor' }] })
+    const electrician = onKinds.lines.find(({ code }) => code === 'ELECTRICIAN')!
+    expect(electrician.rule.kind).toBe('subcontract')
+    expect(words(sheetOf(onKinds, 'quote'))).toContain(` at $${electrician.price!.toFixed(2)} a h before tax`)
     const other = takeoff.options().find(({ name }) => name === 'one shorter tank')!.takeoff!
     expect(words(sheetOf(takeoff, 'quote'))).toContain(`Instead, one shorter tank: $${(takeoff.total - other.total).toFixed(2)} less, tax included.`)
     expect(words(sheetOf(takeoff, 'quote'))).not.toContain('larger tanks')
@@ -153,7 +159,7 @@ describe('the quote', () => {
     // It stays beside the stop with what it was given for, and counts again where those figures come back.
     expect(words(deeper.quote)).toContain('This answer was given for other figures: it counts again where they come back.')
     expect(words(deeper.quote)).toContain(engineer)
-    expect(makingNotes(deeper.takeoff, { before: undefined })).toEqual([
+    expect(makingNotes(deeper.takeoff, { before: undefined, changes: [] }, made)).toEqual([
       expect.stringMatching(/^Wicket Mill: the answer to "Cover over the lids" was given for other figures: there is no price on the quote/),
     ])
     const kept = readOffice(officeWith({ Jobs: [{ ...demoRows('Jobs')[3]!, Cover_ft: 4.5, OutfallDrop_ft: 9 }] }))

@@ -1,8 +1,11 @@
-/** The Change order: one page for the customer. What the last revision changed, in prices as the quote has them, the contract sum before and after, and who agrees. */
+/** The Change order: one page for the customer. What changed since the price that was last agreed, in prices as the quote has them, the contract sum before and after, and who agrees. */
 import type { JobFieldName } from '../../takeoff/officeTables.js'
-import { money, roundTo } from '../../rounding.js'
+import { dollars, money, roundTo } from '../../rounding.js'
 import { closingCaution } from '../../takeoff/cautions.js'
-import { changesSince, type Change } from '../../takeoff/changes.js'
+import { changesSince, type Change, type KeptChange } from '../../takeoff/changes.js'
+import type { Takeoff } from '../../takeoff/takeoff.js'
+import { acceptance } from '../acceptance.js'
+import type { Earlier } from '../earlier.js'
 import type { Design } from '../../takeoff/design.js'
 import { fittedToPage } from '../heights.js'
 import { address, SheetDraft, type SheetPlan } from '../plan.js'
@@ -15,10 +18,11 @@ export const AMEND_PREFIX = 'C '
 /** What changes, its counts and price; names have a wide column of their own. */
 const columns = { code: 2, text: 3, done: 4, from: 5, to: 6, price: 7 } as const
 const headings: Readonly<Record<string, string>> = { code: 'To sign', text: 'Who', done: 'Name and date' }
+const AGREED = 'Agreed by the customer'
 /** Cells that are signed; the history of changes keeps what stood in them at an earlier revision. */
 export const signers: readonly (readonly [code: string, what: string])[] = [
   ['offer', 'Offered by'],
-  ['agree', 'Agreed by the customer'],
+  ['agree', AGREED],
 ]
 
 export const amend = sheetKind({
@@ -72,6 +76,13 @@ const WAS_STOPPED = 'A verdict said stop before. Where nobody had answered for i
 /** What rounding leaves of a line. */
 const CENT_USD = 0.01
 
+/** A line that changed in several revisions: from its first count to its last; what came with them is new, whatever became of its count. */
+function countedOn({ from, to }: Amended, counted: Pick<Amended, 'from' | 'to'> | undefined, what: Change['what']): Partial<Amended> {
+  if (what === 'line gone') return { from: null, to: 'left out' }
+  if (what === 'line added') return { from: null, to: null }
+  return counted && to !== 'added' ? { from: from ?? counted.from, to: counted.to } : {}
+}
+
 /** What changed, a row a line, at what a dollar of cost is to the customer, `factor` where the line does not say; what is left over stands by itself. To the cent what the revision adds. */
 export function amended(changes: readonly Change[], factor: number, line: (code: string) => LineShown | undefined = () => undefined): Amended[] {
   const rows = new Map<string, Amended>()
@@ -87,7 +98,7 @@ export function amended(changes: readonly Change[], factor: number, line: (code:
     const inUnit = (count: Amended['from']) => (typeof count === 'number' && unit ? `${roundTo(count, 2).toLocaleString('en-US')} ${unitBeside(count, unit)}` : count)
     const counted = what === 'quantity' && !isOwnWork ? { from: inUnit(from), to: inUnit(to) } : undefined
     const said = isOwnWork ? { from: null, to: null } : (counted ?? { from: null, to: what === 'line added' ? 'added' : what === 'line gone' ? 'left out' : null })
-    rows.set(key, known ? { ...known, ...counted, price: known.price + moved * own } : { words: isOwnWork ? OWN_WORK : words, ...said, price: moved * own })
+    rows.set(key, known ? { ...known, ...countedOn(known, counted, what), price: known.price + moved * own } : { words: isOwnWork ? OWN_WORK : words, ...said, price: moved * own })
   }
   const list = [...rows.values()].map((row) => ({ ...row, price: money(row.price) })).filter(({ price }) => price !== 0)
   const left = money(sum - list.reduce((total, { price }) => total + price, 0))
@@ -97,12 +108,39 @@ export function amended(changes: readonly Change[], factor: number, line: (code:
   return [...list, { words: 'Overhead, profit and tax', from: null, to: null, price: left }]
 }
 
+/** The latest revision that a customer has agreed to here: who signed its change order, or the quote at its price. */
+function lastAgreed(takeoff: Takeoff, { before }: Earlier, all: readonly KeptChange[], now: number): number | undefined {
+  const { done, at, earlier } = acceptance(takeoff, before)
+  const accepted = [...(done === undefined ? [] : [at]), ...earlier.map((one) => one.at)]
+  const totalAt = (revision: number) => money(takeoff.total - all.reduce((sum, change) => sum + (change.revision > revision ? (change.money ?? 0) : 0), 0))
+  const isSigned = (revision: number) =>
+    all.some((change) => change.revision === revision && change.what === 'signed' && change.words.startsWith(AGREED)) ||
+    (before?.revision === revision && revision < now && takeoff.crew.cells[`${AMEND_PREFIX}agree`]?.done !== undefined)
+  // What is agreed to now has a change order of what led to it.
+  for (let revision = now - 1; revision >= 1; revision--) if (isSigned(revision) || accepted.includes(dollars(totalAt(revision)))) return revision
+  return undefined
+}
+
+/** Changes of several revisions as one: fields from what they first were to what they are now, lines in the order in which they changed. */
+function inOneStep(changes: readonly KeptChange[]): KeptChange[] {
+  const steps = [...changes].sort((one, other) => one.revision - other.revision)
+  const isRest = ({ what }: Change) => what === 'field' || what === 'verdict'
+  const rest = new Map<string, KeptChange>()
+  for (const change of steps.filter(isRest)) {
+    const key = `${change.what} ${change.words}`
+    rest.set(key, { ...change, from: rest.get(key)?.from ?? change.from })
+  }
+  return [...[...rest.values()].filter(({ from, to }) => from !== to), ...steps.filter((change) => !isRest(change))]
+}
+
 function amendSheet({ takeoff, earlier, made, names, heading, design }: JobContext, sheet: string): SheetPlan | undefined {
   const { crew, house } = takeoff
-  const latest = changesSince(earlier.before, takeoff)
   const isSame = earlier.before?.revision === made.revision
-  // Made again without a change it is the change order of the revision that stands.
-  const changes = isSame ? earlier.changes.filter(({ revision }) => revision === made.revision) : latest
+  const all: KeptChange[] = [...changesSince(earlier.before, takeoff).map((change) => ({ ...change, revision: made.revision, date: made.date })), ...earlier.changes]
+  const agreed = lastAgreed(takeoff, earlier, all, made.revision)
+  // Where nobody has agreed to anything here, a change order is of one revision.
+  const since = agreed ?? made.revision - 1
+  const changes = inOneStep(all.filter(({ revision }) => revision > since))
   if (made.revision < 2 || changes.some(({ what }) => what === 'made')) return undefined
   const byCode = new Map(takeoff.lines.map(({ code, rule: { unit, kind } }) => [code, { unit, isOwnWork: kind === 'labor' || (kind === 'equipment' && unit === 'h') }]))
   const rows = amended(changes, takeoff.orderCost ? takeoff.total / takeoff.orderCost : 1, (code) => ({
@@ -115,7 +153,7 @@ function amendSheet({ takeoff, earlier, made, names, heading, design }: JobConte
   if (!rows.length) return undefined
   const sum = money(rows.reduce((total, { price }) => total + price, 0))
   const draft = new SheetDraft()
-  headed(draft, { heading, names }, sheet, `Change order, revision ${made.revision}`)
+  headed(draft, { heading, names }, sheet, since < made.revision - 1 ? `Change order, revisions ${since + 1} to ${made.revision}` : `Change order, revision ${made.revision}`)
   draft.letterhead(columns.price, house.head)
   const asked = askedFor(changes, design)
   if (asked) {
@@ -130,6 +168,10 @@ function amendSheet({ takeoff, earlier, made, names, heading, design }: JobConte
   } else listed()
   if (!openStops(takeoff) && changes.some(({ what, from }) => what === 'verdict' && from === 'stop')) {
     draft.put(columns.text, 'wrapped', WAS_STOPPED)
+    draft.next(2)
+  }
+  if (agreed === undefined && since > 1) {
+    draft.put(columns.text, 'wrapped', `It counts from revision ${since}: what earlier ones changed stands on their own change orders.`)
     draft.next(2)
   }
   draft.put(columns.code, 'text', 'The work of this change is not begun before both have signed. What it rests on, and what is not in the price, stands on the quote.')

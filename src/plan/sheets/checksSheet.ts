@@ -10,7 +10,6 @@ import { LINE_ROWS, sumPlace, takeoffColumns } from './takeoffColumns.js'
 
 const columns = { text: 2, left: 3, right: 4, unit: 5, verdict: 6 } as const
 const headings: Readonly<Record<keyof typeof columns, string>> = { text: 'What must agree', left: 'One side', right: 'Other side', unit: 'Unit', verdict: 'Verdict' }
-/** Half a cent; half a line of a count; and what a sum of volumes may lose in its last digits. */
 /** Sums of cents agree within half of one, counts within a half, all else to the last digits. */
 const [HALF_CENT, HALF, SMALL] = [0.005, 0.5, 1e-6]
 
@@ -70,7 +69,7 @@ function checksSheet({ takeoff, design, names, heading }: JobContext, sheet: str
     const count = (condition: string): readonly [number, string] => [0, `SUMPRODUCT(${condition})`]
     const is = (column: keyof typeof takeoffColumns) => `ISNUMBER(${lines(column)})`
     const n = (name: Parameters<typeof design.number>[0]): readonly [number, string] => [design.number(name), from(name)]
-    const parts = (['Bed_yd3', 'TanksOutside_yd3', 'RisersInEarth_yd3', 'PumpEndStone_yd3', 'Backfill_yd3'] as const).map(n)
+    const parts = (['Bed_yd3', 'TanksOutside_yd3', 'RisersInEarth_yd3', 'PumpEndStone_yd3', 'Backfill_yd3', 'PitTopsoilBack_yd3'] as const).map(n)
     const quoted = openStops(takeoff) === 0
     return [
       {
@@ -117,7 +116,7 @@ function checksSheet({ takeoff, design, names, heading }: JobContext, sheet: str
       },
       { what: 'Lines without a price', unit: 'lines', within: HALF, left: count(`${is('order')}*(1-${is('price')})`), right: none },
       {
-        what: 'The pit: what is dug against bed, tanks, risers, stone and backfill',
+        what: 'The pit: what is dug against bed, tanks, risers, stone, backfill and topsoil',
         unit: 'yd³',
         within: SMALL,
         left: [...n('Dig_yd3')],

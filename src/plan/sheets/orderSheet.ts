@@ -2,6 +2,7 @@
 import type { ItemKind, JobFieldName } from '../../takeoff/officeTables.js'
 import type { Line } from '../../takeoff/lines.js'
 import type { Takeoff } from '../../takeoff/takeoff.js'
+import type { AddedLine } from '../../takeoff/typed.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
 import { ADDED_SECTION_WORDS } from '../../takeoff/sumWords.js'
 import { headed, sheetKind, type JobContext } from '../sheetKind.js'
@@ -17,7 +18,8 @@ const orderHeadings: Readonly<Record<string, string>> = { code: 'Order code', te
 export const NO_SUPPLIER = 'Supplier not named (Prices: a row with the code and its Supplier; of a tank or pump without a price)'
 /** Kinds of lines that are bought or hired. */
 const ordered: readonly ItemKind[] = ['material', 'equipment', 'subcontract']
-const STOPPED = 'Not to be ordered before the quote has a price: when this was made a verdict said stop, and nobody had answered for it.'
+export const STOPPED = 'Not to be ordered before the quote has a price: when this was made a verdict said stop, and nobody had answered for it.'
+const TOGETHER_TOO = 'These goods stand on the sheet Order together too, which takes the place of this order: order each thing once.'
 /** What every supplier asks first. */
 const delivery: readonly { code: string; text: string; ofJob?: JobFieldName }[] = [
   { code: 'ORDER-NUMBER', text: 'Our number of this order' },
@@ -32,6 +34,9 @@ export const suppliersOf = (list: readonly { supplier: string }[]): string[] =>
 /** Lines that somebody is asked for: what the own crew digs is on nobody's order. */
 export const linesOrdered = ({ lines, design }: Takeoff): readonly Line[] =>
   lines.filter(({ rule, order }) => ordered.includes(rule.kind) && order > 0 && !(rule.isEarthwork && design.single('EarthworkBy') === 'own crew'))
+/** Lines by hand that somebody is asked for. Nobody orders a credit, words alone, or hours of the own crew. */
+export const goodsByHand = ({ added }: Takeoff): readonly (AddedLine & { quantity: number })[] =>
+  added.flatMap((line) => (line.quantity === null || line.quantity < 0 || (line.price ?? 0) < 0 || line.kind === 'labor' ? [] : [{ ...line, quantity: line.quantity }]))
 export const order = sheetKind({
   kind: 'order',
   place: 30,
@@ -41,7 +46,7 @@ export const order = sheetKind({
   plan: orderSheet,
 })
 
-function orderSheet({ takeoff, names, heading, cuts }: JobContext, sheet: string): SheetPlan {
+function orderSheet({ takeoff, names, heading, cuts, isOneOfSeveral }: JobContext, sheet: string): SheetPlan {
   const draft = new SheetDraft()
   const from = names.from(sheet)
   headed(draft, { heading, names }, sheet, 'Order: what to buy and hire, by supplier')
@@ -50,6 +55,10 @@ function orderSheet({ takeoff, names, heading, cuts }: JobContext, sheet: string
   // What a supplier delivers cannot be taken back: while a stop stands nothing is known of what the job will need.
   if (openStops(takeoff)) {
     draft.put(columns.text, 'caution', STOPPED)
+    draft.next()
+  }
+  if (isOneOfSeveral) {
+    draft.put(columns.text, 'wrapped', TOGETHER_TOO)
     draft.next()
   }
   section('Delivery')
@@ -75,10 +84,9 @@ function orderSheet({ takeoff, names, heading, cuts }: JobContext, sheet: string
     }
     draft.next()
   }
-  if (!lines.length || takeoff.added.length) section(ADDED_SECTION_WORDS)
-  for (const { code, description, quantity, price, unit } of takeoff.added) {
-    // Nobody orders a credit, nor words alone.
-    if (quantity === null || quantity < 0 || (price ?? 0) < 0) continue
+  const byHand = goodsByHand(takeoff)
+  if (!lines.length || byHand.length) section(ADDED_SECTION_WORDS)
+  for (const { code, description, quantity, unit } of byHand) {
     // Lines by hand stand on the Takeoff: here they are said, not kept.
     draft.put(columns.text, 'wrapped', [code, description].filter(Boolean).join(' '))
     draft.put(columns.order, 'number', quantity, { format: 2 })

@@ -4,13 +4,14 @@ import { DAY_MS } from '../../days.js'
 import { dollars, money } from '../../rounding.js'
 import { AS_FOUND, assumable, assumableFields, assumedLabel, NOT_MEASURED } from '../../takeoff/assumed.js'
 import { closingCaution } from '../../takeoff/cautions.js'
-import type { Design } from '../../takeoff/design.js'
 import { ADDED_SUM, FURTHER_WORK, sumOf, UNCOUNTED } from '../../takeoff/sumWords.js'
+import type { ItemKind } from '../../takeoff/officeTables.js'
 import { type Takeoff } from '../../takeoff/takeoff.js'
 import type { Words } from '../../takeoff/template.js'
 import { verdictRules, type VerdictName } from '../../takeoff/verdicts.js'
 import { laidOut, type Page, type Picture } from '../drawing/picture.js'
 import { sectionPicture } from '../drawing/sectionPicture.js'
+import { ACCEPTED, acceptance, isEarlierAcceptance, NO_PRICE } from '../acceptance.js'
 import { fitsPage, fittedToPage, ROW_POINTS } from '../heights.js'
 import { address, SheetDraft, type SheetPlan } from '../plan.js'
 import { CHANGED_SINCE, headed, isLong, sheetKind, type JobContext } from '../sheetKind.js'
@@ -34,13 +35,15 @@ const entries: readonly (readonly [code: string, what: string])[] = [
   ['6', 'Accepted by, date'],
 ]
 const CUSTOMER = '2'
-const ACCEPTED = '6'
 const signed: readonly string[] = [ACCEPTED]
 /** Entries that the sheet House has the words for. */
 const saidByHouse: readonly string[] = ['1', '3', '4']
-const isQuoteCode = (code: string): boolean => entries.some(([known]) => known === code) || verdictRules.some(({ name }) => [name, codeOf(name), earlierCode(name)].includes(code))
-const quoteCodes = (design: Design): string[] =>
-  [...entries.map(([code]) => code), ...stopsOf({ design }).flatMap(({ name }) => [name, codeOf(name), earlierCode(name)])].map((code) => `${QUOTE_PREFIX}${code}`)
+const isQuoteCode = (code: string): boolean =>
+  entries.some(([known]) => known === code) || isEarlierAcceptance(code) || verdictRules.some(({ name }) => [name, codeOf(name), earlierCode(name)].includes(code))
+const quoteCodes = ({ design, crew }: Takeoff): string[] => [
+  ...Object.keys(crew.cells).filter((code) => code.startsWith(QUOTE_PREFIX) && isEarlierAcceptance(code.slice(QUOTE_PREFIX.length))),
+  ...[...entries.map(([code]) => code), ...stopsOf({ design }).flatMap(({ name }) => [name, codeOf(name), earlierCode(name)])].map((code) => `${QUOTE_PREFIX}${code}`),
+]
 
 const TREATMENT = 'TREATMENT'
 const [STOPS_STAND, STOPS_ANSWERED] = ['NO PRICE WHILE THESE STAND', 'ANSWERED FOR, AND IN THIS PRICE']
@@ -140,7 +143,7 @@ export const quote = sheetKind({
       isOurWord: (_, key) => key === 'text',
     },
   ],
-  codes: ({ design }) => quoteCodes(design),
+  codes: quoteCodes,
   plan: (job, sheet) => {
     // One page: where much stands on it, the empty rows between its parts go before it takes a second one, then all but the first sentence of what it rests on.
     const forms = [
@@ -148,14 +151,15 @@ export const quote = sheetKind({
       { hasGaps: false, isShort: false },
       { hasGaps: false, isShort: true },
     ]
-    const plans = forms.map((form) => () => quoteSheet(job, sheet, form))
-    const close = plans.reduce<SheetPlan | undefined>((found, next) => (found && fitsPage(found) ? found : next()), undefined)!
+    const plans = forms.map((form) => quoteSheet(job, sheet, form))
+    // Where none does it in one, nothing is left unsaid for it.
+    const close = plans.find(fitsPage) ?? plans[1]!
     const beforeBreak = { ...close, cells: close.cells.filter(({ row }) => row < close.breakBefore!) }
     return fitsPage(close) || !fitsPage(beforeBreak) ? { ...close, breakBefore: undefined } : close
   },
 })
 
-function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string, { hasGaps, isShort }: { hasGaps: boolean; isShort: boolean }): SheetPlan {
+function quoteSheet({ takeoff, names, heading, made, earlier }: JobContext, sheet: string, { hasGaps, isShort }: { hasGaps: boolean; isShort: boolean }): SheetPlan {
   const { design, crew, house } = takeoff
   const from = names.from(sheet)
   const draft = new SheetDraft()
@@ -258,7 +262,7 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
     }
   }
 
-  /** Allowances: what a unit costs the customer, overhead and markup in it. Alternates that the office offers: their difference in price, as it was when this was made. */
+  /** Allowances: what a unit costs the customer, the overhead and markup in it that lie on its kind, as the change order has them when it is settled. Alternates that the office offers: their difference in price, as it was when this was made. */
   function settledLater(stopped: string): void {
     const lines = takeoff.orderCost ? takeoff.lines.filter(({ rule, order }) => rule.isAllowance && order > 0) : []
     // One that stops where this job stops is offered as soon as that is answered; one that costs the same is no other choice.
@@ -274,11 +278,12 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
     const title = [...(lines.length ? ['Allowances'] : []), ...(offered.length ? ['Alternates'] : [])].join(' and ').toUpperCase()
     liveSection(draft.row, open ? '' : title, `IF(${stopped}>0,"","${title}")`)
     draft.next()
-    const [whole, tax, cost] = ['Total', 'Tax', 'Order cost'].map((label) => from(sumPlace(label))) as [string, string, string]
+    const on = (kinds: readonly ItemKind[], kind: ItemKind, name: 'Overhead' | 'Markup') => (kinds.includes(kind) ? `+${from(name)}` : '')
     for (const { code, description, order, rule, price } of lines) {
-      const unit_usd = money(((price ?? 0) * money(takeoff.total - takeoff.tax)) / takeoff.orderCost)
+      const unit_usd = money((price ?? 0) * takeoff.shareBeforeTax(rule.kind))
+      const share = `(1${on(house.overheadOn, rule.kind, 'Overhead')}${on(house.markupOn, rule.kind, 'Markup')})`
       const [words, count, unit, each] = (['description', 'order', 'unit', 'price'] as const).map((column) => from(linePlace(code, column))) as [string, string, string, string]
-      const live = `${words}&": "&${count}&" at $"&TEXT(ROUND(${each}*(${whole}-${tax})/${cost},2),"#,##0.00")&" a "&${unit}&" before tax, settled by what it comes to."`
+      const live = `${words}&": "&${count}&" at $"&TEXT(ROUND(${each}*${share},2),"#,##0.00")&" a "&${unit}&" before tax, settled by what it comes to."`
       const text = `${description}: ${order} at ${dollars(unit_usd)} a ${rule.unit} before tax, settled by what it comes to.`
       draft.put(columns.text, 'wrapped', open ? '' : text, { formula: `IF(${stopped}>0,"",${live})` })
       draft.next()
@@ -370,30 +375,48 @@ function quoteSheet({ takeoff, names, heading, made }: JobContext, sheet: string
   }
 
   function filledIn(stopped: string): void {
-    headings('code', 'text', 'done')
+    headings('code', 'text', 'done', 'stands')
+    const accepted = acceptance(takeoff, earlier.before)
     for (const [code, what] of entries) {
       if (house.head.length && saidByHouse.includes(code) && crew.cells[`${QUOTE_PREFIX}${code}`] === undefined) continue
       draft.put(columns.code, 'faint', code, { format: 'text' })
-      const total = from(sumPlace('Total'))
-      if (code === ACCEPTED)
-        draft.put(columns.text, 'text', open ? what : `${what}, at ${dollars(takeoff.total)}`, { formula: `"${what}"&IF(${stopped}>0,"",", at $"&TEXT(${total},"#,##0.00"))` })
+      if (code === ACCEPTED) acceptedAt(what, stopped)
       else draft.put(columns.text, 'text', what)
+      const said = code === ACCEPTED ? accepted.done : crew.cells[`${QUOTE_PREFIX}${code}`]?.done
       // Where the customer signs, the row is as high as a name.
-      draft.put(columns.done, signed.includes(code) ? 'siteEntry' : 'entry', crew.cells[`${QUOTE_PREFIX}${code}`]?.done ?? null, { format: 'text' })
+      draft.put(columns.done, signed.includes(code) ? 'siteEntry' : 'entry', said ?? null, { format: 'text' })
+      draft.next()
+    }
+    for (const { code, at, done } of accepted.earlier) {
+      draft.put(columns.code, 'faintWrapped', code, { format: 'text' })
+      draft.put(columns.text, 'faintWrapped', `Accepted at ${at}, not at this price: what changed since is agreed on the change order.`)
+      draft.put(columns.done, 'entry', done, { format: 'text' })
       draft.next()
     }
     gap()
   }
 
+  /** The customer accepts a sum: the sheet keeps it beside the name, and says so where the price moves under it. */
+  function acceptedAt(what: string, stopped: string): void {
+    const { at } = acceptance(takeoff, earlier.before)
+    const [done, stands] = [columns.done, columns.stands].map((column) => address(draft.row, column)) as [string, string]
+    const live = `IF(${stopped}>0,"${NO_PRICE}","$"&TEXT(${from(sumPlace('Total'))},"#,##0.00"))`
+    draft.put(columns.text, 'text', open ? what : `${what}, at ${at}`, {
+      formula: `"${what}"&IF(AND(${done}<>"",${stands}<>${live}),", at "&${stands}&"; the price is another now",IF(${stopped}>0,"",", at "&${live}))`,
+    })
+    draft.put(columns.stands, 'faint', at, { format: 'text' })
+  }
+
   return fittedToPage(
     draft.sheet(sheet, {
       kind: 'quote',
-      widths: stops.length ? [1, 11, 74, 24, 10] : [1, 8, 77, 24],
+      widths: [1, stops.length ? 11 : 8, stops.length ? 74 : 77, 24, 10],
       headingRow: 3,
       landscape: false,
       footer: design.name,
       breakBefore,
-      ...(stops.length ? { hiddenColumn: columns.stands, print: { lastColumn: LAST_COLUMN } } : {}),
+      hiddenColumn: columns.stands,
+      print: { lastColumn: LAST_COLUMN },
     }),
   )
 }

@@ -127,7 +127,7 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
     if (isStone(line.code)) stoneCells.push(at('order'))
     for (const column of ['description', 'order', 'unit', 'price'] as const) names.set(linePlace(line.code, column), sheet, address(row, columns[column]))
     draft.put(columns.kind, 'faint', rule.kind)
-    const flag = priceFlag(takeoff, line, String(design.single('Date') || made.date), earlier.before)
+    const flag = priceFlag(takeoff, line, { ...earlier, revision: made.revision, today: made.date })
     const [why, reason] = words(rule.why, line.why)
     const added = flag ? `. ${flag}` : ''
     draft.put(columns.why, 'faintWrapped', `${String(why)}${added}`, reason.formula !== undefined && added ? { formula: `${reason.formula}&"${added}"` } : reason)
