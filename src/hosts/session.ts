@@ -5,7 +5,7 @@ import type { Made } from '../plan/plan.js'
 import { badInput } from '../errors.js'
 import { checkField, problemAt, ProblemsError, type Problem } from '../takeoff/fields.js'
 import { readOffice, type Office } from '../takeoff/office.js'
-import { changesSince, inShort } from '../takeoff/changes.js'
+import { changesSince, fieldWords, inShort } from '../takeoff/changes.js'
 import type { RaisedVerdict } from '../takeoff/design.js'
 import type { Takeoff } from '../takeoff/takeoff.js'
 import { dollars } from '../rounding.js'
@@ -61,8 +61,13 @@ export async function standingOf(host: Host, job: string): Promise<Standing> {
       const typed = new Set([...Object.keys(kept.overrides), ...kept.added.map(({ code, description }) => code || description)])
       // So are the lines that sum the quantities of others up: hours of people, loads of stone.
       if (Object.values(kept.overrides).some(({ quantity }) => quantity !== undefined)) for (const { code, rule } of takeoff.lines) if (rule.sum) typed.add(code)
+      const off = (before?.gone ?? []).filter((code) => takeoff.lines.some((line) => line.code === code))
+      if (off.length) return `${off.join(', ')}: taken off its sheet Takeoff by hand, and in this price. Make the takeoff again; the column Without of Jobs leaves an item out.`
       if (!before || !changes.some(({ what, code }) => what !== 'overhead, markup and tax' && !(code && typed.has(code)))) return ''
-      const fields = changes.filter(({ what }) => what === 'field').map(({ words, from, to }) => `${words.replace(/ \(\w+\)$/, '')} ${String(to)}, made with ${String(from)}`)
+      const fields = changes.flatMap(({ what, words, from, to }) => {
+        const [, label, name] = /^(.*) \((\w+)\)$/.exec(words) ?? []
+        return what === 'field' ? [`${label} ${fieldWords(name!, to)}, made with ${fieldWords(name!, from)}`] : []
+      })
       const said = fields.length > FIELDS_SAID ? [...fields.slice(0, FIELDS_SAID), `${fields.length - FIELDS_SAID} more`] : fields
       return `Its sheets were made at ${dollars(before.total)}; ${inShort(changes, before.revision)}${said.length ? ` (${said.join('; ')})` : ''}. Make the takeoff again.`
     },

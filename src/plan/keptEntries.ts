@@ -1,4 +1,5 @@
 /** Reads back what was written into the entries of a job's sheets: by code and heading, wherever rows and columns have moved to. */
+import { parseNumber } from '../units.js'
 import type { CrewWritten, Kept } from '../takeoff/typed.js'
 import type { Problem } from '../takeoff/fields.js'
 import { isUnworked, plain, text, type Cell, type Rows } from './keptCells.js'
@@ -57,6 +58,13 @@ export function fromEntries(rows: Rows, sheet: string, hasEntries = true): Pick<
   function readRow(row: Rows[number], of: EntryList, place: number): void {
     const codeAt = columns.get('code')!
     // The box of a step stands before its code and has no heading.
+    /** What stands in an entry; a plain number in letters is one where a number is wanted. */
+    const valueOf = (at: number, key: string): string | number => {
+      const { value } = row[at]!
+      if (typeof value === 'number') return value
+      const words = text(row[at])
+      return (of.span?.(text(row[codeAt]), key) ? parseNumber(words) : undefined) ?? words
+    }
     const keyOf = (at: number) => (at === codeAt - 1 && of.entries.includes('box') ? 'box' : ([...columns].find(([, column]) => column === at)?.[0] ?? `column ${at + 1}`))
     const code = text(row[codeAt])
     // An entry that somebody wrote as a formula counts as its result; where we write formulas, none is an entry.
@@ -76,12 +84,13 @@ export function fromEntries(rows: Rows, sheet: string, hasEntries = true): Pick<
       const entries = typed.filter(({ key }) => entriesHere.includes(key))
       for (const { at, key } of entries) {
         settled.add(`${place} ${at + 1}`)
-        const { value } = row[at]!
-        const allowed = typeof value === 'number' ? of.refused?.(code, key, value) : undefined
-        if (allowed !== undefined) problems.push({ sheet, row: place, column: of.headings[key] ?? key, allowed, came: `${code} ${String(value)}` })
+        const read = valueOf(at, key)
+        const span = of.span?.(code, key)
+        // Words without a figure are somebody's remark; a figure in words, as of another unit, would be judged by nobody.
+        const isIn = !span || (typeof read === 'number' ? read >= span.least && read <= span.most : !/\d/.test(read))
+        if (!isIn) problems.push({ sheet, row: place, column: of.headings[key] ?? key, allowed: `${span.least} to ${span.most} ${span.unit}`.trim(), came: `${code} ${read}` })
       }
-      if (entries.some(({ key }) => !of.beside?.includes(key)))
-        cells[known] = Object.fromEntries(entries.map(({ at, key, words }) => [key, typeof row[at]!.value === 'number' ? (row[at]!.value as number) : words]))
+      if (entries.some(({ key }) => !of.beside?.includes(key))) cells[known] = Object.fromEntries(entries.map(({ at, key }) => [key, valueOf(at, key)]))
       const over = of.onlyEntries ? [] : typed.filter(({ key, words }) => !entriesHere.includes(key) && !of.isOurWord(code, key, words))
       if (over.length) added.push({ text: `${code}, written over: ${inWords(over)}`, done: '' })
     } else if (of.onlyEntries) return

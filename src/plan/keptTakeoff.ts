@@ -138,6 +138,7 @@ class TakeoffRows {
     const strange = worked.filter((name) => this.headings.columns.has(name) && !row.cell(name)?.formula?.trimStart().startsWith(formulaOf[name]))
     if (strange.length >= PASTED) return this.problem(row, strange[0]!, 'formulas, as the takeoff was made', 'values')
     for (const name of strange) this.refuse(row, name, `its formula; own figures go into ${takeoffHeading('yours')} and ${takeoffHeading('price')}`, text(row.cell(name)))
+    if (isPlain(row, 'net') && text(row.cell('net')) === '') this.refuse(row, 'net', `its formula; own figures go into ${takeoffHeading('yours')}`, 'nothing')
     this.settle(row, ['yours', 'price'])
     this.settle(
       row,

@@ -223,10 +223,11 @@ function orderTogether({ jobs, stopped, shared, byHand, house }: Collected, made
 
   /** What is used, what is ordered apart, and the prices: of all jobs at once, or over parts of them that have cells of their own. */
   function formulas(lines: Shared['lines'], cell: (of: Ordered, column: number) => string): [net: string, sum: string, prices: string] {
+    const priceIn = (line: Ordered) => `IF(${cell(line, takeoffColumns.price)}="",${cell(line, takeoffColumns.listed)},${cell(line, takeoffColumns.price)})`
     const of = (some: readonly Ordered[]): [string, string, string] => [
       some.map((line) => `IF(${cell(line, takeoffColumns.yours)}="",${cell(line, takeoffColumns.net)},${cell(line, takeoffColumns.yours)})`).join('+'),
       some.map((line) => cell(line, takeoffColumns.order)).join('+'),
-      some.map((line) => cell(line, takeoffColumns.price)).join(','),
+      some.map((line) => priceIn(line)).join(','),
     ]
     if (lines.length <= JOBS_A_FORMULA) return of(lines)
     const cells = inGroups(lines).map((some, group) => {

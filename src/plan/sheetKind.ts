@@ -45,8 +45,8 @@ export interface EntryList {
   beside?: readonly string[]
   /** Further keys, of some codes alone. */
   alsoOf?(code: string): readonly string[]
-  /** What is allowed in an entry whose number is none that can have been read; nothing where it can. */
-  refused?(code: string, key: string, value: number): string | undefined
+  /** What can have been read in an entry that takes a number; nothing where it takes words. */
+  span?(code: string, key: string): { least: number; most: number; unit: string } | undefined
   /** Whether words beside a code are what the sheet itself writes there. */
   isOurWord(code: string, key: string, words: string): boolean
 }
@@ -76,7 +76,7 @@ export const sheetKind = <const K extends string>(kind: SheetKind<K>): SheetKind
 export const CHANGED_SINCE = 'Changed since'
 /** Lines, parts, cuts and options are chosen when a job is made: beside other figures they mean nothing. */
 const OUT_OF_DATE = 'OUT OF DATE: figures have changed since. Correct the row of Jobs, then make the takeoff again.'
-const UNCOUNTED_YET = 'OUT OF DATE: a line by hand is not counted yet. Make the takeoff again.'
+const UNCOUNTED_YET = 'OUT OF DATE: a line by hand is not counted yet, or one of ours was taken off or typed over. Make the takeoff again.'
 
 /** So many letters of a title stand beside the firm's name for sure. */
 const LONG_TITLE = 55

@@ -1,5 +1,7 @@
 /** What changed between two makings of a takeoff: lines, quantities, prices, money, verdicts that turned. */
 import { dollars, money, roundTo } from '../rounding.js'
+import { grouped } from '../errors.js'
+import { decimalsOf, symbolOf, unitOf } from '../units.js'
 import { jobFields, type JobFieldName } from './officeTables.js'
 import { type Takeoff } from './takeoff.js'
 
@@ -60,6 +62,18 @@ const ofPaper: readonly JobFieldName[] = ['Job', 'Site', 'Date', 'DailyProof', '
 /** The row of a job as it was worked with: defaults and sized choices too. */
 export const fieldsByName = ({ design }: Takeoff): ReadonlyMap<string, string> =>
   new Map((Object.keys(jobFields) as JobFieldName[]).filter((name) => !ofPaper.includes(name)).map((name) => [name, String(design.single(name) ?? '')]))
+
+/** A field that changed, with the unit that its column wears and as many digits as its sheet shows; a share as such. */
+export function fieldWords(name: string, value: Change['from']): string {
+  const number = Number(value)
+  if (value === null || value === 'empty' || !Number.isFinite(number)) return String(value)
+  return shares.includes(name as JobFieldName)
+    ? `${roundTo(100 * number, 2)} %`
+    : unitOf(name) === undefined
+      ? grouped(number)
+      : `${grouped(roundTo(number, decimalsOf(name)))} ${symbolOf(name)}`.trim()
+}
+const shares: readonly JobFieldName[] = ['Tax', 'WantedReliability']
 
 /** Quantities and prices are the same where they differ by less than a sheet shows. */
 const isSame = (one: number, other: number): boolean => roundTo(one, 4) === roundTo(other, 4)

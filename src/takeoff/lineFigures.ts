@@ -11,7 +11,7 @@ const wholeUnits = ['job', 'lump', 'lump sum', 'ls', 'each', 'ea', 'set', 'lot']
 export const isWholeUnit = (unit: string): boolean => ['', ...wholeUnits].includes(unit.trim().toLowerCase())
 
 /** Cells of a line, and figures of its job. */
-export type LineCell = 'Yours' | 'Net' | 'Waste' | 'Lot' | 'Order' | 'Price' | 'Unit' | 'LaborHours' | 'Pieces' | 'SawKerf_in' | 'EarthworkBy'
+export type LineCell = 'Yours' | 'Net' | 'Waste' | 'Lot' | 'Order' | 'Price' | 'Listed' | 'Unit' | 'LaborHours' | 'Pieces' | 'SawKerf_in' | 'EarthworkBy'
 
 /** The quantity that counts: the estimator's own where there is one. */
 const used = 'IF(Yours="",Net,Yours)'
@@ -25,7 +25,8 @@ const sticks = `IF(${pieces}<=0,${lots},IF(${used}>${pieces}*Lot,${lots},MAX(${l
 export const lineFigures = {
   order: `ROUNDUP(${lots},0)*Lot`,
   orderCut: `ROUNDUP(${sticks},0)*Lot`,
-  amount: 'ROUND(Order*Price,2)',
+  /** Where somebody took a price back, that of the list counts. */
+  amount: 'ROUND(Order*IF(Price="",Listed,Price),2)',
   hours: `${used}*LaborHours`,
   /** Where a subcontractor digs, no hours of the own crew are paid. */
   hoursOfEarth: `IF(EarthworkBy="own crew",${used}*LaborHours,0)`,

@@ -69,6 +69,9 @@ export function makeLines(office: Office, design: Design, rules: readonly ItemRu
   return { lines: rules.flatMap((rule) => lines.get(rule) ?? []), laborHours: sums[LABOR_HOURS]! }
 }
 
+/** What the drawing, the pit and the papers have a number of. */
+const laidOut: readonly string[] = ['TANK', 'TANK-2', 'PUMP']
+
 type Prices = ReadonlyMap<string, Row>
 const pricesByOffice = new WeakMap<Office, Prices>()
 function pricesOf(office: Office): Prices {
@@ -101,11 +104,18 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
       `${typed.unit}, as what you typed for ${code} on the takeoff is counted; clear it there, make the takeoff, and type it in ${rule.unit}`,
       `"${rule.unit}"`,
     )
+  // Quote, crew sheet and pit are of so many: another number would be priced and not set.
+  if (laidOut.includes(code) && override !== undefined && override > 0 && override !== net)
+    return problem(
+      'Quantity',
+      `${net}, as they are laid out; on the takeoff the quantity typed for ${code} is another one. Take it away there: another number of tanks is a column of Jobs, and one more to keep a line by hand`,
+      override,
+    )
   const [listed, priceFor] = listedPrice()
   const cut = cutOf()
   if (cut === 'refused') return undefined
   const price = priceOverride ?? listed
-  const cells = { Yours: override ?? '', Net: net, Waste: rule.waste, Lot: rule.lot, Pieces: cut?.count ?? 0, Price: price ?? 0, LaborHours: rule.laborHours }
+  const cells = { Yours: override ?? '', Net: net, Waste: rule.waste, Lot: rule.lot, Pieces: cut?.count ?? 0, Price: price ?? 0, Listed: listed ?? 0, LaborHours: rule.laborHours }
   const figure = (name: LineFigure, more: Readonly<Record<string, Value>> = {}): number => design.evaluateWith(lineFigures[name], { ...cells, ...more }) as number
   const order = figure(rule.pieces ? 'orderCut' : 'order')
   const words = (column: string, part: ItemRule['why']): string => {

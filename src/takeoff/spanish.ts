@@ -50,6 +50,7 @@ export const spanishFacts: Readonly<Record<string, readonly [label: string, word
   RESCUE: ['RESCATE', 'dirección, hospital más cercano, rescate: ______________________   llame antes de excavar: 811'],
 }
 export const SPANISH_STILL = 'Sigue: '
+export const SPANISH_LEFT_OUT = 'No es de este trabajo, lo ponen otros: '
 export const spanishAnswered = 'Contestado: trabaje como dice la respuesta'
 /** Before the first step where a verdict says stop. */
 export const spanishDoNotStart = {

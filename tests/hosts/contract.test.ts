@@ -198,7 +198,7 @@ describe.each([
     rig.type('Jobs', row, places.Jobs.columnOf('Cover_ft')!, 5)
     const later = await said()
     expect(later.words).toMatch(
-      /^Its sheets were made at \$[\d,.]+; since revision 1 \+\$[\d,.]+; \d+ changes of lines; .*\(.*(?:Water-line run 160, made with 140|Cover 5, made with 3)/,
+      /^Its sheets were made at \$[\d,.]+; since revision 1 \+\$[\d,.]+; \d+ changes of lines; .*\(.*(?:Water-line run 160 ft, made with 140 ft|Cover 5 ft, made with 3 ft)/,
     )
     expect(later.words).toContain(first.total.toLocaleString('en-US', { minimumFractionDigits: 2 }))
     await makeTakeoffs(rig.host, ['Wicket Mill'], { flavor: 'native', made })

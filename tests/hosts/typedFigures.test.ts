@@ -224,7 +224,8 @@ describe('kept, and asked nothing', () => {
     const workbook = await inExceljs(first)
     setField(workbook, 'TankCount', 5)
     workbook.getWorksheet('Prices')!.getCell('E7').value = 99
-    expect((await again(await savedBy(workbook))).notes).toEqual([])
+    // The price is told, as every one that moved further than the office lets it; of the rest there is nothing to say.
+    expect((await again(await savedBy(workbook))).notes).toEqual(['Pipit Hollow: prices to look at, with why beside them on its sheet Takeoff: LAYOUT.'])
   })
 })
 

@@ -2,14 +2,13 @@
 import type { JobFieldName } from '../../takeoff/officeTables.js'
 import { dollars, money, roundTo } from '../../rounding.js'
 import { closingCaution } from '../../takeoff/cautions.js'
-import { changesSince, type Change, type KeptChange } from '../../takeoff/changes.js'
+import { changesSince, fieldWords, type Change, type KeptChange } from '../../takeoff/changes.js'
 import type { Takeoff } from '../../takeoff/takeoff.js'
 import { acceptance } from '../acceptance.js'
 import type { Earlier } from '../earlier.js'
 import type { Design } from '../../takeoff/design.js'
 import { fittedToPage } from '../heights.js'
 import { address, SheetDraft, type SheetPlan } from '../plan.js'
-import { symbolOf } from '../../units.js'
 import { unitBeside } from '../words.js'
 import { headed, sheetKind, type JobContext } from '../sheetKind.js'
 import { openStops } from '../stopAnswers.js'
@@ -54,13 +53,6 @@ const OWN_WORK = 'Labor and machines of these changes'
 
 /** Columns of Jobs that are the office's own business. */
 const ofOffice: readonly JobFieldName[] = ['Date', 'Markup', 'Overhead', 'LaborRate_usd_per_h', 'CrewSize', 'EarthworkBy', 'CraneModel', 'DailyProof', 'CrewLanguage']
-/** A figure with the unit that its column wears, a share as such. */
-function inUnitOf(name: string, value: Change['from']): string {
-  const number = Number(value)
-  if (value === null || value === 'empty' || !Number.isFinite(number)) return String(value)
-  return shares.includes(name as JobFieldName) ? `${roundTo(100 * number, 2)} %` : `${number.toLocaleString('en-US')} ${symbolOf(name)}`.trim()
-}
-const shares: readonly JobFieldName[] = ['Tax', 'WantedReliability']
 /** What of the job is another one now, as a customer would say it: "Tanks: 4, before 3". What the tool sizes nobody asked for. */
 const askedFor = (changes: readonly Change[], design: Design): string =>
   changes
@@ -68,7 +60,7 @@ const askedFor = (changes: readonly Change[], design: Design): string =>
       const [, label, name] = /^(.*) \((\w+)\)$/.exec(words) ?? []
       return what !== 'field' || label === undefined || ofOffice.includes(name as JobFieldName) || design.origin(name!) === 'sized'
         ? []
-        : [`${label}: ${inUnitOf(name!, to)}, before ${inUnitOf(name!, from)}`]
+        : [`${label}: ${fieldWords(name!, to)}, before ${fieldWords(name!, from)}`]
     })
     .join('; ')
 

@@ -7,6 +7,7 @@ import type { RaisedVerdict } from '../../takeoff/design.js'
 import type { CrewEntries } from '../../takeoff/typed.js'
 import {
   SPANISH_NOTE,
+  SPANISH_LEFT_OUT,
   SPANISH_STILL,
   spanishCautions,
   spanishClosing,
@@ -133,9 +134,19 @@ export const crew = sheetKind({
   lists: [{ headings: crewHeadings, entries: ['done', 'box'], isCode: (code) => crewSteps.some((step) => step.code === code), isOurWord: isOurStepWord }],
   codes: ({ design, without }) => stepsOf(design, without).map(({ code }) => code),
   isOurLine: (words) =>
-    isCrewHeading(words) || words === CREW_CLOSING || words.startsWith(STILL) || words.startsWith(SPANISH_STILL) || CUT_LINE.test(words) || hazardWords.has(words),
+    isCrewHeading(words) ||
+    words === CREW_CLOSING ||
+    words.startsWith(STILL) ||
+    words.startsWith(SPANISH_STILL) ||
+    words.startsWith(LEFT_OUT) ||
+    words.startsWith(SPANISH_LEFT_OUT) ||
+    CUT_LINE.test(words) ||
+    hazardWords.has(words),
   plan: crewSheet,
 })
+
+/** What a job goes without is somebody's all the same: a sign, a flap. */
+const LEFT_OUT = 'Not of this job, set by others: '
 
 function crewSheet({ takeoff, design, names, heading, entryCodes, cuts }: JobContext, sheet: string): SheetPlan {
   const { crew } = takeoff
@@ -171,6 +182,15 @@ function crewSheet({ takeoff, design, names, heading, entryCodes, cuts }: JobCon
     draft.put(columns.box, 'siteLabel', other)
     draft.put(columns.text, 'siteOther', design.words(otherWords), live(otherWords))
     draft.next()
+  }
+  if (takeoff.without.length) {
+    const out = takeoff.without.map((code) => takeoff.leftOut(code)).join('; ')
+    draft.put(columns.text, 'site', `${LEFT_OUT}${out}. Where a step names one, see that it is there before the box is ticked.`)
+    draft.next()
+    if (isSpanish) {
+      draft.put(columns.text, 'siteOther', `${SPANISH_LEFT_OUT}${out}. Donde un paso lo nombre, vea que esté antes de marcar la casilla.`)
+      draft.next()
+    }
   }
   draft.next()
   const measure = measureOf(design)

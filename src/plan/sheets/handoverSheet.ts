@@ -112,6 +112,7 @@ function handoverSheet({ takeoff, design, names, heading }: JobContext, sheet: s
   // What comes by the foot, as the cable of the float, is no part.
   const inStock = takeoff.lines.filter(({ code, rule }) => rule.unit !== 'ft' && parts.some((part) => code === part || code.startsWith(`${part}-`)))
   sentence(inStock.map(({ description, order }) => (order === 1 ? description : `${order} × ${description}`)).join('; ') || 'As on the takeoff.')
+  if (takeoff.without.length) sentence(`Not of this job, set by others: ${takeoff.without.map((code) => takeoff.leftOut(code)).join('; ')}.`)
   draft.next()
   const failed = stopsOfRecord(takeoff).length
   const said = (count: string | number) => `Lines of the test record that say stop, and were not passed since: ${count}. Hand over only what was mended and tested again.`

@@ -187,7 +187,7 @@ function quoteSheet({ takeoff, names, heading, made, earlier }: JobContext, shee
   const leftOut = takeoff.without.map((code) => takeoff.leftOut(code))
   if (leftOut.length) sentence(`Left out by agreement: ${leftOut.join('; ')}.`)
   terms()
-  filledIn(stopped)
+  filledIn()
   draft.put(columns.code, 'faint', closingCaution)
 
   function gap(): void {
@@ -282,7 +282,14 @@ function quoteSheet({ takeoff, names, heading, made, earlier }: JobContext, shee
     for (const { code, description, order, rule, price } of lines) {
       const unit_usd = money((price ?? 0) * takeoff.shareBeforeTax(rule.kind))
       const share = `(1${on(house.overheadOn, rule.kind, 'Overhead')}${on(house.markupOn, rule.kind, 'Markup')})`
-      const [words, count, unit, each] = (['description', 'order', 'unit', 'price'] as const).map((column) => from(linePlace(code, column))) as [string, string, string, string]
+      const [words, count, unit, price_, listed] = (['description', 'order', 'unit', 'price', 'listed'] as const).map((column) => from(linePlace(code, column))) as [
+        string,
+        string,
+        string,
+        string,
+        string,
+      ]
+      const each = `IF(${price_}="",${listed},${price_})`
       const live = `${words}&": "&${count}&" at $"&TEXT(ROUND(${each}*${share},2),"#,##0.00")&" a "&${unit}&" before tax, settled by what it comes to."`
       const text = `${description}: ${order} at ${dollars(unit_usd)} a ${rule.unit} before tax, settled by what it comes to.`
       draft.put(columns.text, 'wrapped', open ? '' : text, { formula: `IF(${stopped}>0,"",${live})` })
@@ -374,13 +381,13 @@ function quoteSheet({ takeoff, names, heading, made, earlier }: JobContext, shee
     sentence(`This quote of ${from_} holds until ${until}.${house.payment ? ` Payment: ${house.payment}.` : ''}`)
   }
 
-  function filledIn(stopped: string): void {
+  function filledIn(): void {
     headings('code', 'text', 'done', 'stands')
     const accepted = acceptance(takeoff, earlier.before)
     for (const [code, what] of entries) {
       if (house.head.length && saidByHouse.includes(code) && crew.cells[`${QUOTE_PREFIX}${code}`] === undefined) continue
       draft.put(columns.code, 'faint', code, { format: 'text' })
-      if (code === ACCEPTED) acceptedAt(what, stopped)
+      if (code === ACCEPTED) acceptedAt(what)
       else draft.put(columns.text, 'text', what)
       const said = code === ACCEPTED ? accepted.done : crew.cells[`${QUOTE_PREFIX}${code}`]?.done
       // Where the customer signs, the row is as high as a name.
@@ -397,12 +404,13 @@ function quoteSheet({ takeoff, names, heading, made, earlier }: JobContext, shee
   }
 
   /** The customer accepts a sum: the sheet keeps it beside the name, and says so where the price moves under it. */
-  function acceptedAt(what: string, stopped: string): void {
+  function acceptedAt(what: string): void {
     const { at } = acceptance(takeoff, earlier.before)
     const [done, stands] = [columns.done, columns.stands].map((column) => address(draft.row, column)) as [string, string]
-    const live = `IF(${stopped}>0,"${NO_PRICE}","$"&TEXT(${from(sumPlace('Total'))},"#,##0.00"))`
+    const price = from(QUOTE_PRICE)
+    const live = `IF(ISNUMBER(${price}),"$"&TEXT(${price},"#,##0.00"),"${NO_PRICE}")`
     draft.put(columns.text, 'text', open ? what : `${what}, at ${at}`, {
-      formula: `"${what}"&IF(AND(${done}<>"",${stands}<>${live}),", at "&${stands}&"; the price is another now",IF(${stopped}>0,"",", at "&${live}))`,
+      formula: `"${what}"&IF(AND(${done}<>"",${stands}<>${live}),", at "&${stands}&"; the price is another now",IF(ISNUMBER(${price}),", at "&${live},""))`,
     })
     draft.put(columns.stands, 'faint', at, { format: 'text' })
   }

@@ -14,7 +14,7 @@ import { lookup } from '../places.js'
 import { address, SheetDraft, type PlanCell, type SheetPlan } from '../plan.js'
 import { decimalsOf, unitNamed } from '../../units.js'
 import { headed, sheetKind, type JobContext } from '../sheetKind.js'
-import { LINE_ROWS, linePlace, sumPlace, TAKEOFF_HEADING_ROW, takeoffColumns, takeoffHeadingWords, type TakeoffColumn } from './takeoffColumns.js'
+import { LINE_ROWS, linePlace, sumPlace, TAKEOFF_HEADING_ROW, takeoffColumns, takeoffHeadingWords, type TakeoffColumn, workedColumns } from './takeoffColumns.js'
 import { putSummary, SUMMARY_ROWS } from './takeoffSummary.js'
 
 const SPARE_ADDED_ROWS = 4
@@ -67,8 +67,9 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
   names.set(LINE_ROWS, sheet, `${address(firstLineRow, columns.code)}:${address(draft.row - 1, columns.code)}`)
   const lastLineRow = draft.row - 1
   const added = addedLines()
-  putSummary(draft, takeoff, { row: summaryRow, rows: { first: firstLineRow, last: lastLineRow }, added, subtotals, names, sheet, named })
   for (const finish of pending) finish()
+  const formulas = draft.cells.filter(({ row, column, formula: text }) => text !== undefined && row >= firstLineRow && row <= lastLineRow && workedColumns.includes(column)).length
+  putSummary(draft, takeoff, { row: summaryRow, rows: { first: firstLineRow, last: lastLineRow, formulas }, added, subtotals, names, sheet, named })
   const entries = (column: number, from: number, to: number, least: number) => ({
     firstRow: from,
     lastRow: to,
@@ -90,6 +91,7 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
       Lot: at('lot'),
       Order: at('order'),
       Price: at('price'),
+      Listed: at('listed'),
       Unit: at('unit'),
       LaborHours: item('LaborHours'),
       Pieces: rule.pieces ? rule.pieces.render(names.from(sheet)) : '0',
@@ -119,13 +121,13 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
     const kept = isLive ? { formula: list } : rule.isEarthwork ? { formula: `IF(${cells.EarthworkBy}="subcontract",${line.subcontract},0)` } : {}
     const format = priceDecimals(line.price, line.listed)
     draft.put(columns.price, 'input', line.price ?? null, line.priceOverride === undefined ? { format, ...kept } : { format })
-    draft.put(columns.listed, 'faintRight', line.listed ?? null, { format, ...(isLive && line.priceOverride === undefined ? { formula: at('price') } : kept) })
+    draft.put(columns.listed, 'faintRight', line.listed ?? null, { format, ...kept })
     draft.put(columns.now, 'faintRight', line.listed ?? null, { format, formula: isLive ? at('listed') : `IFERROR(${list},${at('listed')})` })
     draft.put(columns.amount, 'number', line.amount, { format: 2, formula: live('amount') })
     draft.put(columns.hours, 'number', line.hours, { format: 2, formula: live(rule.isEarthwork ? 'hoursOfEarth' : 'hours') })
     if (rule.sum !== LABOR_HOURS) hourCells.set(line, at('hours'))
     if (isStone(line.code)) stoneCells.push(at('order'))
-    for (const column of ['description', 'order', 'unit', 'price'] as const) names.set(linePlace(line.code, column), sheet, address(row, columns[column]))
+    for (const column of ['description', 'order', 'unit', 'price', 'listed'] as const) names.set(linePlace(line.code, column), sheet, address(row, columns[column]))
     draft.put(columns.kind, 'faint', rule.kind)
     const flag = priceFlag(takeoff, line, { ...earlier, revision: made.revision, today: made.date })
     const [why, reason] = words(rule.why, line.why)

@@ -5,7 +5,7 @@ import type { Takeoff } from '../../takeoff/takeoff.js'
 import type { NamePlaces } from '../places.js'
 import { address, type PlanCell, type SheetDraft } from '../plan.js'
 import { CHANGED_SINCE } from '../sheetKind.js'
-import { sumPlace, takeoffColumns as columns } from './takeoffColumns.js'
+import { sumPlace, takeoffColumns as columns, workedColumns } from './takeoffColumns.js'
 
 /** Rows beside those of the sections: its heading, lines by hand, cost to total, a gallon, kinds, days, what the list has moved, what is not counted, and a gap. */
 export const SUMMARY_ROWS = 1 + 1 + PRICE_SUMS.length + 1 + itemKinds.length + 3 + 1
@@ -18,8 +18,8 @@ const ROWS_UNDER = 60
 /** Where the summary stands and what it sums. */
 export interface Summed {
   row: number
-  /** The rows of all lines and section sums. */
-  rows: { first: number; last: number }
+  /** The rows of all lines and section sums, and how many formulas work them out. */
+  rows: { first: number; last: number; formulas: number }
   /** The first row of the lines by hand, and that of their sum. */
   added: { first: number; sum: number }
   /** Cells of the sums of the sections, lines by hand last. */
@@ -107,9 +107,11 @@ export function putSummary(draft: SheetDraft, takeoff: Takeoff, { row, rows, add
     UNCOUNTED,
     0,
     // Between heading and sum a row that somebody put in is in sight, and in the sum only where its range reaches; under it none is.
-    `SUMPRODUCT(ISNUMBER(${under(price, added.first - 1, added.sum)})*(${under(sums, added.first - 1, added.sum)}=""))+(ABS(SUM(${under(sums, added.first - 1, added.sum)})-2*${amount(added.sum)})>0.005)*1+COUNT(${address(added.sum + 1, price, false)}:${address(added.sum + ROWS_UNDER, sums, false)})`,
+    `SUMPRODUCT(ISNUMBER(${under(price, added.first - 1, added.sum)})*(${under(sums, added.first - 1, added.sum)}=""))+(ABS(SUM(${under(sums, added.first - 1, added.sum)})-2*${amount(added.sum)})>0.005)*1+COUNT(${address(added.sum + 1, price, false)}:${address(added.sum + ROWS_UNDER, sums, false)})` +
+      // A line of ours that was taken off, a formula typed over, an amount under nothing: the next making takes none of them as it stands.
+      `+MAX(0,${rows.formulas}-(${workedColumns.map((column) => `SUMPRODUCT(ISFORMULA(${lines(column)})*1)`).join('+')}))+SUMPRODUCT((${lines(columns.yours)}<0)+(${lines(price)}<0))`,
     'number',
-    'On a row put in among them, or under their sum. Made again, they are counted; until then the quote has no price',
+    'On a row put in among them, or under their sum; and lines of ours that were taken off or typed over. Made again, they are counted or told; until then the quote has no price',
     0,
   )
   draft.row = end

@@ -69,10 +69,9 @@ const log: EntryList = {
   entries: [...LOG_ENTRIES, 'done'],
   isCode: (code) => isTankCode(code) || isAgainCode(code),
   alsoOf: (code) => (isAgainCode(code) ? ['text'] : []),
-  refused: (_, key, value) => {
+  span: (_, key) => {
     const name = LOG_ENTRIES.find((known) => known === key)
-    const [, least, most] = name ? logSpans[name] : ['', -Infinity, Infinity]
-    return name && (value < least || value > most) ? `${least} to ${most} ${symbolOf(name)}` : undefined
+    return name && { least: logSpans[name][1], most: logSpans[name][2], unit: symbolOf(name) }
   },
   isOurWord: (_, key, words) => key === 'text' && Object.values(tankWords).includes(words),
 }
@@ -80,9 +79,9 @@ const readings: EntryList = {
   headings: readingHeadings,
   entries: ['reading', 'done'],
   isCode: (code) => readingRules.some((rule) => rule.code === code),
-  refused: (code, key, value) => {
+  span: (code, key) => {
     const { span, unit } = readingRules.find((rule) => rule.code === code)!
-    return key === 'reading' && span && (value < span[0] || value > span[1]) ? `${span[0]} to ${span[1]} ${unit}` : undefined
+    return key === 'reading' && span ? { least: span[0], most: span[1], unit } : undefined
   },
   isOurWord: (code, _key, words) => {
     const rule = readingRules.find((known) => known.code === code)
