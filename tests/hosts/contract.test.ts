@@ -191,6 +191,15 @@ describe.each([
     rig.type(names.takeoff, TIE_BOOT(rig), takeoffColumns.yours, 9)
     expect((await said()).words).toBe('')
     rig.type(names.takeoff, TIE_BOOT(rig), takeoffColumns.yours, '')
+    // Taken off, it is in the price of the job all the same: that is said before the next making brings it back.
+    const code = rig.cell(names.takeoff, TIE_BOOT(rig), takeoffColumns.code)
+    const boot = TIE_BOOT(rig)
+    const [line, words_] = [takeoffColumns.code, takeoffColumns.description].map((column) => rig.cell(names.takeoff, boot, column))
+    for (const column of [takeoffColumns.code, takeoffColumns.description]) rig.type(names.takeoff, boot, column, '')
+    expect((await said()).words).toMatch(/^TIE-BOOT: taken off its sheet Takeoff by hand, and in this price\. Make the takeoff again/)
+    rig.type(names.takeoff, boot, takeoffColumns.code, String(line))
+    rig.type(names.takeoff, boot, takeoffColumns.description, String(words_))
+    expect(code).toBe('TIE-BOOT')
     const { office, places } = await rig.host.read([])
     const { row } = office!.Jobs.rows.find(({ cells }) => cells.Job === 'Wicket Mill')!
     rig.type('Jobs', row, places.Jobs.columnOf('WaterLineRun_ft')!, 160)

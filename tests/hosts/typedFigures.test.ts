@@ -18,7 +18,7 @@ import { jobSheets } from '../../src/plan/jobSheets.js'
 import { standardPlaces } from '../../src/plan/places.js'
 import { readOffice, rowNamed } from '../../src/takeoff/office.js'
 import { makeTakeoff } from '../../src/takeoff/takeoff.js'
-import { ADDED_SUM, LIST_MOVED } from '../../src/takeoff/sumWords.js'
+import { ADDED_SUM, LIST_MOVED, UNCOUNTED } from '../../src/takeoff/sumWords.js'
 import { gridFromWorkbook } from '../../taskpane/xlsxToGrid.js'
 import { workbookFromGrid } from '../../taskpane/gridToXlsx.js'
 import { convertWithCalc, hasCalc } from '../support/calc.js'
@@ -272,7 +272,7 @@ it.each([
 
 describe.runIf(hasCalc)('papers of other figures than they were made with', () => {
   /** Second lines of all papers of the job, what the quote asks, and what the figures came to, as Calc works them out. */
-  async function worked(bytes: Uint8Array): Promise<{ seconds: ReadonlySet<string>; late: readonly string[]; price: unknown; moved: unknown }> {
+  async function worked(bytes: Uint8Array): Promise<{ seconds: ReadonlySet<string>; late: readonly string[]; price: unknown; moved: unknown; uncounted: unknown }> {
     const folder = mkdtempSync(join(tmpdir(), 'out-of-date-'))
     try {
       writeFileSync(join(folder, 'a.xlsx'), bytes)
@@ -284,6 +284,7 @@ describe.runIf(hasCalc)('papers of other figures than they were made with', () =
         late: papers.filter((sheet) => sheet.getCell(2, 2).text.startsWith('OUT OF DATE: a line by hand')).map(({ name }) => name.slice(0, -JOB.length - 1)),
         price: quote.getCell(rowOf(quote, 3, 'Price, $'), 4).result,
         moved: takeoff.getCell(rowOf(takeoff, 3, LIST_MOVED), takeoffColumns.amount).result,
+        uncounted: takeoff.getCell(rowOf(takeoff, 3, UNCOUNTED), takeoffColumns.amount).result,
       }
     } finally {
       rmSync(folder, { recursive: true, force: true })
@@ -291,13 +292,13 @@ describe.runIf(hasCalc)('papers of other figures than they were made with', () =
   }
 
   it('as they were made they say nothing', async () => {
-    expect(await worked(first)).toEqual({ seconds: new Set(['as made']), late: [], price: expect.any(Number) as number, moved: 0 })
+    expect(await worked(first)).toEqual({ seconds: new Set(['as made']), late: [], price: expect.any(Number) as number, moved: 0, uncounted: 0 })
   })
   it('an input typed over: every paper says so, the quote has no price, and no list is said to have moved', async () => {
     const bytes = await typed('Design', (sheet) => {
       sheet.getCell(rowOf(sheet, 3, 'WaterLineRun_ft'), 4).value = 900
     })
-    expect(await worked(bytes)).toEqual({ seconds: new Set(['out of date']), late: [], price: 'no price', moved: 0 })
+    expect(await worked(bytes)).toEqual({ seconds: new Set(['out of date']), late: [], price: 'no price', moved: 0, uncounted: 0 })
   })
   it('a line by hand put in without an amount, or under the sum: the quote has no price until it counts', async () => {
     const under = await typed('Takeoff', (sheet) => {
@@ -307,7 +308,13 @@ describe.runIf(hasCalc)('papers of other figures than they were made with', () =
       row.getCell(takeoffColumns.price).value = 50
     })
     const said = await worked(under)
-    expect({ ...said, late: new Set(said.late) }).toEqual({ seconds: new Set(['as made', 'out of date']), late: new Set(['Takeoff', 'Quote']), price: 'no price', moved: 0 })
+    expect({ ...said, late: new Set(said.late) }).toEqual({
+      seconds: new Set(['as made', 'out of date']),
+      late: new Set(['Takeoff', 'Quote']),
+      price: 'no price',
+      moved: 0,
+      uncounted: 1,
+    })
     const between = await typed('Takeoff', (sheet) => {
       const row = sheet.getRow(rowOf(sheet, 3, ADDED_SUM) - 1)
       row.getCell(takeoffColumns.price).value = 10
@@ -325,6 +332,26 @@ describe.runIf(hasCalc)('papers of other figures than they were made with', () =
       sheet.getRow(sum).getCell(takeoffColumns.amount).value = { formula: `SUM(G${sum - 4}:G${sum - 2})`, result: 0 } as ExcelJS.CellFormulaValue
     })
     expect((await worked(beyond)).price).toBe('no price')
+    // A line of ours taken off with its six formulas, five of others typed over, an amount under nothing twice: the next making takes none of them as it stands.
+    const changed = await typed('Takeoff', (sheet) => {
+      const type = (code: string, column: keyof typeof takeoffColumns, value: number | null) => (sheet.getRow(rowOf(sheet, 2, code)).getCell(takeoffColumns[column]).value = value)
+      type('CLAMP', 'net', null)
+      type('STRIP', 'waste', 0.1)
+      type('STRIP', 'lot', 3)
+      type('DIG', 'order', 50)
+      type('TAPE', 'hours', 100)
+      type('VENT', 'yours', -3)
+      type('FENCE', 'price', -5)
+      const off = sheet.getRow(rowOf(sheet, 2, 'EXCAVATOR'))
+      for (const column of Object.values(takeoffColumns)) off.getCell(column).value = null
+    })
+    expect(await worked(changed)).toMatchObject({ price: 'no price', uncounted: 6 + 5 + 2 })
+    // A price taken back is that of the list again, on the sheets as where they are made from.
+    const back = await typed('Takeoff', (sheet) => {
+      sheet.getRow(rowOf(sheet, 2, 'EXCAVATOR')).getCell(takeoffColumns.price).value = null
+    })
+    expect(await worked(back)).toMatchObject({ price: (await again(first)).takeoff.total, uncounted: 0 })
+    expect((await again(back)).takeoff.total).toBe((await again(first)).takeoff.total)
     // Where its formulas stand it counts.
     const counted = await typed('Takeoff', (sheet) => {
       sheet.getRow(rowOf(sheet, 3, ADDED_SUM) - 1).getCell(takeoffColumns.price).value = 10

@@ -623,6 +623,61 @@ describe('a quote of a job that nobody measured', () => {
   })
 })
 
+describe('a quantity that is laid out', () => {
+  it.each([
+    ['TANK', 5, 3],
+    ['PUMP', 2, 1],
+  ])('%s: %d typed on the takeoff is refused, for pit, crew and quote are of %d', async (code, typedCount, count) => {
+    const bytes = await typed(first.bytes, (workbook) => {
+      const sheet = workbook.getWorksheet(names.takeoff)!
+      sheet.getRow(rowWith(sheet, columns.code, code)).getCell(columns.yours).value = typedCount
+    })
+    await expect(make(bytes)).rejects.toThrow(
+      new RegExp(`Quantity: ${count}, as they are laid out; on the takeoff the quantity typed for ${code} is another one\\..*; got ${typedCount}\\.`),
+    )
+    const same = await typed(first.bytes, (workbook) => {
+      const sheet = workbook.getWorksheet(names.takeoff)!
+      sheet.getRow(rowWith(sheet, columns.code, code)).getCell(columns.yours).value = count
+    })
+    expect((await make(same)).takeoff.total).toBe(first.takeoff.total)
+  })
+})
+
+describe('a reading in words', () => {
+  const withReading = (code: string, column: number, value: string | number) =>
+    typed(first.bytes, (workbook) => {
+      const sheet = workbook.getWorksheet(names.test)!
+      sheet.getRow(rowWith(sheet, testColumns.code, code)).getCell(column).value = value
+    })
+  const start = testColumns.entries
+  it('of another unit is refused, as one out of its span', async () => {
+    await expect(make(await withReading('T3', start, '4 psi'))).rejects.toThrow(/Test Wicket Mill, row \d+, Start, inHg: 0 to \d+ inHg; got T3 4 psi\./)
+    await expect(make(await withReading('T3', start + 2, '5 min'))).rejects.toThrow(/Watched, min: 0 to 1440 min; got T3 5 min\./)
+    await expect(make(await withReading('X2', 8, '3 bar'))).rejects.toThrow(/Read: 0 to 500 psi; got X2 3 bar\./)
+    await expect(make(await withReading('T3', start, 40))).rejects.toThrow(/got T3 40\./)
+  })
+  it('that is a plain number is one; a remark stays one', async () => {
+    expect((await make(await withReading('T3', start, ' 4.1 '))).takeoff.crew.cells.T3).toEqual({ start_inHg: 4.1 })
+    expect((await make(await withReading('T3', start, 'gauge broken'))).takeoff.crew.cells.T3).toEqual({ start_inHg: 'gauge broken' })
+    // The number of a gauge is a name.
+    expect((await make(await withReading('X1', 8, 'G 77'))).takeoff.crew.cells.X1).toEqual({ reading: 'G 77' })
+  })
+})
+
+describe('what a job leaves out', () => {
+  it('is said where steps and the owner’s paper name it', () => {
+    const said = (CrewLanguage: string) => {
+      const takeoff = takeoffOf({ ...demoRows('Jobs')[3]!, Without: 'SIGN', CrewLanguage })
+      return jobSheets(takeoff, standardPlaces(), 'native', made).flatMap(({ kind, cells }) =>
+        kind === 'crew' || kind === 'handover' ? cells.map(({ value }) => String(value ?? '')) : [],
+      )
+    }
+    expect(said('English').filter((words) => words.startsWith('Not of this job, set by others: '))).toHaveLength(2)
+    expect(said('English').join()).not.toContain('lo ponen otros')
+    expect(said('English and Spanish').join()).toContain('No es de este trabajo, lo ponen otros: ')
+  })
+})
+
 describe('what was taken off or has no line any more', () => {
   it('a row that somebody deleted is named where it comes back', async () => {
     const bytes = await typed(first.bytes, (workbook) => {
