@@ -3,6 +3,7 @@ import { extentOf } from '../src/plan/plan.js'
 import type { Model } from '@odoo/o-spreadsheet'
 import { HEADINGS_WITHIN } from '../src/takeoff/headings.js'
 import { writeWorkbook } from '../src/hosts/file.js'
+import { isGridError, spreadsheetCode } from '../src/hosts/gridErrors.js'
 import { isOwnText, PIXELS_PER_WIDTH } from '../src/hosts/gridData.js'
 import { palette, type Look } from '../src/plan/looks.js'
 import { foldedColumns, OFFICE_PRINT, standardValidations } from '../src/plan/officeSheets.js'
@@ -194,7 +195,7 @@ function hiddenIn(getters: Getters, sheetId: string, columns: number): Pick<Shee
 const BAD_FORMULA = '#BAD_EXPR'
 
 /** An error as a file knows it; the grid has more kinds. */
-const errorOf = (value: unknown): string => (isErrorText(String(value)) ? String(value) : '#N/A')
+const errorOf = (value: unknown): string => (isGridError(value) ? spreadsheetCode(value) : isErrorText(String(value)) ? String(value) : '#N/A')
 
 /** A table that stands where our template puts it. */
 const isStandard = ({ name, row, column, headings }: SheetPlan['tables'][number]): boolean =>

@@ -2,6 +2,7 @@
 import ExcelJS from 'exceljs'
 import { Book, relativeTo } from '../src/hosts/xlsx/book.js'
 import { dayZero, readAddress } from '../src/hosts/xlsx/cells.js'
+import { columnLetters } from '../src/plan/plan.js'
 import { DAY_ZERO } from '../src/days.js'
 import { tableNames } from '../src/takeoff/officeTables.js'
 import { attribute, edited, escapeXml, inside, type Edit } from '../src/hosts/xlsx/xml.js'
@@ -11,6 +12,8 @@ import { WorkbookError } from '../src/hosts/xlsx/zip.js'
 const MOST_EXPANDED = 100_000
 /** Cells that the grid shows: fifty takeoffs have 650,000, which take a tab 0.9 GB. */
 const MOST_CELLS = 700_000
+/** Rows of a sheet times its columns: the grid holds empty places too. */
+const MOST_AREA = 20_000_000
 
 /** What a workbook holds that the grid does not keep when it is saved, by kind. */
 export type NotKept = ReadonlyMap<string, number>
@@ -85,7 +88,7 @@ export async function openForGrid(bytes: Uint8Array, name: string): Promise<ForG
       // What is a part of its own is counted for the workbook by its parts.
       if (!kinds.some(([ofParts]) => ofParts === kind)) count(kind)
     }
-    cells += lookOver(book, part, countHere)
+    cells += lookOver(book, sheet, part, countHere)
     for (const { type, target } of book.relations(part)) {
       const kind = hanging.find(([end]) => type.endsWith(end))?.[1]
       if (kind && !(kind === 'tables' && isOfOffice(book, target))) countHere(kind)
@@ -110,17 +113,21 @@ export async function openForGrid(bytes: Uint8Array, name: string): Promise<ForG
 }
 
 /** Counts the cells of a sheet and what the grid forgets; takes out rules that reach over whole sheets. */
-function lookOver(book: Book, part: string, count: (kind: string) => void): number {
+function lookOver(book: Book, sheet: string, part: string, count: (kind: string) => void): number {
   const xml = book.text(part)
   const edits: Edit[] = []
-  let cells = 0
+  let [cells, lastRow, lastColumn] = [0, 1, 1]
   // Columns that are folded are folded on the page too.
   if (/<(?:\w+:)?row\b[^>]*\soutlineLevel="[1-9]/.test(xml)) count('outlines of rows')
   // Rules of our own sheets are written anew with them.
   const isOurs = madeByUs(book, xml)
   for (const tag of book.tags(part)) {
     if (tag.isEnd) continue
-    if (tag.name === 'c') cells++
+    if (tag.name === 'c') {
+      cells++
+      const at = readAddress(attribute(xml, tag, 'r') ?? '')
+      if (at) [lastRow, lastColumn] = [Math.max(lastRow, at.row), Math.max(lastColumn, at.column)]
+    }
     const kind = isOurs && oursToo.includes(tag.name) ? undefined : forgotten[tag.name]
     if (!isOurs && tag.name === 'f' && attribute(xml, tag, 't') === 'array') count('formulas over several cells')
     if (tag.name === 'rPr') count(RICH)
@@ -134,6 +141,10 @@ function lookOver(book: Book, part: string, count: (kind: string) => void): numb
       }
     }
   }
+  if (lastRow * lastColumn > MOST_AREA)
+    throw new WorkbookError(
+      `${book.file}, ${sheet}: it reaches to ${columnLetters(lastColumn)}${lastRow}, further than the page shows (${MOST_AREA.toLocaleString('en-US')} places, empty ones too). Delete the cell that stands so far out, or open it in a spreadsheet program.`,
+    )
   if (edits.length) book.put(part, edited(xml, edits))
   return cells
 }

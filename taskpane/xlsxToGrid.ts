@@ -116,8 +116,10 @@ function planOf(
     row.eachCell({ includeEmpty: true }, (cell, column) => {
       // What a cell holds our own reader says: the other one stumbles over marks of pronunciation and dates in words.
       const known = own.get(Number(row.number))?.get(column)
-      const value = known ? known.value : plainCell(cell)
-      const formula = (cell.formula as string | undefined) ?? known?.formula
+      // Merged cells show what their corner holds; a sum counts it once.
+      const isCovered = cell.isMerged && cell.master !== cell
+      const value = known ? known.value : isCovered ? null : plainCell(cell)
+      const formula = (isCovered ? undefined : (cell.formula as string | undefined)) ?? known?.formula
       seen.add(`${row.number} ${column}`)
       const format = formatOf(cell.numFmt, shown)
       const planned: PlanCell = {

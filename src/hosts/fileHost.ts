@@ -11,6 +11,7 @@ import { isNothing } from '../takeoff/typed.js'
 import { addTableRow, lastRow } from './addTableRow.js'
 import { findOffice, mustBeWorked, readSheet, Workbook, WorkbookError, type FoundOffice } from './file.js'
 import { reasonsAgainst, remember, type Lost, type Source } from './fileSession.js'
+import { isOurs } from './lostTyping.js'
 import { inTheWay, type Host, type SheetCell, type SheetContent, type Snapshot, type Writing } from './host.js'
 import { References } from './repoint.js'
 import { drawnNotes, laidOverNotes, refuseRenamed, refuseTaken, tablesOn, typingLost } from './standing.js'
@@ -118,7 +119,7 @@ export class FileHost implements Host {
       this.loseThere(plans)
       refuseTaken(workbook, plans)
       this.lostTables.push(...plans.flatMap((plan) => tablesOn(book, plan)))
-      for (const there of [book, ...(this.standing ? [this.standing.book] : [])]) drawn.push(...laidOverNotes(there, plans))
+      drawn.push(...laidOverNotes(book, plans), ...(this.standing ? laidOverNotes(this.standing.book, plans, { sheetProtection: 'the protection' }) : []))
       drawn.push(...drawnNotes(book, plans))
       // The tables of ours stand where they stood: formulas that point there mean what they did.
       for (const plan of plans) if (!isOfOffice(plan)) references.note(plan)
@@ -168,7 +169,9 @@ export class FileHost implements Host {
   /** What stands where the file will be, and is not in it then. */
   private loseThere(plans: readonly SheetPlan[]): void {
     if (!this.standing) return
-    this.lostThere.words.push(...typingLost(this.standing, plans))
+    const strange = plans.filter((plan) => !isOfOffice(plan)).filter(({ name }) => !isOurs(readSheet(this.standing!, name) ?? [], true))
+    // Nobody can tell what is typed on a sheet that does not say how it was made.
+    this.lostThere.words.push(...strange.map(({ name }) => `${name} (its third line, when it was made, is another now)`), ...typingLost(this.standing, plans))
     this.lostThere.drawn.push(...drawnNotes(this.standing.book, plans))
     this.standing.close(namesOf(plans))
   }

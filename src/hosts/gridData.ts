@@ -1,5 +1,6 @@
 /** Plans as the data of the grid: cells, looks, formats, widths, lists. Used for a new workbook and for single cells. */
 import { heightsWith, rowHeights } from '../plan/heights.js'
+import { gridError } from './gridErrors.js'
 import { looks, numberFormat, palette, type Look } from '../plan/looks.js'
 import { extentOf, columnLetters, type PlanCell, type SheetPlan, type WorkbookPlan } from '../plan/plan.js'
 
@@ -50,6 +51,8 @@ export function gridContent(value: PlanCell['value'], formula?: string): string 
   if (value === null) return ''
   if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE'
   if (typeof value === 'number') return String(value)
+  const error = gridError(value)
+  if (error !== undefined) return error
   return /^[A-Za-zÀ-ÿ]/.test(value) && !/^(?:true|false)$/i.test(value) ? value : `=${literal(value)}`
 }
 

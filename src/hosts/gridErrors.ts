@@ -14,4 +14,6 @@ const spreadsheetCodes: Readonly<Record<string, string>> = {
 
 /** Whether what a cell of the grid holds is an error. */
 export const isGridError = (value: unknown): value is string => typeof value === 'string' && Object.hasOwn(spreadsheetCodes, value)
+/** What the grid calls an error of a spreadsheet; nothing where it is none. */
+export const gridError = (code: string): string | undefined => Object.entries(spreadsheetCodes).find(([, theirs]) => theirs === code)?.[0]
 export const spreadsheetCode = (error: string): string => spreadsheetCodes[error]!

@@ -185,7 +185,8 @@ export function renewedWords(plans: readonly SheetPlan[], read: (sheet: string) 
   const [standing, kept] = [takeoff && read(takeoff.name), changes && read(changes.name)]
   const made = kept && madeWithIn(kept).get('takeoff')?.words
   if (!takeoff || !standing || !isOurs(standing, false)) return []
-  return wordsOver(takeoff, aligned(standing)).flatMap(({ place, isFormula, words }) => (isFormula || made?.has(markOfWords(words)) ? [] : [place]))
+  // A unit and a kind are words of many lines: what stands beside this one is what counts.
+  return wordsOver(takeoff, aligned(standing)).flatMap(({ place, isFormula, words, isOfMany }) => (isFormula || (made?.has(markOfWords(words)) && !isOfMany) ? [] : [place]))
 }
 
 export const renewedNote = (places: readonly string[]): readonly string[] => (places.length ? [`Written anew, as the sheet Items has them: ${placesInWords(places)}`] : [])
@@ -210,7 +211,7 @@ function aligned(content: SheetContent): SheetContent {
 const BEHIND = 30
 
 /** Words that stand in the place of a description or a reason of ours, and whether a formula of ours writes it. */
-function wordsOver(plan: SheetPlan, content: SheetContent): { place: string; isFormula: boolean; words: string }[] {
+function wordsOver(plan: SheetPlan, content: SheetContent): { place: string; isFormula: boolean; words: string; isOfMany: boolean }[] {
   const cellOf = (row: number, column: number) => plan.cells.find((cell) => cell.row === row && cell.column === column)
   const rowOfCode = new Map(plan.cells.flatMap(({ row, column, value }) => (column === takeoffColumns.code && value ? [[String(value), row] as const] : [])))
   return [...content.entries()].flatMap(([at, cells]) => {
@@ -225,7 +226,14 @@ function wordsOver(plan: SheetPlan, content: SheetContent): { place: string; isF
       const { value, formula } = cells[column - 1] ?? { value: null }
       const ours = cellOf(row, column)
       if (!ours || formula !== undefined || value === null || value === '' || value === ours.value) return []
-      return [{ place: placeText(plan, at, column - 1, shortened(value), cells[column - 1]), isFormula: ours.formula !== undefined, words: String(value) }]
+      return [
+        {
+          place: placeText(plan, at, column - 1, shortened(value), cells[column - 1]),
+          isFormula: ours.formula !== undefined,
+          words: String(value),
+          isOfMany: name === 'unit' || name === 'kind',
+        },
+      ]
     })
   })
 }

@@ -267,7 +267,7 @@ function layOut(
   if (newer && !mayLose?.([newer], 'newer')) throw new HostError(newer)
   const lost = typingLostOf(plans, here)
   if (lost.length && !mayLose?.(lost)) throw new HostError(lostWords(lost))
-  const renewed = renewedNote(renewedWords(plans, here))
+  const renewed = renewedNote([...new Set(looks.flatMap((look) => renewedWords(plans, look)))])
   const finished: Finished = {
     job: name,
     total: takeoff.total,

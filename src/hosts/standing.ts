@@ -126,15 +126,16 @@ const isDrawnOn = (book: Book, { part }: BookSheet): boolean =>
 
 /** What somebody laid over cells of ours: a part of the sheet behind its cells, what one of them is called, and which places it tells. */
 const LAID_OVER: Readonly<Record<string, string>> = { autoFilter: 'the filter', mergeCell: 'the merged cells', hyperlink: 'the link' }
-/** Filters, links and merged cells on sheets that are made again: we make none, so they are somebody's, and go with the cells they lay on. */
-export function laidOverNotes(book: Book, plans: readonly SheetPlan[]): string[] {
+/** Filters, links and merged cells on sheets that are made again: we make none, so they are somebody's, and go with the cells they lay on. `goesToo` is what a file at whose place another one is written has besides. */
+export function laidOverNotes(book: Book, plans: readonly SheetPlan[], goesToo: Readonly<Record<string, string>> = {}): string[] {
+  const wordsOf = { ...LAID_OVER, ...goesToo }
   return plans.flatMap(({ name, kind }) => {
     const sheet = kind === 'office' ? undefined : book.sheetNamed(name)
     if (!sheet) return []
     const xml = book.text(sheet.part)
     const laid: string[] = []
     for (const tag of tags(xml, Math.max(0, xml.lastIndexOf('sheetData')))) {
-      const words = Object.hasOwn(LAID_OVER, tag.name) && !tag.isEnd ? LAID_OVER[tag.name] : undefined
+      const words = Object.hasOwn(wordsOf, tag.name) && !tag.isEnd ? wordsOf[tag.name] : undefined
       if (words !== undefined) laid.push(`${words} ${attribute(xml, tag, 'ref') ?? ''}`.trim())
     }
     return laid.length ? [`${name}: made anew without ${placesInWords(laid)}`] : []

@@ -60,6 +60,31 @@ it('formulas with quotes within texts are worked out and stay formulas; one that
   expect(again.getWorksheet('Own')!.getCell('A3').value).toBe('=SUM(')
 })
 
+it('merged cells count once in a sum, and errors that somebody typed stay errors', async () => {
+  const { sheet, model } = await through((own) => {
+    own.getCell('B2').value = 100
+    own.mergeCells('B2:D3')
+    own.getCell('E9').value = { formula: 'SUM(B2:D3)+COUNT(B2:D3)', result: 101 } as ExcelJS.CellFormulaValue
+    ;(['#N/A', '#DIV/0!', '#REF!', '#VALUE!', '#NUM!'] as const).forEach((error, at) => (own.getCell(10 + at, 1).value = { error } as ExcelJS.CellErrorValue))
+    own.getCell('B10').value = { formula: 'ISERROR(A12)', result: true } as unknown as ExcelJS.CellFormulaValue
+    own.getCell('B11').value = { formula: 'ISNA(A10)', result: true } as unknown as ExcelJS.CellFormulaValue
+  })
+  const getters = model.getters as unknown as { getSheetIds(): string[]; getEvaluatedCell(position: object): { value: unknown } }
+  const at = (row: number, col: number) => getters.getEvaluatedCell({ sheetId: getters.getSheetIds()[0]!, row, col }).value
+  expect([at(8, 4), at(9, 1), at(10, 1)]).toEqual([101, true, true])
+  expect(sheet.getCell('E9').result).toBe(101)
+  expect([sheet.getCell('B2').value, sheet.getCell('D3').value ?? null]).toEqual([100, null])
+  expect([10, 11, 12, 13, 14].map((row) => sheet.getCell(row, 1).value)).toEqual(['#N/A', '#DIV/0!', '#REF!', '#VALUE!', '#NUM!'].map((error) => ({ error })))
+})
+
+it('a cell that stands at the end of all rows and columns is refused in words, and at once', async () => {
+  const workbook = new ExcelJS.Workbook()
+  workbook.addWorksheet('Far').getCell('XFD1048576').value = 1
+  await expect(gridFromWorkbook(new Uint8Array(await workbook.xlsx.writeBuffer()), 'far.xlsx')).rejects.toThrow(
+    /^far\.xlsx, Far: it reaches to XFD1048576, further than the page shows \(20,000,000 places, empty ones too\)\. Delete the cell/,
+  )
+})
+
 it('a template of ours keeps the line of help above the headings in sight, the folded columns folded, and nothing of it is said to be lost', async () => {
   const { data, notKept } = await gridFromWorkbook(writeWorkbook(templateWorkbook(startingOffice(true), { date: '2026-11-26', revision: 1, version: 'test' })), 'O.xlsx')
   const jobs = (

@@ -183,6 +183,28 @@ describe('written onto itself', () => {
       /what was typed on sheets that are made again would be lost: Published tables!AA30 \("see page 4"\), Takeoff Pipit Hollow!P\d+ \("by the neighbour’s machine"\), Takeoff Pipit Hollow!Z9 \("Ines: two days only"\)/,
     )
   })
+  it('a sheet at its place that says no more how it was made is not written over, and what goes with it is told', async () => {
+    const first = (await make(sourceOf(template, 'OFFICE.xlsx'))).bytes
+    const there = async (change: (workbook: ExcelJS.Workbook) => void) => {
+      const workbook = await inExceljs(first)
+      change(workbook)
+      return make(sourceOf(template, 'OFFICE.xlsx'), ['Pipit Hollow'], 'native', await savedBy(workbook))
+    }
+    for (const prefix of ['Takeoff', 'Crew', 'Test', 'Order']) {
+      const { reasons } = await there((workbook) => (workbook.getWorksheet(`${prefix} Pipit Hollow`)!.getCell('B3').value = 'Offer 12, second draft'))
+      expect(reasons.join()).toContain(`typed on it and lost then: ${prefix} Pipit Hollow (its third line, when it was made, is another now)`)
+    }
+    const named = await there((workbook) => {
+      const sheet = workbook.getWorksheet('Takeoff Pipit Hollow')!
+      const row = (sheet.getColumn(takeoffColumns.code).values as unknown[]).indexOf('EXCAVATOR')
+      sheet.getCell(row, takeoffColumns.kind).value = 'subcontract'
+      sheet.getCell(row, takeoffColumns.unit).value = 'each'
+      void sheet.protect('', {})
+    })
+    expect(named.reasons).toEqual([])
+    expect(named.notes.join()).toMatch(/Takeoff Pipit Hollow: made anew without the protection/)
+    expect(named.notes.join()).toMatch(/Written anew, as the sheet Items has them: Takeoff Pipit Hollow!E\d+ \("each"\)(?:,| and) Takeoff Pipit Hollow![A-Z]\d+ \("subcontract"\)/)
+  })
   it('filters, links and merged cells laid over a takeoff are named when it is made without them', async () => {
     const first = (await make(sourceOf(await own(), 'OWN.xlsx'))).bytes
     const workbook = await inExceljs(first)

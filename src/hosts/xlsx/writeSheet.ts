@@ -319,6 +319,7 @@ export class SheetWriter {
     if (value === null || value === '') return `<c r="${reference}" s="${style}"/>`
     if (typeof value === 'number') return `<c r="${reference}" s="${style}"><v>${value}</v></c>`
     if (typeof value === 'boolean') return `<c r="${reference}" s="${style}" t="b"><v>${value ? 1 : 0}</v></c>`
+    if (isErrorText(value)) return `<c r="${reference}" s="${style}" t="e"><v>${value}</v></c>`
     if (cell.format === 'date') return `<c r="${reference}" s="${style}"><v>${serialOfDay(String(value), this.dayZero)}</v></c>`
     if (value.length > LONGEST_TEXT)
       throw new WorkbookError(
