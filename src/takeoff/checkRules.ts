@@ -8,6 +8,7 @@ import { physicalSize, type PhysicalSize } from '../units.js'
 import { readCall, signatureOf } from './call.js'
 import { knownNames, nearest } from './names.js'
 import { tableNames, fieldsOf } from './officeTables.js'
+import { strangeValue } from './ruleValues.js'
 import { tables } from '../tables/index.js'
 
 /** Names whose unit does not stand in them. */
@@ -54,4 +55,4 @@ export const misfit = ({ text, gives, mayBePure = false }: RuleCheck): string | 
   dimensionProblem(text, signatureOf, { ...(gives === undefined ? {} : { gives }), mayBePure, sizeOf: sizeOfName })
 
 /** The reason why a rule is refused, or undefined. */
-export const ruleProblem = (rule: RuleCheck): string | undefined => strangeWord(rule) ?? misfit(rule)
+export const ruleProblem = (rule: RuleCheck): string | undefined => strangeWord(rule) ?? strangeValue(rule.text) ?? misfit(rule)

@@ -5,6 +5,7 @@ import { roundTo } from '../rounding.js'
 import { physicalSize, unitNamed, type PhysicalSize } from '../units.js'
 import { readCall } from './call.js'
 import { misfit, strangeWord } from './checkRules.js'
+import { strangeValue } from './ruleValues.js'
 import type { Problem } from './fields.js'
 import type { Office, Row } from './office.js'
 import { sectionNamed, sections, type ItemKind } from './officeTables.js'
@@ -174,6 +175,8 @@ function refusal(read: Formula, column: RuleColumn | 'words', ownFields: readonl
   const rule = { text: read.text, also: [...used, ...ownFields], mayBePure: true, ...(isPlain(gives) || column === 'Price' ? {} : { gives: gives! }) }
   const stranger = strangeWord(rule)
   if (stranger) return `${over}; ${stranger}`
+  const never = isOlder ? undefined : strangeValue(read.text)
+  if (never) return `${over}; ${never}`
   const odd = isOlder ? undefined : misfit(rule)
   if (odd) return `${over}, of the dimension of its Unit; it ${odd}`
   if (used.length && read.functions.some((name) => readCall(name))) return `${over}; a formula over ${used[0]} takes spreadsheet functions only`

@@ -91,6 +91,13 @@ describe('every rule of ours', () => {
 describe('a mistake in a rule', () => {
   it('is named: a misspelt name, a stranger, a circle', () => {
     expect(ruleProblem({ text: 'PitDept_ft>=5' })).toBe('no field or result is called PitDept_ft')
+    // A text that a name never has would leave a line out in silence.
+    expect(ruleProblem({ text: 'SoilClass="rok"' })).toMatch(/^SoilClass is never "rok"; it is one of .*rock/)
+    expect(ruleProblem({ text: 'IF(OR(TankCount>1,"lorries"<>Traffic),1,0)' })).toMatch(/^Traffic is never "lorries"; it is one of none, /)
+    expect(ruleProblem({ text: 'PitWater="Wett"' })).toMatch(/^PitWater is never "Wett"; it is one of /)
+    expect(ruleProblem({ text: 'LiftVerdict="stopp"' })).toBe('LiftVerdict is never "stopp"; it is one of pass, check, stop')
+    expect(ruleProblem({ text: 'TankCount>"2"' })).toBe('TankCount is a number and never the text "2"')
+    for (const text of ['SoilClass="ROCK"', 'PitWater<>"dry"', 'GroundwaterDepth_ft=""', 'Site="a shed"', 'PumpModel="Lark 75"']) expect(ruleProblem({ text }), text).toBeUndefined()
     expect(ruleProblem({ text: 'PitDepth>=5' })).toBe('no field or result is called PitDepth; did you mean PitDepth_ft')
     expect(ruleProblem({ text: 'WEBSERVICE("x")' })).toMatch(/^the function WEBSERVICE is not among/)
     expect(ruleProblem({ text: 'Tanks[constructor]', columns: true })).toBe('no field or result is called Tanks[constructor]')
