@@ -107,6 +107,25 @@ describe('the crane', () => {
   })
 })
 
+describe('the crane that is proposed', () => {
+  it('lifts a tank with a quarter of its chart to spare, else lifts it at all, else is the strongest', () => {
+    const load = of({}).design.number('PickLoad_lb')
+    const proposed = (...capacities: readonly number[]) => {
+      const [row] = demoRows('Cranes')
+      const Cranes = capacities.map((capacity_lb, at) => ({
+        ...Object.fromEntries(Object.entries(row!).map(([name, value]) => [name, /^At/.test(name) ? Math.round(capacity_lb) : value])),
+        Model: `Crane ${at + 1}`,
+      }))
+      return of({ CraneModel: null }, { Cranes }).design.single('CraneModel')
+    }
+    // 0.8 of the chart, then 0.74.
+    expect(proposed(load / 0.8, load / 0.74)).toBe('Crane 2')
+    expect(proposed(load / 0.74, load / 0.5)).toBe('Crane 1')
+    expect(proposed(load / 1.2, load / 0.9, load / 0.8)).toBe('Crane 2')
+    expect(proposed(load / 1.3, load / 1.1, load / 1.2)).toBe('Crane 2')
+  })
+})
+
 describe('earth and trucks', () => {
   it('where stone lies round the ties no earth is brought', () => {
     const { design } = of({ TankCount: 6, TankGap_in: 48, SoilClass: 'rock' })
