@@ -16,28 +16,39 @@ export function keptPlan(plan: SheetPlan): string {
   return text
 }
 
+/** Held open: what is kept as a page closes has no time to wait for it. */
+let database: Promise<IDBDatabase> | undefined
 function opened(): Promise<IDBDatabase> {
-  return new Promise((resolve, reject) => {
+  database ??= new Promise<IDBDatabase>((resolve, reject) => {
     const request = indexedDB.open(DATABASE, 1)
     request.onupgradeneeded = () => request.result.createObjectStore(STORE)
-    request.onsuccess = () => resolve(request.result)
+    request.onsuccess = () => {
+      const { result } = request
+      // The browser itself closes it where its data are cleared; a later version of the page wants it closed.
+      result.onclose = () => (database = undefined)
+      result.onversionchange = () => {
+        database = undefined
+        result.close()
+      }
+      resolve(result)
+    }
     request.onerror = () => reject(request.error ?? new Error('The database of the browser cannot be opened.'))
   })
+  database.catch(() => (database = undefined))
+  return database
 }
 
 async function ask<T>(mode: IDBTransactionMode, work: (store: IDBObjectStore) => IDBRequest<T>): Promise<T> {
-  const database = await opened()
-  try {
-    return await new Promise<T>((resolve, reject) => {
-      const transaction = database.transaction(STORE, mode)
-      const request = work(transaction.objectStore(STORE))
-      // Only a transaction that is complete has kept anything: one that runs out of room breaks off after its request succeeded.
-      transaction.oncomplete = () => resolve(request.result)
-      transaction.onabort = transaction.onerror = () => reject(transaction.error ?? request.error ?? new Error('The database of the browser refused.'))
-    })
-  } finally {
-    database.close()
-  }
+  const open = await opened()
+  return new Promise<T>((resolve, reject) => {
+    const transaction = open.transaction(STORE, mode)
+    const request = work(transaction.objectStore(STORE))
+    // Only a transaction that is complete has kept anything: one that runs out of room breaks off after its request succeeded.
+    transaction.oncomplete = () => resolve(request.result)
+    transaction.onabort = transaction.onerror = () => reject(transaction.error ?? request.error ?? new Error('The database of the browser refused.'))
+    // Else it waits for the answer to the request, and a page that goes has nobody to hear it.
+    transaction.commit()
+  })
 }
 
 /** Of what stands in the database: a page that finds a later one leaves it alone. */

@@ -298,6 +298,18 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     await page.waitForSelector('#job-picker option[value="Precious"]', { state: 'attached', timeout: 60_000 })
   })
 
+  it('keeps what was typed right before a reload, with a takeoff in the workbook', async () => {
+    const { page } = await opened()
+    page.on('dialog', (dialog) => void dialog.accept())
+    await page.click('button.make')
+    await statusSays(page, /1 takeoff made/)
+    await typeInto(page, 'Jobs', 6, columnOf('Cover_ft'), '2')
+    await page.reload()
+    await page.waitForSelector('#restore:not([hidden]) button', { timeout: 60_000 })
+    await page.click('#restore p:nth-child(1) button')
+    await expect.poll(async () => (await cellIn(page, 'Jobs', 6, columnOf('Cover_ft'))).value, { timeout: 60_000 }).toBe(2)
+  })
+
   it('a saved file has its lists, borders and hidden sheets', async () => {
     const { page } = await opened()
     await page.click('button.make')
