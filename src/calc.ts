@@ -111,8 +111,10 @@ export interface Step {
   meaning: string
   formula: string
   source: Citation
+  /** What a sheet says in the place of #N/A, where nothing but the eye rests on it. */
+  none?: string
 }
-export const step = (symbol: string, meaning: string, formula: string, source: Citation): Step => ({ symbol, meaning, formula, source })
+export const step = (symbol: string, meaning: string, formula: string, source: Citation, more: Pick<Step, 'none'> = {}): Step => ({ symbol, meaning, formula, source, ...more })
 
 /** A calculation that walks through periods: the columns of its table, each a formula over its own row and the row before (`before_…`). */
 export interface PeriodTable {

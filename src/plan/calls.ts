@@ -84,8 +84,11 @@ export function nativeWriter(names: NamePlaces, design: Design, working: SheetDr
     calculation.names.forEach((name, at) => writeArgument(calculation, name, given[at], values[at], call.args[at], checked, sheet, places))
     for (const step of calculation.steps as readonly Step[]) {
       const value = worked ? worked.get(step.symbol) : (checked as FormulaError)
-      const rendered = formula(step.formula).render((wanted) => places.get(wanted) ?? names.from(workingSheet)(wanted))
-      row(step.symbol, step.meaning, { formula: rendered, value: cellValue(value) }, step.formula, gradedText(step.source))
+      const { none } = step
+      const said = none === undefined ? step.formula : step.formula.replace('NA()', `"${none}"`)
+      const rendered = formula(said).render((wanted) => places.get(wanted) ?? names.from(workingSheet)(wanted))
+      const shownValue = value instanceof FormulaError && value.code === '#N/A' && none !== undefined ? none : cellValue(value)
+      row(step.symbol, step.meaning, { formula: rendered, value: shownValue }, said, gradedText(step.source))
       places.set(step.symbol, address(working.row - 1, 4))
     }
     working.next()

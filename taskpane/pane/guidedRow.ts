@@ -15,7 +15,11 @@ export interface GuidedRow {
 }
 
 /** `add` answers what is wrong with the fields; nothing where the row could not be written for another reason, which was said. `added` is called when it was, and the form is closed. */
-export function guidedRow(add: (typed: Readonly<Record<GuidedField, string>>) => Promise<readonly Problem[] | undefined>, added: () => void): GuidedRow {
+export function guidedRow(
+  goTo: (table: TableName) => void,
+  add: (typed: Readonly<Record<GuidedField, string>>) => Promise<readonly Problem[] | undefined>,
+  added: () => void,
+): GuidedRow {
   const inputs = Object.fromEntries(
     guidedFields.map((name) => {
       const field = jobFields[name]
@@ -23,6 +27,25 @@ export function guidedRow(add: (typed: Readonly<Record<GuidedField, string>>) =>
       return [name, field.kind === 'row' ? h('select', { id }) : h('input', { type: 'text', id, class: 'search', autocomplete: 'off' })]
     }),
   ) as Record<GuidedField, HTMLInputElement | HTMLSelectElement>
+  // A list of an empty table offers nothing: the way to its first row stands in its place.
+  const ways: Partial<Record<GuidedField, HTMLElement>> = Object.fromEntries(
+    guidedFields.flatMap((name) => {
+      const field = jobFields[name]
+      if (field.kind !== 'row') return []
+      const table = field.table as TableName
+      return [
+        [
+          name,
+          h(
+            'button',
+            { type: 'button', class: 'problem', hidden: true, id: `new-${name}-way`, on: { click: () => goTo(table) } },
+            h('strong', {}, table),
+            ' is empty: type its first row',
+          ),
+        ],
+      ]
+    }),
+  )
   const said = Object.fromEntries(guidedFields.map((name) => [name, h('span', { class: 'refusal', role: 'alert', id: `new-${name}-said` })])) as Record<GuidedField, HTMLElement>
   const write = async (): Promise<void> => {
     const problems = await add(Object.fromEntries(guidedFields.map((name) => [name, inputs[name].value])) as Record<GuidedField, string>)
@@ -54,7 +77,7 @@ export function guidedRow(add: (typed: Readonly<Record<GuidedField, string>>) =>
     ...guidedFields.map((name) => {
       const unit = symbolOf(name)
       inputs[name].setAttribute('aria-describedby', `new-${name}-said`)
-      return h('p', {}, h('label', { for: `new-${name}` }, `${jobFields[name].label}${unit ? `, ${unit}` : ''} `), inputs[name], said[name])
+      return h('p', {}, h('label', { for: `new-${name}` }, `${jobFields[name].label}${unit ? `, ${unit}` : ''} `), inputs[name], ways[name] ?? '', said[name])
     }),
     h('button', { type: 'submit', class: 'write-row' }, 'Write the row'),
   )
@@ -74,6 +97,8 @@ export function guidedRow(add: (typed: Readonly<Record<GuidedField, string>>) =>
         if (field.kind !== 'row' || !(input instanceof HTMLSelectElement)) continue
         const before = input.value
         const names = office.tables[field.table as TableName].map(({ cells }) => String(cells[keyColumn(field.table as TableName)] ?? '')).filter(Boolean)
+        input.hidden = !names.length
+        ways[name]!.hidden = names.length > 0
         fill(input, ...names.map((known) => h('option', { value: known, selected: known === before }, known)))
       }
     },

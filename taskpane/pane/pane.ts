@@ -28,6 +28,8 @@ export class Pane {
   /** The row of Jobs that it stands in. */
   private jobRow: number | undefined
   private isWriting = false
+  /** The search has no hit, and nothing of a job is in sight. */
+  private isNoneFound = false
   /** Problems of the last making, shown until the next one. */
   private held: readonly Problem[] = []
   /** What stands on the sheets of jobs, as far as it was read. */
@@ -35,6 +37,7 @@ export class Pane {
   /** Takeoffs of the last making, and whether some of them are gone since. */
   private lastMade: readonly string[] = []
   private isGone = false
+  private isToldOfProblems = false
   private running: AbortController | undefined
   /** What people typed that would be written over, and that was said. */
   private readonly toldLost = new Set<string>()
@@ -72,6 +75,7 @@ export class Pane {
   )
 
   private readonly newJob = guidedRow(
+    (table) => void this.guarded(() => this.host.select({ sheet: this.opened.office!.sheets[table], row: FIRST_ROW, column: keyColumn(table) })),
     (typed) =>
       this.alone(async () => {
         try {
@@ -153,10 +157,18 @@ export class Pane {
       this.held = this.held.filter((problem) => this.stillStands(problem))
       this.showSetup()
       this.listJobs()
-      this.showJob()
+      if (!this.isNoneFound) this.showJob()
+      this.sayMended()
     } catch (error) {
       this.say(wordsOf(error))
     }
+  }
+
+  /** The words of the last making point to problems: not when there are none. */
+  private sayMended(): void {
+    if (!this.isToldOfProblems || !this.problems.hidden || this.isNoneFound) return
+    this.isToldOfProblems = false
+    this.say('What was wrong is mended: make the takeoff again.')
   }
 
   /** Takeoffs that were made here last are gone: undone, or taken away. */
@@ -218,7 +230,9 @@ export class Pane {
       // Nothing of another job stays in sight.
       fill(this.glance, h('p', { class: 'empty' }, `No job or site holds "${this.search.value.trim()}".`))
       this.site.textContent = ''
-    } else if (shown.length && !this.glance.querySelector('.glance')) this.showJob()
+      this.problems.hidden = true
+    } else if (shown.length && (this.isNoneFound || !this.glance.querySelector('.glance'))) this.showJob()
+    this.isNoneFound = rows.length > 0 && !shown.length
     this.actions.hidden = !shown.length
   }
 
@@ -446,6 +460,7 @@ export class Pane {
           this.progress.max = of
           this.progress.value = done
           if (job) this.say(`Writing ${job}, ${done + 1} of ${of}`)
+          if (done === 0) this.status.scrollIntoView({ block: 'nearest' })
           await new Promise((resolve) => setTimeout(resolve))
         },
       })
@@ -479,9 +494,13 @@ export class Pane {
         .filter(Boolean)
         .join(' '),
     )
-    // On a small screen the words would stand outside of it.
-    this.status.scrollIntoView({ block: 'nearest' })
-    if (made.length === 1) void this.guarded(() => this.host.show(made[0]!.sheets[0]!))
+    this.isToldOfProblems = this.held.length > 0
+    void this.guarded(async () => {
+      if (made.length === 1) await this.host.show(made[0]!.sheets[0]!)
+      // The host takes the page along to what it shows; on a small screen the words would stand outside of it.
+      await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)))
+      this.status.scrollIntoView({ block: 'nearest' })
+    })
   }
 
   private busy(isBusy: boolean): void {

@@ -53,9 +53,9 @@ describe.runIf(hasCalc && canReadPdf)('in Calc', () => {
   it('a quote, a drawing and changes take one page each, and no figure is cut to ###', async () => {
     const folder = mkdtempSync(join(tmpdir(), 'paper-'))
     const takeoffs = [...['Fernlow 12', 'Thistle Brow', 'Wicket Mill'].map((name) => demoTakeoff(name)), takeoffOf({ ...leastRow, TankCount: 12, RainIntensity_in_per_h: 1 })]
-    const plans = takeoffs.flatMap((takeoff) =>
-      jobSheets(takeoff, standardPlaces(), 'native', made).filter(({ kind }) => ['quote', 'drawing', 'changes', 'takeoff', 'order', 'crew', 'test', 'handover'].includes(kind)),
-    )
+    const kinds = ['quote', 'drawing', 'changes', 'takeoff', 'order', 'crew', 'test', 'handover']
+    // The long sheets of one job say what those of the others would.
+    const plans = takeoffs.flatMap((takeoff, at) => jobSheets(takeoff, standardPlaces(), 'native', made).filter(({ kind }) => at === 0 || kinds.includes(kind)))
     const values = plans.map((plan) => ({ ...plan, cells: plan.cells.map(({ formula: _formula, ...cell }) => cell) }))
     writeFileSync(join(folder, 'paper.xlsx'), writeWorkbook({ sheets: values }))
     const pdf = await convertWithCalc(join(folder, 'paper.xlsx'), 'pdf', join(folder, 'out'))

@@ -31,7 +31,7 @@ export const upliftSafety = calc({
       '62.4*(length_ft*width_ft*MIN(waterDepth_ft,height_ft)+risers_ft2*MAX(0,MIN(waterDepth_ft-height_ft,cover_ft)))',
       cite('femaP259', 'buoyancy = 62.4 x volume displaced'),
     ),
-    step('safety', 'Holding weight over uplift', 'IF(uplift_lb>0,holding_lb/uplift_lb,NA())', cite('femaP259')),
+    step('safety', 'Holding weight over uplift', 'IF(uplift_lb>0,holding_lb/uplift_lb,NA())', cite('femaP259'), { none: 'no uplift' }),
   ],
   notes: ['Factors in use: FEMA P-259 1.3 for tanks; others 1.1 to 2.0. Soil default 57.6 = 120 - 62.4 lb/ft³. No friction on the walls is counted, and no weight of the risers.'],
   example: [10, 6, 6, 18479, 6],

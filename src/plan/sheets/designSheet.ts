@@ -174,7 +174,7 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
       'faintWrapped',
       'Where it is not 0 every paper says that it is out of date, and the quote has no price. At the right the sum of all figures worked out, as it was made.',
     )
-    draft.put(designColumns.asMade, 'faintRight', sum, { format: 2 })
+    draft.put(designColumns.asMade, 'faintRight', sum, { format: 0 })
   }
 
   function inputRow(name: string): void {

@@ -418,7 +418,7 @@ function quoteSheet({ takeoff, names, heading, made, earlier }: JobContext, shee
   return fittedToPage(
     draft.sheet(sheet, {
       kind: 'quote',
-      widths: [1, stops.length ? 11 : 8, stops.length ? 74 : 77, 24, 10],
+      widths: [1, stops.length ? 11 : 8, stops.length ? 74 : 77, 24, 18],
       headingRow: 3,
       landscape: false,
       footer: design.name,
