@@ -646,6 +646,12 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
       await page.fill('#job-search', 'הגפן')
       await expect.poll(() => page.locator('#job-picker option').count()).toBeLessThan(10)
       await axeFindsNothing(page, '#pane')
+      // Nothing of another job stays in sight, its problems neither; and all is there again with the words taken back.
+      await page.fill('#job-search', 'no such word')
+      await expect.poll(() => page.textContent('.glance-holder')).toBe('No job or site holds "no such word".')
+      expect(await page.locator('.problems').isVisible()).toBe(false)
+      await page.fill('#job-search', '')
+      await page.locator('.problems').waitFor()
     })
   })
 
