@@ -80,7 +80,8 @@ export async function openForGrid(bytes: Uint8Array, name: string): Promise<ForG
     if (kind) count(kind[0])
   }
   let cells = 0
-  for (const { name: sheet, part } of book.sheets) {
+  const areas = printAreas(book)
+  for (const [at, { name: sheet, part }] of book.sheets.entries()) {
     const own = new Map<string, number>()
     ofSheets.set(sheet, own)
     const countHere = (kind: string) => {
@@ -89,6 +90,7 @@ export async function openForGrid(bytes: Uint8Array, name: string): Promise<ForG
       if (!kinds.some(([ofParts]) => ofParts === kind)) count(kind)
     }
     cells += lookOver(book, sheet, part, countHere)
+    if (areas.has(at) && !madeByUs(book, book.text(part))) countHere('print areas')
     for (const { type, target } of book.relations(part)) {
       const kind = hanging.find(([end]) => type.endsWith(end))?.[1]
       if (kind && !(kind === 'tables' && isOfOffice(book, target))) countHere(kind)
@@ -110,6 +112,15 @@ export async function openForGrid(bytes: Uint8Array, name: string): Promise<ForG
     // The reader of looks stumbles over some files; our own reads their cells all the same.
     return { workbook: undefined, notKept: counts, ofSheets, book }
   }
+}
+
+/** Sheets, by their place among all, of which somebody prints a part alone. */
+function printAreas(book: Book): ReadonlySet<number> {
+  const xml = book.text(book.mainPart)
+  const found = new Set<number>()
+  for (const tag of book.tags(book.mainPart))
+    if (!tag.isEnd && tag.name === 'definedName' && attribute(xml, tag, 'name') === '_xlnm.Print_Area') found.add(Number(attribute(xml, tag, 'localSheetId')))
+  return found
 }
 
 /** Counts the cells of a sheet and what the grid forgets; takes out rules that reach over whole sheets. */

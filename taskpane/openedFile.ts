@@ -9,6 +9,7 @@ import { writeInto } from '../src/hosts/file.js'
 import { keyColumns, keysOf } from '../src/hosts/moves.js'
 import { Book } from '../src/hosts/xlsx/book.js'
 import { CellReader, type BookCell } from '../src/hosts/xlsx/cells.js'
+import { attribute, tags } from '../src/hosts/xlsx/xml.js'
 import { putCells, SharedCellError, type PutCell } from '../src/hosts/xlsx/putCells.js'
 import { stretchTable } from '../src/hosts/xlsx/stretchTable.js'
 import { formulaShape } from '../src/plan/cellMarks.js'
@@ -55,6 +56,8 @@ function cellsOf(model: GridModel, sheetId: string): Map<string, GridCell> {
 
 const plainValue = (value: BookCell['value']): GridCell['value'] => (value instanceof Date ? serialOfMoment(value) : value)
 
+/** As files number sizes of paper. */
+const PAPER_A4 = '9'
 const hasPlace = ({ content }: UnreadFormula): boolean => /[A-Z]\$?\d/i.test(content)
 
 export class OpenedFile {
@@ -108,7 +111,7 @@ export class OpenedFile {
         ...planOf(model.getters as never, sheet.id, this.inFile(sheet.id)),
         ...(own
           ? { drawings: own.drawings ?? [], print: own.print!, landscape: own.landscape, paper: own.paper!, definedNames: namesIn(own, model, sheet.id) }
-          : { isOfBook: true as const }),
+          : { isOfBook: true as const, ...this.pageOf(sheet.name) }),
       })
       // A sheet made here is written whole: names of the workbook point to its rows.
       if (known && !own && frameOf(all, sheet) === known.frame) {
@@ -126,6 +129,17 @@ export class OpenedFile {
     for (const own of made.values()) if (own.toScale) plans.push(own)
     writeInto(book, plans)
     return { bytes: book.bytes(), anew }
+  }
+
+  /** How a sheet of the file lies on its paper. */
+  private pageOf(name: string): Partial<Pick<SheetPlan, 'landscape' | 'paper'>> {
+    const sheet = this.book.sheetNamed(name)
+    if (!sheet) return {}
+    const xml = this.book.text(sheet.part)
+    for (const tag of tags(xml, Math.max(0, xml.lastIndexOf('sheetData'))))
+      if (tag.name === 'pageSetup' && !tag.isEnd)
+        return { landscape: attribute(xml, tag, 'orientation') === 'landscape', paper: attribute(xml, tag, 'paperSize') === PAPER_A4 ? 'A4' : 'letter' }
+    return { landscape: false }
   }
 
   /** Formulas of a sheet that the grid cannot read or work out, row by row. Of sheets that have none nothing is read again. */

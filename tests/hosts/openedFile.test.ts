@@ -303,4 +303,29 @@ describe('a sheet that is written anew', () => {
     const { ofSheets } = await gridFromWorkbook(new Uint8Array(await workbook.xlsx.writeBuffer()), 'own.xlsx')
     expect(Object.fromEntries(ofSheets.get('Sums')!)).toMatchObject({ tables: 1, 'headers and footers': 1, 'colors of tabs': 1 })
   })
+  it('lies on its paper as before, and a part that alone is printed is named', async () => {
+    const workbook = new ExcelJS.Workbook()
+    for (const [name, paperSize, orientation] of [
+      ['Upright', 9, 'portrait'],
+      ['Across', 1, 'landscape'],
+    ] as const) {
+      const sheet = workbook.addWorksheet(name, { pageSetup: { paperSize: paperSize as ExcelJS.PaperSize, orientation } })
+      sheet.getCell('A1').value = 5
+      if (name === 'Upright') sheet.pageSetup.printArea = 'A1:C9'
+    }
+    const bytes = new Uint8Array(await workbook.xlsx.writeBuffer())
+    const { data, ofSheets } = await gridFromWorkbook(bytes, 'own.xlsx')
+    const model = new Model(data as never)
+    const file = new OpenedFile(bytes, 'own.xlsx', model, ofSheets)
+    expect(file.lostOn(['Upright', 'Across'])).toBe('on Upright, which is written anew: print areas (1)')
+    const ids = (model.getters as unknown as { getSheetIds(): string[] }).getSheetIds()
+    for (const sheetId of ids) model.dispatch('RESIZE_COLUMNS_ROWS' as never, { sheetId, dimension: 'COL', elements: [0], size: 200 } as never)
+    const { bytes: after, anew } = file.saved(model, new Map())!
+    expect(anew).toEqual(['Upright', 'Across'])
+    const saved = await inExceljs(after)
+    expect(['Upright', 'Across'].map((name) => [saved.getWorksheet(name)!.pageSetup.paperSize, saved.getWorksheet(name)!.pageSetup.orientation])).toEqual([
+      [9, 'portrait'],
+      [1, 'landscape'],
+    ])
+  })
 })
