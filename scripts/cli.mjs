@@ -4,7 +4,7 @@ import Module, { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { setFlagsFromString } from 'node:v8'
-import { constants, Script } from 'node:vm'
+import { Script } from 'node:vm'
 import { installPackages } from './setup.mjs'
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..')
@@ -54,7 +54,6 @@ function runCompiled(file, isWorth) {
   const script = new Script(Module.wrap(readFileSync(file, 'utf8')), {
     filename: file,
     cachedData: existsSync(compiled) ? readFileSync(compiled) : undefined,
-    importModuleDynamically: constants.USE_MAIN_CONTEXT_DEFAULT_LOADER,
   })
   if (isWorth && script.cachedDataRejected !== false) process.once('exit', () => keep(compiled, script.createCachedData()))
   const module = { exports: {} }
