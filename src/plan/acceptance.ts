@@ -39,6 +39,12 @@ export function acceptance(takeoff: Takeoff, before: Before | undefined): Accept
     return key.startsWith(QUOTE_PREFIX) && isEarlierAcceptance(code) && said !== undefined ? [{ code, at: code.slice(EARLIER.length), done: String(said) }] : []
   })
   const lapsed = now && now.at !== at ? now : undefined
-  const counts = now && !lapsed ? now : now ? undefined : kept.find((one) => one.at === at)
-  return { at, done: counts?.done, lapsed, earlier: [...kept.filter((one) => one !== counts), ...(lapsed ? [lapsed] : [])] }
+  const counts = now && !lapsed ? now : kept.find((one) => one.at === at)
+  const earlier = new Map<string, Signed>()
+  for (const one of [...kept.filter((known) => known !== counts), ...(lapsed ? [lapsed] : [])]) {
+    // Two names at one sum are both somebody's.
+    const known = earlier.get(one.code)
+    earlier.set(one.code, known && known.done !== one.done ? { ...one, done: `${known.done}; ${one.done}` } : one)
+  }
+  return { at, done: counts?.done, lapsed, earlier: [...earlier.values()] }
 }

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { openWorkbook, readSheet } from '../../src/hosts/file.js'
 import { demoSource, makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
+import { acceptance } from '../../src/plan/acceptance.js'
 import { makingNotes } from '../../src/plan/makingNotes.js'
 import { made, makeJobs, papersAlone } from '../support/makings.js'
 import { jobSheetNames, jobSheets } from '../../src/plan/jobSheets.js'
@@ -267,11 +268,16 @@ describe('revisions and change orders', () => {
     expect(wordsOn(fourth.bytes, names.amend)).toContain('Change order, revision 4')
     expect(wordsOn(fourth.bytes, names.amend)).toContain(String(third.takeoff.total))
     expect(wordsOn(fourth.bytes, names.changes)).toContain('Agreed by the customer: A. Fernlow 2026-12-01')
-    // Back at the first price, its acceptance counts again.
-    const back = await withVents(fourth.bytes, vents.order)
+    // Back at the first price, its acceptance counts again; what was accepted last is kept at its own.
+    const back = await withVents(await written(fourth.bytes, names.quote, '6', 'B. Fernlow 2026-12-09'), vents.order)
     expect(back.takeoff.total).toBe(first.takeoff.total)
     expect(quoteRow(back.bytes, '6')?.[3]).toBe('A. Fernlow 2026-11-20')
     expect(quoteRow(back.bytes, `6 at ${price(first.takeoff)}`)).toBeUndefined()
+    expect(quoteRow(back.bytes, `6 at ${price(fourth.takeoff)}`)?.[3]).toBe('B. Fernlow 2026-12-09')
+    // No name goes where two stand at one sum.
+    const { crew } = back.takeoff
+    const twice = acceptance({ ...back.takeoff, crew: { ...crew, cells: { 'Q 6': { done: 'B', stands: 'no price' }, 'Q 6 at no price': { done: 'A' } } } }, undefined)
+    expect(twice).toMatchObject({ done: undefined, earlier: [{ code: '6 at no price', done: 'A; B' }] })
   })
   it('of a revision that follows one nobody agreed to here says where it begins', async () => {
     const withVents = async (bytes: Uint8Array, vents: number) =>
