@@ -137,7 +137,7 @@ function planOf(
   for (const [row, line] of own)
     for (const [column, cell] of line) {
       if (seen.has(`${row} ${column}`)) continue
-      const planned = plainPlanCell(row, column, cell)
+      const planned = plainPlanCell(sheet.name, row, column, cell, toPlain)
       cells.push(planned)
       look.set(planned, looks.text)
     }
@@ -216,13 +216,13 @@ export async function gridFromWorkbook(bytes: Uint8Array, name: string): Promise
   const { workbook, notKept, ofSheets, book } = await openForGrid(bytes, name)
   const writer = new GridDataWriter()
   const plain = openWorkbook(book.bytes(), name)
+  const toPlain = plainReferences(plain.book)
   if (!workbook) {
-    return { data: writer.workbook(plain.book.sheets.map((sheet, at) => writer.sheet(plainPlan(plain, sheet), `sheet${at + 1}`))), notKept, ofSheets, codes: new Map() }
+    return { data: writer.workbook(plain.book.sheets.map((sheet, at) => writer.sheet(plainPlan(plain, sheet, toPlain), `sheet${at + 1}`))), notKept, ofSheets, codes: new Map() }
   }
   const used = new Map(workbook.worksheets.map((sheet) => [sheet.name, codesOn(sheet)]))
   const shown = formatsShown(new Set([...used.values()].flatMap((codes) => [...codes])))
   const codes = new Map([...used].map(([sheet, codesOf]) => [sheet, new Map([...codesOf].flatMap((code) => (shown.get(code) === undefined ? [] : [[shown.get(code)!, code]])))]))
-  const toPlain = plainReferences(plain.book)
   const data = writer.workbook(
     workbook.worksheets.map((sheet, at) => {
       const standing = plain.book.sheetNamed(sheet.name)
@@ -240,18 +240,18 @@ function codesOn(sheet: Worksheet): ReadonlySet<string> {
   return codes
 }
 
-const plainPlanCell = (row: number, column: number, { value, formula }: BookCell): PlanCell => ({
+const plainPlanCell = (sheet: string, row: number, column: number, { value, formula }: BookCell, toPlain: ToPlain): PlanCell => ({
   row,
   column,
   role: 'text',
   value: value instanceof Date ? value.toISOString().slice(0, 10) : value,
   ...(value instanceof Date ? { format: 'date' as const } : {}),
-  ...(formula === undefined ? {} : { formula: withoutPrefixes(formula) }),
+  ...(formula === undefined ? {} : { formula: toPlain(withoutPrefixes(formula).replaceAll(STORED_PREFIX, 'CISTERN.'), sheet, row) }),
 })
 
 /** A sheet that only our own reader can read: values and formulas, without their looks. */
-function plainPlan(workbook: ReturnType<typeof openWorkbook>, sheet: BookSheet): SheetPlan {
+function plainPlan(workbook: ReturnType<typeof openWorkbook>, sheet: BookSheet, toPlain: ToPlain): SheetPlan {
   const cells: PlanCell[] = []
-  for (const [row, line] of workbook.cells.rows(sheet)) for (const [column, cell] of line) cells.push(plainPlanCell(row, column, cell))
+  for (const [row, line] of workbook.cells.rows(sheet)) for (const [column, cell] of line) cells.push(plainPlanCell(sheet.name, row, column, cell, toPlain))
   return { name: sheet.name, kind: 'office', widths: [], cells, frozenRows: 0, landscape: true, footer: '', tables: [], validations: [], hidden: sheet.isHidden }
 }

@@ -1,6 +1,7 @@
 /** Formulas of others that name columns of tables and names of the workbook: on the page they are worked out, in the file they stay as they were. */
 import { Model } from '@odoo/o-spreadsheet'
 import ExcelJS from 'exceljs'
+import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
 import { expect, it } from 'vitest'
 import { GridEngine } from '../../src/hosts/gridEngine.js'
 import { Book } from '../../src/hosts/xlsx/book.js'
@@ -119,4 +120,21 @@ it('a formula that the page cannot read is the same with its last result where i
     // Those that it reads follow the row that was put in.
     expect(saved.getWorksheet('Sums')!.getCell('A2').formula).toBe("SUM('Yard list'!$D$6:$D$8)*Sums!$C$2")
   }
+})
+
+it('a file whose parts have a prefix before every name is worked out as well', async () => {
+  const parts = unzipSync(await priced())
+  for (const name of Object.keys(parts))
+    if (/^xl\/(?:workbook|worksheets\/sheet\d+|tables\/table\d+)\.xml$/.test(name))
+      parts[name] = strToU8(
+        strFromU8(parts[name]!)
+          .replace(/<(\/?)([A-Za-z])/g, '<$1x:$2')
+          .replace(/ xmlns="/g, ' xmlns:x="'),
+      )
+  const { data } = await gridFromWorkbook(zipSync(parts), 'prefixed.xlsx')
+  const model = new Model(data as never)
+  const { getters } = model as unknown as { getters: { getSheetIds(): string[]; getEvaluatedCell(position: object): { value: unknown } } }
+  const [, sums] = getters.getSheetIds()
+  // 40 + 12 + 900 at the rate of 1.5; five rows of the table and its four columns.
+  expect([0, 3].map((row) => getters.getEvaluatedCell({ sheetId: sums, row, col: 0 }).value)).toEqual([1428, 9])
 })
