@@ -1,4 +1,5 @@
 // Starts a command in this very process, from one file made of its sources: made anew when a source is newer.
+import { createHash } from 'node:crypto'
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import Module, { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
@@ -51,20 +52,32 @@ const compiledOf = (file) => `${file}.${Math.round(statSync(file).mtimeMs)}.comp
 /** Runs the file in this process, and keeps what Node made of it where the work is worth keeping. Node itself refuses what another version of it compiled: that is made anew. */
 function runCompiled(file, isWorth) {
   const compiled = compiledOf(file)
+  const kept = wholeOf(compiled)
   const script = new Script(Module.wrap(readFileSync(file, 'utf8')), {
     filename: file,
-    cachedData: existsSync(compiled) ? readFileSync(compiled) : undefined,
+    cachedData: kept,
   })
   if (isWorth && script.cachedDataRejected !== false) process.once('exit', () => keep(compiled, script.createCachedData()))
   const module = { exports: {} }
   script.runInThisContext()(module.exports, createRequire(file), module, file, dirname(file))
 }
 
+const sumOf = (bytes) => createHash('sha256').update(bytes).digest()
+const SUM_BYTES = 32
+
+/** What was kept, where it is all there: Node believes whatever it is given, and dies of half of it. */
+function wholeOf(file) {
+  if (!existsSync(file)) return undefined
+  const all = readFileSync(file)
+  const bytes = all.subarray(SUM_BYTES)
+  return sumOf(bytes).equals(all.subarray(0, SUM_BYTES)) ? bytes : undefined
+}
+
 /** Whole or not at all, for another command may read it meanwhile. Where it cannot be kept, the next command is a little slower, and nothing else. */
 function keep(file, bytes) {
   const part = `${file}.${process.pid}`
   try {
-    writeFileSync(part, bytes)
+    writeFileSync(part, Buffer.concat([sumOf(bytes), bytes]))
     renameSync(part, file)
   } catch {
     rmSync(part, { force: true })

@@ -2,11 +2,16 @@
 import type { Takeoff } from '../takeoff/takeoff.js'
 import type { Earlier } from './earlier.js'
 import type { Made } from './plan.js'
-import { dollars } from '../rounding.js'
 import { priceFlag } from '../takeoff/priceFlags.js'
-import { acceptance } from './acceptance.js'
+import { acceptance, NO_PRICE } from './acceptance.js'
 import { answerTo, stopsOf } from './stopAnswers.js'
 import { sheetKinds } from './sheets/index.js'
+
+function acceptedWords(at: string, now: string): string {
+  if (at === NO_PRICE) return 'what was signed on the quote while it had no price is no acceptance of one'
+  if (now === NO_PRICE) return `the customer accepted ${at}: it counts again where the quote has that price`
+  return `the customer accepted ${at}; the price is ${now} now, to be agreed on the change order`
+}
 
 export function makingNotes(takeoff: Takeoff, earlier: Pick<Earlier, 'before' | 'changes'>, { date, revision }: Made): string[] {
   const { before, changes } = earlier
@@ -19,7 +24,7 @@ export function makingNotes(takeoff: Takeoff, earlier: Pick<Earlier, 'before' | 
     return earlier && !isGiven
   })
   const flagged = lines.filter((line) => priceFlag(takeoff, line, { before, changes, revision, today: date })).map(({ code }) => code)
-  const signed = acceptance(takeoff, before).lapsed
+  const accepted = acceptance(takeoff, before)
   return [
     ...(before?.isTakeoffGone ? ['its sheet Takeoff was gone or had another name: what was typed there, quantities and prices, is not on the new one'] : []),
     ...(crew.brought?.length ? [`written on its sheet Test beside the entries, and among what was written by hand on its sheet Crew now: ${crew.brought.join('; ')}`] : []),
@@ -27,7 +32,7 @@ export function makingNotes(takeoff: Takeoff, earlier: Pick<Earlier, 'before' | 
     ...(back.length ? [`${back.join(', ')}: taken off its takeoff by hand, and there again; the column Without of Jobs leaves an item out`] : []),
     ...(moved.length ? [`what was written for ${moved.join(', ')} has no line of its own any more and stands among what was written by hand on its sheet Crew`] : []),
     ...(flagged.length ? [`prices to look at, with why beside them on its sheet Takeoff: ${flagged.join(', ')}`] : []),
-    ...(signed ? [`the customer accepted ${signed.at}; the price is ${dollars(takeoff.total)} now, to be agreed on the change order`] : []),
+    ...(accepted.lapsed ? [acceptedWords(accepted.lapsed.at, accepted.at)] : []),
     ...lapsed.map(({ label }) => `the answer to "${label}" was given for other figures: there is no price on the quote until it is answered anew`),
   ].map((words) => `${design.name}: ${words}`)
 }

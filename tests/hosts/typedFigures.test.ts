@@ -332,7 +332,7 @@ describe.runIf(hasCalc)('papers of other figures than they were made with', () =
       sheet.getRow(sum).getCell(takeoffColumns.amount).value = { formula: `SUM(G${sum - 4}:G${sum - 2})`, result: 0 } as ExcelJS.CellFormulaValue
     })
     expect((await worked(beyond)).price).toBe('no price')
-    // A line of ours taken off with its six formulas, five of others typed over, an amount under nothing twice: the next making takes none of them as it stands.
+    // A line of ours taken off, five formulas of others typed over, whatever formula stands elsewhere, an amount under nothing twice: the next making takes none of them as it stands.
     const changed = await typed('Takeoff', (sheet) => {
       const type = (code: string, column: keyof typeof takeoffColumns, value: number | null) => (sheet.getRow(rowOf(sheet, 2, code)).getCell(takeoffColumns[column]).value = value)
       type('CLAMP', 'net', null)
@@ -344,8 +344,9 @@ describe.runIf(hasCalc)('papers of other figures than they were made with', () =
       type('FENCE', 'price', -5)
       const off = sheet.getRow(rowOf(sheet, 2, 'EXCAVATOR'))
       for (const column of Object.values(takeoffColumns)) off.getCell(column).value = null
+      sheet.getRow(rowOf(sheet, 3, 'Earthwork, total')).getCell(takeoffColumns.hours).value = { formula: '1+1', result: 2 } as ExcelJS.CellFormulaValue
     })
-    expect(await worked(changed)).toMatchObject({ price: 'no price', uncounted: 6 + 5 + 2 })
+    expect(await worked(changed)).toMatchObject({ price: 'no price', uncounted: 1 + 5 + 2 })
     // A price taken back is that of the list again, on the sheets as where they are made from.
     const back = await typed('Takeoff', (sheet) => {
       sheet.getRow(rowOf(sheet, 2, 'EXCAVATOR')).getCell(takeoffColumns.price).value = null

@@ -108,9 +108,10 @@ function lastAgreed(takeoff: Takeoff, { before }: Earlier, all: readonly KeptCha
   const isSigned = (revision: number) =>
     all.some((change) => change.revision === revision && change.what === 'signed' && change.words.startsWith(AGREED)) ||
     (before?.revision === revision && revision < now && takeoff.crew.cells[`${AMEND_PREFIX}agree`]?.done !== undefined)
-  // What is agreed to now has a change order of what led to it.
-  for (let revision = now - 1; revision >= 1; revision--) if (isSigned(revision) || accepted.includes(dollars(totalAt(revision)))) return revision
-  return undefined
+  // A sum that comes back by itself is nobody's new agreement: the first revision that had it counts.
+  const revisions = Array.from({ length: Math.max(0, now - 1) }, (_, at) => at + 1)
+  const agreed = [...revisions.filter(isSigned), ...accepted.flatMap((sum) => revisions.find((revision) => dollars(totalAt(revision)) === sum) ?? [])]
+  return agreed.length ? Math.max(...agreed) : undefined
 }
 
 /** Changes of several revisions as one: fields from what they first were to what they are now, lines in the order in which they changed. */

@@ -19,7 +19,7 @@ export const NO_SUPPLIER = 'Supplier not named (Prices: a row with the code and 
 /** Kinds of lines that are bought or hired. */
 const ordered: readonly ItemKind[] = ['material', 'equipment', 'subcontract']
 export const STOPPED = 'Not to be ordered before the quote has a price: when this was made a verdict said stop, and nobody had answered for it.'
-const TOGETHER_TOO = 'These goods stand on the sheet Order together too, which takes the place of this order: order each thing once.'
+const TOGETHER_TOO = 'Several jobs were made in one go: where the sheet Order together stands, and is not out of date, it takes the place of this order. Order each thing once.'
 /** What every supplier asks first. */
 const delivery: readonly { code: string; text: string; ofJob?: JobFieldName }[] = [
   { code: 'ORDER-NUMBER', text: 'Our number of this order' },

@@ -25,6 +25,15 @@ const columns = { code: 2, text: 3, done: 4, price: 4, stands: 5 } as const
 const quoteHeadings: Readonly<Record<string, string>> = { code: 'Entry', text: 'To be filled in', done: 'Words', stands: 'Answered for' }
 const LAST_COLUMN = columns.price
 
+const ANOTHER = '; the price is another now'
+const AGAIN = ': make the takeoff again before this is signed'
+/** What stands beside a name that was written at another sum. */
+const earlierWords = (at: string, now: string): string =>
+  at === NO_PRICE
+    ? 'Signed while the quote had no price: nothing is accepted by that.'
+    : now === NO_PRICE
+      ? `Accepted at ${at}: it counts again where the quote has that price.`
+      : `Accepted at ${at}, not at this price: what changed since is agreed on the change order.`
 /** Cells for the office on every quote: what stands in them comes back. */
 const entries: readonly (readonly [code: string, what: string])[] = [
   ['1', 'Our name, address and licence number'],
@@ -396,7 +405,7 @@ function quoteSheet({ takeoff, names, heading, made, earlier }: JobContext, shee
     }
     for (const { code, at, done } of accepted.earlier) {
       draft.put(columns.code, 'faintWrapped', code, { format: 'text' })
-      draft.put(columns.text, 'faintWrapped', `Accepted at ${at}, not at this price: what changed since is agreed on the change order.`)
+      draft.put(columns.text, 'faintWrapped', earlierWords(at, accepted.at))
       draft.put(columns.done, 'entry', done, { format: 'text' })
       draft.next()
     }
@@ -410,7 +419,8 @@ function quoteSheet({ takeoff, names, heading, made, earlier }: JobContext, shee
     const price = from(QUOTE_PRICE)
     const live = `IF(ISNUMBER(${price}),"$"&TEXT(${price},"#,##0.00"),"${NO_PRICE}")`
     draft.put(columns.text, 'text', open ? what : `${what}, at ${at}`, {
-      formula: `"${what}"&IF(AND(${done}<>"",${stands}<>${live}),", at "&${stands}&"; the price is another now",IF(ISNUMBER(${price}),", at "&${live},""))`,
+      // What is printed while the price has moved has no sum that could be signed: the sheet would keep the one that it was made with.
+      formula: `"${what}"&IF(${stands}=${live},IF(ISNUMBER(${price}),", at "&${live},""),IF(${done}="","${ANOTHER}${AGAIN}",", at "&${stands}&"${ANOTHER}"))`,
     })
     draft.put(columns.stands, 'faint', at, { format: 'text' })
   }

@@ -14,7 +14,7 @@ import { lookup } from '../places.js'
 import { address, SheetDraft, type PlanCell, type SheetPlan } from '../plan.js'
 import { decimalsOf, unitNamed } from '../../units.js'
 import { headed, sheetKind, type JobContext } from '../sheetKind.js'
-import { LINE_ROWS, linePlace, sumPlace, TAKEOFF_HEADING_ROW, takeoffColumns, takeoffHeadingWords, type TakeoffColumn, workedColumns } from './takeoffColumns.js'
+import { LINE_ROWS, linePlace, sumPlace, TAKEOFF_HEADING_ROW, takeoffColumns, takeoffHeadingWords, type TakeoffColumn } from './takeoffColumns.js'
 import { putSummary, SUMMARY_ROWS } from './takeoffSummary.js'
 
 const SPARE_ADDED_ROWS = 4
@@ -68,8 +68,7 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
   const lastLineRow = draft.row - 1
   const added = addedLines()
   for (const finish of pending) finish()
-  const formulas = draft.cells.filter(({ row, column, formula: text }) => text !== undefined && row >= firstLineRow && row <= lastLineRow && workedColumns.includes(column)).length
-  putSummary(draft, takeoff, { row: summaryRow, rows: { first: firstLineRow, last: lastLineRow, formulas }, added, subtotals, names, sheet, named })
+  putSummary(draft, takeoff, { row: summaryRow, rows: { first: firstLineRow, last: lastLineRow, lines: takeoff.lines.length }, added, subtotals, names, sheet, named })
   const entries = (column: number, from: number, to: number, least: number) => ({
     firstRow: from,
     lastRow: to,
