@@ -227,7 +227,7 @@ export class Design implements JobRows {
     }
     const list = listByName.get(name)
     if (list) return this.listed(list).column(name)
-    if (isOfRecord(name)) return this.balance ? recordFigures[name](this.balance, (wanted) => this.number(wanted)) : 0
+    if (isOfRecord(name)) return this.balance ? recordFigures[name](this.balance, (wanted) => this.value(wanted) ?? null) : 0
     if (name === 'Curve') {
       const [flow, head] = curve.columns.map((column) => this.value(column.name) as readonly Single[])
       // A block of rows passes untouched from this name to PUMPDUTY.

@@ -220,16 +220,17 @@ const rules = [
   verdict(
     'ReliefVerdict',
     'Pressure that the tank at the house stands',
-    'IF(HouseStanding_psi>PressureTankRating_psi,"stop",IF(OR(CutOut_psi+ReliefOver_psi>PressureTankRating_psi,PressureTankListed=0),"check","pass"))',
+    'IF(HouseStanding_psi>PressureTankRating_psi,"stop",IF(OR(HouseStanding_psi+ReliefOver_psi>PressureTankRating_psi,PressureTankListed=0),"check","pass"))',
     [
       ['AND(HouseStanding_psi>PressureTankRating_psi,HouseStanding_psi>CutOut_psi)', 'The water lies so high over the house that gravity alone puts {HouseStanding_psi} on the pressure tank, which is made for {PressureTankRating_psi}: the relief valve would run until the cistern is empty. A tank made for it, or a reducing valve ahead of tank and switch, as a licensed plumber says.'],
       ['CutOut_psi>PressureTankRating_psi', 'The switch stops the pump at {CutOut_psi}; the pressure tank is made for {PressureTankRating_psi}.'],
       ['PressureTankListed=0', 'The sheet PressureTanks has no tank of {PressureTank_gal}: {PressureTankRating_psi} is what such tanks are usually made for. Look at the plate, and give it a row with its price.'],
+      ['AND(HouseStanding_psi>CutOut_psi,HouseStanding_psi+ReliefOver_psi>PressureTankRating_psi)', 'Gravity alone puts {HouseStanding_psi} on the pressure tank, day and night, and the relief valve opens at {PressureTankRating_psi} at the latest: less than {ReliefOver_psi} between them, and it can weep until the cistern is empty. A tank made for more, or a reducing valve ahead of tank and switch, as a licensed plumber says.'],
       ['CutOut_psi+ReliefOver_psi>PressureTankRating_psi', 'The switch stops the pump at {CutOut_psi} and the relief valve opens at {PressureTankRating_psi} at the latest: less than {ReliefOver_psi} between them, and it drips or opens at every stop. Lower the switch, or a tank made for more.'],
       ['ShutOffAtHouseFull_psi>PressureTankRating_psi', 'Should the switch stick, the pump reaches {ShutOffAtHouseFull_psi} at the tank, which is made for {PressureTankRating_psi}: the relief valve opens there at the latest and passes the pump’s whole flow.'],
       ['', 'Should the switch stick, the pump reaches {ShutOffAtHouseFull_psi} at the tank, which is made for {PressureTankRating_psi}.'],
     ],
-    'cut-out and the pressure of gravity within the tank’s rating, the cut-out 10 psi below it; a relief valve where the pump can pass it',
+    'cut-out and the pressure of gravity 10 psi below the tank’s rating; a relief valve where the pump can pass it',
     cite('memory', 'IPC 606.5.10: a relief valve at each hydropneumatic tank, set no higher than its rating'),
     LIFE,
   ),
@@ -256,11 +257,11 @@ const rules = [
     'the wanted share, on a daily record, no month dry in the median year; the intake under water',
     cite('reliability', 'the wanted share is the owner’s choice'),
   ),
-  verdict('DrainVerdict', 'Inlet drains', 'IF(DrainCover_in<0,"stop",IF(AND(InletSlope_in_per_ft<=SteepDrain_in_per_ft,RoofFlow_gpm<=InletCount*DrainCapacity_gpm,DrainCover_in>=DrainWants_in,OR(TrafficRank<2,DrainCover_in>=WheelCover_in)),"pass","check"))', [
-    ['DrainCover_in<0', 'With this fall the inlet drain comes out of the ground before the house: set the tanks deeper, lay it flatter, or bring the roof water nearer. The ground at the downspouts is taken {DownspoutRise_ft} over that at the tanks.'],
-    ['AND(TrafficRank>1,DrainCover_in<WheelCover_in)', 'The inlet drain has {DrainCover_in} over it at the least, and {Traffic} pass: where they cross it, {WheelCover_in}, or a slab as the engineer says. {RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each.'],
+  verdict('DrainVerdict', 'Inlet drains', 'IF(AND(InletRun_ft>0,DrainCover_in<0),"stop",IF(AND(InletSlope_in_per_ft<=SteepDrain_in_per_ft,RoofFlow_gpm<=InletCount*DrainCapacity_gpm,OR(InletRun_ft=0,AND(DrainCover_in>=DrainWants_in,OR(TrafficRank<2,DrainCover_in>=WheelCover_in)))),"pass","check"))', [
+    ['AND(InletRun_ft>0,DrainCover_in<0)', 'With this fall, that of the filter in it, the inlet drain comes out of the ground: set the tanks deeper, lay it flatter, or bring the roof water nearer. The ground at the downspouts is taken {DownspoutRise_ft} over that at the tanks.'],
+    ['AND(InletRun_ft>0,TrafficRank>1,DrainCover_in<WheelCover_in)', 'The inlet drain has {DrainCover_in} over it at the least, and {Traffic} pass: where they cross it, {WheelCover_in}, or a slab as the engineer says. {RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each.'],
     ['InletSlope_in_per_ft>SteepDrain_in_per_ft', 'The ground falls so to the tanks that the inlet drain is laid at {InletSlope_in_per_ft}: from {SteepDrain_in_per_ft} on it is anchored or laid in steps, and its water is braked before the tank.'],
-    ['DrainCover_in<DrainWants_in', 'The inlet drain has {DrainCover_in} over it at the house end, and {DrainWants_in} are wanted: its bedding alone takes {DrainOver_in}. Set the tanks deeper, lay it flatter, or bring the roof water nearer. {RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each.'],
+    ['AND(InletRun_ft>0,DrainCover_in<DrainWants_in)', 'The inlet drain has {DrainCover_in} over it at the least, and {DrainWants_in} are wanted: its bedding alone takes {DrainOver_in}. Set the tanks deeper, lay it flatter, or bring the roof water nearer. {RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each.'],
     ['AND(FilterShare<1,FilterFall_in=0)', '{RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each, by the {DrainTable} table. The inlet filter is taken to have no fall and to pass that flow: ask its maker (Jobs, Filter fall).'],
     ['', '{RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each, by the {DrainTable} table.'],
   ], 'flow of the design storm, pipe just full; earth over it, more under wheels; no steeper than 2.4 in/ft', cite('epaManual', 'Manning, pipe just full')),
@@ -295,10 +296,11 @@ const rules = [
     'the drain comes out at or above the ground',
     cite('derivation', 'overflow invert, fall of the drain, fall of the ground'),
   ),
-  verdict('RoomVerdict', 'Room to work in the pit', 'IF(AND(WorkingRoom_ft>=RoomLeast_ft,OR(TankCount=1,TankGap_in>=GapLeast_in)),"pass","check")', [
+  verdict('RoomVerdict', 'Room to work in the pit', 'IF(AND(WorkingRoom_ft>=RoomLeast_ft,OR(TankCount=1,AND(TankGap_in>=GapLeast_in,TieLength_in<=12*DrainStick_ft))),"pass","check")', [
     ['WorkingRoom_ft<RoomLeast_ft', '{WorkingRoom_ft:2} between the tanks and the foot of the pit walls: nobody can work or get away there. {RoomLeast_ft:2} at the least.'],
+    ['AND(TankCount>1,TieLength_in>12*DrainStick_ft)', 'A tie is {TieLength_in} long, and a stick of pipe {DrainStick_ft}: each takes a coupling in its buried middle, or a longer stick. Set the tanks closer, or add them as lines by hand.'],
     ['', 'Between tanks and pit walls {WorkingRoom_ft:2}, between two tanks {TankGap_in}.'],
-  ], '18 in beside the tanks, 6 in between two where boots and clamps are set', cite('practice', 'room for a person, and for a hand with a driver')),
+  ], '18 in beside the tanks, 6 in between two where boots and clamps are set; a tie no longer than a stick of pipe', cite('practice', 'room for a person, and for a hand with a driver')),
   verdict('SlopeVerdict', 'Drain slope', 'IF(DrainSlope_in_per_ft>=IF(DrainSize_in<8,0.125,0.0625),"pass","check")', '{DrainSlope_in_per_ft}.', '1/8 in/ft at least for 3 to 6 in pipe, 1/16 from 8 in', cite('chicago', 'minimum slope')),
   verdict(
     'FrostVerdict',
@@ -319,8 +321,9 @@ const rules = [
   verdict(
     'DutyVerdict',
     'Pump duty',
-    'IF(TotalHead_ftw<=0,"check",IF(PumpHead_ftw<TotalHead_ftw,"stop",IF(OffCurve=1,"stop","pass")))',
+    'IF(TotalHead_ftw<=0,IF(AND(OffCurve=1,Without=""),"stop","check"),IF(PumpHead_ftw<TotalHead_ftw,"stop",IF(OffCurve=1,"stop","pass")))',
     [
+      ['AND(TotalHead_ftw<=0,OffCurve=1,Without="")', 'The house lies so far below the water that gravity gives flow and pressure, and {PumpModel} would run off the end of its curve as soon as it starts: leave it out (Without: PUMP, PRESSURE-TANK, CONTROL, FLOAT and what goes with them), and set a valve that closes at the house and, where too much comes, a reducing valve.'],
       ['TotalHead_ftw<=0', 'The house lies so far below the water that gravity gives flow and pressure: no pump is needed (Without: PUMP, PRESSURE-TANK, CONTROL, FLOAT and what goes with them), but a valve that closes at the house and, where too much comes, a reducing valve.'],
       ['AND(OffCurve=1,GravityAtSwitch_psi>SwitchWanted_psi/2)', 'The house lies so far below the water that gravity alone gives {GravityAtSwitch_psi} of the {SwitchWanted_psi} wanted at the switch, and {PumpModel} runs off the end of its curve. Want a little less and leave out the pump (Without: PUMP, PRESSURE-TANK, CONTROL, FLOAT), or hold the flow back with a valve.'],
       ['AND(PumpNote<>"",OR(PumpHead_ftw<TotalHead_ftw,OffCurve=1))', '{PumpNote}'],

@@ -1,5 +1,7 @@
 /** Rows that engineers of other offices tried: what a field changes moves what it costs, and nothing is chosen for what no choice can change. By hand arithmetic, house figures as printed. */
 import { describe, expect, it } from 'vitest'
+import { formula } from '../../src/formula/formula.js'
+import { results } from '../../src/takeoff/results/index.js'
 import { demoRows, leastRow, lineOf, takeoffOf } from '../support/office.js'
 
 const site = {
@@ -104,6 +106,42 @@ describe('the crane', () => {
     const [at, over] = [words(Math.ceil(load / 0.75)), words(Math.floor(load / 0.75) - 1)]
     expect([at.verdict, /lift plan/.test(at.words)]).toEqual(['pass', false])
     expect([over.verdict, /over 75 % of it.*lift plan/.test(over.words)]).toEqual(['check', true])
+  })
+})
+
+describe('what gravity and filters change', () => {
+  it('a filter at the tank lifts the drain before it: the least cover is there where the ground rises more to the downspouts', () => {
+    const cover = (FilterFall_in: number) => {
+      const { design } = of({ DownspoutRise_ft: 5, InletRun_ft: 60, FilterShare: 0.9, FilterFall_in })
+      // By hand: the port's invert under the ground, up by the fall of the filter, and the pipe over it.
+      expect(design.number('DrainCover_in')).toBeCloseTo(12 * design.number('PortInvert_ft') - FilterFall_in - design.number('DrainOutside_in'), 6)
+      return design.verdict('DrainVerdict')
+    }
+    expect([cover(36), cover(24), cover(0)]).toEqual(['stop', 'check', 'pass'])
+  })
+  it('what gravity gives at the pressure where the pump cuts in is in the most flow, and in velocity and surge', () => {
+    const { design } = of({ WaterLineRise_ft: -125, WaterLineRun_ft: 200, WaterLineSize: '1-1/4', HousePressure_psi: 45, CutIn_psi: 40 })
+    const n = (name: Parameters<typeof design.number>[0]) => design.number(name)
+    // Hazen–Williams: flow as the 0.54th power of the head that is left at 40 psi, 2.31 ft a psi.
+    const gravity = n('HouseFlow_gpm') * ((-n('LiftFull_ftw') - 2.31 * 40) / n('NewLineLoss_ftw')) ** 0.54
+    expect(gravity).toBeGreaterThan(n('GravityFlow_gpm'))
+    expect(n('MostFlow_gpm')).toBeCloseTo(gravity, 6)
+  })
+  it.each([
+    ['RecordForStorage_gal', 1001],
+    ['RecordForInch_gal', 51],
+    ['RecordForYear_gal', 2001],
+    ['RecordForFlush_in', 0.01],
+    ['RecordForEach', 'event'],
+    ['RecordForStation', 'Low Fallow'],
+  ])('the daily balance knows that %s is another one', (name, other) => {
+    const given: Readonly<Record<string, string | number>> = {
+      RecordYears: 12,
+      ...{ RecordForStorage_gal: 1000, UsableStorage_gal: 1000, RecordForInch_gal: 50, InchYield_gal: 50, RecordForYear_gal: 2000, YearDemand_gal: 2000 },
+      ...{ RecordForFlush_in: 0, FirstFlush_in: 0, RecordForEach: 'day', FirstFlushEach: 'day', RecordForStation: 'Alder Reach', RainStation: 'Alder Reach' },
+    }
+    const agrees = (values: typeof given) => formula(results.find((rule) => rule.name === 'RecordAgrees')!.formula).evaluate({ value: (wanted) => values[wanted] })
+    expect([agrees(given), agrees({ ...given, [name]: other })]).toEqual([1, 0])
   })
 })
 

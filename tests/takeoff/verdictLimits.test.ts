@@ -18,6 +18,9 @@ const fitting = { LineFit: 'IPS', LineFittings: 'IPS insert' }
 
 /** Names that a row does not turn on. */
 const others: Readonly<Record<string, number | string>> = {
+  Without: '',
+  TieLength_in: 22,
+  DrainStick_ft: 10,
   CriticalLift: 0.75,
   DoseLeast_mg_per_L: 25,
   TestLeast_inHg: 2,
@@ -156,8 +159,10 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
   ],
   // IPC 606.5.10 (from memory): a relief valve at each hydropneumatic tank; none helps where the switch itself is set above the plate.
   ReliefVerdict: [
-    [{ HouseStanding_psi: 100, PressureTankRating_psi: 100, ShutOffAtHouseFull_psi: 140 }, 'pass'],
-    [{ HouseStanding_psi: 99, PressureTankRating_psi: 100, ShutOffAtHouseFull_psi: 90 }, 'pass'],
+    // The same where gravity alone stands there day and night.
+    [{ HouseStanding_psi: 90, PressureTankRating_psi: 100, ShutOffAtHouseFull_psi: 140 }, 'pass'],
+    [{ HouseStanding_psi: 90.1, PressureTankRating_psi: 100, ShutOffAtHouseFull_psi: 90 }, 'check'],
+    [{ HouseStanding_psi: 100, PressureTankRating_psi: 100, ShutOffAtHouseFull_psi: 140 }, 'check'],
     [{ HouseStanding_psi: 101, PressureTankRating_psi: 100, ShutOffAtHouseFull_psi: 140 }, 'stop'],
     // Common practice, no source: a relief valve at the plate stays shut at every stop where 10 psi are between.
     [{ HouseStanding_psi: 90, CutOut_psi: 90, PressureTankRating_psi: 100 }, 'pass'],
@@ -240,6 +245,10 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ WorkingRoom_ft: 1.49, TankGap_in: 6, TankCount: 2 }, 'check'],
     [{ WorkingRoom_ft: 2, TankGap_in: 5.9, TankCount: 2 }, 'check'],
     [{ WorkingRoom_ft: 2, TankGap_in: 4, TankCount: 1 }, 'pass'],
+    // Common practice, no source: sticks of 10 ft.
+    [{ WorkingRoom_ft: 2, TankGap_in: 106, TieLength_in: 120, TankCount: 2 }, 'pass'],
+    [{ WorkingRoom_ft: 2, TankGap_in: 107, TieLength_in: 121, TankCount: 2 }, 'check'],
+    [{ WorkingRoom_ft: 2, TankGap_in: 107, TieLength_in: 121, TankCount: 1 }, 'pass'],
   ],
   BearingVerdict: [
     [{ Bearing_psf: 1500, BearingAllowed_psf: 1500 }, 'pass'],
@@ -347,6 +356,8 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ RoofFlow_gpm: 319, InletCount: 2, DrainCapacity_gpm: 160 }, 'pass'],
     [{ RoofFlow_gpm: 321, InletCount: 2, DrainCapacity_gpm: 160 }, 'check'],
     [{ DrainCover_in: -0.1, RoofFlow_gpm: 1, InletCount: 1, DrainCapacity_gpm: 160 }, 'stop'],
+    // No drain lies in the ground: nothing covers it.
+    [{ DrainCover_in: -0.1, InletRun_ft: 0, TrafficRank: 3, RoofFlow_gpm: 1, InletCount: 1, DrainCapacity_gpm: 160 }, 'pass'],
     // Common practice, no source: a fifth, 2.4 in/ft, is steep for a drain.
     [{ InletSlope_in_per_ft: 2.4, RoofFlow_gpm: 1, InletCount: 1, DrainCapacity_gpm: 160 }, 'pass'],
     [{ InletSlope_in_per_ft: 2.41, RoofFlow_gpm: 1, InletCount: 1, DrainCapacity_gpm: 160 }, 'check'],
@@ -412,7 +423,10 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ PumpHead_ftw: 149.9, TotalHead_ftw: 150, OffCurve: 0 }, 'stop'],
     [{ PumpHead_ftw: 200, TotalHead_ftw: 150, OffCurve: 1 }, 'stop'],
     // Gravity alone gives flow and pressure: nothing breaks, but no pump is needed.
-    [{ PumpHead_ftw: 200, TotalHead_ftw: 0, OffCurve: 1 }, 'check'],
+    [{ PumpHead_ftw: 200, TotalHead_ftw: 0, OffCurve: 0 }, 'check'],
+    // Past its curve a pump wears out, needed or not, unless it is left out.
+    [{ PumpHead_ftw: 200, TotalHead_ftw: -0.1, OffCurve: 1 }, 'stop'],
+    [{ PumpHead_ftw: 200, TotalHead_ftw: 0, OffCurve: 1, Without: 'PUMP' }, 'check'],
     [{ PumpHead_ftw: 200, TotalHead_ftw: 0.1, OffCurve: 0 }, 'pass'],
   ],
   // USDA NRCS 516 (from memory): 5 ft/s.

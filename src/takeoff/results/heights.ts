@@ -38,5 +38,5 @@ export const heightResults = [
   result('RunsEmpty_in_per_ft', 'Slope at which a drain runs empty', '0.125', cite('chicago', 'minimum slope of 3 to 6 in pipe')),
   result('WheelCover_in', 'Cover that a drain needs under wheels', '24', cite('memory', 'ASTM D2321, plastic pipe under highway loads')),
   result('DrainWants_in', 'Cover that a drain wants', '12', practice('a foot, so that a spade misses it')),
-  result('DrainCover_in', 'Least cover over the inlet drain', '12*InletAtHouse_ft-DrainOutside_in', geometry),
+  result('DrainCover_in', 'Least cover over the inlet drain', '12*MIN(InletAtHouse_ft,PortInvert_ft-FilterDrop_in/12)-DrainOutside_in', cite('derivation', 'at the house, or before the filter at the tank')),
 ] as const

@@ -47,6 +47,9 @@ export const foundFigures = [
   result('RecordForStorage_gal', 'Daily balance made for this storage', '', cite('derivation', 'daily balance')),
   result('RecordForInch_gal', 'Daily balance made for this catch from an inch', '', cite('derivation', 'daily balance')),
   result('RecordForYear_gal', 'Daily balance made for this use a year', '', cite('derivation', 'daily balance')),
+  result('RecordForFlush_in', 'Daily balance made for this first flush', '', cite('derivation', 'daily balance')),
+  result('RecordForEach', 'Daily balance made for a first flush each', '', cite('derivation', 'daily balance')),
+  result('RecordForStation', 'Daily balance made of the days of', '', cite('derivation', 'daily balance')),
   result('PumpNote', 'Pumps of the table', '', office),
   result('LayoutNote', 'Layouts of drains and ports', '', office),
 ] as const

@@ -45,8 +45,8 @@ export const pumpResults = [
   result(
     'MostFlow_gpm',
     'Most flow: full tanks, new pipe, when the pump cuts in',
-    `MAX(${meets('LiftFull_ftw', 'MIN(HousePressure_psi,CutIn_psi)', 'NewLineLoss_ftw')},GravityFlow_gpm)`,
-    cite('hiData', 'section I-A; filters new, nothing lost in them'),
+    `MAX(${meets('LiftFull_ftw', 'MIN(HousePressure_psi,CutIn_psi)', 'NewLineLoss_ftw')},HouseFlow_gpm*(MAX(0,0-LiftFull_ftw-2.31*MIN(HousePressure_psi,CutIn_psi))/NewLineLoss_ftw)^0.54)`,
+    cite('hiData', 'section I-A; filters new, nothing lost in them; what gravity gives at that pressure as well'),
   ),
   result(
     'OffCurve',

@@ -1,4 +1,5 @@
 import { cite } from '../../sources.js'
+import type { Value } from '../../formula/value.js'
 import { medianYear, type DailyBalance } from '../dailyBalance.js'
 import { recordWords } from '../rainDays.js'
 import { office, sum } from '../results/rule.js'
@@ -42,7 +43,12 @@ export const record = {
 export const recordFigures = {
   RecordLongestShort_days: ({ longestShort }) => longestShort,
   RecordDryMonths: ({ years }) => medianYear(years)?.dryMonths ?? 0,
-  RecordForStorage_gal: (_, number) => number('UsableStorage_gal'),
-  RecordForInch_gal: (_, number) => number('InchYield_gal'),
-  RecordForYear_gal: (_, number) => number('YearDemand_gal'),
-} as const satisfies Readonly<Record<string, (balance: DailyBalance, number: (name: 'UsableStorage_gal' | 'InchYield_gal' | 'YearDemand_gal') => number) => number>>
+  RecordForStorage_gal: (_, figure) => figure('UsableStorage_gal'),
+  RecordForInch_gal: (_, figure) => figure('InchYield_gal'),
+  RecordForYear_gal: (_, figure) => figure('YearDemand_gal'),
+  RecordForFlush_in: (_, figure) => figure('FirstFlush_in'),
+  RecordForEach: (_, figure) => figure('FirstFlushEach'),
+  RecordForStation: (_, figure) => figure('RainStation'),
+} as const satisfies Readonly<Record<string, (balance: DailyBalance, figure: (name: BalancedBy) => Value) => Value>>
+/** What the balance of the days was made for. */
+type BalancedBy = 'UsableStorage_gal' | 'InchYield_gal' | 'YearDemand_gal' | 'FirstFlush_in' | 'FirstFlushEach' | 'RainStation'
