@@ -7,7 +7,7 @@ export const listedMutants: readonly { file: string; was: string; now: string; w
       'IF(LineRating_psi<160,"pass",IF(LinePressureMost_psi>LineRating_psi*LineDerating,"pass"',
       'rating always passes',
     ],
-    ['RoofFlow_gpm<=InletCount*DrainCapacity_gpm,DrainCover_in>=DrainWants_in', 'RoofFlow_gpm>=0,DrainCover_in>=DrainWants_in', 'drains carry any storm'],
+    ['RoofFlow_gpm<=InletCount*DrainCapacity_gpm,OR(InletRun_ft=0', 'RoofFlow_gpm>=0,OR(InletRun_ft=0', 'drains carry any storm'],
     ['IF(ROUND(PitDepth_ft,2)>20,IF(PitEngineered', 'IF(ROUND(PitDepth_ft,2)>25,IF(PitEngineered', 'the pit stops at 25 ft'],
     ['IF(TrenchDepth_in-CableOutside_in>=CableCover_in', 'IF(TrenchDepth_in-CableOutside_in+6>=CableCover_in', 'the trench limit moved 6 in'],
     ['`IF(${tooDeepVacuum},"stop"', '`IF(${tooDeepVacuum},"check"', 'too high a vacuum is only looked into'],
