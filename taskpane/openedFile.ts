@@ -4,7 +4,7 @@
  */
 import { extentOf } from '../src/plan/plan.js'
 import type { Model } from '@odoo/o-spreadsheet'
-import { withoutPrefixes, STORED_PREFIX } from '../src/hosts/xlsx/writeSheet.js'
+import { PAPER, withoutPrefixes, STORED_PREFIX } from '../src/hosts/xlsx/writeSheet.js'
 import { writeInto } from '../src/hosts/file.js'
 import { keyColumns, keysOf } from '../src/hosts/moves.js'
 import { Book } from '../src/hosts/xlsx/book.js'
@@ -56,8 +56,6 @@ function cellsOf(model: GridModel, sheetId: string): Map<string, GridCell> {
 
 const plainValue = (value: BookCell['value']): GridCell['value'] => (value instanceof Date ? serialOfMoment(value) : value)
 
-/** As files number sizes of paper. */
-const PAPER_A4 = '9'
 const hasPlace = ({ content }: UnreadFormula): boolean => /[A-Z]\$?\d/i.test(content)
 
 export class OpenedFile {
@@ -138,7 +136,7 @@ export class OpenedFile {
     const xml = this.book.text(sheet.part)
     for (const tag of tags(xml, Math.max(0, xml.lastIndexOf('sheetData'))))
       if (tag.name === 'pageSetup' && !tag.isEnd)
-        return { landscape: attribute(xml, tag, 'orientation') === 'landscape', paper: attribute(xml, tag, 'paperSize') === PAPER_A4 ? 'A4' : 'letter' }
+        return { landscape: attribute(xml, tag, 'orientation') === 'landscape', paper: Number(attribute(xml, tag, 'paperSize')) === PAPER.A4 ? 'A4' : 'letter' }
     return { landscape: false }
   }
 

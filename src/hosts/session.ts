@@ -5,7 +5,7 @@ import type { Made } from '../plan/plan.js'
 import { badInput } from '../errors.js'
 import { checkField, problemAt, ProblemsError, type Problem } from '../takeoff/fields.js'
 import { readOffice, type Office } from '../takeoff/office.js'
-import { changesSince, fieldWords, inShort } from '../takeoff/changes.js'
+import { changesSince, fieldOf, fieldWords, inShort } from '../takeoff/changes.js'
 import type { RaisedVerdict } from '../takeoff/design.js'
 import type { Takeoff } from '../takeoff/takeoff.js'
 import { dollars } from '../rounding.js'
@@ -64,9 +64,9 @@ export async function standingOf(host: Host, job: string): Promise<Standing> {
       const off = (before?.gone ?? []).filter((code) => takeoff.lines.some((line) => line.code === code))
       if (off.length) return `${off.join(', ')}: taken off its sheet Takeoff by hand, and in this price. Make the takeoff again; the column Without of Jobs leaves an item out.`
       if (!before || !changes.some(({ what, code }) => what !== 'overhead, markup and tax' && !(code && typed.has(code)))) return ''
-      const fields = changes.flatMap(({ what, words, from, to }) => {
-        const [, label, name] = /^(.*) \((\w+)\)$/.exec(words) ?? []
-        return what === 'field' ? [`${label} ${fieldWords(name!, to)}, made with ${fieldWords(name!, from)}`] : []
+      const fields = changes.flatMap((change) => {
+        const field = fieldOf(change)
+        return field ? [`${field.label} ${fieldWords(field.name, change.to)}, made with ${fieldWords(field.name, change.from)}`] : []
       })
       const said = fields.length > FIELDS_SAID ? [...fields.slice(0, FIELDS_SAID), `${fields.length - FIELDS_SAID} more`] : fields
       return `Its sheets were made at ${dollars(before.total)}; ${inShort(changes, before.revision)}${said.length ? ` (${said.join('; ')})` : ''}. Make the takeoff again.`

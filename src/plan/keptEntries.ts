@@ -58,15 +58,15 @@ export function fromEntries(rows: Rows, sheet: string, hasEntries = true): Pick<
   function readRow(row: Rows[number], of: EntryList, place: number): void {
     const codeAt = columns.get('code')!
     // The box of a step stands before its code and has no heading.
+    const keyOf = (at: number) => (at === codeAt - 1 && of.entries.includes('box') ? 'box' : ([...columns].find(([, column]) => column === at)?.[0] ?? `column ${at + 1}`))
+    const code = text(row[codeAt])
     /** What stands in an entry; a plain number in letters is one where a number is wanted. */
     const valueOf = (at: number, key: string): string | number => {
       const { value } = row[at]!
       if (typeof value === 'number') return value
       const words = text(row[at])
-      return (of.span?.(text(row[codeAt]), key) ? parseNumber(words) : undefined) ?? words
+      return (of.span?.(code, key) ? parseNumber(words) : undefined) ?? words
     }
-    const keyOf = (at: number) => (at === codeAt - 1 && of.entries.includes('box') ? 'box' : ([...columns].find(([, column]) => column === at)?.[0] ?? `column ${at + 1}`))
-    const code = text(row[codeAt])
     // An entry that somebody wrote as a formula counts as its result; where we write formulas, none is an entry.
     const entriesHere = [...of.entries, ...(of.alsoOf?.(code) ?? [])]
     const isEntry = (key: string) => of.isCode(code) && entriesHere.includes(key)

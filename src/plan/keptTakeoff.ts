@@ -7,10 +7,10 @@ import type { AddedLine, Kept, Override } from '../takeoff/typed.js'
 import type { JobSheetNames } from './jobSheets.js'
 import { columnLetters } from './plan.js'
 import { amount, isEmptySheet, isUnworked, PASTED, text, type Cell, type Rows } from './keptCells.js'
-import { takeoffColumns, takeoffHeading, type TakeoffColumn } from './sheets/takeoffColumns.js'
+import { takeoffColumns, takeoffHeading, workedColumns, type TakeoffColumn } from './sheets/takeoffColumns.js'
 
 /** What each worked-out column of our lines begins with. */
-const formulaOf: Readonly<Record<'waste' | 'lot' | 'order' | 'amount' | 'hours', string>> = {
+const formulaOf: Readonly<Record<Exclude<(typeof workedColumns)[number], 'net'>, string>> = {
   waste: 'INDEX(',
   lot: 'MAX(',
   order: start('order'),
@@ -142,7 +142,7 @@ class TakeoffRows {
     this.settle(row, ['yours', 'price'])
     this.settle(
       row,
-      (['net', ...worked] as const).filter((name) => isPlain(row, name)),
+      workedColumns.filter((name) => isPlain(row, name)),
     )
     const quantity = this.typed(row, 'yours') ?? (isPlain(row, 'net') ? this.typed(row, 'net') : undefined)
     const price = this.ownPrice(row)

@@ -2,6 +2,7 @@
 import { LOTS_SLACK } from '../calc/estimate/orderQuantity.js'
 import { orderQuantity } from '../calc/index.js'
 import { money } from '../rounding.js'
+import { lineFormula } from '../takeoff/lineFigures.js'
 import { type Takeoff } from '../takeoff/takeoff.js'
 import type { Rows } from './keptCells.js'
 import { address, madeLine, quotedSheet, SheetDraft, TITLE_ROWS, type Made, type SheetPlan } from './plan.js'
@@ -92,8 +93,7 @@ export class OrderTogether {
     this.revisions.push(revision)
     this.house ??= house
     if (openStops(takeoff)) this.stopped.push(design.name)
-    for (const { code, description, quantity, unit } of goodsByHand(takeoff))
-      this.byHand.push({ words: [code, description].filter(Boolean).join(' '), job: design.name, quantity, unit })
+    for (const { words, quantity, unit } of goodsByHand(takeoff)) this.byHand.push({ words, job: design.name, quantity, unit })
     const rows = new Map(plan.cells.flatMap(({ row, column, value }) => (column === takeoffColumns.code ? [[String(value), row] as const] : [])))
     for (const { code, supplier, description, net, override, order, price = 0, listed, cut, rule } of linesOrdered(takeoff)) {
       const { unit, waste, lot } = rule
@@ -223,11 +223,11 @@ function orderTogether({ jobs, stopped, shared, byHand, house }: Collected, made
 
   /** What is used, what is ordered apart, and the prices: of all jobs at once, or over parts of them that have cells of their own. */
   function formulas(lines: Shared['lines'], cell: (of: Ordered, column: number) => string): [net: string, sum: string, prices: string] {
-    const priceIn = (line: Ordered) => `IF(${cell(line, takeoffColumns.price)}="",${cell(line, takeoffColumns.listed)},${cell(line, takeoffColumns.price)})`
+    const priceIn = (line: Ordered) => lineFormula('price', (name) => cell(line, name === 'Price' ? takeoffColumns.price : takeoffColumns.listed))
     const of = (some: readonly Ordered[]): [string, string, string] => [
       some.map((line) => `IF(${cell(line, takeoffColumns.yours)}="",${cell(line, takeoffColumns.net)},${cell(line, takeoffColumns.yours)})`).join('+'),
       some.map((line) => cell(line, takeoffColumns.order)).join('+'),
-      some.map((line) => priceIn(line)).join(','),
+      some.map(priceIn).join(','),
     ]
     if (lines.length <= JOBS_A_FORMULA) return of(lines)
     const cells = inGroups(lines).map((some, group) => {

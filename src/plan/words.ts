@@ -2,6 +2,7 @@
 import { formula } from '../formula/formula.js'
 import type { Design } from '../takeoff/design.js'
 import type { JobName } from '../takeoff/names.js'
+import type { Takeoff } from '../takeoff/takeoff.js'
 import { templateFormula, type Words } from '../takeoff/template.js'
 import { decimalsOf, symbolOf } from '../units.js'
 
@@ -26,3 +27,8 @@ export const measureOf =
 const COUNTED: readonly string[] = ['day', 'job', 'kit', 'load', 'pint', 'quart', 'roll', 'set', 'stick', 'ton', 'truck']
 /** A unit beside a quantity, as people say it: 5 days. */
 export const unitBeside = (quantity: number | null, unit: string): string => (quantity !== 1 && COUNTED.includes(unit) ? `${unit}s` : unit)
+
+/** What a job goes without is somebody's all the same: a sign, a flap. */
+export const SET_BY_OTHERS = 'Not of this job, set by others: '
+/** What a job leaves out, in words. */
+export const leftOutWords = ({ without, leftOut }: Pick<Takeoff, 'without' | 'leftOut'>): string => without.map(leftOut).join('; ')

@@ -63,6 +63,12 @@ const ofPaper: readonly JobFieldName[] = ['Job', 'Site', 'Date', 'DailyProof', '
 export const fieldsByName = ({ design }: Takeoff): ReadonlyMap<string, string> =>
   new Map((Object.keys(jobFields) as JobFieldName[]).filter((name) => !ofPaper.includes(name)).map((name) => [name, String(design.single(name) ?? '')]))
 
+/** A changed field by its label and its column, from the words of the change. */
+export function fieldOf({ what, words }: Pick<Change, 'what' | 'words'>): { label: string; name: string } | undefined {
+  const [, label, name] = what === 'field' ? (/^(.*) \((\w+)\)$/.exec(words) ?? []) : []
+  return label === undefined || name === undefined ? undefined : { label, name }
+}
+
 /** A field that changed, with the unit that its column wears and as many digits as its sheet shows; a share as such. */
 export function fieldWords(name: string, value: Change['from']): string {
   const number = Number(value)

@@ -15,6 +15,8 @@ export type LineCell = 'Yours' | 'Net' | 'Waste' | 'Lot' | 'Order' | 'Price' | '
 
 /** The quantity that counts: the estimator's own where there is one. */
 const used = 'IF(Yours="",Net,Yours)'
+/** The price that counts: where somebody took theirs back, that of the list. */
+const paid = 'IF(Price="",Listed,Price)'
 /** As many lots as it takes with its waste (the steps of ORDERQUANTITY). */
 const lots = `${used}*(1+Waste)/Lot*(1-${LOTS_SLACK})`
 const pieces = 'ROUNDUP(Pieces,0)'
@@ -25,8 +27,8 @@ const sticks = `IF(${pieces}<=0,${lots},IF(${used}>${pieces}*Lot,${lots},MAX(${l
 export const lineFigures = {
   order: `ROUNDUP(${lots},0)*Lot`,
   orderCut: `ROUNDUP(${sticks},0)*Lot`,
-  /** Where somebody took a price back, that of the list counts. */
-  amount: 'ROUND(Order*IF(Price="",Listed,Price),2)',
+  price: paid,
+  amount: `ROUND(Order*${paid},2)`,
   hours: `${used}*LaborHours`,
   /** Where a subcontractor digs, no hours of the own crew are paid. */
   hoursOfEarth: `IF(EarthworkBy="own crew",${used}*LaborHours,0)`,

@@ -10,11 +10,11 @@ import type { PlanCell, SheetPlan } from '../../src/plan/plan.js'
 import { readOffice } from '../../src/takeoff/office.js'
 import { makeTakeoff, type Takeoff } from '../../src/takeoff/takeoff.js'
 import { nothingKept } from '../../src/takeoff/typed.js'
-import { demoRows, demoTakeoff, officeWith, takeoffOf } from '../support/office.js'
+import { demoRows, demoTakeoff, leastRow, officeWith, takeoffOf } from '../support/office.js'
 import { inExceljs, savedBy } from '../support/xlsx.js'
 
 const made = { date: '2026-11-25', revision: 1, version: 'test' }
-const sheetOf = (takeoff: Takeoff, sheet: 'quote' | 'order' | 'crew'): SheetPlan => {
+const sheetOf = (takeoff: Takeoff, sheet: 'quote' | 'order' | 'crew' | 'checks'): SheetPlan => {
   const name = jobSheetNames(takeoff.design.name)[sheet]
   return jobSheets(takeoff, standardPlaces(), 'native', made).find((plan) => plan.name === name)!
 }
@@ -35,6 +35,20 @@ describe('the quote', () => {
     expect(prices.at(-1)).toBe(takeoff.total)
     expect(prices).not.toContain(takeoff.orderCost)
     expect(words(quote)).not.toMatch(/markup|overhead|hours/i)
+  })
+  it('is what its checks point to, whatever form of it fits the page', () => {
+    // Without letterhead, terms and alternates there is room for the empty rows between its parts; with all of them there is none.
+    const takeoffs = [takeoffOf({ ...leastRow, TankCount: 2, RainIntensity_in_per_h: 1 }, { House: [], Variants: [] }), demoTakeoff('Ember Yard'), demoTakeoff('Pipit Hollow')]
+    const gaps = takeoffs.map((takeoff) => {
+      const quote = sheetOf(takeoff, 'quote')
+      const { row } = labelled(quote, 'Price, $')
+      const check = sheetOf(takeoff, 'checks').cells.find(({ formula: text }) => text?.includes(`'${quote.name}'!`))!.formula!
+      expect(check).toContain(`ISNUMBER('${quote.name}'!$D$${row})`)
+      const head = quote.cells.find(({ value }) => value === 'PRICE')!.row
+      return !quote.cells.some((cell) => cell.row === head - 1)
+    })
+    expect(gaps).toContain(true)
+    expect(gaps).toContain(false)
   })
   it('offers the treatment that it charges for, and says so where there is none', () => {
     expect(words(sheetOf(demoTakeoff('Thistle Brow'), 'quote'))).toContain('A treatment set of filters and lamp at the house')

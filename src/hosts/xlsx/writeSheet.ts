@@ -32,7 +32,7 @@ const SHEET_TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml.
 const TABLE_TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml.table+xml'
 export const LONGEST_TEXT = 32_767
 /** Numbers of the format for sizes of paper. */
-const PAPER = { letter: 1, A4: 9 } as const
+export const PAPER = { letter: 1, A4: 9 } as const
 /** Kinds of parts that a person's drawings, charts and remarks on a sheet are. */
 export const DRAWN = /\/(?:drawing|vmlDrawing|comments|threadedComment)$/
 /** Functions that came after the format: a file writes them with a prefix, a cell shows them without. */

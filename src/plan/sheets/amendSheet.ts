@@ -2,7 +2,7 @@
 import type { JobFieldName } from '../../takeoff/officeTables.js'
 import { dollars, money, roundTo } from '../../rounding.js'
 import { closingCaution } from '../../takeoff/cautions.js'
-import { changesSince, fieldWords, type Change, type KeptChange } from '../../takeoff/changes.js'
+import { changesSince, fieldOf, fieldWords, type Change, type KeptChange } from '../../takeoff/changes.js'
 import type { Takeoff } from '../../takeoff/takeoff.js'
 import { acceptance } from '../acceptance.js'
 import type { Earlier } from '../earlier.js'
@@ -56,11 +56,11 @@ const ofOffice: readonly JobFieldName[] = ['Date', 'Markup', 'Overhead', 'LaborR
 /** What of the job is another one now, as a customer would say it: "Tanks: 4, before 3". What the tool sizes nobody asked for. */
 const askedFor = (changes: readonly Change[], design: Design): string =>
   changes
-    .flatMap(({ what, words, from, to }) => {
-      const [, label, name] = /^(.*) \((\w+)\)$/.exec(words) ?? []
-      return what !== 'field' || label === undefined || ofOffice.includes(name as JobFieldName) || design.origin(name!) === 'sized'
+    .flatMap((change) => {
+      const field = fieldOf(change)
+      return !field || ofOffice.includes(field.name as JobFieldName) || design.origin(field.name) === 'sized'
         ? []
-        : [`${label}: ${fieldWords(name!, to)}, before ${fieldWords(name!, from)}`]
+        : [`${field.label}: ${fieldWords(field.name, change.to)}, before ${fieldWords(field.name, change.from)}`]
     })
     .join('; ')
 

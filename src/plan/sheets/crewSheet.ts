@@ -26,8 +26,8 @@ import { planPicture } from '../drawing/planPicture.js'
 import { sectionPicture } from '../drawing/sectionPicture.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
 import { headed, sheetKind, type JobContext } from '../sheetKind.js'
-import { liveWords, measureOf } from '../words.js'
-import { answerTo, stopsOf } from '../stopAnswers.js'
+import { leftOutWords, liveWords, measureOf, SET_BY_OTHERS } from '../words.js'
+import { answerTo, openStops, stopsOf } from '../stopAnswers.js'
 import { entryWords } from './testSheet.js'
 
 const inWords = (cells: CrewEntries[string]): string =>
@@ -138,15 +138,12 @@ export const crew = sheetKind({
     words === CREW_CLOSING ||
     words.startsWith(STILL) ||
     words.startsWith(SPANISH_STILL) ||
-    words.startsWith(LEFT_OUT) ||
+    words.startsWith(SET_BY_OTHERS) ||
     words.startsWith(SPANISH_LEFT_OUT) ||
     CUT_LINE.test(words) ||
     hazardWords.has(words),
   plan: crewSheet,
 })
-
-/** What a job goes without is somebody's all the same: a sign, a flap. */
-const LEFT_OUT = 'Not of this job, set by others: '
 
 function crewSheet({ takeoff, design, names, heading, entryCodes, cuts }: JobContext, sheet: string): SheetPlan {
   const { crew } = takeoff
@@ -159,7 +156,7 @@ function crewSheet({ takeoff, design, names, heading, entryCodes, cuts }: JobCon
     draft.put(columns.text, 'siteOther', SPANISH_NOTE)
     draft.next()
   }
-  if (stopsOf(takeoff).some((stop) => !answerTo(takeoff, stop).isGiven)) {
+  if (openStops(takeoff)) {
     draft.put(columns.text, 'hazard', DO_NOT_START_YET)
     draft.next()
     if (isSpanish) {
@@ -184,8 +181,8 @@ function crewSheet({ takeoff, design, names, heading, entryCodes, cuts }: JobCon
     draft.next()
   }
   if (takeoff.without.length) {
-    const out = takeoff.without.map((code) => takeoff.leftOut(code)).join('; ')
-    draft.put(columns.text, 'site', `${LEFT_OUT}${out}. Where a step names one, see that it is there before the box is ticked.`)
+    const out = leftOutWords(takeoff)
+    draft.put(columns.text, 'site', `${SET_BY_OTHERS}${out}. Where a step names one, see that it is there before the box is ticked.`)
     draft.next()
     if (isSpanish) {
       draft.put(columns.text, 'siteOther', `${SPANISH_LEFT_OUT}${out}. Donde un paso lo nombre, vea que esté antes de marcar la casilla.`)

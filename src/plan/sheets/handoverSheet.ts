@@ -8,7 +8,7 @@ import { sectionPicture } from '../drawing/sectionPicture.js'
 import { fittedToPage } from '../heights.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
 import { headed, isLong, sheetKind, type JobContext } from '../sheetKind.js'
-import { liveWords, measureOf } from '../words.js'
+import { leftOutWords, liveWords, measureOf, SET_BY_OTHERS } from '../words.js'
 import { partsOf, type Part } from './quoteSheet.js'
 import { stopsOfRecord, TEST_STOPS } from './testSheet.js'
 
@@ -112,7 +112,7 @@ function handoverSheet({ takeoff, design, names, heading }: JobContext, sheet: s
   // What comes by the foot, as the cable of the float, is no part.
   const inStock = takeoff.lines.filter(({ code, rule }) => rule.unit !== 'ft' && parts.some((part) => code === part || code.startsWith(`${part}-`)))
   sentence(inStock.map(({ description, order }) => (order === 1 ? description : `${order} × ${description}`)).join('; ') || 'As on the takeoff.')
-  if (takeoff.without.length) sentence(`Not of this job, set by others: ${takeoff.without.map((code) => takeoff.leftOut(code)).join('; ')}.`)
+  if (takeoff.without.length) sentence(`${SET_BY_OTHERS}${leftOutWords(takeoff)}.`)
   draft.next()
   const failed = stopsOfRecord(takeoff).length
   const said = (count: string | number) => `Lines of the test record that say stop, and were not passed since: ${count}. Hand over only what was mended and tested again.`

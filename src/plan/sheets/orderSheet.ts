@@ -2,7 +2,6 @@
 import type { ItemKind, JobFieldName } from '../../takeoff/officeTables.js'
 import type { Line } from '../../takeoff/lines.js'
 import type { Takeoff } from '../../takeoff/takeoff.js'
-import type { AddedLine } from '../../takeoff/typed.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
 import { ADDED_SECTION_WORDS } from '../../takeoff/sumWords.js'
 import { headed, sheetKind, type JobContext } from '../sheetKind.js'
@@ -35,8 +34,10 @@ export const suppliersOf = (list: readonly { supplier: string }[]): string[] =>
 export const linesOrdered = ({ lines, design }: Takeoff): readonly Line[] =>
   lines.filter(({ rule, order }) => ordered.includes(rule.kind) && order > 0 && !(rule.isEarthwork && design.single('EarthworkBy') === 'own crew'))
 /** Lines by hand that somebody is asked for. Nobody orders a credit, words alone, or hours of the own crew. */
-export const goodsByHand = ({ added }: Takeoff): readonly (AddedLine & { quantity: number })[] =>
-  added.flatMap((line) => (line.quantity === null || line.quantity < 0 || (line.price ?? 0) < 0 || line.kind === 'labor' ? [] : [{ ...line, quantity: line.quantity }]))
+export const goodsByHand = ({ added }: Takeoff): readonly { words: string; quantity: number; unit: string }[] =>
+  added.flatMap(({ code, description, quantity, price, kind, unit }) =>
+    quantity === null || quantity < 0 || (price ?? 0) < 0 || kind === 'labor' ? [] : [{ words: [code, description].filter(Boolean).join(' '), quantity, unit }],
+  )
 export const order = sheetKind({
   kind: 'order',
   place: 30,
@@ -86,9 +87,9 @@ function orderSheet({ takeoff, names, heading, cuts, isOneOfSeveral }: JobContex
   }
   const byHand = goodsByHand(takeoff)
   if (!lines.length || byHand.length) section(ADDED_SECTION_WORDS)
-  for (const { code, description, quantity, unit } of byHand) {
+  for (const { words, quantity, unit } of byHand) {
     // Lines by hand stand on the Takeoff: here they are said, not kept.
-    draft.put(columns.text, 'wrapped', [code, description].filter(Boolean).join(' '))
+    draft.put(columns.text, 'wrapped', words)
     draft.put(columns.order, 'number', quantity, { format: 2 })
     draft.put(columns.unit, 'unit', unitBeside(quantity, unit) || null)
     draft.next()

@@ -5,6 +5,7 @@ import { dollars, money } from '../../rounding.js'
 import { AS_FOUND, assumable, assumableFields, assumedLabel, NOT_MEASURED } from '../../takeoff/assumed.js'
 import { closingCaution } from '../../takeoff/cautions.js'
 import { ADDED_SUM, FURTHER_WORK, sumOf, UNCOUNTED } from '../../takeoff/sumWords.js'
+import { lineFormula } from '../../takeoff/lineFigures.js'
 import type { ItemKind } from '../../takeoff/officeTables.js'
 import { type Takeoff } from '../../takeoff/takeoff.js'
 import type { Words } from '../../takeoff/template.js'
@@ -16,7 +17,7 @@ import { fitsPage, fittedToPage, ROW_POINTS } from '../heights.js'
 import { address, SheetDraft, type SheetPlan } from '../plan.js'
 import { CHANGED_SINCE, headed, isLong, sheetKind, type JobContext } from '../sheetKind.js'
 import { answerFormula, answerTo, codeOf, earlierCode, openStops, QUOTE_PREFIX, stopsOf, stopWords, wantedOf } from '../stopAnswers.js'
-import { liveWords, measureOf } from '../words.js'
+import { leftOutWords, liveWords, measureOf } from '../words.js'
 import { wordsPlace } from './designSheet.js'
 import { linePlace, sumPlace } from './takeoffColumns.js'
 
@@ -159,10 +160,10 @@ export const quote = sheetKind({
       { hasGaps: true, isShort: false },
       { hasGaps: false, isShort: false },
       { hasGaps: false, isShort: true },
-    ]
-    const plans = forms.map((form) => quoteSheet(job, sheet, form))
-    // Where none does it in one, nothing is left unsaid for it.
-    const close = plans.find(fitsPage) ?? plans[1]!
+    ] as const
+    // One after the other: the names of the last one laid out are those that Checks points to. Where none does it in one, nothing is left unsaid for it.
+    let close = quoteSheet(job, sheet, forms[0])
+    for (const form of [...forms.slice(1), forms[1]]) if (!fitsPage(close)) close = quoteSheet(job, sheet, form)
     const beforeBreak = { ...close, cells: close.cells.filter(({ row }) => row < close.breakBefore!) }
     return fitsPage(close) || !fitsPage(beforeBreak) ? { ...close, breakBefore: undefined } : close
   },
@@ -193,8 +194,7 @@ function quoteSheet({ takeoff, names, heading, made, earlier }: JobContext, shee
   const breakBefore = draft.row
   section('Not in this price, and terms')
   for (const words of notInPrice(takeoff)) sentence(words)
-  const leftOut = takeoff.without.map((code) => takeoff.leftOut(code))
-  if (leftOut.length) sentence(`Left out by agreement: ${leftOut.join('; ')}.`)
+  if (takeoff.without.length) sentence(`Left out by agreement: ${leftOutWords(takeoff)}.`)
   terms()
   filledIn()
   draft.put(columns.code, 'faint', closingCaution)
@@ -298,7 +298,7 @@ function quoteSheet({ takeoff, names, heading, made, earlier }: JobContext, shee
         string,
         string,
       ]
-      const each = `IF(${price_}="",${listed},${price_})`
+      const each = lineFormula('price', (name) => (name === 'Price' ? price_ : listed))
       const live = `${words}&": "&${count}&" at $"&TEXT(ROUND(${each}*${share},2),"#,##0.00")&" a "&${unit}&" before tax, settled by what it comes to."`
       const text = `${description}: ${order} at ${dollars(unit_usd)} a ${rule.unit} before tax, settled by what it comes to.`
       draft.put(columns.text, 'wrapped', open ? '' : text, { formula: `IF(${stopped}>0,"",${live})` })
@@ -396,7 +396,7 @@ function quoteSheet({ takeoff, names, heading, made, earlier }: JobContext, shee
     for (const [code, what] of entries) {
       if (house.head.length && saidByHouse.includes(code) && crew.cells[`${QUOTE_PREFIX}${code}`] === undefined) continue
       draft.put(columns.code, 'faint', code, { format: 'text' })
-      if (code === ACCEPTED) acceptedAt(what)
+      if (code === ACCEPTED) acceptedAt(what, accepted.at)
       else draft.put(columns.text, 'text', what)
       const said = code === ACCEPTED ? accepted.done : crew.cells[`${QUOTE_PREFIX}${code}`]?.done
       // Where the customer signs, the row is as high as a name.
@@ -413,8 +413,7 @@ function quoteSheet({ takeoff, names, heading, made, earlier }: JobContext, shee
   }
 
   /** The customer accepts a sum: the sheet keeps it beside the name, and says so where the price moves under it. */
-  function acceptedAt(what: string): void {
-    const { at } = acceptance(takeoff, earlier.before)
+  function acceptedAt(what: string, at: string): void {
     const [done, stands] = [columns.done, columns.stands].map((column) => address(draft.row, column)) as [string, string]
     const price = from(QUOTE_PRICE)
     const live = `IF(ISNUMBER(${price}),"$"&TEXT(${price},"#,##0.00"),"${NO_PRICE}")`

@@ -43,6 +43,6 @@ export const takeoffHeading = (column: TakeoffColumn): string => takeoffHeadingW
 export const sumPlace = (label: string) => `sum ${label}`
 /** The rows of all lines and section sums. */
 export const LINE_ROWS = 'rows of lines'
-/** Columns of our lines that hold formulas, from the first to the last of them. */
-export const workedColumns: readonly number[] = (['net', 'waste', 'lot', 'order', 'amount', 'hours'] as const).map((name) => takeoffColumns[name])
+/** Columns of our lines that always hold formulas. */
+export const workedColumns = ['net', 'waste', 'lot', 'order', 'amount', 'hours'] as const satisfies readonly TakeoffColumn[]
 export const linePlace = (code: string, column: 'description' | 'order' | 'unit' | 'price' | 'listed') => `line ${code} ${column}`

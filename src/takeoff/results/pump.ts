@@ -7,6 +7,8 @@ const chord = cite('derivation', 'straight line between points')
 /** Flow where the pump meets a lift and pressure: none where it starts below, the curve's last where it ends above. */
 const meets = (lift: string, psi: string, loss: string) =>
   `IFERROR(PUMPDUTY.FLOW(Curve,${lift}+2.31*(${psi}),HouseFlow_gpm,${loss}),IF(${lift}+2.31*(${psi})>=MAX(CurveHead_ftw),0,MAX(CurveFlow_gpm)))`
+/** What comes with full tanks where the house lies so low that it needs no pump. */
+const gravity = (psi: string) => `HouseFlow_gpm*(MAX(0,0-LiftFull_ftw-2.31*${psi})/NewLineLoss_ftw)^0.54`
 const headAt = (flow: string, point: string) =>
   `INDEX(CurveHead_ftw,${point})+(${flow}-INDEX(CurveFlow_gpm,${point}))*(INDEX(CurveHead_ftw,${point}+1)-INDEX(CurveHead_ftw,${point}))/(INDEX(CurveFlow_gpm,${point}+1)-INDEX(CurveFlow_gpm,${point}))`
 /** The rating of the tank of that volume; of a volume that the table lacks, as of an empty cell, the usual one. */
@@ -33,7 +35,7 @@ export const pumpResults = [
   result(
     'GravityFlow_gpm',
     'Flow of gravity alone at the wanted pressure, full tanks, new pipe',
-    'HouseFlow_gpm*(MAX(0,0-LiftFull_ftw-2.31*HousePressure_psi)/NewLineLoss_ftw)^0.54',
+    gravity('HousePressure_psi'),
     cite('epaManual', 'Hazen–Williams: flow as the 0.54th power of the head that is left'),
   ),
   result(
@@ -45,7 +47,7 @@ export const pumpResults = [
   result(
     'MostFlow_gpm',
     'Most flow: full tanks, new pipe, when the pump cuts in',
-    `MAX(${meets('LiftFull_ftw', 'MIN(HousePressure_psi,CutIn_psi)', 'NewLineLoss_ftw')},HouseFlow_gpm*(MAX(0,0-LiftFull_ftw-2.31*MIN(HousePressure_psi,CutIn_psi))/NewLineLoss_ftw)^0.54)`,
+    `MAX(${meets('LiftFull_ftw', 'MIN(HousePressure_psi,CutIn_psi)', 'NewLineLoss_ftw')},${gravity('MIN(HousePressure_psi,CutIn_psi)')})`,
     cite('hiData', 'section I-A; filters new, nothing lost in them; what gravity gives at that pressure as well'),
   ),
   result(

@@ -56,6 +56,6 @@ export const waterResults = [
     'RecordAgrees',
     'Daily balance made for these figures',
     'IF(RecordYears=0,1,IF(AND(ABS(RecordForStorage_gal-UsableStorage_gal)+ABS(RecordForInch_gal-InchYield_gal)+ABS(RecordForYear_gal-YearDemand_gal)<1,ABS(RecordForFlush_in-FirstFlush_in)<0.0005,RecordForEach=FirstFlushEach,RecordForStation=RainStation),1,0))',
-    cite('derivation', 'the balance of the record is a value: where a figure behind it has changed, the job is made again'),
+    cite('derivation', 'the balance of the record is a value: where a figure behind it has changed, by a gallon or half a thousandth of an inch, the job is made again'),
   ),
 ] as const
