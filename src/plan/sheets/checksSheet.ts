@@ -4,7 +4,7 @@ import { address, SheetDraft, TITLE_ROWS, type SheetPlan } from '../plan.js'
 import { hasProof, proofSums } from './proofSheet.js'
 import { CHANGED_SINCE, headed, sheetKind, type JobContext } from '../sheetKind.js'
 import { openStops } from '../stopAnswers.js'
-import { QUOTE_PARTS, QUOTE_PRICE } from './quoteSheet.js'
+import { QUOTE_PARTS, QUOTE_PRICE } from './quotePrices.js'
 import { ADDED_SUM, sumOf } from '../../takeoff/sumWords.js'
 import { LINE_ROWS, sumPlace, takeoffColumns } from './takeoffColumns.js'
 

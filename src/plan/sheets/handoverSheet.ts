@@ -9,7 +9,7 @@ import { fittedToPage } from '../heights.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
 import { headed, isLong, sheetKind, type JobContext } from '../sheetKind.js'
 import { leftOutWords, liveWords, measureOf, SET_BY_OTHERS } from '../words.js'
-import { partsOf, type Part } from './quoteSheet.js'
+import { partsOf, type Part } from './quoteWords.js'
 import { stopsOfRecord, TEST_STOPS } from './testSheet.js'
 
 const PREFIX = 'H '

@@ -1,0 +1,73 @@
+/** What the quote says in sentences: what is offered, and what is not in its price. */
+import type { Takeoff } from '../../takeoff/takeoff.js'
+import type { Words } from '../../takeoff/template.js'
+
+const TREATMENT = 'TREATMENT'
+
+/** A sentence of what was built or is offered, where the job buys some codes and leaves out others. */
+export interface Part {
+  words: Words
+  bought?: readonly string[]
+  leftOut?: readonly string[]
+}
+/** The sentences that hold for what this job buys. */
+export const partsOf = (list: readonly Part[], { lines }: Pick<Takeoff, 'lines'>): readonly Words[] => {
+  const has = (code: string) => lines.some((line) => line.code === code)
+  return list.filter(({ bought = [], leftOut = [] }) => bought.every(has) && !leftOut.some(has)).map(({ words }) => words)
+}
+
+export const scope: readonly Part[] = [
+  {
+    words: [
+      ['TankCount=1', 'A precast concrete tank holding {Storage_gal}, set on a stone bed in a pit {PitDepth_ft} deep and covered again.'],
+      ['TRUE', '{TankCount} precast concrete tanks, together holding {Storage_gal}, set on a stone bed in one pit {PitDepth_ft} deep, connected low and covered again.'],
+    ],
+  },
+  {
+    words: [
+      ['TankCount=1', 'Rain of {CatchmentArea_ft2} of roof by a buried drain into the tank, and an overflow to the outfall.'],
+      ['TRUE', 'Rain of {CatchmentArea_ft2} of roof by a buried drain into the tanks, and an overflow to the outfall.'],
+    ],
+  },
+  {
+    words: 'One submersible pump with its switch and pressure tank, {LineLength_ft} of buried water line, and {FeederLength_ft} of power feed with its conduit.',
+    bought: ['PUMP', 'PRESSURE-TANK'],
+  },
+  { words: 'One submersible pump, {LineLength_ft} of buried water line, and {FeederLength_ft} of power feed with its conduit.', bought: ['PUMP'], leftOut: ['PRESSURE-TANK'] },
+  { words: '{LineLength_ft} of buried water line and {FeederLength_ft} of power feed with its conduit.', leftOut: ['PUMP'] },
+  {
+    words: [
+      ['RecordYears>0', 'By days of rain at {RainStation} about {Reliability%:0} of the water asked for ({DailyUse_gal_per_day}); a dry year gives less.'],
+      [
+        'TRUE',
+        'By mean months of rain at {RainStation} about {SizingShare%:0} of the water asked for ({DailyUse_gal_per_day}), {ReliabilityLow%:0} to {ReliabilityHigh%:0} as it falls; a dry year gives less.',
+      ],
+    ],
+  },
+  {
+    words: 'Every tank tested under a vacuum of {TestVacuum_inHg} before it is covered; line, pump and switch tested, the record handed over.',
+    bought: ['VACUUM', 'PUMP'],
+  },
+  { words: 'Every tank tested under a vacuum of {TestVacuum_inHg} before it is covered; the line tested, the record handed over.', bought: ['VACUUM'], leftOut: ['PUMP'] },
+  { words: 'A treatment set of filters and lamp at the house; tested and kept up, or the water is not for drinking.', bought: [TREATMENT] },
+]
+/** Whether water for drinking is offered. */
+export const isTreated = ({ lines }: Takeoff) => lines.some(({ code }) => code === TREATMENT)
+/** What is set inside the house, by the codes that the job buys. */
+const houseParts: readonly (readonly [code: string, words: string])[] = [
+  ['PRESSURE-TANK', 'pressure tank with its valves'],
+  ['REDUCER', 'reducing valve'],
+  [TREATMENT, 'treatment set'],
+  ['BACKFLOW', 'backflow preventer'],
+  ['AIR-GAP', 'air-gap fill'],
+  ['HOUSE-VALVE', 'house valve'],
+]
+function inHouse({ lines }: Takeoff): string {
+  const found = houseParts.filter(([code]) => lines.some((line) => line.code === code)).map(([, words]) => words)
+  return ['the end of the line', ...found].join(', ')
+}
+export const notInPrice = (takeoff: Takeoff): readonly string[] => [
+  `${takeoff.design.single('SoilClass') === 'rock' ? 'Buried things that nobody showed' : 'Rock, buried things that nobody showed'}, bad ground, water in the pit beyond what is listed.`,
+  `Work inside the house but ${inHouse(takeoff)}${isTreated(takeoff) ? '' : '; treatment for drinking: the stored water is not drinkable without it'}.`,
+  'Roads, trees and lawns beyond the trench and pit; delay by weather or by an authority.',
+]
