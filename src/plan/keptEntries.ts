@@ -6,7 +6,7 @@ import { isUnworked, plain, text, type Cell, type Rows } from './keptCells.js'
 import type { EntryList } from './sheetKind.js'
 import { BOX, BY_HAND, crewHeadings, DO_NOT_START, isCrewHeading } from './sheets/crewSheet.js'
 import { sheetKinds } from './sheets/index.js'
-import { entryWords } from './sheets/testSheet.js'
+import { entryWords } from './sheets/testDraft.js'
 
 const lists = sheetKinds.flatMap(({ lists: own }) => own ?? [])
 /** What people put into the box of a step. */

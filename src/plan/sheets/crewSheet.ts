@@ -28,7 +28,7 @@ import { SheetDraft, type SheetPlan } from '../plan.js'
 import { headed, sheetKind, type JobContext } from '../sheetKind.js'
 import { leftOutWords, liveWords, measureOf, SET_BY_OTHERS } from '../words.js'
 import { answerTo, openStops, stopsOf } from '../stopAnswers.js'
-import { entryWords } from './testSheet.js'
+import { entryWords } from './testDraft.js'
 
 const inWords = (cells: CrewEntries[string]): string =>
   Object.entries(cells)
