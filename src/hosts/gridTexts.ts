@@ -4,7 +4,7 @@
  * what is no number of the column's unit stays the text that was typed: it is refused in words, and never becomes a day or other money.
  */
 import { registries, UIPlugin } from '@odoo/o-spreadsheet'
-import { crewColumns } from '../plan/sheets/crewSheet.js'
+import { crewColumns } from '../plan/sheets/crewDraft.js'
 import { jobSheetNames } from '../plan/jobSheets.js'
 import { OFFICE_HEADING_ROW } from '../plan/places.js'
 import { isTextual } from '../plan/officeSheets.js'

@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import ExcelJS from 'exceljs'
 import { afterAll, describe, expect, it } from 'vitest'
-import { crewColumns } from '../../src/plan/sheets/crewSheet.js'
+import { crewColumns } from '../../src/plan/sheets/crewDraft.js'
 
 const folder = mkdtempSync(join(tmpdir(), 'cistern-cli-'))
 afterAll(() => rmSync(folder, { recursive: true, force: true }))

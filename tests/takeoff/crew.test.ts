@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { openWorkbook, readSheet, writeWorkbook } from '../../src/hosts/file.js'
 import { formula } from '../../src/formula/formula.js'
-import { crewColumns as columns } from '../../src/plan/sheets/crewSheet.js'
+import { crewColumns as columns } from '../../src/plan/sheets/crewDraft.js'
 import { testColumns } from '../../src/plan/sheets/testDraft.js'
 import { jobSheetNames, jobSheets } from '../../src/plan/jobSheets.js'
 import { keptFrom } from '../../src/plan/kept.js'
