@@ -44,8 +44,10 @@ interface Shared {
   unit: string
   waste: number
   lot: number
-  /** Goods that one truck brings to a yard; hire and services are of one site, and an offcut of one is no pipe on another. */
+  /** Goods that one truck brings to a yard; hire and services are of one site, and what is cut for a job has its own list. */
   isPooled: boolean
+  /** Comes in sticks, rods, rolls and coils: what a job takes beyond whole ones is one length, and none is joined from the ends that others leave. */
+  isByLength: boolean
   lines: Ordered[]
 }
 
@@ -65,9 +67,26 @@ interface Collected {
   house: Takeoff['house']
 }
 
-export function together({ lines, waste, lot, isPooled }: Shared): { order: number; apart: number; saved: number; price: number } {
+/** Of a lot; what doubles round off. */
+const END_SLACK = 1e-9
+/** Lots that hold all lengths: whole ones of each job, and its rest from the first end that is long enough. */
+function lotsByLength(lengths_lots: readonly number[]): number {
+  const whole = lengths_lots.map((length) => Math.floor(length + END_SLACK))
+  const rests = lengths_lots.map((length, at) => length - whole[at]!).filter((rest) => rest > END_SLACK)
+  const ends: number[] = []
+  for (const rest of rests.sort((one, other) => other - one)) {
+    const end = ends.findIndex((room) => rest <= room + END_SLACK)
+    if (end < 0) ends.push(1 - rest)
+    else ends[end]! -= rest
+  }
+  return whole.reduce((sum, lots) => sum + lots, ends.length)
+}
+
+export function together({ lines, waste, lot, isPooled, isByLength }: Shared): { order: number; apart: number; saved: number; price: number } {
   const apart = lines.reduce((sum, line) => sum + line.order, 0)
-  const order = isPooled ? orderQuantity.run({ net: lines.reduce((sum, line) => sum + line.used, 0), waste, lot }) : apart
+  const pooled = () =>
+    isByLength ? lotsByLength(lines.map(({ used }) => (used * (1 + waste)) / lot)) * lot : orderQuantity.run({ net: lines.reduce((sum, line) => sum + line.used, 0), waste, lot })
+  const order = isPooled ? pooled() : apart
   // Prices may have been typed over for one job: the lowest is the one to ask for.
   const price = Math.min(...lines.map((line) => line.price))
   return { order, apart, price, saved: money((apart - order) * price) }
@@ -100,7 +119,11 @@ export class OrderTogether {
       // A price that the rule works out is that of what was chosen, as of a crane.
       const key = [supplier, code, description, unit, waste, lot, rule.price ? listed : ''].join('\n')
       let known = this.shared.get(key)
-      if (!known) this.shared.set(key, (known = { code, supplier, description, unit, waste, lot, isPooled: rule.kind === 'material' && !cut, lines: [] }))
+      if (!known)
+        this.shared.set(
+          key,
+          (known = { code, supplier, description, unit, waste, lot, isPooled: rule.kind === 'material' && !cut, isByLength: unit.toLowerCase() === 'ft' && lot > 1, lines: [] }),
+        )
       known.lines.push({ used: override ?? net, order, price, row: rows.get(code)!, sheet: plan.name })
     }
   }
@@ -213,7 +236,10 @@ function orderTogether({ jobs, stopped, shared, byHand, house }: Collected, made
     draft.put(columns.code, 'faintWrapped', code, { format: 'text' })
     draft.put(columns.text, 'wrapped', one.description)
     draft.put(columns.jobs, 'number', lines.length, { format: 0 })
-    draft.put(columns.order, 'number', order, { format: decimals, formula: one.isPooled ? `ROUNDUP((${net})*(1+${waste})/${lot}*(1-${LOTS_SLACK}),0)*${lot}` : sum })
+    const pooled = `ROUNDUP((${net})*(1+${waste})/${lot}*(1-${LOTS_SLACK}),0)*${lot}`
+    // Which ends are long enough was found when it was made.
+    const ofLengths = apart > order ? `MAX(${pooled},${sum}-${Math.round((apart - order) / one.lot)}*${lot})` : sum
+    draft.put(columns.order, 'number', order, { format: decimals, formula: !one.isPooled ? sum : one.isByLength ? ofLengths : pooled })
     draft.put(columns.unit, 'unit', unitBeside(order, one.unit))
     draft.put(columns.apart, 'number', apart, { format: decimals, formula: sum })
     draft.put(columns.price, 'number', price, { format: Number.isInteger(Math.round(price * 1e6) / 1e4) ? 2 : 4, formula: lines.length === 1 ? prices : `MIN(${prices})` })

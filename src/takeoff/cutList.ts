@@ -18,9 +18,10 @@ const inches = (feet: number): string => `${grouped(Math.round(feet * 120) / 10)
 export function cutList({ lines, design }: Takeoff): StockCuts[] {
   const kerf_ft = design.number('SawKerf_in') / 12
   const byStock = new Map<string, { stock: string; stick_ft: number; pieces: Piece[]; apart: number }>()
-  for (const { cut, rule, override, net, order, description } of lines) {
+  for (const { cut, rule, net, order, description } of lines) {
     if (!cut) continue
-    const length = (override ?? net) / cut.count
+    // A quantity that somebody typed says how much is bought; a piece stays as long as it is.
+    const length = net / cut.count
     // A piece longer than a stick is joined as it comes.
     if (length > rule.lot || length <= 0) continue
     const key = `${cut.stock}\n${rule.lot}`

@@ -15,7 +15,8 @@ import { orderQuantity } from '../../src/calc/index.js'
 import { compareWithCalc } from '../support/recalculate.js'
 import { hasCalc } from '../support/calc.js'
 import { jobSheets } from '../../src/plan/jobSheets.js'
-import { ORDER_TOGETHER, OrderTogether } from '../../src/plan/orderTogether.js'
+import { cutStock } from '../../src/takeoff/cutStock.js'
+import { ORDER_TOGETHER, OrderTogether, together } from '../../src/plan/orderTogether.js'
 import { standardPlaces } from '../../src/plan/places.js'
 import { officeSheets } from '../../src/plan/officeSheets.js'
 import { tablesSheet } from '../../src/plan/tablesSheet.js'
@@ -99,6 +100,19 @@ describe('orders of several jobs together', () => {
     expect(row('TAPE')[5]).toBe(Math.ceil((net * 1.05) / 1000) * 1000)
     expect(row('TAPE')[7]).toBe(3000)
     for (const cell of plan.cells.filter(({ column, role }) => column === 9 && role === 'number')) expect(Number(cell.value)).toBeGreaterThanOrEqual(0)
+  })
+  it('what comes in sticks and coils is shared only where one end holds what another job still needs', () => {
+    const line = (used: number, lot: number) => ({ used, order: Math.ceil(used / lot) * lot, price: 1, row: 1, sheet: '' })
+    const order = (lot: number, ...used: readonly number[]) =>
+      together({ code: '', supplier: '', description: '', unit: 'ft', waste: 0, lot, isPooled: true, isByLength: true, lines: used.map((one) => line(one, lot)) }).order
+    // By hand: rods of 5 ft. Beyond a whole one each, no two of 2.33, 3.33 and 2.75 ft come out of one: six.
+    expect(order(5, 7.33, 8.33, 7.75)).toBe(30)
+    // Coils of 300 ft: a run of 160 leaves 140, and the third of them would have a joint in the ground.
+    expect(order(300, 160, 160, 160)).toBe(900)
+    // A run of 140 is in that end, to the inch.
+    expect(order(300, 160, 140, 160)).toBe(600)
+    // Whole ones are nobody's end.
+    expect(order(10, 20, 30)).toBe(50)
   })
   it('goods of one code and another model, size or price stand apart', () => {
     const models = new Set(takeoffs.map(({ design }) => design.single('TankModel')))
@@ -201,9 +215,11 @@ describe('orders of several jobs together', () => {
     }
     const [tape] = many.cells.filter(({ value, column }) => column === 2 && value === 'TAPE')
     const cell = (column: number) => many.cells.find((one) => one.row === tape!.row && one.column === column)!.value
-    // Forty times each of the three.
-    const net = takeoffs.reduce((sum, { lines }) => sum + 40 * lines.find(({ code }) => code === 'TAPE')!.net, 0)
-    expect([cell(4), cell(5), cell(7)]).toEqual([120, Math.ceil((net * 1.05) / 1000) * 1000, 120_000])
+    // Forty times each of the three, whole lengths of tape; the fewest rolls as the cutting of stock proves them.
+    const lengths = takeoffs.map(({ lines }) => ({ of: '', count: 40, length: 1.05 * lines.find(({ code }) => code === 'TAPE')!.net }))
+    const { sticks, least } = cutStock(1000, 0, lengths)!
+    expect(sticks).toBe(least)
+    expect([cell(4), cell(5), cell(7)]).toEqual([120, 1000 * sticks, 120_000])
     const { differences } = await compareWithCalc({ sheets: [...each.flatMap(({ plans }) => plans), many, ...officeSheets(raw, made), tablesSheet(made)] }, 1e-9)
     expect(differences).toEqual([])
   })

@@ -3,6 +3,10 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { jobSheets } from '../../src/plan/jobSheets.js'
 import { standardPlaces } from '../../src/plan/places.js'
+import { startingOffice } from '../../src/takeoff/demo.js'
+import { readOffice, rowNamed } from '../../src/takeoff/office.js'
+import { makeTakeoff } from '../../src/takeoff/takeoff.js'
+import { nothingKept } from '../../src/takeoff/typed.js'
 import { cutList } from '../../src/takeoff/cutList.js'
 import { cutStock, type CutPlan, type Piece } from '../../src/takeoff/cutStock.js'
 import { demoRows, demoTakeoff, leastRow, lineOf, takeoffOf } from '../support/office.js'
@@ -52,6 +56,21 @@ describe('on a job', () => {
     expect([count(28 / 12), count(1.5), cuts!.plan.sticks]).toEqual([2, 4, 2])
     // 240 in less 56 and 72, and six cuts of 1/8 in.
     expect(cuts!.plan.patterns.reduce((sum, { times, left }) => sum + times * left * 12, 0)).toBeCloseTo(240 - 56 - 72 - 6 / 8, 9)
+  })
+  it('an own quantity buys more sticks and makes no piece longer', () => {
+    const office = readOffice(startingOffice(true))
+    const row = rowNamed(office, 'Jobs', 'Wicket Mill')!
+    for (const quantity of [10, 35]) {
+      const takeoff = makeTakeoff(office, row, { ...nothingKept, overrides: { 'TIE-PIPE': { quantity } } })
+      const ties = cutList(takeoff)[0]!.plan.patterns.flatMap(({ times, pieces: of }) =>
+        of.filter(({ of: what }) => what.includes('ties')).map((piece) => [piece.length, times * piece.count] as const),
+      )
+      expect(ties.reduce((sum, [, count]) => sum + count, 0)).toBe(2)
+      // Two ties of 28 in, as above.
+      for (const [length] of ties) expect(12 * length).toBeCloseTo(28, 9)
+      // 5 % of waste: 10.5 ft are two sticks of 10 ft, 36.75 ft four.
+      expect(lineOf(takeoff, 'TIE-PIPE')!.order).toBe(quantity === 10 ? 20 : 40)
+    }
   })
   it('lines that share a stock are cut together, and Order and Crew say how', () => {
     const takeoff = takeoffOf(job)
