@@ -5,12 +5,14 @@ import type { JobSheetNames } from './jobSheets.js'
 import { text, type Cell, type Rows } from './keptCells.js'
 import { designHeadings } from './keptDesign.js'
 import { takeoffHeadings } from './keptTakeoff.js'
-import { asMadeIn } from './sheets/asMade.js'
+import { asMadeIn, bareOf, changesMadeIn } from './sheets/asMade.js'
 import { changesHeadings, markOf } from './sheets/changesSheet.js'
 
 export interface Earlier {
   before: Before | undefined
   changes: readonly KeptChange[]
+  /** Those of them whose rows somebody took off since: they come back. */
+  backAgain?: readonly KeptChange[]
   problems: readonly Problem[]
 }
 export const nothingEarlier: Earlier = { before: undefined, changes: [], problems: [] }
@@ -78,7 +80,7 @@ function verdictsIn(rows: Rows | undefined): Map<string, string> {
 }
 
 /** Rows of the sheet Changes: each carries a mark of what it said, so that one edited by hand is told. */
-function keptChanges(rows: Rows, sheet: string): Pick<Earlier, 'changes' | 'problems'> {
+function keptChanges(rows: Rows, sheet: string): Pick<Earlier, 'changes' | 'backAgain' | 'problems'> {
   const changes: KeptChange[] = []
   const problems: Problem[] = []
   let columns: Map<string, number> | undefined
@@ -112,5 +114,24 @@ function keptChanges(rows: Rows, sheet: string): Pick<Earlier, 'changes' | 'prob
       })
     changes.push(change)
   }
-  return { changes, problems }
+  return problems.length ? { changes, problems } : { ...withTakenOff(changes, changesMadeIn(rows)), problems }
+}
+
+/** What was kept of a change has no signs that part it from the next. */
+const isSame = (found: KeptChange, made: KeptChange): boolean => {
+  const bare = (value: KeptChange['from']) => (typeof value === 'string' ? bareOf(value) : value)
+  return markOf({ ...found, code: bareOf(found.code), words: bareOf(found.words), from: bare(found.from), to: bare(found.to) }) === markOf(made)
+}
+
+/** Rows that stood there when it was made, back at their places: what they added to the price is in it. */
+function withTakenOff(found: readonly KeptChange[], made: readonly KeptChange[]): Pick<Earlier, 'changes' | 'backAgain'> {
+  const changes = [...found]
+  const backAgain: KeptChange[] = []
+  made.forEach((change, at) => {
+    if (changes.some((known) => isSame(known, change))) return
+    const before = at === 0 ? -1 : changes.findIndex((known) => isSame(known, made[at - 1]!))
+    changes.splice(before + 1, 0, change)
+    backAgain.push(change)
+  })
+  return { changes, ...(backAgain.length ? { backAgain } : {}) }
 }

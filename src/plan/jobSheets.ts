@@ -8,6 +8,7 @@ import { nothingEarlier, type Earlier } from './earlier.js'
 import { NamePlaces, type OfficePlaces } from './places.js'
 import { madeLine, type Made, type SheetPlan } from './plan.js'
 import type { JobContext } from './sheetKind.js'
+import { changesOf } from './sheets/changesSheet.js'
 import { sheetKinds, type SheetKindName } from './sheets/index.js'
 import { workingDraft } from './sheets/workingSheet.js'
 
@@ -43,5 +44,5 @@ export function jobSheets(takeoff: Takeoff, places: OfficePlaces, flavor: Flavor
   // Those that all others may point to come first; the rest may point to those left of them.
   const laidOut = new Map([...sheetKinds].sort((one, other) => Number(!one.placed) - Number(!other.placed)).map(({ kind, plan }) => [kind, plan(job, sheets[kind])]))
   const plans = sheetKinds.flatMap(({ kind }) => laidOut.get(kind) ?? []).map((plan) => ({ ...plan, paper: takeoff.house.paper }))
-  return plans.map((plan) => (plan.kind === 'changes' ? withAsMade(plan, takeoff, plans) : plan))
+  return plans.map((plan) => (plan.kind === 'changes' ? withAsMade(plan, changesOf(job), takeoff, plans) : plan))
 }

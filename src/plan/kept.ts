@@ -5,12 +5,15 @@ import type { Rows } from './keptCells.js'
 import { bothWritten, fromEntries } from './keptEntries.js'
 import { fromDesign } from './keptDesign.js'
 import { fromTakeoff } from './keptTakeoff.js'
+import { asMadeIn } from './sheets/asMade.js'
 import { sheetKinds } from './sheets/index.js'
 
 /** What stands on the sheets of a job, given as `read` finds them; what cannot be kept is a problem at its place. */
 export function keptFrom(names: JobSheetNames, read: (sheet: string) => Rows | undefined): Kept {
   const [takeoff, design] = [read(names.takeoff), read(names.design)]
   const lines = takeoff ? fromTakeoff(takeoff, names) : nothingKept
+  const changes = takeoff && read(names.changes)
+  const made = changes && asMadeIn(changes)?.lines
   const written = sheetKinds
     .filter(({ lists, hadEntries }) => lists || hadEntries)
     .map(({ kind, lists }) => {
@@ -21,7 +24,7 @@ export function keptFrom(names: JobSheetNames, read: (sheet: string) => Rows | u
     })
   const figures = design ? fromDesign(design, names.design) : nothingKept
   return {
-    overrides: lines.overrides,
+    overrides: Object.fromEntries(Object.entries(lines.overrides).map(([code, override]) => [code, made?.has(code) ? { ...override, wasOurs: true as const } : override])),
     added: lines.added,
     figures: figures.figures,
     inputs: figures.inputs,

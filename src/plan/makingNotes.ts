@@ -13,8 +13,8 @@ function acceptedWords(at: string, now: string): string {
   return `the customer accepted ${at}; the price is ${now} now, to be agreed on the change order`
 }
 
-export function makingNotes(takeoff: Takeoff, earlier: Pick<Earlier, 'before' | 'changes'>, { date, revision }: Made): string[] {
-  const { before, changes } = earlier
+export function makingNotes(takeoff: Takeoff, earlier: Pick<Earlier, 'before' | 'changes' | 'backAgain'>, { date, revision }: Made): string[] {
+  const { before, changes, backAgain } = earlier
   const { design, lines, crew, unused } = takeoff
   const codes = new Set(sheetKinds.flatMap((kind) => kind.codes?.(takeoff) ?? []))
   const moved = Object.keys(crew.cells).filter((code) => !codes.has(code))
@@ -30,6 +30,7 @@ export function makingNotes(takeoff: Takeoff, earlier: Pick<Earlier, 'before' | 
     ...(crew.brought?.length ? [`written on its sheet Test beside the entries, and among what was written by hand on its sheet Crew now: ${crew.brought.join('; ')}`] : []),
     ...unused.map(({ code, words }) => `your entry for ${code}, ${words}, has no line any more`),
     ...(back.length ? [`${back.join(', ')}: taken off its takeoff by hand, and there again; the column Without of Jobs leaves an item out`] : []),
+    ...(backAgain ? [`taken off its sheet Changes by hand, and there again: ${backAgain.map(({ revision, words }) => `revision ${revision}, ${words}`).join('; ')}`] : []),
     ...(moved.length ? [`what was written for ${moved.join(', ')} has no line of its own any more and stands among what was written by hand on its sheet Crew`] : []),
     ...(flagged.length ? [`prices to look at, with why beside them on its sheet Takeoff: ${flagged.join(', ')}`] : []),
     ...(accepted.lapsed ? [acceptedWords(accepted.lapsed.at, accepted.at)] : []),

@@ -31,4 +31,4 @@ export const unitBeside = (quantity: number | null, unit: string): string => (qu
 /** What a job goes without is somebody's all the same: a sign, a flap. */
 export const SET_BY_OTHERS = 'Not of this job, set by others: '
 /** What a job leaves out, in words. */
-export const leftOutWords = ({ without, leftOut }: Pick<Takeoff, 'without' | 'leftOut'>): string => without.map(leftOut).join('; ')
+export const leftOutWords = ({ leftOut }: Pick<Takeoff, 'leftOut'>): string => leftOut.join('; ')

@@ -71,7 +71,7 @@ export const cautionRules: readonly CautionRule[] = [
     'Ballast and lower backfill',
   ),
   caution('wet pit', 'Ground-fault power', ALWAYS, 'Pumps and tools in a wet pit run on ground-fault protected circuits, cords and plugs out of the water.', '29 CFR 1926.404(b)(1)', 'Pit and bed', 'Tanks, ties and ports', 'Ballast and lower backfill'),
-  caution('electricity', 'Locked out first', ALWAYS, 'Electricity in a wet place: a licensed electrician connects the pump; ground-fault protection and a disconnect as the adopted code asks. Lock out before reaching into a tank.', 'NEC 110.3(B), 430.102, 210.8(F); 29 CFR 1926.417', 'Power', 'First fill and pump'),
+  caution('electricity', 'Locked out first', 'ByGravity=0', 'Electricity in a wet place: a licensed electrician connects the pump; ground-fault protection and a disconnect as the adopted code asks. Lock out before reaching into a tank.', 'NEC 110.3(B), 430.102, 210.8(F); 29 CFR 1926.417', 'Power', 'First fill and pump'),
   caution('traffic', 'Nothing drives over', ALWAYS, [
     ['TrafficRank>TrafficAllowed', 'Over the tanks {Traffic} would pass, and their maker allows: {TrafficOver}. Nothing drives there until the engineer and the maker agree.'],
     ['TrafficRank>1', 'Nothing drives over the tanks but what the maker allows ({TrafficOver}), nor within the pit’s slope, while open and after; and over the overflow drain, which comes up towards its outfall, only where {WheelCover_in} cover it.'],
@@ -95,7 +95,7 @@ export const cautionRules: readonly CautionRule[] = [
   caution('ice', 'Water can freeze', 'AND(FrostDepth_in>0,12*WaterLevel_ft<FrostDepth_in)', 'Frost goes {FrostDepth_in} down and the water stands {WaterLevel_ft} below the ground: ice closes overflow and vents and bursts what it fills. Insulate over the lids, or set the tanks deeper.', 'Common practice; the adopted code’s frost depth', 'Upper backfill and cable', 'Handing over'),
   caution('closed system', 'Heated water pushes', 'OR(Backflow="preventer",HouseStanding_psi>HouseMost_psi)', 'Behind a preventer or a reducing valve heated water has nowhere to go: a thermal expansion tank at the water heater, its relief valve never plugged.', 'IPC 607.3 (from memory); local plumbing code', 'First fill and pump'),
   caution('sewer', 'Clear of sewers', ALWAYS, 'Keep the water line 5 ft of undisturbed earth away from a building sewer, or 12 in above its top, and tanks as far from septic tank and drain field as the health rules say.', 'IPC 603.2; state health rules', 'Before digging', 'Water line'),
-  caution('relief', 'Relief valve stays', ALWAYS, 'Behind a switch that sticks the pump reaches {ShutOffAtHouseFull_psi} at the pressure tank: the relief valve is set no higher than the tank’s plate, piped to a drain, never plugged.', 'IPC 606.5.10; the tank maker', 'First fill and pump', 'Handing over'),
+  caution('relief', 'Relief valve stays', 'ByGravity=0', 'Behind a switch that sticks the pump reaches {ShutOffAtHouseFull_psi} at the pressure tank: the relief valve is set no higher than the tank’s plate, piped to a drain, never plugged.', 'IPC 606.5.10; the tank maker', 'First fill and pump', 'Handing over'),
   caution('backflow', 'Keep supplies apart', ALWAYS, 'Never join the cistern line to a public supply without an air gap or an approved backflow preventer.', 'IPC 608 and 1301; UPC 603', 'Handing over'),
 ]
 /** The same, short: at the foot of every printed page of a job. */

@@ -1,11 +1,14 @@
 /** Items that a job leaves out, and sets of items that it takes in: two cells of its row instead of a changed rule. */
-import type { Problem } from './fields.js'
+import type { Design } from './design.js'
+import { bareLetters, type Problem } from './fields.js'
 import type { ItemRule } from './itemRules.js'
 import type { Office, Row } from './office.js'
 
 export interface Chosen {
   /** Codes as they stand on the sheet Items. */
   without: readonly string[]
+  /** What they would have been, in words. */
+  leftOut: readonly string[]
   /** Sets, in small letters. */
   sets: ReadonlySet<string>
   problems: readonly Problem[]
@@ -17,21 +20,53 @@ const listed = (value: unknown): string[] =>
     .map((one) => one.trim())
     .filter(Boolean)
 
-export function chosenItems(office: Office, job: Row, rules: readonly ItemRule[]): Chosen {
+/** A pump, its power, and what holds its pressure. */
+const isOfPump = ({ key, section }: ItemRule): boolean => ['Pump and drop', 'Power'].includes(section) || ['PRESSURE-TANK', 'RELIEF'].includes(key)
+
+/** What tanks of a second model have under a code of their own: left out with that of the first. */
+const OF_SECOND_MODEL = ['-2', '-{SecondOpening_in}'] as const
+
+export function chosenItems(office: Office, design: Design, rules: readonly ItemRule[]): Chosen {
+  const { cells, row } = design.job
   const problems: Problem[] = []
-  const at = (column: string, allowed: string, came: string) => problems.push({ sheet: office.sheets.Jobs, row: job.row, column, allowed, came: `"${came}"` })
-  const byCode = new Map(rules.map(({ key }) => [key.toLowerCase(), key]))
-  const without = listed(job.cells.Without).flatMap((code) => {
-    const key = byCode.get(code.toLowerCase())
-    if (key === undefined) at('Without', `codes of the sheet ${office.sheets.Items} as they stand there, commas between`, code)
-    return key ?? []
+  const at = (column: string, allowed: string, came: string) => problems.push({ sheet: office.sheets.Jobs, row, column, allowed, came: `"${came}"` })
+  const left = listed(cells.Without).flatMap((word) => {
+    const found = leftOutBy(word, design, rules)
+    if (!found) at('Without', `codes of the sheet ${office.sheets.Items}, or names of its sections, commas between`, word)
+    return found ?? []
   })
   const sets = [...new Set(rules.map(({ set }) => set).filter(Boolean))]
-  const wanted = listed(job.cells.With)
+  const wanted = listed(cells.With)
   for (const name of wanted)
     if (!sets.some((set) => set.toLowerCase() === name.toLowerCase()))
       at('With', sets.length ? `sets of the sheet ${office.sheets.Items}: ${sets.join(', ')}` : `nothing, as no item of ${office.sheets.Items} has a Set`, name)
-  return { without, sets: new Set(wanted.map((name) => name.toLowerCase())), problems }
+  return {
+    without: left.flatMap(({ rules: of }) => of.map(({ key }) => key)),
+    // What gravity makes needless nobody else brings.
+    leftOut: left.filter(({ rules: of }) => design.number('ByGravity') !== 1 || !of.every(isOfPump)).map(({ words }) => words),
+    sets: new Set(wanted.map((name) => name.toLowerCase())),
+    problems,
+  }
+}
+
+/** A code as it stands on the sheet Items or on a takeoff of this job, or a whole section; nothing where there is none of that name. */
+function leftOutBy(word: string, design: Design, rules: readonly ItemRule[]): { rules: readonly ItemRule[]; words: string } | undefined {
+  const isNamed = (code: string) => code.toLowerCase() === word.toLowerCase()
+  const rule = rules.find(({ key }) => isNamed(key)) ?? rules.find(({ code }) => code !== undefined && isNamed(String(design.evaluate(code))))
+  if (rule) return { rules: [rule, ...rules.filter(({ key }) => OF_SECOND_MODEL.some((end) => key === `${rule.key}${end}`))], words: wordsOf(rule, design) }
+  const inSection = rules.filter(({ section }) => bareLetters(section) === bareLetters(word))
+  return inSection.length ? { rules: inSection, words: `all of the section ${inSection[0]!.section}` } : undefined
+}
+
+function wordsOf({ description }: ItemRule, design: Design): string {
+  const words = description.formula === undefined ? description.text : design.evaluate(description.formula)
+  return typeof words === 'string' ? words : description.text
+}
+
+/** Whether a job leaves out the item of a code, by itself or with its section. */
+export function leavesOut(office: Office, job: Row, code: string): boolean {
+  const section = office.tables.Items.find(({ cells }) => cells.Code === code)?.cells.Section
+  return listed(job.cells.Without).some((word) => [code, String(section ?? code)].some((known) => bareLetters(known) === bareLetters(word)))
 }
 
 /** Left out for this job, or of a set that it does not name. */

@@ -201,7 +201,7 @@ export const crewSteps: readonly CrewStep[] = [
     [
       'E9',
       'Inside the pump tank while it is dry, under the entry permit: bushing, nipple and the fixed half of the pitless adapter into the coupling.',
-      { figure: 'coupling {TankCoupling_in} over the floor', hold: 'entry supervisor' },
+      { when: 'ByGravity=0', figure: 'coupling {TankCoupling_in} over the floor', hold: 'entry supervisor' },
     ],
     [
       'E3',
@@ -288,12 +288,12 @@ export const crewSteps: readonly CrewStep[] = [
     [
       'F1',
       'Gasketed sleeve and cord grips in the riser, {ConduitSize} in conduit to just beyond the tank’s edge, conduit body there, drop down outside the edge.',
-      { figure: 'conduit {ConduitRun_ft}, {ConduitCover_in} of cover' },
+      { when: 'ByGravity=0', figure: 'conduit {ConduitRun_ft}, {ConduitCover_in} of cover' },
     ],
     [
       'F2',
       'Direct-burial, submersible-rated cable, a slack loop on both sides of the splice and under the drop, so that settling draws slack and not the splice.',
-      { figure: '{Cable} AWG {CableMetal}, cover {CableCover_in}' },
+      { when: 'ByGravity=0', figure: '{Cable} AWG {CableMetal}, cover {CableCover_in}' },
     ],
     [
       'G7',
@@ -346,6 +346,7 @@ export const crewSteps: readonly CrewStep[] = [
       { when: 'Backflow<>"none"', hold: 'licensed plumber' },
     ],
     ['E7', 'Pump on: look at every joint in reach again under pressure; the switch stops it.', { figure: 'off at {CutOut_psi}, on at {CutIn_psi}', hold: 'foreman', of: 'PUMP' }],
+    ['E11', 'Water on: look at every joint in reach again under pressure.', { when: 'ByGravity=1', hold: 'foreman' }],
   ),
   ...stage(
     'Handing over',
@@ -368,6 +369,7 @@ export const crewSteps: readonly CrewStep[] = [
       'Run the pump with the house tap open; read flow, pressure and amperes, and hold those against the nameplate.',
       { figure: '{HouseFlow_gpm} at {HousePressure_psi}', of: 'PUMP' },
     ],
+    ['H8', 'Open the house tap; read flow and pressure.', { when: 'ByGravity=1', figure: '{HouseFlow_gpm} at {HousePressure_psi}' }],
     [
       'H2',
       [
@@ -380,7 +382,8 @@ export const crewSteps: readonly CrewStep[] = [
       { hold: 'inspector' },
     ],
     ['H6', 'Insulation under every riser lid.', { when: 'FrostDepth_in>0', figure: 'openings: {OpeningCount}', of: 'LID-INSUL' }],
-    ['H3', 'Owner shown: what is cleaned and when, the cut-off, drawing the pump. The handover and the test log go to him.'],
+    ['H3', 'Owner shown: what is cleaned and when, the cut-off, drawing the pump. The handover and the test log go to him.', { when: 'ByGravity=0' }],
+    ['H7', 'Owner shown: what is cleaned and when, the valve at the house. The handover and the test log go to him.', { when: 'ByGravity=1' }],
   ),
 ]
 

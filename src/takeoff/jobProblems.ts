@@ -5,10 +5,11 @@ import { isError } from '../formula/value.js'
 import { roundTo } from '../rounding.js'
 import type { Design } from './design.js'
 import { checkedOrRaw, type CellValue, type Problem } from './fields.js'
-import { rulesOf } from './itemRules.js'
+import { rulesOf, type ItemRule } from './itemRules.js'
 import { rowNamed, type Office, type Row } from './office.js'
 import { jobFields, type JobFieldName } from './officeTables.js'
 import { results } from './results/index.js'
+import { ruleOfCode } from './ruleOfCode.js'
 import type { Kept, TypedInput } from './typed.js'
 
 /** The field to look at first where a result has no value. */
@@ -161,6 +162,19 @@ function isSaid(design: Design, name: JobFieldName, entry: CellValue): boolean {
 const SAME = 1e-9
 
 /** What was found on site counts once it stands in the row of Jobs: until then the takeoff would price something else. */
+/** What was typed on a line whose rule is no more: another line has taken its place, or none. */
+export function withoutRule(office: Office, rules: readonly ItemRule[], { overrides }: Kept): Problem[] {
+  return Object.entries(overrides)
+    .filter(([code, { wasOurs }]) => wasOurs && !ruleOfCode(rules, code))
+    .map(([code, { quantity, price }]) => ({
+      sheet: office.sheets.Items,
+      row: 0,
+      column: 'Code',
+      allowed: `a row for ${code}, whose line on the takeoff has ${[...(quantity === undefined ? [] : [`the quantity ${quantity}`]), ...(price === undefined ? [] : [`the price $${price}`])].join(' and ')} typed on it. Give its row that code back; or clear what was typed there, and type it on the line that takes its place or among the lines by hand`,
+      came: 'no such code',
+    }))
+}
+
 export function siteProblems(office: Office, design: Design, kept: Kept): Problem[] {
   return Object.entries(kept.crew.cells).flatMap(([code, { done = '' }]) => {
     const name = code.startsWith(SITE_PREFIX) ? code.slice(SITE_PREFIX.length) : ''

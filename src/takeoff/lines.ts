@@ -22,8 +22,9 @@ export interface Line {
   order: number
   /** What one unit costs; nothing while the price list is silent. */
   price: number | undefined
-  /** Pieces that the listed price is for. */
+  /** Pieces that the listed price is for, and the unit that the list names for it. */
   priceFor: number
+  pricedIn: string
   priceOverride: number | undefined
   /** What the list or the rule says, whatever was typed over it. */
   listed: number | undefined
@@ -44,7 +45,7 @@ const came = (value: Value): string => (isError(value) ? `${value.code} ${value.
 /** Lines over other lines come last: first those over the stone ordered, then those over the hours of people. */
 export function makeLines(office: Office, design: Design, rules: readonly ItemRule[], kept: Kept, problems: Problem[]): { lines: Line[]; laborHours: number } {
   const prices = pricesOf(office)
-  const chosen = chosenItems(office, design.job, rules)
+  const chosen = chosenItems(office, design, rules)
   const lines = new Map<ItemRule, Line>()
   const sums: Record<string, number> = { [STONE_ORDERED]: 0, [LABOR_HOURS]: 0 }
   for (const sum of [undefined, ...lineSums]) {
@@ -136,6 +137,7 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
     order,
     price,
     priceFor,
+    pricedIn: String(row?.cells.Unit ?? '').trim(),
     priceOverride,
     listed,
     subcontract: Number(row?.cells.Price_usd ?? 0) / priceFor,

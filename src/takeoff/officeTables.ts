@@ -106,7 +106,7 @@ export const jobFields = {
   LaborRate_usd_per_h: number('Labor rate', 'One hour of one person.', { least: 0, most: 1000, default: 62 }),
   Overhead: number('Overhead', 'Share of the order cost.', { least: 0, most: 1, default: 0 }),
   With: text('With', 'Sets of items that this job takes in, by name, commas between: see the column Set of Items.', { longest: 200 }),
-  Without: text('Without', 'Codes of items that this job leaves out, commas between.', { longest: 200 }),
+  Without: text('Without', 'Codes of items that this job leaves out, or a section of them, commas between.', { longest: 200 }),
   CrewLanguage: oneOf('Crew language', 'What the Crew sheet says beside English.', ['English', 'English and Spanish'], { default: 'English' }),
 } as const satisfies Fields
 export type JobFieldName = keyof typeof jobFields

@@ -71,8 +71,17 @@ export const readingRules: readonly ReadingRule[] = [
     'first fill: {FirstFill_in}; the float stops the pump at {DeadDepth_in}',
     judged('AND(reading>=FirstFill_in-1,reading<=12*TankWaterDepth_ft)', CHECK),
     {
+      when: 'ByGravity=0',
       span: [0, 240],
     },
+  ),
+  reading(
+    'X13',
+    'First fill, water over the floor of the tank nearest the house',
+    'in',
+    'first fill: {FirstFill_in}',
+    judged('AND(reading>=FirstFill_in-1,reading<=12*TankWaterDepth_ft)', CHECK),
+    { when: 'ByGravity=1', span: [0, 240] },
   ),
   // The code's tables size conductors; running current is held to the nameplate, and overloads trip at 115 to 125 % of it.
   reading(
@@ -81,14 +90,23 @@ export const readingRules: readonly ReadingRule[] = [
     'A',
     '{MotorCurrent_A}; the nameplate decides',
     judged('AND(reading>=MotorCurrent_A/3,reading<=MotorCurrent_A)', 'IF(reading<=1.25*MotorCurrent_A,"check","stop")'),
-    { span: [0, 200], sources: [cite('nec', '430.6(A)(2), 430.32'), practice('under a third of its full load a motor turns nothing')] },
+    { when: 'ByGravity=0', span: [0, 200], sources: [cite('nec', '430.6(A)(2), 430.32'), practice('under a third of its full load a motor turns nothing')] },
   ),
-  reading('X6', 'Switch starts the pump', 'psi', '{CutIn_psi}', judged('ABS(reading-CutIn_psi)<=2', CHECK), { span: [0, 200], sources: [SWITCH] }),
-  reading('X7', 'Switch stops the pump', 'psi', '{CutOut_psi}', judged('ABS(reading-CutOut_psi)<=2', CHECK), { span: [0, 250], sources: [SWITCH] }),
-  reading('X8', 'Flow at the house', 'gpm', '{HouseFlow_gpm} and more', judged('AND(reading>=HouseFlow_gpm,reading<=MAX(CurveFlow_gpm))', CHECK), { span: [0, 500] }),
-  reading('X9', 'Pressure at the house at that flow', 'psi', '{HousePressure_psi} and more', judged('AND(reading>=HousePressure_psi,reading<=ShutOffAtHouseFull_psi+2)', CHECK), {
-    span: [0, 250],
+  reading('X6', 'Switch starts the pump', 'psi', '{CutIn_psi}', judged('ABS(reading-CutIn_psi)<=2', CHECK), { when: 'ByGravity=0', span: [0, 200], sources: [SWITCH] }),
+  reading('X7', 'Switch stops the pump', 'psi', '{CutOut_psi}', judged('ABS(reading-CutOut_psi)<=2', CHECK), { when: 'ByGravity=0', span: [0, 250], sources: [SWITCH] }),
+  reading('X8', 'Flow at the house', 'gpm', '{HouseFlow_gpm} and more', judged('AND(reading>=HouseFlow_gpm,OR(ByGravity=1,reading<=MAX(CurveFlow_gpm)))', CHECK), {
+    span: [0, 500],
   }),
+  reading(
+    'X9',
+    'Pressure at the house at that flow',
+    'psi',
+    '{HousePressure_psi} and more',
+    judged('AND(reading>=HousePressure_psi,reading<=IF(ByGravity=1,HouseBelow_ft/2.31,ShutOffAtHouseFull_psi)+2)', CHECK),
+    {
+      span: [0, 250],
+    },
+  ),
   // In gallons until 0.10: what was written then is kept in words.
   reading('X10', 'Chlorine put in, bleach', 'gal', '', '', { when: 'FALSE' }),
   reading(

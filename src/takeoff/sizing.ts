@@ -1,4 +1,5 @@
 /** What the tool proposes where a row leaves a choice empty: each choice stays an input, marked as sized. */
+import { leavesOut } from './chosenItems.js'
 import { Design } from './design.js'
 import type { CellValue } from './fields.js'
 import type { Office, Row } from './office.js'
@@ -18,7 +19,7 @@ type Trial = (sized: Cells, found?: Cells) => Design
 /** Works a job through, first sizing what its row leaves empty. `figures` are house figures typed over on the Design sheet; `like` is the same job with other inputs. */
 export function designJob(office: Office, job: Row, figures: Readonly<Record<string, number>> = {}, like?: Design): Design {
   const sized: Record<string, CellValue> = {}
-  let found: Cells = { OverflowCount: 1, TieShare: 0, BlockedAtInlet: 0, BlockedShare: 0, LayoutNote: '', PumpNote: '' }
+  let found: Cells = { OverflowCount: 1, TieShare: 0, BlockedAtInlet: 0, BlockedShare: 0, LayoutNote: '', PumpNote: '', PumpLeftOut: leavesOut(office, job, 'PUMP') ? 1 : 0 }
   const given = (name: string) => job.cells[name] !== null && job.cells[name] !== undefined
   let base = like
   const trial: Trial = (more = {}, moreFound = {}) => {

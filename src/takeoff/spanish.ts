@@ -250,6 +250,7 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
     ],
     ['', 'Ensamblaje de prevención de reflujo donde una red pública pueda llegar a la casa, probado por quien tiene licencia para ello.'],
   ],
+  E11: 'Agua abierta: revise otra vez bajo presión cada unión a su alcance.',
   E7: 'Bomba encendida: revise otra vez bajo presión cada unión a su alcance; el interruptor la para.',
   H4: [
     [
@@ -261,6 +262,7 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
       'Desinfecte tanques y línea antes de que alguien use el agua: gafas, guantes, desde afuera; la misma agua con manguera sobre paredes y tapas por las aberturas; déjelo {Contact_h}, después enjuague donde lo permitan las reglas locales.',
     ],
   ],
+  H8: 'Abra la llave de la casa; lea caudal y presión.',
   H1: 'Opere la bomba con la llave de la casa abierta; lea caudal, presión y amperios, y compárelos con la placa del motor.',
   H2: [
     [
@@ -271,6 +273,7 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   ],
   H6: 'Aislamiento debajo de cada tapa de cuello (riser).',
   H3: 'Muestre al dueño: qué se limpia y cuándo, el corte, cómo sacar la bomba. Se le entregan la hoja de entrega y el registro de pruebas.',
+  H7: 'Muestre al dueño: qué se limpia y cuándo, la válvula de la casa. Se le entregan la hoja de entrega y el registro de pruebas.',
 }
 
 /** By the name of the caution: its few words, and the whole. */

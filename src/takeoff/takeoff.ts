@@ -5,8 +5,8 @@ import { chosenItems } from './chosenItems.js'
 import { Design } from './design.js'
 import { isUnpriced, problemText, ProblemsError, type Problem } from './fields.js'
 import { houseOf, type House } from './house.js'
-import { rulesOf, type ItemRule } from './itemRules.js'
-import { designProblems, rowProblems, siteProblems, typedProblems } from './jobProblems.js'
+import { rulesOf } from './itemRules.js'
+import { designProblems, rowProblems, siteProblems, typedProblems, withoutRule } from './jobProblems.js'
 import { makeLines, type Line } from './lines.js'
 import type { Office, Row } from './office.js'
 import { MOST_TANKS, type ItemKind } from './officeTables.js'
@@ -41,8 +41,8 @@ export interface Takeoff extends Totals {
   house: House
   /** Codes that the job leaves out. */
   without: readonly string[]
-  /** What one of those would have been, in words. */
-  leftOut: (code: string) => string
+  /** What they would have been, in words. */
+  leftOut: readonly string[]
   /** What a dollar of a line, by its code or a hand line's description, is to the customer: with the overhead, markup and tax that lie on its kind; nothing where nobody knows it, as of a line by hand that is gone. */
   priceShare: (code: string) => number | undefined
   /** The same of a line before the tax: what a unit of an allowance is settled at. */
@@ -81,15 +81,17 @@ export function workJob(office: Office, job: Row, kept: Kept = nothingKept, like
   if (!first.every(isUnpriced)) return { design: undefined, takeoff: undefined, problems: first }
   const design = designJob(office, job, kept.figures, like)
   const { problems: variantProblems } = alternativesOf(office, job, design.number('TankCount'))
+  const chosen = chosenItems(office, design, rules)
   const problems: Problem[] = [
     ...first.filter((problem) => isOfChosen(office, design, problem)),
     ...variantProblems,
-    ...chosenItems(office, job, rules).problems,
+    ...chosen.problems,
     ...houseOf(office).problems,
     ...rowProblems(office, job, design),
     ...designProblems(office, job, design),
     ...typedProblems(office, design, kept.inputs),
     ...siteProblems(office, design, kept),
+    ...withoutRule(office, rules, kept),
   ]
   if (!problems.every(isUnpriced)) return { design, takeoff: undefined, problems }
   const { lines, laborHours } = makeLines(office, design, rules, kept, problems)
@@ -100,10 +102,10 @@ export function workJob(office: Office, job: Row, kept: Kept = nothingKept, like
     ...totals,
     design,
     house: houseOf(office).house,
-    without: chosenItems(office, job, rules).without,
+    without: chosen.without,
+    leftOut: chosen.leftOut,
     options,
     stair: (allPrices) => stairOf(office, job, takeoff, options(), allPrices, kept),
-    leftOut: (code) => leftOutWords(rules, design, code),
     shareBeforeTax: (kind) => shareOfKind(houseOf(office).house, design, kind, false),
     priceShare: (code) => {
       const added = totals.added.find((line) => (line.code || line.description) === code)
@@ -155,12 +157,4 @@ function stairOf(office: Office, job: Row, own: Takeoff, options: readonly Optio
 function shareOfKind({ overheadOn, markupOn, taxOn }: House, design: Design, kind: ItemKind, isTaxed = true): number {
   const on = (kinds: readonly ItemKind[], name: 'Overhead' | 'Markup' | 'Tax') => (kinds.includes(kind) ? design.number(name) : 0)
   return (1 + on(overheadOn, 'Overhead') + on(markupOn, 'Markup')) * (isTaxed ? 1 + on(taxOn, 'Tax') : 1)
-}
-
-/** What an item that the job leaves out would have been, in words. */
-function leftOutWords(rules: readonly ItemRule[], design: Design, code: string): string {
-  const description = rules.find(({ key }) => key === code)?.description
-  if (!description) return code
-  const words = description.formula === undefined ? description.text : design.evaluate(description.formula)
-  return typeof words === 'string' ? words : description.text
 }

@@ -8,6 +8,8 @@ export interface Override {
   price?: number
   /** The line as it stood, should no rule make it any more. */
   line?: AddedLine
+  /** A rule of Items made it then. */
+  wasOurs?: true
 }
 /** A line that the estimator added by hand. */
 export interface AddedLine {

@@ -13,7 +13,7 @@ export interface VerdictRule<N extends string = string> {
   label: string
   /** Gives "pass", "check" or "stop", before what was assumed is looked at. */
   rule: string
-  /** What was compared with what; braces take in a field or result. */
+  /** What was compared with what; braces take in a field or result, and [[ ]] what is said to the office alone. */
   says: Words
   /** The limit in words. */
   limit: string
@@ -49,9 +49,9 @@ const rules = [
     'IF(GroundwaterAssumed=1,"check",IF(AND(PitWater="wet",PitDrained="no"),IF(SoilClass="C","check","stop"),IF(OR(WaterNear=1,AND(PitSoil="A",TrafficRank>2)),"check","pass")))',
     [
       ['PitWater="not known"', 'The pit goes {PitDepth_ft} down and nobody has said how deep the groundwater lies: soil under water is class C.'],
-      ['AND(PitWater="wet",SoilClass="rock",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}: rock under water that is not stable is class C, and quantities slope it so. Draw the water down, and have a competent person find it stable (Jobs, Pit drained), or take class C.'],
+      ['AND(PitWater="wet",SoilClass="rock",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}: rock under water that is not stable is class C, and quantities slope it so. Draw the water down, and have a competent person find it stable[[ (Jobs, Pit drained)]], or take class C.'],
       ['AND(PitWater="wet",SoilClass<>"C",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}: soil under water is class C, not {SoilClass}. Quantities slope it as C. Draw the water down and have a competent person class it again, or take class C.'],
-      ['AND(PitWater="wet",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}; the walls are sloped for class C. Nobody works where water stands or rises (29 CFR 1926.651(h)), a bed set in water does not hold, and a floor can heave. Have the water drawn down, and say so (Jobs, Pit drained).'],
+      ['AND(PitWater="wet",PitDrained="no")', 'The pit goes {PitDepth_ft:2} down, below the groundwater at {GroundwaterDepth_ft:2}; nobody works where water stands or rises (29 CFR 1926.651(h)). A bed set in water does not hold, and a floor can heave. Have the water drawn down[[, and say so (Jobs, Pit drained)]]. The walls are sloped for class C.'],
       ['AND(PitSoil="A",TrafficRank>2)', 'Class A, and {Traffic} pass: no soil is class A that heavy traffic shakes. Class B, unless the competent person finds that nothing shakes it while the pit is open.'],
       ['AND(PitWater="wet",PitDrained="yes")', 'Class {SoilClass}, classed again with the water drawn down; the walls stand as class {PitSoil} allows. Pumping while the pit is open, {Dewater_day}, is an item of its own; wells or wellpoints that draw it down beforehand are a line by hand.'],
       ['WaterNear=1', 'The pit goes {PitDepth_ft:2} down, and the groundwater at {GroundwaterDepth_ft:2} stands less than {WaterClear_ft} under its bottom: soil draws it up, and a wet week brings it in; earth that water seeps from is class C. A competent person looks at the bottom and the walls each day; have the water kept down where it comes nearer.'],
@@ -79,7 +79,7 @@ const rules = [
       ['ROUND(NearestBuilding_ft,2)<ROUND(PitEdge_ft,2)', 'The nearest footing is at the most {NearestBuilding_ft:2} away, and the pit opens {PitEdge_ft:2} beyond the tank walls: nothing is dug under a footing without support or the word of a registered engineer. Move the tanks, or shore the pit as the engineer draws it.'],
       ['NearestBuilding_ft<FootingClear_ft', 'The nearest footing is at the most {NearestBuilding_ft} away; the pit opens {PitEdge_ft} beyond the tank walls, and a footing within {FootingClear_ft} loads them. Ask the engineer.'],
       ['AND(FootingAssumed=0,NearestBuilding_ft<FootingAway_ft)', 'A run of {NearestBuilding_ft} leads to a building, and {FootingAway_ft} were measured to the nearest footing: which of the two holds is measured again before digging. The pit opens {PitEdge_ft} beyond the tank walls.'],
-      ['FootingAssumed=1', 'The pit opens {PitEdge_ft} beyond the tank walls. By the runs a building stands {NearestBuilding_ft} away at the most, and may stand nearer.'],
+      ['FootingAssumed=1', 'The pit opens {PitEdge_ft} beyond the tank walls; by the runs a building stands {NearestBuilding_ft} away at the most, and may stand nearer.'],
       ['', 'The nearest footing is {NearestBuilding_ft} away; the pit opens {PitEdge_ft} beyond the tank walls.'],
     ],
     'no footing within the pit’s slope, nor near enough to load its walls',
@@ -163,14 +163,14 @@ const rules = [
   verdict('CoverVerdict', 'Cover over the lids', 'IF(ROUND(Cover_ft,2)<=ROUND(CoverAllowed_ft,2),"pass","stop")', '{Cover_ft:2} of earth; the maker allows {CoverAllowed_ft:2}.', 'the maker’s limit', cite('office', 'sheet Tanks'), LIFE),
   verdict('WallVerdict', 'Earth and water on the walls', 'IF(GroundwaterAssumed=1,"check",IF(ROUND(WaterAboveBase_ft,2)<=ROUND(WaterOutsideAllowed_ft,2),"pass","check"))', [
     ['AND(GroundwaterAssumed=0,WaterAboveBase_ft>0,ROUND(WaterAboveBase_ft,2)<=ROUND(WaterOutsideAllowed_ft,2))', 'With {WaterAboveBase_ft:2} of groundwater over the base the walls of an empty tank are pressed with {WallPressure_psf} at their foot; the maker designed for {WaterOutsideAllowed_ft:2} of water.'],
-    ['AND(GroundwaterAssumed=0,WaterAboveBase_ft>0)', 'With {WaterAboveBase_ft:2} of groundwater over the base the walls of an empty tank are pressed with {WallPressure_psf} at their foot, dry with {WallDry_psf}; a crane or truck beside the pit comes on top. The sheet Tanks has the maker’s word for {WaterOutsideAllowed_ft:2} of water (Tanks, Water outside): ask what the tank is designed for.'],
+    ['AND(GroundwaterAssumed=0,WaterAboveBase_ft>0)', 'With {WaterAboveBase_ft:2} of groundwater over the base the walls of an empty tank are pressed with {WallPressure_psf} at their foot, dry with {WallDry_psf}; a crane or truck beside the pit comes on top. The maker’s word is for {WaterOutsideAllowed_ft:2} of water[[ (Tanks, Water outside): ask what the tank is designed for]].'],
     ['GroundwaterAssumed=1', 'Dry, earth presses the walls with {WallDry_psf} at their foot; groundwater, whose depth is not known, adds to it.'],
     ['TrafficRank>1', 'Earth presses the walls with {WallDry_psf} at their foot, wheels beside them with {WallWheels_psf} more, and no groundwater; cranes keep away from an empty tank.'],
     ['', 'Earth presses the walls with {WallDry_psf} at their foot, and no groundwater; heavy wheels and cranes keep away from an empty tank.'],
   ], 'no more groundwater outside than the maker designed the empty tank for', cite('memory', 'ASTM C890, loads on underground precast structures'), LIFE),
   verdict('BearingVerdict', 'Ground under the bed', 'IF(Bearing_psf<=BearingAllowed_psf,IF(AND(BearingAssumed=1,Bearing_psf>DugOut_psf),"check","pass"),"check")', [
     ['AND(BearingAssumed=1,Bearing_psf<=BearingAllowed_psf,Bearing_psf>DugOut_psf)', 'Full and covered, a tank presses {Bearing_psf}, more than the {DugOut_psf} of the earth dug out; {BearingAllowed_psf} is what codes take for clay, and nobody has said what this ground bears: soft ground bears less.'],
-    ['AxleLoad_psf>0', 'Full and covered, an axle of what may pass over it with it, a tank presses {Bearing_psf}; the earth dug out pressed {DugOut_psf}; {BearingAllowed_psf} is allowed.'],
+    ['AxleLoad_psf>0', 'Full and covered, under an axle of what may pass over it, a tank presses {Bearing_psf}; the earth dug out pressed {DugOut_psf}; {BearingAllowed_psf} is allowed.'],
     ['', 'Full and covered, a tank presses {Bearing_psf}; the earth dug out pressed {DugOut_psf}; {BearingAllowed_psf} is allowed.'],
   ], 'bearing allowed, of the soil report or the code; none asked where the earth dug out pressed as much', cite('office', 'Jobs, Bearing allowed'), false, AS_TAKEN),
   verdict(
@@ -179,8 +179,8 @@ const rules = [
     'IF(LineRating_psi<160,"stop",IF(LinePressureMost_psi>LineRating_psi*LineDerating,"stop",IF(MAX(LineSurge_psi,MostSurge_psi)>2*LineRating_psi*LineDerating,"stop",IF(OR(MAX(LineSurge_psi,MostSurge_psi)>1.5*LineRating_psi*LineDerating,LinePressureMost_psi>LineHoldsLeast_psi),"check","pass"))))',
     [
       ['MAX(LineSurge_psi,MostSurge_psi)>2*LineRating_psi*LineDerating', 'Stopped at once, the water in the line strikes with {LineSurge_psi}, just after the pump cut in with {MostSurge_psi}, over twice the {LineHolds_psi} that the pipe takes: a larger line, or less flow.'],
-      ['AND(LinePressureMost_psi<=LineHolds_psi,LinePressureMost_psi>LineHoldsLeast_psi)', 'Standing, the line sees up to {LinePressureMost_psi}. At {WaterTemperature_F} it takes {LineHolds_psi} by the factors read, and {LineHoldsLeast_psi} by those in use for coils of the US: ask the maker of the coil.'],
-      ['', 'Standing, the line sees up to {LinePressureMost_psi}; stopped at once, {LineSurge_psi}, just after the pump cut in {MostSurge_psi}. It is rated {LineRating_psi}, of which {LineDerating%} count at {WaterTemperature_F}.'],
+      ['AND(LinePressureMost_psi<=LineHolds_psi,LinePressureMost_psi>LineHoldsLeast_psi)', 'Standing, the line sees up to {LinePressureMost_psi}; at {WaterTemperature_F} it takes {LineHolds_psi} by the factors read, and {LineHoldsLeast_psi} by those in use for coils of the US: ask the maker of the coil.'],
+      ['', 'Standing, the line sees up to {LinePressureMost_psi}; stopped at once, {LineSurge_psi}, just after the pump cut in {MostSurge_psi}; it is rated {LineRating_psi}, of which {LineDerating%} count at {WaterTemperature_F}.'],
     ],
     '160 psi pipe at least; standing pressure within the rating, warm by both tables of factors (the lower from memory); with surge within 1.5 times at every stop of the pump, within 2 times ever',
     cite('awwaPe'),
@@ -209,7 +209,7 @@ const rules = [
     'IF((Voltage_V>=0.95*PumpVoltage_V)*(Voltage_V<=1.05*PumpVoltage_V)*(PumpPhases<=SupplyPhases)=1,"pass","stop")',
     [
       ['AND(PumpNote<>"",OR(PumpPhases>SupplyPhases,Voltage_V<0.95*PumpVoltage_V,Voltage_V>1.05*PumpVoltage_V))', '{PumpNote}'],
-      ['PumpPhases>SupplyPhases', 'The pump takes three-phase power, and the supply is single-phase: another pump, or say in the row that the site has three phases (Jobs, Phases of the supply).'],
+      ['PumpPhases>SupplyPhases', 'The pump takes three-phase power, and the supply is single-phase: another pump[[, or say in the row that the site has three phases (Jobs, Phases of the supply)]].'],
       ['OR(Voltage_V<0.95*PumpVoltage_V,Voltage_V>1.05*PumpVoltage_V)', 'The circuit is {Voltage_V} and the pump {PumpVoltage_V}: more than 5 % apart.'],
       ['', 'The circuit is {Voltage_V}, the pump {PumpVoltage_V}.'],
     ],
@@ -224,7 +224,7 @@ const rules = [
     [
       ['AND(HouseStanding_psi>PressureTankRating_psi,HouseStanding_psi>CutOut_psi)', 'The water lies so high over the house that gravity alone puts {HouseStanding_psi} on the pressure tank, which is made for {PressureTankRating_psi}: the relief valve would run until the cistern is empty. A tank made for it, or a reducing valve ahead of tank and switch, as a licensed plumber says.'],
       ['CutOut_psi>PressureTankRating_psi', 'The switch stops the pump at {CutOut_psi}; the pressure tank is made for {PressureTankRating_psi}.'],
-      ['PressureTankListed=0', 'The sheet PressureTanks has no tank of {PressureTank_gal}: {PressureTankRating_psi} is what such tanks are usually made for. Look at the plate, and give it a row with its price.'],
+      ['PressureTankListed=0', 'The pressure tank of {PressureTank_gal} [[is not on the sheet PressureTanks: it ]]is taken for {PressureTankRating_psi}, as such tanks are usually made.[[ Look at the plate, and give it a row with its price.]]'],
       ['AND(HouseStanding_psi>CutOut_psi,HouseStanding_psi+ReliefOver_psi>PressureTankRating_psi)', 'Gravity alone puts {HouseStanding_psi} on the pressure tank, day and night, and the relief valve opens at {PressureTankRating_psi} at the latest: less than {ReliefOver_psi} between them, and it can weep until the cistern is empty. A tank made for more, or a reducing valve ahead of tank and switch, as a licensed plumber says.'],
       ['CutOut_psi+ReliefOver_psi>PressureTankRating_psi', 'The switch stops the pump at {CutOut_psi} and the relief valve opens at {PressureTankRating_psi} at the latest: less than {ReliefOver_psi} between them, and it drips or opens at every stop. Lower the switch, or a tank made for more.'],
       ['ShutOffAtHouseFull_psi>PressureTankRating_psi', 'Should the switch stick, the pump reaches {ShutOffAtHouseFull_psi} at the tank, which is made for {PressureTankRating_psi}: the relief valve opens there at the latest and passes the pump’s whole flow.'],
@@ -245,14 +245,15 @@ const rules = [
     'Tank volume',
     'IF(OR(RecordYears=0,YearDemand_gal=0,ROUND(DeadDepth_in,0)<ROUND(Intake_in+Submergence_in,0)),"check",IF(RecordAgrees=0,"check",IF(Reliability<WantedReliability,"check",IF(RecordDryMonths>0,"check","pass"))))',
     [
-      ['AND(RecordYears>0,RecordAgrees=0)', 'Figures behind the daily balance have changed since it was made: make the job again.'],
+      ['AND(RecordYears>0,RecordAgrees=0)', 'Figures behind the daily balance have changed since it was made[[: make the job again]].'],
       ['DeadDepth_in<Intake_in', 'A dead depth of {DeadDepth_in} counts water that is never drawn: the intake stands {Intake_in} over the floor.'],
       ['ROUND(DeadDepth_in,0)<ROUND(Intake_in+Submergence_in,0)', 'A dead depth of {DeadDepth_in} counts water that the pump draws with air: the intake stands {Intake_in} over the floor and wants {Submergence_in:1} of water over it at the flow that comes.'],
-      ['YearDemand_gal=0', 'No use is given: people, outdoor use or the sheet Uses.'],
-      ['RoofShare<WantedReliability', '{TankCount|tank holds|tanks hold} {UsableStorage_gal} above the dead depth, and the roof catches {RoofShare%} of the demand in a year of mean rain, whatever the tanks hold: more roof, or less use. {SizingShare%} is met; {WantedReliability%} is wanted.'],
-      [`AND(${withRecord},RecordDryMonths>0)`, '{TankCount|tank holds|tanks hold} {UsableStorage_gal} above the dead depth; {Reliability%} of the demand is met on {RecordYears|year|years} of days, but in the year of median rain {RecordDryMonths|month ends|months end} dry; worst year {WorstYear} with {WorstYearShare%}, longest run short {LongestShort_days|day|days}. {WantedReliability%} is wanted.'],
-      [withRecord, '{TankCount|tank holds|tanks hold} {UsableStorage_gal} above the dead depth; {Reliability%} of the demand is met on {RecordYears|year|years} of days, worst year {WorstYear} with {WorstYearShare%}, longest run short {LongestShort_days|day|days}. {WantedReliability%} is wanted.'],
-      ['', '{TankCount|tank holds|tanks hold} {UsableStorage_gal} above the dead depth. Means hide dry spells: about {SizingShare%} of the demand is met, between {ReliabilityLow%} and {ReliabilityHigh%}; add daily rain. {WantedReliability%} is wanted.'],
+      ['YearDemand_gal=0', 'No use is given[[: people, outdoor use or the sheet Uses]].'],
+      ['RoofShare<WantedReliability', '{TankCount|tank holds|tanks hold} {UsableStorage_gal} above the dead depth, and the roof catches {RoofShare%} of the demand in a year of mean rain, whatever the tanks hold: {SizingShare%} is met, where {WantedReliability%} is wanted. More roof, or less use.'],
+      [`AND(${withRecord},RecordDryMonths>0)`, '{TankCount|tank holds|tanks hold} {UsableStorage_gal} above the dead depth; {Reliability%} of the demand is met on {RecordYears|year|years} of days, but in the year of median rain {RecordDryMonths|month ends|months end} dry; worst year {WorstYear} with {WorstYearShare%}, longest run short {LongestShort_days|day|days}; {WantedReliability%} is wanted.'],
+      [withRecord, '{TankCount|tank holds|tanks hold} {UsableStorage_gal} above the dead depth; {Reliability%} of the demand is met on {RecordYears|year|years} of days, worst year {WorstYear} with {WorstYearShare%}, longest run short {LongestShort_days|day|days}; {WantedReliability%} is wanted.'],
+      ['ROUND(ReliabilityLow,3)=ROUND(ReliabilityHigh,3)', '{TankCount|tank holds|tanks hold} {UsableStorage_gal} above the dead depth: by mean months about {SizingShare%} of the demand is met, where {WantedReliability%} is wanted. Means hide dry spells[[: add daily rain]].'],
+      ['', '{TankCount|tank holds|tanks hold} {UsableStorage_gal} above the dead depth: by mean months about {SizingShare%} of the demand is met, between {ReliabilityLow%} and {ReliabilityHigh%}, where {WantedReliability%} is wanted. Means hide dry spells[[: add daily rain]].'],
     ],
     'the wanted share, on a daily record, no month dry in the median year; the intake under water',
     cite('reliability', 'the wanted share is the owner’s choice'),
@@ -262,12 +263,12 @@ const rules = [
     ['AND(InletRun_ft>0,TrafficRank>1,DrainCover_in<WheelCover_in)', 'The inlet drain has {DrainCover_in} over it at the least, and {Traffic} pass: where they cross it, {WheelCover_in}, or a slab as the engineer says. {RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each.'],
     ['InletSlope_in_per_ft>SteepDrain_in_per_ft', 'The ground falls so to the tanks that the inlet drain is laid at {InletSlope_in_per_ft}: from {SteepDrain_in_per_ft} on it is anchored or laid in steps, and its water is braked before the tank.'],
     ['AND(InletRun_ft>0,DrainCover_in<DrainWants_in)', 'The inlet drain has {DrainCover_in} over it at the least, and {DrainWants_in} are wanted: its bedding alone takes {DrainOver_in}. Set the tanks deeper, lay it flatter, or bring the roof water nearer. {RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each.'],
-    ['AND(FilterShare<1,FilterFall_in=0)', '{RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each, by the {DrainTable} table. The inlet filter is taken to have no fall and to pass that flow: ask its maker (Jobs, Filter fall).'],
+    ['AND(FilterShare<1,FilterFall_in=0)', 'The inlet filter is taken to have no fall and to pass the {RoofFlow_gpm} off the roof[[: ask its maker (Jobs, Filter fall)]]. {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each, by the {DrainTable} table.'],
     ['', '{RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each, by the {DrainTable} table.'],
   ], 'flow of the design storm, pipe just full; earth over it, more under wheels; no steeper than 2.4 in/ft', cite('epaManual', 'Manning, pipe just full')),
   verdict('PortVerdict', 'Upper ports', 'IF(OR(PortsShort>0,OverflowCount<1),"stop",IF(OR(OverflowCount<InletPorts,PortBore_in>12*AirSpace_ft),"check","pass"))', [
     ['PortsShort>0', '{InletPorts|inlet port|inlet ports} and {OverflowCount|overflow|overflows}, {PortsShort} more than the tanks have; the far one has {FarTankPorts}. {LayoutNote}'],
-    ['PortBore_in>12*AirSpace_ft', 'An upper port of {TankPort_in} at the water level reaches into the lid, {AirSpace_ft} over it: look at Water depth and Port size of the sheet Tanks.'],
+    ['PortBore_in>12*AirSpace_ft', 'An upper port of {TankPort_in} at the water level reaches into the lid, {AirSpace_ft} over it[[: look at Water depth and Port size of the sheet Tanks]].'],
     ['', '{InletPorts|inlet port|inlet ports} and {OverflowCount|overflow|overflows}; the far tank has {FarTankPorts|upper port|upper ports}.'],
   ], 'ports that the tanks have, below the lid; as many out as in', cite('memory', 'overflow at least the area of all inlets (IPC chapter 13)')),
   verdict(
@@ -276,7 +277,7 @@ const rules = [
     'IF(StormRise_ft>AirSpace_ft,"stop",IF(AND(OverflowCount>1,BlockedRise_ft>AirSpace_ft),"check","pass"))',
     [
       ['StormRise_ft>AirSpace_ft', 'In the design storm water stands {StormRise_ft} over the overflow; there is {AirSpace_ft} of room under the lid. {LayoutNote}'],
-      ['OverflowCount=1', 'In the design storm water stands {StormRise_ft} over the overflow, with {AirSpace_ft} of room under the lid. There is one overflow only: blocked, the water comes out of the lids.'],
+      ['OverflowCount=1', 'There is one overflow only: blocked, the water comes out of the lids. In the design storm water stands {StormRise_ft} over it, with {AirSpace_ft} of room under the lid.'],
       ['BlockedRise_ft>AirSpace_ft', 'In the design storm water stands {StormRise_ft} over the overflows, with one blocked {BlockedRise_ft}, and {AirSpace_ft} is the room under the lid: keep them clean.'],
       ['', 'In the design storm water stands {StormRise_ft} over the overflows, with one blocked {BlockedRise_ft}; {AirSpace_ft} of room under the lid.'],
     ],
@@ -289,7 +290,7 @@ const rules = [
     'IF(OutfallAssumed=1,"check",IF(OutfallDepth_ft>0,"stop",IF(OverflowSlope_in_per_ft>SteepDrain_in_per_ft,"check","pass")))',
     [
       ['OutfallAssumed=1', 'The overflow leaves the tanks {OverflowInvert_ft} down: over {OverflowRun_ft} the ground must fall {OutfallNeeded_ft} for it to come out.'],
-      ['AND(OutfallDepth_ft<=0,OverflowSlope_in_per_ft>SteepDrain_in_per_ft)', 'The ground falls {OutfallDrop_ft} over {OverflowRun_ft}: the overflow follows it at {OverflowSlope_in_per_ft}. From {SteepDrain_in_per_ft} on it is anchored or laid in steps, is longer than its run, and its outfall is armored.'],
+      ['AND(OutfallDepth_ft<=0,OverflowSlope_in_per_ft>SteepDrain_in_per_ft)', 'The ground falls {OutfallDrop_ft} over {OverflowRun_ft}: the overflow follows it at {OverflowSlope_in_per_ft}, and from {SteepDrain_in_per_ft} on it is anchored or laid in steps, is longer than its run, and its outfall is armored.'],
       ['OutfallDepth_ft<=0', 'The ground falls {OutfallDrop_ft} to the outfall; {OutfallNeeded_ft} are needed.'],
       ['', 'At the outfall the overflow is still {OutfallMissing_ft} below the ground: that much fall is missing.'],
     ],
@@ -309,8 +310,8 @@ const rules = [
     [
       ['FrostDepth_in=0', 'No frost depth. A riser is open to the cold all the same.'],
       ['12*WaterLevel_ft<FrostDepth_in', 'Frost {FrostDepth_in}, and the water stands {WaterLevel_ft} below the ground: water, ports and overflow can freeze, and ice lifts lids and closes the overflow. Set the tanks deeper, or insulate over and beside the lids. The line has {LineCover_in} over it, the inlet drain {DrainCover_in} at the least.'],
-      [flatInFrost, 'Frost {FrostDepth_in}: the line has {LineCover_in} over it in its trench of {TrenchDepth_in}. The inlet drain, {DrainCover_in} deep at the least, lies in the frost, and at {InletSlope_in_per_ft} it does not run empty: lay it at 1/8 in/ft or steeper, or deeper. The riser crosses the frost: insulate its lid, and let no water stand in the conduit.'],
-      ['AND(InletRun_ft>0,DrainCover_in<FrostDepth_in)', 'Frost {FrostDepth_in}: the line has {LineCover_in} over it in its trench of {TrenchDepth_in}. The inlet drain, {DrainCover_in} deep at the least, lies in the frost: at {InletSlope_in_per_ft} it runs empty, if it has no sag and no trap, and the first-wash diverter is drained. The riser crosses the frost: insulate its lid, and let no water stand in the conduit.'],
+      [flatInFrost, 'Frost {FrostDepth_in}: the inlet drain, {DrainCover_in} deep at the least, lies in the frost, and at {InletSlope_in_per_ft} it does not run empty: lay it at 1/8 in/ft or steeper, or deeper. The line has {LineCover_in} over it in its trench of {TrenchDepth_in}. The riser crosses the frost: insulate its lid, and let no water stand in the conduit.'],
+      ['AND(InletRun_ft>0,DrainCover_in<FrostDepth_in)', 'Frost {FrostDepth_in}: the inlet drain, {DrainCover_in} deep at the least, lies in the frost: at {InletSlope_in_per_ft} it runs empty, if it has no sag and no trap, and the first-wash diverter is drained. The line has {LineCover_in} over it in its trench of {TrenchDepth_in}. The riser crosses the frost: insulate its lid, and let no water stand in the conduit.'],
       ['', 'Frost {FrostDepth_in}: the line has {LineCover_in} over it in its trench of {TrenchDepth_in}, the inlet drain has {DrainCover_in} over it at the least. The riser crosses the frost: insulate its lid, and let no water stand in the conduit.'],
     ],
     'the top of the line 6 in below frost; drains below it or empty; the water in the tanks below it',
@@ -321,11 +322,12 @@ const rules = [
   verdict(
     'DutyVerdict',
     'Pump duty',
-    'IF(TotalHead_ftw<=0,IF(AND(OffCurve=1,Without=""),"stop","check"),IF(PumpHead_ftw<TotalHead_ftw,"stop",IF(OffCurve=1,"stop","pass")))',
+    'IF(ByGravity=1,"pass",IF(TotalHead_ftw<=0,IF(OffCurve=1,"stop","check"),IF(PumpHead_ftw<TotalHead_ftw,"stop",IF(OffCurve=1,"stop","pass"))))',
     [
-      ['AND(TotalHead_ftw<=0,OffCurve=1,Without="")', 'The house lies so far below the water that gravity gives flow and pressure, and {PumpModel} would run off the end of its curve as soon as it starts: leave it out (Without: PUMP, PRESSURE-TANK, CONTROL, FLOAT and what goes with them), and set a valve that closes at the house and, where too much comes, a reducing valve.'],
-      ['TotalHead_ftw<=0', 'The house lies so far below the water that gravity gives flow and pressure: no pump is needed (Without: PUMP, PRESSURE-TANK, CONTROL, FLOAT and what goes with them), but a valve that closes at the house and, where too much comes, a reducing valve.'],
-      ['AND(OffCurve=1,GravityAtSwitch_psi>SwitchWanted_psi/2)', 'The house lies so far below the water that gravity alone gives {GravityAtSwitch_psi} of the {SwitchWanted_psi} wanted at the switch, and {PumpModel} runs off the end of its curve. Want a little less and leave out the pump (Without: PUMP, PRESSURE-TANK, CONTROL, FLOAT), or hold the flow back with a valve.'],
+      ['ByGravity=1', 'Gravity gives {HouseFlow_gpm} at {HousePressure_psi}: no pump is part of this job. Its screened intake and its way through the tank wall are lines by hand.'],
+      ['AND(TotalHead_ftw<=0,OffCurve=1)', 'The house lies so far below the water that gravity gives flow and pressure, and {PumpModel} would run off the end of its curve as soon as it starts: leave it out[[ (Without: Pump and drop, Power, PRESSURE-TANK, RELIEF)]], and set a valve that closes at the house and, where too much comes, a reducing valve.'],
+      ['TotalHead_ftw<=0', 'The house lies so far below the water that gravity gives flow and pressure: no pump is needed[[ (Without: Pump and drop, Power, PRESSURE-TANK, RELIEF)]], but a valve that closes at the house and, where too much comes, a reducing valve.'],
+      ['AND(OffCurve=1,GravityAtSwitch_psi>SwitchWanted_psi/2)', 'The house lies so far below the water that gravity alone gives {GravityAtSwitch_psi} of the {SwitchWanted_psi} wanted at the switch, and {PumpModel} runs off the end of its curve. Want a little less and leave out the pump[[ (Without: Pump and drop, Power, PRESSURE-TANK, RELIEF)]], or hold the flow back with a valve.'],
       ['AND(PumpNote<>"",OR(PumpHead_ftw<TotalHead_ftw,OffCurve=1))', '{PumpNote}'],
       ['PumpHead_ftw<TotalHead_ftw', 'At {HouseFlow_gpm} {PumpModel} gives {PumpHead_ftw}; {TotalHead_ftw} is needed, short by {PumpShort_ftw}.'],
       ['OffCurve=1', 'With full tanks {PumpModel} runs off the end of its curve, past {ActualFlow_gpm}: it wears out. Take a smaller pump or hold it back.'],
@@ -371,9 +373,9 @@ const rules = [
     'Conduit fill',
     'IF(CableWide_in=0,"check",IF(ConduitFill<=0.31,"pass",IF(ConduitFillLeast>0.31,"stop","check")))',
     [
-      ['CableWide_in=0', 'The sheet Cables has no {Cable} AWG: how wide is the cable?'],
+      ['CableWide_in=0', '[[The sheet Cables has no {Cable} AWG: ]]How wide is the cable of {Cable} AWG?'],
       ['AND(ConduitFill>0.31,ConduitFillLeast<=0.31)', 'Pump and float cable would take {ConduitFill%} of {ConduitSize} in conduit, the width of the third conductor figured: measure the cable, or take a larger conduit.'],
-      ['ConduitFill>0.31', 'Pump and float cable take {ConduitFill%} of {ConduitSize} in conduit: a larger one (Jobs, Conduit size).'],
+      ['ConduitFill>0.31', 'Pump and float cable take {ConduitFill%} of {ConduitSize} in conduit: a larger one[[ (Jobs, Conduit size)]].'],
       ['', 'Pump and float cable take {ConduitFill%} of {ConduitSize} in conduit.'],
     ],
     '31 % with two cables',
@@ -409,24 +411,36 @@ export interface RestingVerdict extends VerdictRule {
   formula: string
   /** The words, and what was assumed. */
   wordsFormula: string
-  /** The words alone. */
-  saysFormula: string
+  /** The words as the customer reads them: without what the office is told to do, and of that the first sentence. */
+  quoted: Words
+  quotedShort: Words
   /** Fields that it rests on and that nobody may guess. */
   assumed: readonly (typeof assumableFields)[number][]
 }
 
+const each = (words: Words, change: (text: string) => string): Words => (typeof words === 'string' ? change(words) : words.map(([when, text]) => [when, change(text)] as const))
+const TO_OFFICE = /\[\[(.*?)\]\]/g
+
+/** Of pump, switch and feed: where gravity alone serves the house there is nothing to judge. */
+const ofPump: readonly VerdictName[] = ['SwitchVerdict', 'AmpacityVerdict', 'SupplyVerdict', 'ReliefVerdict', 'TrenchVerdict', 'ConduitCoverVerdict', 'PressureTankVerdict', 'DropVerdict', 'StartDropVerdict', 'FillVerdict']
+
 export const verdictRules: readonly RestingVerdict[] = rules.map((rule: VerdictRule) => {
+  const says = each(rule.says, (text) => text.replace(TO_OFFICE, '$1'))
+  const quoted = each(rule.says, (text) => text.replace(TO_OFFICE, ''))
   const names = restsOn(rule.rule)
   const { asTaken } = rule
   const assumed = assumableFields.filter((field) => asTaken !== true && !asTaken.includes(field) && names.has(field))
-  const words = templateFormula(rule.says) ?? `"${rule.says as string}"`
+  const words = templateFormula(says) ?? `"${says as string}"`
+  const withPump = (text: string, byGravity: string) => (ofPump.some((name) => name === rule.name) ? `IF(ByGravity=1,"${byGravity}",${text})` : text)
   const isAny = assumed.map((field) => assumable[field]).join('+')
   return {
     ...rule,
-    formula: assumed.length ? `IF(${rule.rule}<>"pass",${rule.rule},IF(${isAny}>0,"check","pass"))` : rule.rule,
-    saysFormula: words,
+    says,
+    quoted,
+    quotedShort: each(quoted, (text) => text.split(/(?<=\.) /)[0]!),
+    formula: withPump(assumed.length ? `IF(${rule.rule}<>"pass",${rule.rule},IF(${isAny}>0,"check","pass"))` : rule.rule, 'pass'),
     assumed,
-    wordsFormula: [words, ...assumed.map((field) => `IF(${assumable[field]}=1,"${assumedWords(field)}","")`)].join('&'),
+    wordsFormula: withPump([words, ...assumed.map((field) => `IF(${assumable[field]}=1,"${assumedWords(field)}","")`)].join('&'), 'No pump is part of this job.'),
   }
 })
 

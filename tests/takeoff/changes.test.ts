@@ -109,7 +109,9 @@ describe('items for one job', () => {
     expect(lineOf(chosen, 'LOCATE-ROCK')).toMatchObject({ amount: 80 })
   })
   it('that are none are named', () => {
-    expect(refused(() => takeoffOf({ ...leastRow, Without: 'SEAD' }))).toEqual(['Jobs, row 6, Without: codes of the sheet Items as they stand there, commas between; got "SEAD".'])
+    expect(refused(() => takeoffOf({ ...leastRow, Without: 'SEAD' }))).toEqual([
+      'Jobs, row 6, Without: codes of the sheet Items, or names of its sections, commas between; got "SEAD".',
+    ])
     expect(refused(() => takeoffOf({ ...leastRow, With: 'Rock' }))).toEqual(['Jobs, row 6, With: nothing, as no item of Items has a Set; got "Rock".'])
   })
 })

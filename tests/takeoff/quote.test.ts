@@ -68,18 +68,20 @@ describe('the quote', () => {
     const takeoff = demoTakeoff('Wicket Mill')
     const { order, price } = takeoff.lines.find(({ code }) => code === 'DEWATER')!
     // By hand: the day of pumping at its list price, grown by the job's markup of 20 %; overhead is none.
-    expect(words(sheetOf(takeoff, 'quote'))).toContain(`Pump pit or trench dry, a day: ${order} at $${(price! * 1.2).toFixed(2)} a day before tax, settled by what it comes to.`)
+    expect(words(sheetOf(takeoff, 'quote'))).toContain(
+      `Pump pit or trench dry, a day: ${order} days at $${(price! * 1.2).toFixed(2)} before tax, settled by what it comes to.`,
+    )
     // Where overhead and markup lie on other kinds a subcontract is settled at its cost: as the change order has it.
     const items = demoRows('Items').map((row) => (row.Code === 'ELECTRICIAN' ? { ...row, Allowance: 'yes' } : row))
     const onKinds = takeoffOf({ ...demoRows('Jobs')[3]!, Overhead: 0.1, Markup: 0.15 }, { Items: items, House: [{ Name: 'X', OverheadOn: 'labor', MarkupOn: 'material, labor' }] })
     const electrician = onKinds.lines.find(({ code }) => code === 'ELECTRICIAN')!
     expect(electrician.rule.kind).toBe('subcontract')
-    expect(words(sheetOf(onKinds, 'quote'))).toContain(` at $${electrician.price!.toFixed(2)} a h before tax`)
+    expect(words(sheetOf(onKinds, 'quote'))).toContain(` at $${electrician.price!.toFixed(2)} before tax`)
     const other = takeoff.options().find(({ name }) => name === 'one shorter tank')!.takeoff!
     expect(words(sheetOf(takeoff, 'quote'))).toContain(`Instead, one shorter tank: $${(takeoff.total - other.total).toFixed(2)} less, tax included.`)
     expect(words(sheetOf(takeoff, 'quote'))).not.toContain('larger tanks')
     const stopped = sheetOf(takeoffOf({ ...demoRows('Jobs')[3]!, TestVacuum_inHg: 9 }), 'quote')
-    expect(words(stopped)).not.toMatch(/a day, settled|Instead/)
+    expect(words(stopped)).not.toMatch(/settled by|Instead/)
   })
   it('has no price while a stop stands, on the sheet as it stands and in its formulas', () => {
     const takeoff = takeoffOf({ ...demoRows('Jobs')[3]!, TestVacuum_inHg: 9 })
@@ -154,6 +156,13 @@ describe('the quote', () => {
       'R. Voss, PE 12, yes',
       'R. Voss, PE-1234-of-Alder',
       'R. Voss, PE, by the maker’s letter',
+      // Refused, or put off, wherever the word stands.
+      'Refused by R. Voss, PE 1234: the lid breaks inward',
+      'R. Voss, PE 1234, rejects 5 ft of cover',
+      'pending, R. Voss, PE 1234 looks at it on 3 Dec',
+      'R. Voss, PE 1234: waiting for the maker’s letter',
+      '? who signs this, see mail of 3 Dec',
+      'see mail of R. Voss, PE 1234, of 3 Dec',
     ]) {
       const { quote } = answered(words_, { Cover_ft: 4.5, OutfallDrop_ft: 9 })
       expect([words_, labelled(quote, 'Price, $').value]).toEqual([words_, 'no price'])

@@ -23,16 +23,28 @@ import { foundFigures, results } from '../../src/takeoff/results/index.js'
 import { days } from '../../src/takeoff/rowLists/days.js'
 import { rowLists } from '../../src/takeoff/rowLists/index.js'
 import { textsOf } from '../../src/takeoff/rowLists/rowList.js'
-import { templateFormula, namesIn } from '../../src/takeoff/template.js'
+import { casesOf, templateFormula, namesIn } from '../../src/takeoff/template.js'
 import { readingRules } from '../../src/takeoff/readings.js'
 import { sheetKinds } from '../../src/plan/sheets/index.js'
-import { scope } from '../../src/plan/sheets/quoteWords.js'
+import { scope, type Part } from '../../src/plan/sheets/quoteWords.js'
 import { sumLabels } from '../../src/takeoff/sumWords.js'
 import { LOG_ENTRIES, logLoss, logVerdict } from '../../src/takeoff/vacuumLog.js'
 import { verdictRules } from '../../src/takeoff/verdicts.js'
 import { demoRows, leastRow, officeWith, takeoffOf } from '../support/office.js'
 
 const sizes: Readonly<Record<string, string>> = { ft: 'ft', 'yd³': 'yd3', 'ft²': 'ft2', ton: 'ton', h: 'h', day: 'day', pint: 'pint', quart: 'quart', kgal: 'kgal' }
+
+describe('what a customer reads of a verdict', () => {
+  it('tells nobody to fill in a table or a row', () => {
+    for (const { name, quoted, quotedShort } of verdictRules)
+      for (const words of [...casesOf(quoted), ...casesOf(quotedShort)]) {
+        expect(words, name).not.toMatch(/\[\[|\]\]|\((?:Jobs|Tanks|Without)\b|the sheet|daily rain|say so|the row/)
+        expect(words, name).toMatch(/^(?:[A-Z{0-9].*[.}?]|\{\w+\})$/)
+      }
+    // Told to the office it stands there.
+    expect(verdictRules.flatMap(({ says }) => casesOf(says)).filter((words) => words.includes('(Jobs, '))).not.toEqual([])
+  })
+})
 
 describe('every rule of ours', () => {
   it('results: names known, no circle, each of the unit that its name wears', () => {
@@ -55,7 +67,7 @@ describe('every rule of ours', () => {
       ...verdictRules.flatMap((rule) => [rule.formula, rule.wordsFormula]),
       ...cautionRules.flatMap(({ when, text }) => [when, templateFormula(text)]),
       ...careTasks.flatMap(({ when, task }) => [when, templateFormula(task)]),
-      ...[...built, ...scope].map(({ words }) => templateFormula(words)),
+      ...[...built, ...scope].flatMap((one): readonly Part[] => ('words' in one ? [one] : one.joined)).map(({ words }) => templateFormula(words)),
       ...[...Object.values(spanishSteps), ...Object.values(spanishCautions).map(([, words]) => words)].map((words) => templateFormula(words)),
       ...crewSteps.flatMap(({ when, text, figure }) => [when, templateFormula(text), templateFormula(figure)]),
     ]

@@ -26,6 +26,42 @@ const conditions: Readonly<Record<string, readonly (readonly [given: Given, isSa
     [{ PitWater: 'not known' }, true],
     [{ PitWater: 'dry' }, false],
   ],
+  E9: [
+    [{ ByGravity: 0 }, true],
+    [{ ByGravity: 1 }, false],
+  ],
+  F1: [
+    [{ ByGravity: 0 }, true],
+    [{ ByGravity: 1 }, false],
+  ],
+  F2: [
+    [{ ByGravity: 0 }, true],
+    [{ ByGravity: 1 }, false],
+  ],
+  H3: [
+    [{ ByGravity: 0 }, true],
+    [{ ByGravity: 1 }, false],
+  ],
+  electricity: [
+    [{ ByGravity: 0 }, true],
+    [{ ByGravity: 1 }, false],
+  ],
+  relief: [
+    [{ ByGravity: 0 }, true],
+    [{ ByGravity: 1 }, false],
+  ],
+  E11: [
+    [{ ByGravity: 0 }, false],
+    [{ ByGravity: 1 }, true],
+  ],
+  H7: [
+    [{ ByGravity: 0 }, false],
+    [{ ByGravity: 1 }, true],
+  ],
+  H8: [
+    [{ ByGravity: 0 }, false],
+    [{ ByGravity: 1 }, true],
+  ],
   A5: [
     [{ PitEngineered: 1 }, true],
     [{ PitEngineered: 0 }, false],

@@ -18,7 +18,7 @@ const fitting = { LineFit: 'IPS', LineFittings: 'IPS insert' }
 
 /** Names that a row does not turn on. */
 const others: Readonly<Record<string, number | string>> = {
-  Without: '',
+  ByGravity: 0,
   TieLength_in: 22,
   DrainStick_ft: 10,
   CriticalLift: 0.75,
@@ -426,7 +426,7 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ PumpHead_ftw: 200, TotalHead_ftw: 0, OffCurve: 0 }, 'check'],
     // Past its curve a pump wears out, needed or not, unless it is left out.
     [{ PumpHead_ftw: 200, TotalHead_ftw: -0.1, OffCurve: 1 }, 'stop'],
-    [{ PumpHead_ftw: 200, TotalHead_ftw: 0, OffCurve: 1, Without: 'PUMP' }, 'check'],
+    [{ PumpHead_ftw: 200, TotalHead_ftw: 0, OffCurve: 1, ByGravity: 1 }, 'pass'],
     [{ PumpHead_ftw: 200, TotalHead_ftw: 0.1, OffCurve: 0 }, 'pass'],
   ],
   // USDA NRCS 516 (from memory): 5 ft/s.

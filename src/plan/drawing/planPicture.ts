@@ -9,11 +9,14 @@ const BEYOND_FT = 3
 /** Where two ports stand side by side on a wall, and the conduit beside the line: for the eye, as a share of the tank's length. */
 const ASIDE = 0.28
 
-const LINES = 'left: inlet, overflow dashed; right: water line, power'
+const LINES = 'left: inlet, overflow dashed; right: water line'
+const AND_POWER = ', power'
 /** One inlet and one overflow are seen; of more the ports are counted, tank by tank. */
 function portWords(n: (name: JobName) => number): string {
-  const next = n('NextPorts') + n('OverflowsNext') > 0 ? `; next ${n('NextPorts')} in, ${n('OverflowsNext')} out` : ''
-  return `ports: far tank ${n('FarPorts')} in, ${n('OverflowsAtInlet')} out${next}`
+  const counted = (count: number, what: string) => `${count} ${what}${count === 1 ? '' : 's'}`
+  const of = (inlets: number, overflows: number) => `${counted(inlets, 'inlet')}, ${counted(overflows, 'overflow')}`
+  const next = n('NextPorts') + n('OverflowsNext') > 0 ? `; next tank ${of(n('NextPorts'), n('OverflowsNext'))}` : ''
+  return `far tank ${of(n('FarPorts'), n('OverflowsAtInlet'))}${next}`
 }
 
 /** `withCrane` shows where it stands, with its radius: a page has room for it, a pane does not. */
@@ -27,6 +30,7 @@ export function planPicture(design: Design, measure: Measure, withCrane = false)
   const area = (role: ShapeRole, points: readonly Point[]) => shapes.push({ kind: 'area', role, points })
   const [left, right] = [-endwise - BEYOND_FT, length + endwise + BEYOND_FT]
   const fence = n('FenceClear_ft')
+  const hasPump = n('ByGravity') === 0
 
   area('fill', rectangle(-endwise, -sidewise, topLength, topWidth))
   area('stone', rectangle(0, 0, length, width))
@@ -96,10 +100,11 @@ export function planPicture(design: Design, measure: Measure, withCrane = false)
     ],
     n('LineOutside_in'),
   )
-  path('conduit', [
-    [near, middle - aside / 2],
-    [right, middle - aside / 2],
-  ])
+  if (hasPump)
+    path('conduit', [
+      [near, middle - aside / 2],
+      [right, middle - aside / 2],
+    ])
   let from = room
   for (let at = 0; at < tanks; at++) {
     const [long, wide, count, opening] = sizeOf(at)
@@ -125,7 +130,7 @@ export function planPicture(design: Design, measure: Measure, withCrane = false)
   }
   const labels: Label[] = [
     { lane: 'above', words: `top ${measure('PitTopLength_ft')} × ${measure('PitTopWidth_ft')}; nothing heavy within the outer line`, at: [length / 2, -sidewise], importance: 1 },
-    { lane: 'below', words: LINES, at: [length / 2, width], importance: 2 },
+    { lane: 'below', words: hasPump ? LINES + AND_POWER : LINES, at: [length / 2, width], importance: 2 },
     ...(n('PortsUsed') > 2 ? [{ lane: 'below' as const, words: portWords(n), at: [length / 2, width] as Point, importance: 3 }] : []),
   ]
   let bottom = width + sidewise + fence
@@ -138,7 +143,7 @@ export function planPicture(design: Design, measure: Measure, withCrane = false)
     shapes,
     labels,
     heights: [],
-    length: { words: `foot ${measure('PitLength_ft')} × ${measure('PitWidth_ft')}`, from_ft: 0, to_ft: length },
+    length: { words: `foot of the pit ${measure('PitLength_ft')} × ${measure('PitWidth_ft')}`, from_ft: 0, to_ft: length },
     title: 'Plan, house to the right',
     description: `Plan: ${tanks === 1 ? 'one tank' : `${tanks} tanks`} in a pit of ${measure('PitTopLength_ft')} by ${measure('PitTopWidth_ft')} at its top.`,
   }

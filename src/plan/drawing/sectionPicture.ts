@@ -10,8 +10,6 @@ export type Measure = (name: JobName) => string
 const MOST_SPREAD_FT = 9
 const SKY_FT = 1
 const UNDER_FT = 1
-/** Wall of a precast riser: common practice, no source. */
-const RISER_WALL_IN = 3
 /** Length of a house pump of 4 in: common practice, no source. */
 const PUMP_FT = 2
 
@@ -98,7 +96,8 @@ export function sectionPicture(design: Design, measure: Measure): Picture {
   for (let at = 0; at < tanks; at++) {
     const [wide, wall, opening] = [widthOf(at), wallOf(at), n(isSecond(at) ? 'SecondOpening_in' : 'TankOpening_in') / 12]
     const middle = tankLeft(at) + wide / 2
-    area('riser', rectangle(middle - opening / 2 - RISER_WALL_IN / 12, rim, opening + (2 * RISER_WALL_IN) / 12, lids - rim))
+    const side = n('RiserWall_in') / 12
+    area('riser', rectangle(middle - opening / 2 - side, rim, opening + 2 * side, lids - rim))
     area('air', rectangle(middle - opening / 2, rim, opening, lids - rim))
     area('concrete', rectangle(tankLeft(at), lids, wide, bed - lids))
     area('air', rectangle(tankLeft(at) + wall, lids + n('TankLid_in') / 12, wide - 2 * wall, floor - lids - n('TankLid_in') / 12))
@@ -139,7 +138,7 @@ export function sectionPicture(design: Design, measure: Measure): Picture {
     heights,
     length: { words: `pit ${measure('PitLength_ft')} × ${measure('PitWidth_ft')} at its foot, ${measure('PitDepth_ft')} deep`, from_ft: 0, to_ft: length },
     title: 'Section, house to the right',
-    description: `Section through ${tanks === 1 ? 'one tank' : `${tanks} tanks`} ${design.text('Models')} in a pit ${measure('PitDepth_ft')} deep under ${measure('Cover_ft')} of cover, water ${measure('TankWaterDepth_ft')} deep, inlet and overflow left, pump and water line right.`,
+    description: `Section through ${tanks === 1 ? 'one tank' : `${tanks} tanks`} ${design.text('Models')} in a pit ${measure('PitDepth_ft')} deep under ${measure('Cover_ft')} of cover, water ${measure('TankWaterDepth_ft')} deep, inlet and overflow left, ${n('ByGravity') === 1 ? '' : 'pump and '}water line right.`,
   }
 
   function breakMark(at: number, top: number, way: number): void {
@@ -189,27 +188,22 @@ export function sectionPicture(design: Design, measure: Measure): Picture {
 
   /** The pump hangs on its fitting at the height of the line, the rod to the lid; power leaves through the riser's side and goes down outside the tank's edge. */
   function lineAndPower(): void {
-    const pump = pumpEnd - width / 2
-    const pumpTop = floor - n('Intake_in') / 12 - PUMP_FT
     const at = n('LineCentre_ft')
     const trench = n('TrenchDepth_in') / 12
-    area('pump', rectangle(pump - 0.2, pumpTop, 0.4, PUMP_FT))
     const outside = n('LineOutside_in')
+    name('above', `${String(design.single('WaterLineSize'))} in water line`, [right - 0.5, trench], 2)
+    if (n('ByGravity') === 1) {
+      path('waterline', [[pumpEnd - wallOf(tanks - 1), at], ...lineOut(at, trench)], outside)
+      return
+    }
+    const pump = pumpEnd - width / 2
+    const pumpTop = floor - n('Intake_in') / 12 - PUMP_FT
+    area('pump', rectangle(pump - 0.2, pumpTop, 0.4, PUMP_FT))
     path('rod', [
       [pump, Math.min(at, pumpTop)],
       [pump, rim + 0.1],
     ])
-    path(
-      'waterline',
-      [
-        [pump, pumpTop],
-        [pump, at],
-        [length, at],
-        [length + out(Math.min(at, trench)), Math.min(at, trench)],
-        [right, trench],
-      ],
-      outside,
-    )
+    path('waterline', [[pump, pumpTop], [pump, at], ...lineOut(at, trench)], outside)
     // Laid on the lid, with the cover that its verdict judges.
     const conduit = n('ConduitHas_in') / 12
     path('conduit', [
@@ -219,8 +213,16 @@ export function sectionPicture(design: Design, measure: Measure): Picture {
       [pumpEnd + n('PastEdge_ft'), trench],
       [right, trench],
     ])
-    name('above', `${String(design.single('WaterLineSize'))} in water line`, [right - 0.5, trench], 2)
     name('above', 'power in conduit', [pumpEnd + n('PastEdge_ft'), conduit + (trench - conduit) / 2], 4)
     name('above', 'pump under its riser', [pump, rim], 3)
+  }
+
+  /** The line from the tank's wall to the house, over the stone and up the slope of the pit. */
+  function lineOut(at: number, trench: number): readonly Point[] {
+    return [
+      [length, at],
+      [length + out(Math.min(at, trench)), Math.min(at, trench)],
+      [right, trench],
+    ]
   }
 }

@@ -3,7 +3,7 @@
  * The next making is held against these, so that what somebody types between two makings is a change like any other, and nothing of theirs
  * is taken for ours. It stands hidden in few cells, as a request of Excel holds so much and no more.
  */
-import { fieldsByName, linesByCode, type Before, type EarlierLine } from '../../takeoff/changes.js'
+import { fieldsByName, linesByCode, type Before, type Change, type EarlierLine, type KeptChange } from '../../takeoff/changes.js'
 import type { Takeoff } from '../../takeoff/takeoff.js'
 import { MARK, markOfFigure, markOfWords } from '../cellMarks.js'
 import { text, type Rows } from '../keptCells.js'
@@ -14,7 +14,9 @@ export const AS_LAST_MADE = 'As last made'
 const [PART, ENTRY] = ['│', '┃']
 /** A cell of a file holds 32,767 characters. */
 const LONGEST = 30_000
-const inOneEntry = (parts: readonly (string | number)[]): string => parts.map((part) => String(part).replace(/[│┃]/g, ' ')).join(PART)
+/** Words without those signs. */
+export const bareOf = (words: string): string => words.replace(/[│┃]/g, ' ')
+const inOneEntry = (parts: readonly (string | number)[]): string => parts.map((part) => bareOf(String(part))).join(PART)
 /** How often a figure stands on a sheet, in so many hexadecimal digits. */
 const COUNT = 2
 /** So many, or more. */
@@ -42,9 +44,14 @@ export function countsOf(cells: Iterable<Parameters<typeof markOfFigure>[0]>): M
   return counts
 }
 
+/** A figure is told from words, and both from nothing. */
+const asText = (value: Change['from']): string => (value === null ? '' : typeof value === 'number' ? `=${value}` : `'${value}`)
+const asValue = (written: string): Change['from'] => (written === '' ? null : written.startsWith('=') ? Number(written.slice(1)) : written.slice(1))
+
 /** The Changes with what was made behind what is printed. */
-export function withAsMade(changes: SheetPlan, takeoff: Takeoff, plans: readonly SheetPlan[]): SheetPlan {
+export function withAsMade(changes: SheetPlan, kept: readonly KeptChange[], takeoff: Takeoff, plans: readonly SheetPlan[]): SheetPlan {
   const entries = [
+    ...kept.map(({ revision, date, what, code, words, from, to, money }) => inOneEntry(['change', revision, date, what, code, words, asText(from), asText(to), asText(money)])),
     ...[...linesByCode(takeoff)].map(([key, { description, order, price, amount }]) => inOneEntry(['line', key, description, order, price, amount])),
     inOneEntry(['sums', takeoff.orderCost, takeoff.total]),
     ...[...fieldsByName(takeoff)].map(([name, value]) => inOneEntry(['field', name, value])),
@@ -100,6 +107,21 @@ export function asMadeIn(rows: Rows): AsMade | undefined {
     ...(of('field').length ? { fields: new Map(of('field').map(([, name, value]) => [name!, value!])) } : {}),
   }
 }
+
+/** The changes that the sheet was written with, newest first; none where it was made before they were kept. */
+export const changesMadeIn = (rows: Rows): readonly KeptChange[] =>
+  entriesIn(rows)
+    .filter(([kind]) => kind === 'change')
+    .map(([, revision, date, what, code, words, from, to, sum]) => ({
+      revision: Number(revision),
+      date: date!,
+      what: what as Change['what'],
+      code: code!,
+      words: words!,
+      from: asValue(from!),
+      to: asValue(to!),
+      money: asValue(sum!) as number | null,
+    }))
 
 /** What a sheet was made with; sheets of earlier versions know of their words alone, or of nothing. */
 export interface MadeWith {

@@ -33,11 +33,27 @@ export const changes = sheetKind({
   plan: changesSheet,
 })
 
-function changesSheet({ takeoff, earlier, made, names, heading, design }: JobContext, sheet: string): SheetPlan {
-  const draft = new SheetDraft()
+/** All changes of a job, newest first. */
+export function changesOf({ takeoff, earlier, made }: Pick<JobContext, 'takeoff' | 'earlier' | 'made'>): readonly KeptChange[] {
   const latest = changesSince(earlier.before, takeoff).map((change): KeptChange => ({ ...change, revision: made.revision, date: made.date }))
-  const all = [...latest, ...signed(), ...earlier.changes]
-  headed(draft, { heading, names }, sheet, 'Changes: what each making changed, newest first')
+  return [...latest, ...signed(), ...earlier.changes]
+
+  /** Who had signed the revision before this one: their names stay with it. Up to 0.7 a first one was signed here, and has no sheet for it now. */
+  function signed(): KeptChange[] {
+    const { before } = earlier
+    if (!before || (before.revision === made.revision && made.revision > 1)) return []
+    return signers.flatMap(([code, who]): KeptChange[] => {
+      const name = takeoff.crew.cells[`${AMEND_PREFIX}${code}`]?.done
+      return name === undefined ? [] : [{ revision: before.revision, date: before.date, what: 'signed', code: '', words: `${who}: ${name}`, from: null, to: null, money: null }]
+    })
+  }
+}
+
+function changesSheet(job: JobContext, sheet: string): SheetPlan {
+  const { design } = job
+  const draft = new SheetDraft()
+  const all = changesOf(job)
+  headed(draft, job, sheet, 'Changes: what each making changed, newest first')
   draft.next()
   for (const [key, column] of Object.entries(columns))
     draft.put(column, ['from', 'to', 'money'].includes(key) ? 'headingRight' : 'heading', changesHeadings[key as keyof typeof columns])
@@ -54,16 +70,6 @@ function changesSheet({ takeoff, earlier, made, names, heading, design }: JobCon
   if (revision !== undefined) total(revision)
   draft.next()
   draft.put(columns.revision, 'faint', 'For the office: costs and margins stand here. What the customer signs is the sheet Amend.')
-
-  /** Who had signed the revision before this one: their names stay with it. Up to 0.7 a first one was signed here, and has no sheet for it now. */
-  function signed(): KeptChange[] {
-    const { before } = earlier
-    if (!before || (before.revision === made.revision && made.revision > 1)) return []
-    return signers.flatMap(([code, who]): KeptChange[] => {
-      const name = takeoff.crew.cells[`${AMEND_PREFIX}${code}`]?.done
-      return name === undefined ? [] : [{ revision: before.revision, date: before.date, what: 'signed', code: '', words: `${who}: ${name}`, from: null, to: null, money: null }]
-    })
-  }
 
   function row(change: KeptChange): void {
     const figure = (column: number, value: string | number | null) =>

@@ -26,8 +26,6 @@ export const VALUE = 'Value'
 const VALUE_COLUMN = designColumns.value
 const WORDS_COLUMN = 6
 const LAST_COLUMN = designColumns.asMade
-/** Name by which other sheets find what a verdict says. */
-export const wordsPlace = (verdict: string): string => `${verdict} words`
 const FIRST_ROW = TITLE_ROWS + 1
 /** Inputs, which belong into the row of Jobs. */
 export const inputNames: readonly string[] = Object.keys(jobFields)
@@ -93,7 +91,6 @@ const rowsOf = (design: Design): readonly SheetRow[] => [
 function placeDesign(names: NamePlaces, sheet: string, design: Design): void {
   rowsOf(design).forEach((row, at) => {
     if ('name' in row) names.set(row.name, sheet, address(FIRST_ROW + at, VALUE_COLUMN))
-    if (row.kind === 'verdict') names.set(wordsPlace(row.name), sheet, address(FIRST_ROW + at, WORDS_COLUMN))
   })
 }
 

@@ -10,7 +10,7 @@ import { fittedToPage } from '../heights.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
 import { headed, isLong, sheetKind, type JobContext } from '../sheetKind.js'
 import { leftOutWords, liveWords, measureOf, SET_BY_OTHERS } from '../words.js'
-import { partsOf, type Part } from './quoteWords.js'
+import { CABLE, LINE, partsOf, type Part } from './quoteWords.js'
 import { TEST_STOPS } from './testSheet.js'
 
 const PREFIX = 'H '
@@ -40,20 +40,24 @@ export const built: readonly Part[] = [
     bought: ['PUMP', 'PRESSURE-TANK'],
   },
   { words: 'Pump {PumpModel} in the tank nearest the house; switch and pressure tank are not of this job.', bought: ['PUMP'], leftOut: ['PRESSURE-TANK'] },
+  { words: 'Water line {WaterLineSize} in, {LineLength_ft} of it over a run of {WaterLineRun_ft}, {TrenchDepth_in} down.', bought: [LINE], leftOut: [CABLE] },
   {
     words:
       'Water line {WaterLineSize} in, {LineLength_ft} of it over a run of {WaterLineRun_ft}, {TrenchDepth_in} down; power feed {Cable} AWG beside it, on a breaker of {Breaker_A} at the most.',
+    bought: [LINE, CABLE],
   },
+  { words: 'Power feed {Cable} AWG, {TrenchDepth_in} down, on a breaker of {Breaker_A} at the most.', bought: [CABLE], leftOut: [LINE] },
   { words: 'Inlet drains of {DrainSize_in} from the roof, overflow {OverflowRun_ft} to its outfall.' },
 ]
 const BELOW = 'HouseBelow_ft>0'
 const IS_BELOW = 'The house lies below the water: an open tap or a broken pipe empties the tanks. The valve at the house is closed whenever nobody is there.'
+const POWER_OFF = 'Pump and cable are worked on with the breaker off and locked, by a licensed electrician.'
 const never: readonly string[] = [
   'The stored water is not drinkable without treatment; outlets that carry it stay marked.',
   'Nobody climbs into a tank: air can be missing, and a rescuer dies as the first did. Call the firm.',
   'Lids stay closed and locked; nothing drives over the tanks but what the maker allows.',
   'Never join this line to a public supply without an air gap or a tested backflow preventer.',
-  'Pump and cable are worked on with the breaker off and locked, by a licensed electrician.',
+  POWER_OFF,
 ]
 /** Lines of the takeoff that an owner may have to name again. */
 const parts: readonly string[] = [
@@ -99,7 +103,7 @@ function handoverSheet({ takeoff, design, names, heading }: JobContext, sheet: s
     [columns.when, planPicture(design, measure), { size: 9, width: 180, mostHeight: 90 }],
   )
   section('Never')
-  for (const words of never) sentence(words)
+  for (const words of never) if (words !== POWER_OFF || design.number('ByGravity') === 0) sentence(words)
   if (design.holds(BELOW)) sentence(IS_BELOW)
   draft.next()
   // What is done, written and signed stands on one page.

@@ -5,6 +5,7 @@ import type { Line } from '../../takeoff/lines.js'
 import type { ItemKind } from '../../takeoff/officeTables.js'
 import type { Takeoff } from '../../takeoff/takeoff.js'
 import { answerTo, stopsOf, stopWords } from '../stopAnswers.js'
+import { unitBeside } from '../words.js'
 import { quoteColumns as columns, type QuoteDraft } from './quoteDraft.js'
 import { isTreated } from './quoteWords.js'
 import { linePlace } from './takeoffColumns.js'
@@ -32,15 +33,16 @@ export function putSettledLater(draft: QuoteDraft, stopped: string): void {
 
 /** What a unit costs the customer, the overhead and markup in it that lie on its kind, as the change order has them when it is settled. */
 const allowanceWords = (takeoff: Takeoff, { description, order, rule, price }: Line): string =>
-  `${description}: ${order} at ${dollars(money((price ?? 0) * takeoff.shareBeforeTax(rule.kind)))} a ${rule.unit} before tax, settled by what it comes to.`
+  `${description}: ${order} ${unitBeside(order, rule.unit)} at ${dollars(money((price ?? 0) * takeoff.shareBeforeTax(rule.kind)))} before tax, settled by what it comes to.`
 
-function allowanceFormula({ job, from }: QuoteDraft, { code, rule: { kind } }: Line): string {
+function allowanceFormula({ job, from }: QuoteDraft, { code, rule: { kind, unit } }: Line): string {
   const { house } = job.takeoff
   const on = (kinds: readonly ItemKind[], name: 'Overhead' | 'Markup') => (kinds.includes(kind) ? `+${from(name)}` : '')
   const share = `(1${on(house.overheadOn, 'Overhead')}${on(house.markupOn, 'Markup')})`
   const cell = (column: Parameters<typeof linePlace>[1]) => from(linePlace(code, column))
   const price = lineFormula('price', (name) => cell(name === 'Price' ? 'price' : 'listed'))
-  return `${cell('description')}&": "&${cell('order')}&" at $"&TEXT(ROUND(${price}*${share},2),"#,##0.00")&" a "&${cell('unit')}&" before tax, settled by what it comes to."`
+  const order = cell('order')
+  return `${cell('description')}&": "&${order}&IF(${order}=1," ${unitBeside(1, unit)}"," ${unitBeside(2, unit)}")&" at $"&TEXT(ROUND(${price}*${share},2),"#,##0.00")&" before tax, settled by what it comes to."`
 }
 
 interface Alternate {

@@ -1,5 +1,4 @@
 /** The Quote: one page for the customer. What is offered, the price by section, what it rests on, and no cost of ours. */
-import { formula } from '../../formula/formula.js'
 import { DAY_MS } from '../../days.js'
 import { AS_FOUND, assumable, assumableFields, assumedLabel, NOT_MEASURED } from '../../takeoff/assumed.js'
 import { closingCaution } from '../../takeoff/cautions.js'
@@ -12,8 +11,7 @@ import { fitsPage, fittedToPage } from '../heights.js'
 import type { SheetPlan } from '../plan.js'
 import { headed, isLong, sheetKind, type JobContext } from '../sheetKind.js'
 import { codeOf, earlierCode, QUOTE_PREFIX, stopsOf } from '../stopAnswers.js'
-import { leftOutWords } from '../words.js'
-import { wordsPlace } from './designSheet.js'
+import { leftOutWords, liveWords } from '../words.js'
 import { LAST_QUOTE_COLUMN, quoteColumns as columns, QuoteDraft, quoteHeadings } from './quoteDraft.js'
 import { CUSTOMER, putEntries, quoteEntries } from './quoteEntries.js'
 import { putSettledLater } from './quoteLater.js'
@@ -119,11 +117,9 @@ function putRestsOn(draft: QuoteDraft, isShort: boolean): void {
   if (!checks.length) return
   draft.bar('This price rests on')
   for (const { label, rule, name } of checks.filter((one) => design.bareVerdict(one.name) === 'check')) {
-    const all = design.text(rule.saysFormula)
-    const [first] = all.split(/(?<=\.) /)
-    const words = from(wordsPlace(name))
-    const live = isShort ? `LEFT(${words},FIND(". ",${words}&". "))` : formula(rule.saysFormula).render(from)
-    draft.put(columns.text, 'wrapped', `${label}: ${isShort ? first : all}`, { formula: `IF(${from(name)}="pass","","${label}: "&${live})` })
+    const words = isShort ? rule.quotedShort : rule.quoted
+    const { formula: live = `"${design.words(words)}"` } = liveWords(words, from)
+    draft.put(columns.text, 'wrapped', `${label}: ${design.words(words)}`, { formula: `IF(${from(name)}="pass","","${label}: "&${live})` })
     draft.next()
   }
   putAssumed(draft, checks)

@@ -10,18 +10,38 @@ export interface Part {
   bought?: readonly string[]
   leftOut?: readonly string[]
 }
-/** The sentences that hold for what this job buys. */
-export const partsOf = (list: readonly Part[], { lines }: Pick<Takeoff, 'lines'>): readonly Words[] => {
-  const has = (code: string) => lines.some((line) => line.code === code)
-  return list.filter(({ bought = [], leftOut = [] }) => bought.every(has) && !leftOut.some(has)).map(({ words }) => words)
+/** One sentence of the parts that hold. */
+export interface Parts {
+  joined: readonly (Part & { words: string })[]
+}
+/** The sentences that hold for what this job buys, by codes as they stand on the sheet Items. */
+export function partsOf(list: readonly (Part | Parts)[], { lines }: Pick<Takeoff, 'lines'>): readonly Words[] {
+  const has = (code: string) => lines.some(({ rule }) => rule.key === code)
+  const holds = ({ bought = [], leftOut = [] }: Part) => bought.every(has) && !leftOut.some(has)
+  return list.flatMap((one): Words[] => {
+    if ('words' in one) return holds(one) ? [one.words] : []
+    const words = one.joined.filter(holds).map((part) => part.words)
+    return words.length ? [`${[words.slice(0, -1).join(', '), words.at(-1)!].filter(Boolean).join(' and ')}.`] : []
+  })
 }
 
-export const scope: readonly Part[] = [
+/** Codes of the sheet Items that stand for pipe, cable and conduit of any size. */
+export const [LINE, CABLE, CONDUIT] = ['PE-{WaterLinePipe}-{WaterLineSize}', 'CABLE-{CableMetal}-{Cable}{CoreSuffix}', 'CONDUIT-{ConduitSize}'] as const
+
+export const scope: readonly (Part | Parts)[] = [
   {
     words: [
       ['TankCount=1', 'A precast concrete tank holding {Storage_gal}, set on a stone bed in a pit {PitDepth_ft} deep and covered again.'],
       ['TRUE', '{TankCount} precast concrete tanks, together holding {Storage_gal}, set on a stone bed in one pit {PitDepth_ft} deep, connected low and covered again.'],
     ],
+    bought: ['TANK'],
+  },
+  {
+    words: [
+      ['TankCount=1', 'A stone bed in a pit {PitDepth_ft} deep for a tank of others holding {Storage_gal}, which is covered again.'],
+      ['', 'A stone bed in one pit {PitDepth_ft} deep for {TankCount} tanks of others, together holding {Storage_gal}, which are connected low and covered again.'],
+    ],
+    leftOut: ['TANK'],
   },
   {
     words: [
@@ -30,11 +50,14 @@ export const scope: readonly Part[] = [
     ],
   },
   {
-    words: 'One submersible pump with its switch and pressure tank, {LineLength_ft} of buried water line, and {FeederLength_ft} of power feed with its conduit.',
-    bought: ['PUMP', 'PRESSURE-TANK'],
+    joined: [
+      { words: 'One submersible pump with its switch and pressure tank', bought: ['PUMP', 'PRESSURE-TANK'] },
+      { words: 'One submersible pump', bought: ['PUMP'], leftOut: ['PRESSURE-TANK'] },
+      { words: '{LineLength_ft} of buried water line', bought: [LINE] },
+      { words: '{FeederLength_ft} of power feed with its conduit', bought: [CABLE, CONDUIT] },
+      { words: '{FeederLength_ft} of power feed', bought: [CABLE], leftOut: [CONDUIT] },
+    ],
   },
-  { words: 'One submersible pump, {LineLength_ft} of buried water line, and {FeederLength_ft} of power feed with its conduit.', bought: ['PUMP'], leftOut: ['PRESSURE-TANK'] },
-  { words: '{LineLength_ft} of buried water line and {FeederLength_ft} of power feed with its conduit.', leftOut: ['PUMP'] },
   {
     words: [
       ['RecordYears>0', 'By days of rain at {RainStation} about {Reliability%:0} of the water asked for ({DailyUse_gal_per_day}); a dry year gives less.'],

@@ -18,6 +18,8 @@ import { LINE_ROWS, linePlace, sumPlace, TAKEOFF_HEADING_ROW, takeoffColumns, ta
 import { putSummary, SUMMARY_ROWS } from './takeoffSummary.js'
 
 const SPARE_ADDED_ROWS = 4
+/** In the place of a price that the list has no more, or has for another unit. */
+const [NOT_LISTED, UNIT_CHANGED] = ['not listed', 'unit changed']
 const columns = takeoffColumns
 /** Decimals of a quantity by the unit it is priced in; pieces, jobs and loads are whole. */
 const netDecimals = (rule: ItemRule): number => {
@@ -111,17 +113,20 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
     draft.put(columns.lot, 'number', rule.lot, { format: orderDecimals(rule), formula: `MAX(0.01,IF(${item('Lot')}=0,1,${item('Lot')}))` })
     draft.put(columns.order, 'number', line.order, { format: orderDecimals(rule), formula: live(rule.pieces ? 'orderCut' : 'order') })
     draft.put(columns.unit, 'unit', rule.unit)
-    const listed = rule.price
-      ? writer.write(rule.price.text, sheet, `${line.code}, price`)
-      : `${lookup(places, 'Prices', 'Price_usd', at('code'))}${line.priceFor === 1 ? '' : `/${line.priceFor}`}`
-    const list = rule.isEarthwork ? `IF(${cells.EarthworkBy}="subcontract",${listed},0)` : listed
+    const inList = (column: string) => lookup(places, 'Prices', column, at('code'))
+    const listed = rule.price ? writer.write(rule.price.text, sheet, `${line.code}, price`) : `${inList('Price_usd')}${line.priceFor === 1 ? '' : `/${line.priceFor}`}`
+    const whereHired = (price: string) => (rule.isEarthwork ? `IF(${cells.EarthworkBy}="subcontract",${price},0)` : price)
+    const list = whereHired(listed)
+    // What a price is for was read when this was made.
+    const hasUnits = !rule.price && places.Prices.columnOf('Unit') !== undefined
+    const now = hasUnits ? whereHired(`IF(TRIM(${inList('Unit')})="${line.pricedIn.replace(/"/g, '""')}",${listed},"${UNIT_CHANGED}")`) : list
     // A made takeoff keeps the prices it was made with: what the list says now stands beside. A price of the job's own figures stays live.
     const isLive = rule.price !== undefined && rule.price.names.every((name) => Object.hasOwn(jobFields, name) || design.ownFields.includes(name))
     const kept = isLive ? { formula: list } : rule.isEarthwork ? { formula: `IF(${cells.EarthworkBy}="subcontract",${line.subcontract},0)` } : {}
     const format = priceDecimals(line.price, line.listed)
     draft.put(columns.price, 'input', line.price ?? null, line.priceOverride === undefined ? { format, ...kept } : { format })
     draft.put(columns.listed, 'faintRight', line.listed ?? null, { format, ...kept })
-    draft.put(columns.now, 'faintRight', line.listed ?? null, { format, formula: isLive ? at('listed') : `IFERROR(${list},${at('listed')})` })
+    draft.put(columns.now, 'faintRight', line.listed ?? null, { format, formula: isLive ? at('listed') : `IFERROR(${now},"${NOT_LISTED}")` })
     draft.put(columns.amount, 'number', line.amount, { format: 2, formula: live('amount') })
     draft.put(columns.hours, 'number', line.hours, { format: 2, formula: live(rule.isEarthwork ? 'hoursOfEarth' : 'hours') })
     if (rule.sum !== LABOR_HOURS) hourCells.set(line, at('hours'))

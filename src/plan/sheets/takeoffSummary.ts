@@ -97,7 +97,7 @@ export function putSummary(draft: SheetDraft, takeoff: Takeoff, { row, rows, add
     LIST_MOVED,
     0,
     // Another size has another price: that is no list that moved.
-    `IF(${names.from(sheet)(CHANGED_SINCE)}>0,0,SUMPRODUCT(${lines(columns.order)},${lines(columns.now)})-SUMPRODUCT(${lines(columns.order)},${lines(columns.listed)}))`,
+    `IF(${names.from(sheet)(CHANGED_SINCE)}>0,0,SUMPRODUCT(${lines(columns.order)},${lines(columns.now)})-SUMPRODUCT(ISNUMBER(${lines(columns.now)})*1,${lines(columns.order)},${lines(columns.listed)}))`,
     'number',
     'Prices stand as they were when this was made; made again, it takes those of the list',
   )

@@ -28,6 +28,7 @@ export const pumpResults = [
   result('StationLoss_psi', 'Treatment and backflow at the house', 'TreatmentLoss_psi+IF(Backflow="preventer",BackflowLoss_psi,0)', sum),
   result('SwitchWanted_psi', 'Pressure wanted at the switch', 'HousePressure_psi+StationLoss_psi', cite('derivation', 'tank and switch ahead of treatment and backflow')),
   result('TotalHead_ftw', 'Head the pump must give', 'TOTALHEAD(Lift_ftw,SwitchWanted_psi,LineLoss_ftw)', system),
+  result('ByGravity', 'Gravity alone serves the house: 1 where the job has no pump and needs none', 'IF(AND(PumpLeftOut=1,TotalHead_ftw<=0),1,0)', cite('derivation', 'no head is left for a pump to give')),
   result('CurvePoint', 'Point of the curve below the flow', `MIN(MATCH(HouseFlow_gpm,CurveFlow_gpm,1),${CURVE_POINTS - 1})`, chord),
   result('PumpHead_ftw', 'Head of the pump at the house flow', `IF(HouseFlow_gpm>MAX(CurveFlow_gpm),0,${headAt('HouseFlow_gpm', 'CurvePoint')})`, chord),
   result('PumpShort_ftw', 'Head that is missing', 'MAX(0,TotalHead_ftw-PumpHead_ftw)', sum),

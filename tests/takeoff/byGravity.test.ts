@@ -1,0 +1,87 @@
+/** A house so far below the tanks that gravity serves it: no paper speaks of a pump that nobody sets. And what a job leaves out, which no paper offers. */
+import { describe, expect, it } from 'vitest'
+import { jobSheets } from '../../src/plan/jobSheets.js'
+import { standardPlaces } from '../../src/plan/places.js'
+import { sectionPicture } from '../../src/plan/drawing/sectionPicture.js'
+import { careOf } from '../../src/takeoff/careTasks.js'
+import type { Takeoff } from '../../src/takeoff/takeoff.js'
+import { made } from '../support/makings.js'
+import { demoRows, leastRow, takeoffOf } from '../support/office.js'
+import { measureOf } from '../../src/plan/words.js'
+
+const wordsOf = (takeoff: Takeoff, kind: string): string =>
+  jobSheets(takeoff, standardPlaces(), 'native', made)
+    .find((plan) => plan.kind === kind)!
+    .cells.map(({ value }) => String(value ?? ''))
+    .join('\n')
+
+// 130 ft of fall are 56 psi: 20 psi and the friction of 6 gpm are less.
+const low = { ...leastRow, WaterLineRise_ft: -130, HouseFlow_gpm: 6, HousePressure_psi: 30 }
+const WITHOUT = 'Pump and drop, Power, PRESSURE-TANK, RELIEF'
+const withPump = takeoffOf(low)
+const byGravity = takeoffOf({ ...low, Without: WITHOUT })
+
+describe('a job that gravity serves', () => {
+  it('is told to leave the pump out, in words that the row takes as they stand', () => {
+    const said = (takeoff: Takeoff) => takeoff.design.verdicts().find(({ name }) => name === 'DutyVerdict')!
+    expect(said(withPump).words).toContain(`(Without: ${WITHOUT})`)
+    expect(said(withPump).verdict).not.toBe('pass')
+    expect(said(byGravity)).toMatchObject({ verdict: 'pass', words: expect.stringContaining('no pump is part of this job') as string })
+    expect(byGravity.design.verdicts().find(({ name }) => name === 'DropVerdict')).toMatchObject({ verdict: 'pass', words: 'No pump is part of this job.' })
+    // A pump that somebody else sets is a pump.
+    expect(takeoffOf({ ...leastRow, Without: 'PUMP' }).design.number('ByGravity')).toBe(0)
+    expect(takeoffOf({ ...low, Without: 'VENT' }).design.number('ByGravity')).toBe(0)
+  })
+  it('has no pump, power or switch on any paper that somebody works by', () => {
+    for (const kind of ['quote', 'crew', 'test', 'handover']) {
+      expect(wordsOf(withPump, kind)).toMatch(/submersible pump|Pump |pump starts/)
+      // Headings are those of every record.
+      const lines = wordsOf(byGravity, kind)
+        .split('\n')
+        .filter((line) => !/ground-fault|^Test record: |^LINE, PUMP, SWITCH/.test(line))
+      expect(
+        lines.filter((line) => /submersible pump|switch|pump starts|Pump running|cut-off|(?<!iphon )breaker|power feed|pressure tank|relief valve/i.test(line)),
+        kind,
+      ).toEqual([])
+    }
+    expect(byGravity.lines.filter(({ rule }) => ['Pump and drop', 'Power'].includes(rule.section))).toEqual([])
+    const roles = (takeoff: Takeoff) => new Set(sectionPicture(takeoff.design, measureOf(takeoff.design)).shapes.map(({ role }) => role))
+    expect(['pump', 'rod', 'conduit'].filter((role) => roles(byGravity).has(role as never))).toEqual([])
+    expect(['pump', 'rod', 'conduit', 'waterline'].filter((role) => roles(withPump).has(role as never))).toHaveLength(4)
+    expect(roles(byGravity).has('waterline')).toBe(true)
+    expect(careOf(byGravity.design).map(({ code }) => code)).not.toContain('K5')
+    // What still is read there.
+    expect(wordsOf(byGravity, 'test')).toMatch(/X13[^]*Flow at the house[^]*Pressure at the house/)
+  })
+})
+
+describe('what a job leaves out', () => {
+  const job = demoRows('Jobs')[3]!
+  it('is offered on no quote, tanks and power as well as pumps', () => {
+    const quote = (Without: string) => wordsOf(takeoffOf({ ...job, Without }), 'quote')
+    expect(quote('')).toMatch(
+      /3 precast concrete tanks, together holding[^]*One submersible pump with its switch and pressure tank, [\d.]+ ft of buried water line and [\d.]+ ft of power feed with its conduit\./,
+    )
+    expect(quote('Power')).not.toMatch(/power feed/)
+    expect(quote('Power')).toMatch(/pressure tank and [\d.]+ ft of buried water line\.[^]*Left out by agreement: all of the section Power\./)
+    expect(quote('CONDUIT-{ConduitSize}')).toMatch(/ft of power feed\./)
+    expect(quote('TANK')).toMatch(/for 3 tanks of others, together holding/)
+    expect(quote('TANK')).not.toMatch(/precast concrete tanks/)
+  })
+  it('takes codes as the takeoff shows them, and the tanks of a second model with the first', () => {
+    const { code } = takeoffOf(job).lines.find(({ rule }) => rule.key.startsWith('CABLE-'))!
+    expect(code).not.toContain('{')
+    const without = takeoffOf({ ...job, Without: code })
+    expect(without.lines.some(({ rule }) => rule.key.startsWith('CABLE-'))).toBe(false)
+    expect(without.lines.length).toBe(takeoffOf(job).lines.length - 1)
+    // The alternate with another tank is without tanks too: what it costs less is pit, stone and labor.
+    const more = (takeoff: Takeoff) =>
+      takeoff
+        .options()
+        .find(({ name }) => name === 'one shorter tank')!
+        .takeoff!.lines.filter(({ rule }) => rule.key.startsWith('TANK'))
+    expect(more(takeoffOf({ ...job, Without: 'TANK' }))).toEqual([])
+    expect(more(takeoffOf(job)).length).toBeGreaterThan(0)
+    expect(() => takeoffOf({ ...job, Without: 'RISER-LIDD' })).toThrow(/Without: codes of the sheet Items, or names of its sections, commas between; got "RISER-LIDD"/)
+  })
+})
