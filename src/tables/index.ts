@@ -5,7 +5,7 @@ import { conductors } from './conductors.js'
 import { conduits } from './conduits.js'
 import { coverDepths } from './coverDepths.js'
 import { fittings } from './fittings.js'
-import { lineWaves, lineHeat } from './lineMaterials.js'
+import { lineWaves, lineHeat, lineHeatUs } from './lineMaterials.js'
 import { materials } from './materials.js'
 import { motors } from './motors.js'
 import { pipes } from './pipes.js'
@@ -15,4 +15,4 @@ import { vacuumRules } from './vacuumRules.js'
 import { water } from './water.js'
 import { wheelLoads } from './wheelLoads.js'
 
-export const tables: readonly Table[] = [breakers, conductors, conduits, coverDepths, fittings, lineWaves, lineHeat, materials, motors, pipes, roofs, pitBatters, soils, vacuumRules, water, wheelLoads]
+export const tables: readonly Table[] = [breakers, conductors, conduits, coverDepths, fittings, lineWaves, lineHeat, lineHeatUs, materials, motors, pipes, roofs, pitBatters, soils, vacuumRules, water, wheelLoads]

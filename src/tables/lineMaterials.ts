@@ -18,11 +18,21 @@ export const lineHeat = table({
   id: 'LineHeat',
   title: 'Share of the pressure rating of polyethylene left in warm water',
   source: cite('pe100Heat'),
-  notes: [
-    'left: factors of PE100, read. leftUs: those in use for coils of the US, 1.00 at 73 °F and straight down to 0.50 at 140 °F, after the handbook of the Plastics Pipe Institute, from memory. Between two rows the warmer one counts.',
-  ],
+  notes: ['Factors of PE100. Between two rows the warmer one counts.'],
   rows: [
-    { upTo_F: 77, left: 1, leftUs: 1 }, { upTo_F: 86, left: 0.94, leftUs: 0.9 }, { upTo_F: 95, left: 0.89, leftUs: 0.84 },
-    { upTo_F: 104, left: 0.84, leftUs: 0.77 }, { upTo_F: 113, left: 0.79, leftUs: 0.7 }, { upTo_F: 122, left: 0.76, leftUs: 0.63 },
+    { upTo_F: 77, left: 1 }, { upTo_F: 86, left: 0.94 }, { upTo_F: 95, left: 0.89 },
+    { upTo_F: 104, left: 0.84 }, { upTo_F: 113, left: 0.79 }, { upTo_F: 122, left: 0.76 },
+  ],
+})
+
+/** The same by the factors in use for coils of the US. */
+export const lineHeatUs = table({
+  id: 'LineHeatUs',
+  title: 'Share of the pressure rating of polyethylene left in warm water, as used for coils of the US',
+  source: cite('memory', 'Plastics Pipe Institute handbook: 1.00 at 73 °F, straight down to 0.50 at 140 °F'),
+  notes: ['1 - 0.5 (T - 73) / 67, rounded down to the hundredth. Between two rows the warmer one counts.'],
+  rows: [
+    { upTo_F: 73, left: 1 }, { upTo_F: 77, left: 0.97 }, { upTo_F: 86, left: 0.9 }, { upTo_F: 95, left: 0.83 },
+    { upTo_F: 104, left: 0.76 }, { upTo_F: 113, left: 0.7 }, { upTo_F: 122, left: 0.63 },
   ],
 })

@@ -99,7 +99,7 @@ const rules = [
       ['', 'Backfilled and empty, a tank and its cover, the earth counted as if under water, weigh {UpliftSafety} times the uplift of {WaterAboveBase_ft} of groundwater over its base, and {UpliftAtGrade} times that of a storm that fills the ground round it.'],
     ],
     '1.3 wanted; under 1.1 the tank may float, and under 1 in ground that a storm has filled; both weights where the typed one is over 1.15 of the figured',
-    cite('femaP259', 'factor 1.3 for tanks; 1.1 is the lowest in use; 1.15 common practice'),
+    cite('femaP259', 'factor 1.3 for tanks; 1.1, the lowest in use, and 1.15 are common practice'),
     LIFE,
   ),
   verdict(
@@ -112,7 +112,7 @@ const rules = [
       ['', 'Leave {Ballast_in} of water in each tank until the backfill is up.'],
     ],
     'factor 1.1 on an uncovered tank, water no higher than it holds',
-    cite('femaP259', 'buoyancy; 1.1 is the lowest factor in use'),
+    cite('practice', 'factor 1.1 while the pit is open, the lowest in use; FEMA P-259 takes 1.3 for good'),
     LIFE,
   ),
   verdict(

@@ -8,6 +8,7 @@ import { stepsOf } from './crewSteps.js'
 import type { Design } from './design.js'
 import type { Problem } from './fields.js'
 import { jobFields } from './officeTables.js'
+import { restsOnMemory } from './results/grades.js'
 import { foundFigures, results } from './results/index.js'
 import type { Takeoff, Worked } from './takeoff.js'
 
@@ -27,7 +28,7 @@ export function jobView(job: string, { design, takeoff, problems }: Worked, all:
   return {
     ...view,
     inputs: Object.fromEntries([...Object.keys(jobFields), ...design.ownFields].map((name) => [name, inputView(design, name)])),
-    results: Object.fromEntries([...results, ...foundFigures].map(({ name, source }) => [name, { ...measured(design, name), source: citationText(source), grade: source.grade }])),
+    results: Object.fromEntries([...results, ...foundFigures].map(({ name, source }) => [name, { ...measured(design, name), source: citationText(source), grade: source.grade, restsOnMemory: restsOnMemory(name) }])),
     verdicts: Object.fromEntries(
       design
         .verdicts()

@@ -251,8 +251,22 @@ describe('limits that a whole job meets', () => {
   })
   it('polyethylene in warm water: the least of two tables is asked about', () => {
     const design = of({ WaterTemperature_F: 100 }).design
-    // The Plastics Pipe Institute’s handbook says 0.79 at 100 °F (from memory); the row of 104 °F counts: 1 - (104 - 73) / 134 = 0.769.
-    expect(design.number('LineHoldsLeast_psi')).toBeCloseTo(design.number('LineRating_psi') * 0.77, 9)
+    // The Plastics Pipe Institute’s handbook says 0.79 at 100 °F (from memory); the row of 104 °F counts: 1 - (104 - 73) / 134 = 0.769, rounded down.
+    expect(design.number('LineHoldsLeast_psi')).toBeCloseTo(design.number('LineRating_psi') * 0.76, 9)
+    // Each row by the same line, to the hundredth below: no warmth in between is taken for cooler than it is.
+    for (const [most_F, share] of [
+      [73, 1],
+      [77, 0.97],
+      [86, 0.9],
+      [95, 0.83],
+      [104, 0.76],
+      [113, 0.7],
+      [122, 0.63],
+    ] as const) {
+      expect(share).toBe(Math.floor(100 * (1 - (0.5 * (most_F - 73)) / (140 - 73))) / 100)
+      const { design: at } = of({ WaterTemperature_F: most_F })
+      expect(at.number('LineHoldsLeast_psi') / at.number('LineRating_psi'), `${most_F} °F`).toBeCloseTo(share, 9)
+    }
     expect(of({ WaterTemperature_F: 60 }).design.number('LineHoldsLeast_psi')).toBe(design.number('LineRating_psi'))
   })
   it('an eighth and a sixteenth of an inch are printed as what they are', () => {

@@ -68,9 +68,7 @@ describe('the quote', () => {
     const takeoff = demoTakeoff('Wicket Mill')
     const { order, price } = takeoff.lines.find(({ code }) => code === 'DEWATER')!
     // By hand: the day of pumping at its list price, grown by the job's markup of 20 %; overhead is none.
-    expect(words(sheetOf(takeoff, 'quote'))).toContain(
-      `Pump pit or trench dry, a day: ${order} days at $${(price! * 1.2).toFixed(2)} before tax, settled by what it comes to.`,
-    )
+    expect(words(sheetOf(takeoff, 'quote'))).toContain(`Pump pit or trench dry, a day: ${order} days at $${(price! * 1.2).toFixed(2)} before tax, settled by what it comes to.`)
     // Where overhead and markup lie on other kinds a subcontract is settled at its cost: as the change order has it.
     const items = demoRows('Items').map((row) => (row.Code === 'ELECTRICIAN' ? { ...row, Allowance: 'yes' } : row))
     const onKinds = takeoffOf({ ...demoRows('Jobs')[3]!, Overhead: 0.1, Markup: 0.15 }, { Items: items, House: [{ Name: 'X', OverheadOn: 'labor', MarkupOn: 'material, labor' }] })

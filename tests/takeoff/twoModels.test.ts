@@ -100,7 +100,7 @@ describe('tanks of two models in one row', () => {
     expect(light.number('UpliftSafety')).toBeCloseTo((9000 + (40 - risers) * 2 * 57.6) / (62.4 * (40 * 6.5 + risers * 1)), 9)
     // Ground filled to the top by a storm: 2 ft of them.
     expect(light.number('UpliftAtGrade')).toBeCloseTo((9000 + (40 - risers) * 2 * 57.6) / (62.4 * (40 * 6.5 + risers * 2)), 9)
-    // FEMA P-259, factor 1.1: (1.1 x 62.4 x 40 x 6.5 - 9,000) lb of water on 28 ft² inside.
+    // Buoyancy after FEMA P-259, factor 1.1 by common practice, no source: (1.1 x 62.4 x 40 x 6.5 - 9,000) lb of water on 28 ft² inside.
     expect(light.number('Ballast_in')).toBeCloseTo((12 * (1.1 * 62.4 * 40 * 6.5 - 9000)) / (62.4 * 28), 9)
     const heavy = withWeight(30_000)
     expect(heavy.number('PickLoad_lb')).toBe(30_000 + 800)

@@ -212,7 +212,7 @@ describe('four tanks in class C with groundwater', () => {
     expect(far.number('TieHead_ft')).toBeCloseTo((flow / (0.6 * (Math.PI / 4) * (4.026 / 12) ** 2)) ** 2 / (2 * 32.174), 9)
   })
   it('flotation: ballast for the open pit, uplift when covered', () => {
-    // Base 8.5 ft down, water 2.5 ft down: 6 ft of it. (1.1 x 62.4 x 60 x 6 - 19,200) / (62.4 x 9.3333 x 5.3333) ft (FEMA P-259, factor 1.1).
+    // Base 8.5 ft down, water 2.5 ft down: 6 ft of it. (1.1 x 62.4 x 60 x 6 - 19,200) / (62.4 x 9.3333 x 5.3333) ft (buoyancy after FEMA P-259; factor 1.1 while the pit is open: common practice, no source).
     expect(design.number('Ballast_in')).toBeCloseTo((12 * (1.1 * 62.4 * 60 * 6 - 19_200)) / (62.4 * (10 - 8 / 12) * (6 - 8 / 12)), 9)
     expect(design.number('UpliftSafety')).toBeCloseTo((19_200 + (60 - (Math.PI / 4) * 2.5 ** 2) * 2 * 57.6) / (62.4 * 60 * 6), 9)
     expect([design.verdict('UpliftVerdict'), design.verdict('SoilVerdict'), design.verdict('BallastVerdict')]).toEqual(['check', 'check', 'pass'])

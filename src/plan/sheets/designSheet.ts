@@ -7,6 +7,7 @@ import type { Design, RaisedCaution } from '../../takeoff/design.js'
 import { allowedIn, type Field } from '../../takeoff/fields.js'
 import { jobFields } from '../../takeoff/officeTables.js'
 import { ownField } from '../../takeoff/ownFields.js'
+import { gradeWords, MEMORY_NOTE } from '../../takeoff/results/grades.js'
 import { foundFigures, resultGroups, type ResultRule } from '../../takeoff/results/index.js'
 import type { Words } from '../../takeoff/template.js'
 import { verdictByName, verdictRules, type VerdictName } from '../../takeoff/verdicts.js'
@@ -46,6 +47,7 @@ type SheetRow =
   | { kind: 'section'; text: string }
   | { kind: 'gap' }
   | { kind: 'pictures' }
+  | { kind: 'note' }
   | { kind: 'caution'; caution: RaisedCaution | undefined }
   | { kind: 'key'; work: WorkId }
   | { kind: 'verdict' | 'input' | 'flag' | 'found' | 'result' | 'changed'; name: string }
@@ -86,6 +88,7 @@ const rowsOf = (design: Design): readonly SheetRow[] => [
   { kind: 'gap' },
   { kind: 'section', text: 'KEY TO SOURCES' },
   ...keyed.map((work) => ({ kind: 'key' as const, work })),
+  { kind: 'note' },
 ]
 
 function placeDesign(names: NamePlaces, sheet: string, design: Design): void {
@@ -119,6 +122,7 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
     else if (row.kind === 'flag') flagRow(row.name)
     else if (row.kind === 'changed') changedRow(row.name)
     else if (row.kind === 'key') keyRow(row.work)
+    else if (row.kind === 'note') draft.put(2, 'faint', MEMORY_NOTE)
     draft.next()
   }
 
@@ -206,7 +210,7 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
     if (typed) draft.put(designColumns.asMade, 'faintRight', Number(rule.formula), { format: resultDecimals(name, Number(rule.formula)) })
     draft.put(5, 'unit', symbolOf(name))
     draft.put(6, 'faintWrapped', inKey(rule.source))
-    draft.put(7, 'faintWrapped', rule.source.grade)
+    draft.put(7, 'faintWrapped', gradeWords(rule))
   }
 
   function foundRow(name: string): void {

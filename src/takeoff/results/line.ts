@@ -28,7 +28,7 @@ export const lineResults = [
   result(
     'LineHoldsLeast_psi',
     'Pressure that the line takes, warm, by factors in use for US coils',
-    'LineRating_psi*INDEX(LineHeat[leftUs],SUMPRODUCT((LineHeat[upTo_F]<WaterTemperature_F)*1)+1)',
+    'LineRating_psi*INDEX(LineHeatUs[left],SUMPRODUCT((LineHeatUs[upTo_F]<WaterTemperature_F)*1)+1)',
     cite('memory', 'Plastics Pipe Institute handbook: 1.00 at 73 °F, straight down to 0.50 at 140 °F'),
   ),
   result('DropPipe_ft', 'Drop pipe in the tank', '3', practice('from the pitless adapter, low in the wall, to the pump')),
@@ -47,7 +47,7 @@ export const lineResults = [
     'ScrewedResistance',
     'Resistance of the 1 in fittings at the pump, K',
     `${fitting('screwed elbow, 1 in')}+${fitting('swing check valve, open')}+${fitting('square entrance')}`,
-    cite('epaManual', 'Table 3.3: pitless adapter as an elbow, check valve, entrance'),
+    cite('hiData', 'pitless adapter as a screwed elbow of 1 in, Fig. 3.B.1b; check valve and entrance after EPA, Table 3.3'),
   ),
   result('ScrewedBore_in', 'Bore of 1 in fittings', 'PIPEBORE("PVC 40","1")', cite('astmD1785', '1 in iron pipe size')),
   result('LineVelocity_fps', 'Velocity at the wanted flow', 'FLOWVELOCITY(HouseFlow_gpm,LineBore_in)', geometry),

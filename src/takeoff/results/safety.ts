@@ -61,7 +61,7 @@ export const safetyResults = (traffic: readonly string[]) =>
       'Ballast_in',
       'Water to leave in each tank',
       '12*MAX(0,(1.1*62.4*TankPlan_ft2*BallastFor_ft-FirmWeight_lb)/(62.4*TankInside_ft2),(1.1*62.4*SecondPlan_ft2*BallastFor_ft-SecondFirm_lb)/(62.4*SecondInside_ft2))',
-      cite('femaP259', 'factor 1.1, tank uncovered; tied tanks stand at one level'),
+      practice('factor 1.1 on the buoyancy, for the days that the pit is open (FEMA P-259 takes 1.3 for good); tank uncovered, tied tanks at one level'),
     ),
     result('BallastMost_in', 'Water that a tank holds', '12*TankWaterDepth_ft', geometry),
     result('BallastHeld_in', 'Ballast that goes into a tank', 'MIN(Ballast_in,BallastMost_in)', geometry),
