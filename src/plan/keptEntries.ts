@@ -36,8 +36,9 @@ export function fromEntries(rows: Rows, sheet: string, hasEntries = true): Pick<
   for (const [at, row] of rows.entries()) {
     const heading = lists.map((known) => ({ known, at: headingAt(row, known) })).find(({ at }) => at)
     if (heading) {
+      // A bar within the list says the headings of its entries once more, and its own title in the place of one.
+      columns = heading.known === list ? new Map([...columns, ...heading.at!]) : heading.at!
       list = heading.known
-      columns = heading.at!
       continue
     }
     if (!list) continue

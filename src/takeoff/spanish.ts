@@ -88,7 +88,7 @@ export const spanishStops: Readonly<Record<string, string>> = {
   FillVerdict: 'llenado del conduit',
   FittingsVerdict: 'piezas IPS y CTS por separado',
 }
-export const spanishStop = (name: string): string => `Alto: ${spanishStops[name]}.`
+export const spanishStop = (name: string): string => `Alto: ${spanishStops[name]}. Las cifras están en la línea de arriba: pida que se las expliquen antes de empezar.`
 
 export const spanishHolds: Readonly<Record<string, string>> = {
   foreman: 'capataz',
@@ -99,6 +99,76 @@ export const spanishHolds: Readonly<Record<string, string>> = {
   inspector: 'inspector',
   'licensed electrician': 'electricista con licencia',
   'licensed plumber': 'plomero con licencia',
+  'engineer or licensed person': 'ingeniero o persona con licencia',
+  office: 'oficina',
+}
+export const spanishHoldFor = (who: string): string => `ESPERE: ${spanishHolds[who]!}`
+export const SPANISH_AS_ANSWERED = 'como dice la respuesta'
+export const SPANISH_BY_HAND = 'Escrito a mano'
+
+/** Figures to check, by the code of the step. */
+export const spanishFigures: Readonly<Record<string, Words>> = {
+  A6: 'radio {PickRadius_ft}, {PickLoad_lb} en el gancho',
+  A4: 'un tanque flota con {FloatDepth_ft}',
+  A7: 'un tanque flota con {FloatDepth_ft}',
+  B1: 'fondo {PitLength_ft} x {PitWidth_ft}',
+  B8: '{Topsoil_in} de hondo',
+  B2: '{PitDepth_ft:2} de hondo',
+  B4: '{PitDepth_ft:2} de hondo',
+  B6: '{PitDepth_ft:2} de hondo',
+  B9: 'a {FenceClear_ft} del borde',
+  B5: '{BedThickness_in} de espesor, arriba a {BedTop_ft:2}',
+  A2: 'tanques: {TankCount}, hasta {HeaviestTank_lb}',
+  A3: '{LegPull_lb} por ramal: cuentan dos, 60°',
+  C1: '{TankGap_in} libres entre tanques',
+  C2: 'conexiones: {TieCount}, cada una {TieLength_in}, centro a {TieCentre_ft:2}',
+  C3: '{InletPorts|boca de entrada|bocas de entrada}, {OverflowCount|de rebose|de rebose}',
+  C5: '{InletPorts|boca de entrada|bocas de entrada}, {OverflowCount|de rebose|de rebose}',
+  C7: 'aberturas: {OpeningCount}',
+  D5: [
+    ['TankCount=1', 'bocas {PortsUsed} de {TankPort_in}, cople 1'],
+    ['', 'conexiones {TiePlugs} de 4 in, bocas {PortsUsed} de {TankPort_in}, cople 1'],
+  ],
+  D1: 'placas: {OpeningCount}',
+  D2: [
+    ['ROUND(TestVacuum_inHg,2)>ROUND(VacuumAllowed_inHg,2)', '{VacuumAllowed_inHg} a lo más'],
+    ['', '{TestVacuum_inHg} por {TestHold_min}'],
+  ],
+  D6: 'tapones: {PlugCount}, y el del cople',
+  E8: '{LineDug_in} de hondo, {LineTrench_ft} de largo',
+  G2: 'línea {LineOverBed_in} sobre la cama',
+  E1: 'uniones: {InsertJoints}',
+  E2: 'uniones: {InsertJoints}',
+  E9: 'cople {TankCoupling_in} sobre el piso',
+  E3: 'zanja {TrenchDepth_in}, línea {LineRating_psi}',
+  E6: 'casa {HouseBelow_ft} bajo el agua',
+  E5: 'hasta {LinePressureMost_psi} en su punto más bajo; en un manómetro junto al tanque {LineTestAtTank_psi}',
+  G6: '{PumpEndStone_in} sobre la cama',
+  G1: [
+    ['TankCount=1', '{BallastHeld_in}'],
+    ['', '{BallastHeld_in} en cada tanque'],
+  ],
+  G5: 'bocas a {PortInvert_ft:2}',
+  I2: '{DrainTrench_ft} de ancho, {DrainDeepest_ft:2} en el extremo hondo',
+  I1: 'caída: entrada {InletSlope_in_per_ft:3}, salida {OverflowSlope_in_per_ft:3}; a {OverflowInvert_ft:2} en el tanque',
+  I3: [
+    ['FilterFall_in>0', 'filtros: {InletCount}, caída {FilterFall_in}'],
+    ['', 'filtros: {InletCount}'],
+  ],
+  G3: 'tapas a {LidTop_ft:2}',
+  F1: 'conduit {ConduitRun_ft}, {ConduitCover_in} de tierra encima',
+  F2: '{Cable} AWG {CableMetal}, {CableCover_in} de tierra encima',
+  G7: 'tierra encima {Cover_ft:2}',
+  F3: '{MotorCurrent_A}, {Voltage_V}, caída {FeederDrop_V}',
+  H5: '{CommissionWater_gal} en total',
+  E4: 'corte a {DeadDepth_in} sobre el piso',
+  K1: 'carga {Charge_psi}, placa {PressureTankRating_psi}',
+  K2: 'a {HouseMost_psi} a lo más',
+  E7: 'para a {CutOut_psi}, arranca a {CutIn_psi}',
+  H4: '{BleachRate_pint} de cloro (bleach) de {BleachStrength%} por cada 1,000 gal que haya; tanques llenos {Bleach_pint}',
+  H1: '{HouseFlow_gpm} a {HousePressure_psi}',
+  H8: '{HouseFlow_gpm} a {HousePressure_psi}',
+  H6: 'aberturas: {OpeningCount}',
 }
 
 export const spanishSteps: Readonly<Record<string, Words>> = {

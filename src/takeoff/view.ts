@@ -28,7 +28,12 @@ export function jobView(job: string, { design, takeoff, problems }: Worked, all:
   return {
     ...view,
     inputs: Object.fromEntries([...Object.keys(jobFields), ...design.ownFields].map((name) => [name, inputView(design, name)])),
-    results: Object.fromEntries([...results, ...foundFigures].map(({ name, source }) => [name, { ...measured(design, name), source: citationText(source), grade: source.grade, restsOnMemory: restsOnMemory(name) }])),
+    results: Object.fromEntries(
+      [...results, ...foundFigures].map(({ name, source }) => [
+        name,
+        { ...measured(design, name), source: citationText(source), grade: source.grade, restsOnMemory: restsOnMemory(name) },
+      ]),
+    ),
     verdicts: Object.fromEntries(
       design
         .verdicts()

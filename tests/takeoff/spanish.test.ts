@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { olderSpanish } from '../../src/takeoff/older/crewWords.js'
 import { cautionRules } from '../../src/takeoff/cautions.js'
 import { crewSteps } from '../../src/takeoff/crewSteps.js'
-import { SPANISH_NOTE, spanishStops, spanishCautions, spanishClosing, spanishFacts, spanishHolds, spanishStages, spanishSteps } from '../../src/takeoff/spanish.js'
+import { SPANISH_NOTE, spanishStops, spanishCautions, spanishClosing, spanishFacts, spanishFigures, spanishHolds, spanishStages, spanishSteps } from '../../src/takeoff/spanish.js'
 import { facts } from '../../src/plan/sheets/crewHead.js'
 import { verdictRules } from '../../src/takeoff/verdicts.js'
 import { namesIn, type Words } from '../../src/takeoff/template.js'
@@ -35,9 +35,11 @@ function agree(english: Words, spanish: Words, about: string): void {
 
 describe('the Crew sheet in Spanish', () => {
   it('has a text for each step, caution, stage and hold, with the same figures', () => {
-    for (const { code, text, stage, hold } of crewSteps) {
+    for (const { code, text, figure, stage, hold } of crewSteps) {
       expect(spanishSteps[code], `${code} has no text in spanishSteps of takeoff/spanish.ts`).toBeDefined()
       agree(text, spanishSteps[code]!, code)
+      expect(spanishFigures[code] !== undefined, `${code}: a figure in spanishFigures of takeoff/spanish.ts where there is one in English`).toBe(figure !== '')
+      if (figure) agree(figure, spanishFigures[code]!, `${code}, figure`)
       expect(spanishStages[stage], `${stage} has none in spanishStages`).toBeDefined()
       if (hold) expect(spanishHolds[hold], `${hold} has none in spanishHolds of takeoff/spanish.ts`).toBeDefined()
     }
@@ -87,7 +89,9 @@ describe('the Crew sheet in Spanish', () => {
     expect(words(both)).toContain('ANTES DE EXCAVAR')
     expect(words(both)).toContain('Bombee la excavación')
     expect(words(both)).toContain('RESCATE')
-    expect(words(both)).toMatch(/Test vacuum: .*\n(?:.*\n)*?Alto: vacío de la prueba\.[^]*Alto: tierra sobre las tapas\./)
+    expect(words(both)).toMatch(
+      /Test vacuum: .*\nHOLD: engineer or licensed person\nAlto: vacío de la prueba\. Las cifras [^\n]*\nESPERE: ingeniero o persona con licencia\n[^]*Alto: tierra sobre las tapas\./,
+    )
     expect(words(both).match(/^Sigue: /gm)?.length).toBe(words(both).match(/^Still: /gm)!.length)
     const rows = Array.from({ length: Math.max(...both.cells.map(({ row }) => row)) }, (_, at) =>
       Array.from({ length: 8 }, (_unused, column) => {

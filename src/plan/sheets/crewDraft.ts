@@ -30,6 +30,17 @@ export class CrewDraft extends SheetDraft {
     this.next()
   }
 
+  /** A bar over steps that says once more what stands in which column: no page has nameless ones. */
+  headedBar(text: string, spanish?: string): void {
+    this.next()
+    this.put(crewColumns.box, 'section', null)
+    for (const name of ['code', 'text', 'figure', 'hold', 'done'] as const) this.put(crewColumns[name], name === 'text' ? 'section' : 'heading', name === 'text' ? text.toUpperCase() : crewHeadings[name])
+    this.next()
+    if (!this.isSpanish || spanish === undefined) return
+    this.put(crewColumns.text, 'siteLabel', spanish.toUpperCase())
+    this.next()
+  }
+
   bar(text: string, spanish?: string): void {
     this.next()
     const other = this.isSpanish ? spanish?.toUpperCase() : undefined

@@ -3,6 +3,8 @@ import { cautionRules, closingCaution } from '../../takeoff/cautions.js'
 import { crewSteps } from '../../takeoff/crewSteps.js'
 import { olderSpanish, olderSteps } from '../../takeoff/older/crewWords.js'
 import {
+  SPANISH_AS_ANSWERED,
+  SPANISH_BY_HAND,
   SPANISH_LEFT_OUT,
   SPANISH_NOTE,
   SPANISH_STILL,
@@ -10,6 +12,8 @@ import {
   spanishCautions,
   spanishClosing,
   spanishDoNotStart,
+  spanishFigures,
+  spanishHoldFor,
   spanishHolds,
   spanishStages,
   spanishSteps,
@@ -26,6 +30,8 @@ export const DO_NOT_START = 'DO NOT START'
 /** At the head, for who reads no further than the drawing. */
 export const DO_NOT_START_YET = 'DO NOT START before the office says so: what stands in the way is listed under the drawing.'
 export const ANSWERED = 'ANSWERED FOR: WORK AS THE ANSWER SAYS'
+/** Whoever reads one word of a step reads that it waits. */
+export const holdFor = (who: string): string => `HOLD: ${who}`
 /** Who lets work go on that a verdict stops. */
 export const HOLD = { engineer: 'engineer or licensed person', answered: 'as answered', office: 'office' } as const
 export const CUT_LIST = 'CUT LIST'
@@ -47,7 +53,8 @@ export function isOurStepWord(code: string, key: string, words: string): boolean
   const step = crewSteps.find((known) => known.code === code)
   if (words === BOX) return true
   if (!step) return false
-  const ours = key === 'text' ? [...casesOf(step.text), ...(olderSteps[code] ?? [])] : key === 'figure' ? casesOf(step.figure) : key === 'hold' ? [step.hold] : []
+  const ours =
+    key === 'text' ? [...casesOf(step.text), ...(olderSteps[code] ?? [])] : key === 'figure' ? casesOf(step.figure) : key === 'hold' ? [step.hold, holdFor(step.hold)] : []
   return ours.includes(words)
 }
 
@@ -55,6 +62,10 @@ const plainWords = (words: Words): readonly string[] => (typeof words === 'strin
 /** Hazards stand between the steps, in full or in a few words. */
 const wholeLines = new Set<string>([
   ...Object.values(HOLD),
+  ...Object.values(HOLD).map(holdFor),
+  ...Object.keys(spanishHolds).map(spanishHoldFor),
+  SPANISH_AS_ANSWERED,
+  SPANISH_BY_HAND.toUpperCase(),
   DO_NOT_START_YET,
   spanishDoNotStart.atHead,
   spanishDoNotStart.words,
@@ -69,8 +80,11 @@ const wholeLines = new Set<string>([
   ...Object.values(spanishStages).map((stage) => stage.toUpperCase()),
   ...Object.values(spanishHolds),
   ...Object.values(spanishSteps).flatMap(plainWords),
+  ...Object.values(spanishFigures).flatMap(plainWords),
   ...olderSpanish,
   ...Object.keys(spanishStops).map(spanishStop),
+  // Up to 0.17.
+  ...Object.values(spanishStops).map((about) => `Alto: ${about}.`),
   ...Object.values(spanishCautions).flatMap(([short, words]) => [short, ...plainWords(words)]),
 ])
 const beginnings: readonly string[] = [STILL, SPANISH_STILL, SET_BY_OTHERS, SPANISH_LEFT_OUT]

@@ -1,14 +1,14 @@
 /** The Crew sheet, for the people in the pit: facts, every stop as a barrier, the sequence with hazards where they act, boxes and hold points. */
 import type { CrewStage } from '../../takeoff/cautions.js'
 import { crewSteps, stepsOf, type CrewStep } from '../../takeoff/crewSteps.js'
-import { spanishClosing, spanishHolds, spanishStages, spanishSteps } from '../../takeoff/spanish.js'
+import { SPANISH_BY_HAND, spanishClosing, spanishFigures, spanishHoldFor, spanishStages, spanishSteps } from '../../takeoff/spanish.js'
 import type { CrewEntries } from '../../takeoff/typed.js'
 import type { SheetPlan } from '../plan.js'
 import { headed, sheetKind, type JobContext } from '../sheetKind.js'
 import { CrewDraft, crewColumns as columns, crewHeadings } from './crewDraft.js'
 import { putHazards } from './crewHazards.js'
 import { putHead } from './crewHead.js'
-import { BOX, BY_HAND, CREW_CLOSING, CUT_LIST, cutFrom, isOurCrewLine, isOurStepWord, SPANISH_CUT_LIST } from './crewOwnWords.js'
+import { BOX, BY_HAND, CREW_CLOSING, CUT_LIST, cutFrom, holdFor, isOurCrewLine, isOurStepWord, SPANISH_CUT_LIST } from './crewOwnWords.js'
 import { putBarriers } from './crewStops.js'
 import { entryWords } from './testDraft.js'
 
@@ -51,7 +51,7 @@ function putSteps(draft: CrewDraft): void {
   for (const step of stepsOf(design, takeoff.without)) {
     if (step.stage !== stage) {
       stage = step.stage
-      draft.bar(stage, spanishStages[stage])
+      draft.headedBar(stage, spanishStages[stage])
       putHazards(draft, stage, said)
     }
     putStep(draft, step)
@@ -64,12 +64,13 @@ function putStep(draft: CrewDraft, { code, text, figure, hold }: CrewStep): void
   draft.words('site', text)
   if (figure) draft.words('siteFigure', figure, columns.figure)
   else draft.put(columns.figure, 'siteFigure', null)
-  draft.put(columns.hold, 'siteHold', hold || null)
+  draft.put(columns.hold, 'siteHold', hold ? holdFor(hold) : null)
   draft.put(columns.done, 'siteEntry', draft.job.takeoff.crew.cells[code]?.done ?? null, { format: 'text' })
   draft.next()
   if (!draft.isSpanish) return
   draft.words('siteOther', spanishSteps[code]!)
-  if (hold && spanishHolds[hold]) draft.put(columns.hold, 'siteHold', spanishHolds[hold])
+  if (figure) draft.words('siteFigure', spanishFigures[code]!, columns.figure)
+  if (hold) draft.put(columns.hold, 'siteHold', spanishHoldFor(hold))
   draft.next()
 }
 
@@ -89,7 +90,7 @@ const inWords = (cells: CrewEntries[string]): string =>
 /** Lines of the crew's own, and what it wrote beside steps that this job has no more. */
 function putAdded(draft: CrewDraft): void {
   const { takeoff, entryCodes } = draft.job
-  draft.bar(BY_HAND)
+  draft.headedBar(BY_HAND, SPANISH_BY_HAND)
   const orphans = Object.entries(takeoff.crew.cells).filter(([code]) => !entryCodes.has(code))
   const lines = [...takeoff.crew.added, ...orphans.map(([code, cells]) => ({ text: `${code}, written earlier`, done: inWords(cells) }))]
   for (const { text, done } of [...lines, ...Array.from({ length: SPARE_ROWS }, () => ({ text: null, done: null }))]) {

@@ -1,10 +1,10 @@
 /** Every stop of the job as a barrier before the first step of the crew sheet: nothing is started until it is cleared. */
 import { formula } from '../../formula/formula.js'
 import type { RaisedVerdict } from '../../takeoff/design.js'
-import { spanishAnswered, spanishDoNotStart, spanishStop } from '../../takeoff/spanish.js'
+import { SPANISH_AS_ANSWERED, spanishAnswered, spanishDoNotStart, spanishHoldFor, spanishStop } from '../../takeoff/spanish.js'
 import { answerTo, stopsOf } from '../stopAnswers.js'
 import { crewColumns as columns, type CrewDraft } from './crewDraft.js'
-import { ANSWERED, DO_NOT_START, HOLD } from './crewOwnWords.js'
+import { ANSWERED, DO_NOT_START, HOLD, holdFor } from './crewOwnWords.js'
 
 export function putBarriers(draft: CrewDraft): void {
   const { takeoff } = draft.job
@@ -25,7 +25,11 @@ function putBarrier(draft: CrewDraft, { name, label, words, rule }: RaisedVerdic
   draft.put(columns.text, 'hazard', `${label}: ${words}${answered}`, {
     formula: `"${label}: "&${formula(rule.wordsFormula).render(draft.from)}${answered ? `&"${answered.replace(/"/g, '""')}"` : ''}`,
   })
-  draft.put(columns.hold, 'siteHold', answered ? HOLD.answered : rule.touchesLife ? HOLD.engineer : HOLD.office)
+  const hold = answered ? HOLD.answered : holdFor(rule.touchesLife ? HOLD.engineer : HOLD.office)
+  draft.put(columns.hold, 'siteHold', hold)
   draft.next()
-  if (draft.isSpanish) draft.line('siteOther', spanishStop(name))
+  if (!draft.isSpanish) return
+  draft.put(columns.text, 'siteOther', spanishStop(name))
+  draft.put(columns.hold, 'siteHold', answered ? SPANISH_AS_ANSWERED : spanishHoldFor(rule.touchesLife ? HOLD.engineer : HOLD.office))
+  draft.next()
 }

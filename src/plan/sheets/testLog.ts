@@ -7,13 +7,16 @@ import { decimalsOf, symbolOf } from '../../units.js'
 import { address } from '../plan.js'
 import { logHeading, logHeadings, logSpans, tankWords, testColumns as columns, type TestDraft } from './testDraft.js'
 
-/** Rows of the tests, in the order of the log; those done again after those of the tanks. */
+/** Rows of the log, and of its tests in their order; those done again after those of the tanks. */
 export interface LogRows {
   first: number
   last: number
+  tests: readonly number[]
   /** The first of those done again. */
   again: number
 }
+/** So many tanks stand on the first page with their headings; the rest begins the next one with headings of its own. */
+const ON_FIRST_PAGE = 9
 
 const terms: readonly Words[] = [
   [
@@ -34,24 +37,34 @@ export function putLog(draft: TestDraft): LogRows {
   draft.bar('Log of the vacuum test')
   for (const words of terms) draft.fact(words)
   if (design.number('SecondTanks') > 0) draft.fact(MODELS)
-  for (const key of ['code', 'text', 'loss', 'verdict', 'done'] as const) draft.put(columns[key], 'heading', logHeadings[key === 'loss' ? 'loss_inHg' : key]!)
-  LOG_ENTRIES.forEach((name, at) => draft.put(columns.entries + at, 'headingRight', logHeading(name)))
-  draft.next()
+  putHeadings(draft)
   const first = draft.row
+  const tests: number[] = []
   const tanks = tankCodes(design)
   tanks.forEach((code, at) => {
     const place = tanks.length === 1 ? 'only' : at === 0 ? 'first' : at === tanks.length - 1 ? 'last' : 'between'
+    if (at === ON_FIRST_PAGE) putHeadings(draft)
+    tests.push(draft.row)
     putTest(draft, code, tankWords[place])
   })
   const again = draft.row
-  for (const code of againCodes(takeoff)) putTest(draft, code)
+  for (const code of againCodes(takeoff)) {
+    tests.push(draft.row)
+    putTest(draft, code)
+  }
   const last = draft.row - 1
   LOG_ENTRIES.forEach((name, at) => {
     const [label, least, most] = logSpans[name]
     draft.validations.push({ firstRow: first, lastRow: last, column: columns.entries + at, span: [least, most], message: `${label}: ${least} to ${most} ${symbolOf(name)}` })
   })
   draft.next()
-  return { first, last, again }
+  return { first, last, tests, again }
+}
+
+function putHeadings(draft: TestDraft): void {
+  for (const key of ['code', 'text', 'loss', 'verdict', 'done'] as const) draft.put(columns[key], 'heading', logHeadings[key === 'loss' ? 'loss_inHg' : key]!)
+  LOG_ENTRIES.forEach((name, at) => draft.put(columns.entries + at, 'headingRight', logHeading(name)))
+  draft.next()
 }
 
 /** Of a test done again the tank is written in. */
@@ -76,11 +89,11 @@ const PASSED_SINCE = 'Passed since'
 const firstWordIn = (place: string): string => `LEFT(${place},FIND(" ",SUBSTITUTE(SUBSTITUTE(${place},","," "),":"," ")&" ")-1)`
 
 /** Beside each test, behind what is printed: 1 where a later test of its tank has passed. A tank drawn too far down is passed by none. */
-export function putPassedSince(draft: TestDraft, { first, last, again }: LogRows): void {
+export function putPassedSince(draft: TestDraft, { first, last, tests, again }: LogRows): void {
   const at = (row: number, column: number) => address(row, column, false)
   draft.put(columns.passed, 'headingRight', PASSED_SINCE, { row: first - 1 })
   testsOf(draft.job.takeoff).forEach(({ code, hasPassedSince }, index) => {
-    const row = first + index
+    const row = tests[index]!
     const later = Math.max(row + 1, again)
     const over = (column: number) => `${at(later, column)}:${at(last, column)}`
     const passes = () => {
