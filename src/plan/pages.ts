@@ -107,7 +107,7 @@ class Rows {
       while (isHeading(last + 1)) last++
       this.keep(row, last + WITH_HEADING)
       // Headings said once more within a section: what stands under them goes to the next page as a whole.
-      const [bar, next] = [starts.findLast((start) => start < row), starts.find((start) => start > row)]
+      const [bar, next] = [starts.filter((start) => start < row).at(-1), starts.find((start) => start > row)]
       const isAgain = bar !== undefined && [...roles.keys()].some((other) => other > bar && other < row && isHeading(other))
       if (WHOLE.includes(plan.kind) && isAgain && next !== undefined) this.keep(row, next - 1)
     }

@@ -62,7 +62,11 @@ describe('the steps', () => {
   it('hold where a look is needed before the work goes on', () => {
     const sheet = crewOf(demoTakeoff('Wicket Mill'))
     // 29 CFR 1926.651(k): a competent person inspects; common practice, no source: no backfill over an untested tank.
-    expect([at(sheet, 'B3', columns.hold), at(sheet, 'D3', columns.hold), at(sheet, 'F3', columns.hold)]).toEqual(['HOLD: competent person', 'HOLD: foreman', 'HOLD: licensed electrician'])
+    expect([at(sheet, 'B3', columns.hold), at(sheet, 'D3', columns.hold), at(sheet, 'F3', columns.hold)]).toEqual([
+      'HOLD: competent person',
+      'HOLD: foreman',
+      'HOLD: licensed electrician',
+    ])
   })
 })
 
