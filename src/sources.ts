@@ -2,7 +2,7 @@
  * The bibliography. A figure cites one of these works and the place in it. The grade says how far the
  * figure may be trusted and travels with it to the sheet.
  */
-const grades = ['standard', 'government', 'derived', 'handbook', 'open data', 'house figure', 'common practice', 'from memory'] as const
+const grades = ['standard', 'government', 'derived', 'handbook', 'house figure', 'common practice', 'from memory'] as const
 export type Grade = (typeof grades)[number]
 /** Whether one grade is trusted less than another. */
 export const trustedLess = (one: Grade, other: Grade): boolean => grades.indexOf(one) > grades.indexOf(other)

@@ -11,6 +11,7 @@ import type { SheetPlan } from '../src/plan/plan.js'
 import { templateWorkbook } from '../src/plan/workbook.js'
 import { startingOffice } from '../src/takeoff/demo.js'
 import { trimMenus } from './gridMenus.js'
+import { reachMenus } from './menuKeys.js'
 import { typeOverAtOnce } from './gridTyping.js'
 import type { OpenedFile } from './openedFile.js'
 import { forgetUnsaved, KEPT_FORMAT, keepUnsaved, keptPlan, readUnsaved, type Unsaved } from './keep.js'
@@ -29,6 +30,7 @@ registerTogether()
 registerTexts()
 typeOverAtOnce()
 trimMenus()
+reachMenus()
 
 const gridElement = document.getElementById('grid')!
 const paneElement = document.getElementById('pane')!

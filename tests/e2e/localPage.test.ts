@@ -555,6 +555,34 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     expect(errors).toEqual([])
   })
 
+  it('the menus by keyboard alone: F10 opens them, arrows walk, and File prints', async () => {
+    const { page, errors } = await opened()
+    const seen = () =>
+      page.evaluate(() => ({
+        menu: document.querySelector('.o-topbar-menu.active')?.textContent ?? '',
+        line: document.querySelector('.o-menu-item-active')?.textContent ?? '',
+        open: document.querySelectorAll('.o-menu-wrapper').length,
+      }))
+    const press = async (key: string, sees: Partial<Awaited<ReturnType<typeof seen>>>) => {
+      await page.keyboard.press(key)
+      await expect.poll(seen, { timeout: 5000 }).toMatchObject(sees)
+    }
+    await press('F10', { menu: 'File', open: 1 })
+    await press('ArrowDown', { line: 'Print' })
+    await press('ArrowRight', { menu: 'Edit', open: 1 })
+    await press('ArrowRight', { menu: 'View' })
+    await press('ArrowLeft', { menu: 'Edit' })
+    await press('Escape', { menu: '', open: 0 })
+    // A line with lines of its own opens them.
+    await press('F10', { menu: 'File' })
+    await press('ArrowLeft', { menu: 'Data' })
+    for (const menu of ['File', 'Edit', 'View']) await press('ArrowRight', { menu })
+    await press('ArrowDown', { line: 'Show' })
+    await press('ArrowRight', { menu: 'View', open: 2 })
+    await press('Escape', { menu: '', open: 0 })
+    expect(errors).toEqual([])
+  })
+
   it('shows the message of a refused function on its cell', async () => {
     const { page } = await opened()
     await typeInto(page, 'Jobs', 30, 3, '=CISTERN.PEAKFLOW(-1,4)')
