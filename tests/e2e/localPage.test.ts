@@ -579,6 +579,7 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     for (const menu of ['File', 'Edit', 'View']) await press('ArrowRight', { menu })
     await press('ArrowDown', { line: 'Show' })
     await press('ArrowRight', { menu: 'View', open: 2 })
+    await press('Escape', { menu: 'View', open: 1 })
     await press('Escape', { menu: '', open: 0 })
     expect(errors).toEqual([])
   })
