@@ -3,6 +3,8 @@ import { execFileSync } from 'node:child_process'
 import { existsSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { calculations } from '../src/calc/index.js'
+import { sheetKinds } from '../src/plan/sheets/index.js'
+import { tableNames } from '../src/takeoff/officeTables.js'
 import { verdictRules } from '../src/takeoff/verdicts.js'
 import packageJson from '../package.json'
 
@@ -24,6 +26,11 @@ describe('documents', () => {
   })
   it('the README counts the verdicts as they are', () => {
     expect(readme).toContain(`${verdictRules.length} verdicts`)
+  })
+  it('the guide names every sheet that a job gets and every table of the office', () => {
+    const guide = readFileSync('docs/GUIDE.md', 'utf8')
+    for (const { prefix } of sheetKinds) expect(`${readme}\n${guide}`, prefix).toMatch(new RegExp(`\\*${prefix}\\*`))
+    for (const table of tableNames) expect(`${readme}\n${guide}`, table).toMatch(new RegExp(`\\*{1,2}[^*]*\\b${table}\\b[^*]*\\*{1,2}`))
   })
   it('every dependency is explained to contributors and pinned', () => {
     for (const [name, version] of Object.entries({ ...packageJson.dependencies, ...packageJson.devDependencies })) {

@@ -173,7 +173,7 @@ export const TITLE_ROWS = 5
 
 /** Smaller than the line above it, and still read at a desk. */
 const CLOSING_POINTS = 9
-/** The foot of a printed page: the job, and under it who decides; the sheet; the page, and under it of which making it is. */
+/** The foot of a printed page: the sheet with its job, and under it who decides; the page, and under it of which making it is. */
 export function footOf({ footer, name, kind, cells }: SheetPlan): { left: string; center: string; right: string } {
   const plain = (text: string) => text.replace(/&/g, '&&')
   // A sheet of somebody's own, saved from the page, says nothing for us.
@@ -181,7 +181,9 @@ export function footOf({ footer, name, kind, cells }: SheetPlan): { left: string
   const under = (words: string) => (line === undefined ? '' : `\n&${CLOSING_POINTS}${words}`)
   // A page that lies by itself says which revision it belongs to.
   const [made] = String(line).split(MADE_BY)
-  return { left: `${plain(footer)}${under(closingWords)}`, center: plain(name), right: `Page &P of &N${under(made!)}` }
+  // In the middle there is no room for it beside those words on an upright page.
+  const hasJob = name.includes(footer)
+  return { left: `${plain(hasJob ? name : footer)}${under(closingWords)}`, center: hasJob ? '' : plain(name), right: `Page &P of &N${under(made!)}` }
 }
 
 /** Letters that Excel takes of the words of a refused entry (MS-OI29500, 2.1.613). */
@@ -207,6 +209,8 @@ export function printedArea({ toScale, print, cells }: SheetPlan): { lastRow: nu
 export const TITLE_LETTER_POINTS = 16
 export const LONG_TITLE_POINTS = 12
 export const FIRM_POINTS = 12
+/** So much of the first line a firm's name may take. */
+const FIRM_SHARE = 0.6
 /** Columns that an upright page holds. */
 const LEAST_TITLE_WIDTH = 95
 /** Bold letters are wider than the figures that a column's width is counted in. */
@@ -301,7 +305,7 @@ export class SheetDraft {
     return {
       name,
       // Columns behind the last one that is printed hold no title.
-      cells: [...this.withTitle(more.widths.slice(0, more.print?.lastColumn)), ...this.beside(more.widths)],
+      cells: [...this.withTitle(this.withFirm(more.widths), more.widths.slice(0, more.print?.lastColumn)), ...this.beside(more.widths)],
       frozenRows: headingRow,
       tables: [],
       validations: [],
@@ -311,17 +315,33 @@ export class SheetDraft {
     }
   }
 
-  private withTitle(widths: readonly number[]): readonly PlanCell[] {
-    const at = this.cells.findIndex(({ role }) => role === 'title')
-    if (at < 0) return this.cells
-    const title = this.fitted(this.cells[at]!, widths)
-    return title === this.cells[at] ? this.cells : [...this.cells.slice(0, at), title, ...this.cells.slice(at + 1)]
+  /** A firm's name that leaves room for a title, cut where it does not. */
+  private withFirm(widths: readonly number[]): readonly PlanCell[] {
+    const line = widths.slice(FIRST_COLUMN - 1, this.letterheadColumn).reduce((sum, width) => sum + width, 0)
+    const most = Math.floor((FIRM_SHARE * line * 10) / FIRM_POINTS)
+    return this.cells.map((cell) =>
+      cell.role === 'firm' && String(cell.value).length > most
+        ? {
+            ...cell,
+            value: `${String(cell.value)
+              .slice(0, most - 1)
+              .trimEnd()}…`,
+          }
+        : cell,
+    )
+  }
+
+  private withTitle(cells: readonly PlanCell[], widths: readonly number[]): readonly PlanCell[] {
+    const at = cells.findIndex(({ role }) => role === 'title')
+    if (at < 0) return cells
+    const title = this.fitted(cells[at]!, cells, widths)
+    return title === cells[at] ? cells : [...cells.slice(0, at), title, ...cells.slice(at + 1)]
   }
 
   /** A title as long as its line leaves room for beside the firm's name: smaller first, then cut. */
-  private fitted(title: PlanCell, widths: readonly number[]): PlanCell {
+  private fitted(title: PlanCell, cells: readonly PlanCell[], widths: readonly number[]): PlanCell {
     const words = String(title.value)
-    const firm = this.cells.find(({ role }) => role === 'firm')
+    const firm = cells.find(({ role }) => role === 'firm')
     const room = (points: number): number => {
       // Beside nobody's name a title may run over the last column.
       const line = Math.max(

@@ -68,7 +68,7 @@ export const readingRules: readonly ReadingRule[] = [
     'X4',
     'First fill, water over the floor of the pump tank',
     'in',
-    'first fill: {FirstFill_in}; the float stops the pump at {DeadDepth_in}',
+    '{FirstFill_in}; the float stops the pump at {DeadDepth_in}',
     judged('AND(reading>=FirstFill_in-1,reading<=12*TankWaterDepth_ft)', CHECK),
     {
       when: 'ByGravity=0',
@@ -79,7 +79,7 @@ export const readingRules: readonly ReadingRule[] = [
     'X13',
     'First fill, water over the floor of the tank nearest the house',
     'in',
-    'first fill: {FirstFill_in}',
+    '{FirstFill_in}',
     judged('AND(reading>=FirstFill_in-1,reading<=12*TankWaterDepth_ft)', CHECK),
     { when: 'ByGravity=1', span: [0, 240] },
   ),

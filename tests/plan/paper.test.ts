@@ -61,7 +61,7 @@ describe.runIf(hasCalc && canReadPdf)('in Calc', () => {
     const pdf = await convertWithCalc(join(folder, 'paper.xlsx'), 'pdf', join(folder, 'out'))
     const pages = pagesOf(pdf)
     const foot = (page: string) => page.trimEnd().split('\n').slice(-3)
-    const count = (sheet: string) => pages.filter((page) => foot(page).some((line) => line.includes(`   ${sheet} `))).length
+    const count = (sheet: string) => pages.filter((page) => foot(page).some((line) => line.trimStart().startsWith(`${sheet} `))).length
     // Who decides stands at the foot of every page.
     expect(pages.filter((page) => page.trim() !== '' && !foot(page).some((line) => line.includes(closingWords)))).toEqual([])
     for (const { design } of takeoffs) {

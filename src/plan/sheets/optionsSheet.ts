@@ -10,7 +10,7 @@ const headings: Readonly<Record<keyof typeof columns, string>> = {
   met: 'Demand met, %',
   price: 'Price, $',
   more: 'More or less, $',
-  perMet: '$ for each further %',
+  perMet: '$ a further %',
   stops: 'Stops and checks',
 }
 
