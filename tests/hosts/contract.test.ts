@@ -551,7 +551,8 @@ describe('Excel in memory, what can go wrong', () => {
       leftMargin: 36,
       topMargin: 43.2,
       rightFooter: 'Page &P of &N\n&9Made 2026-11-25, revision 1',
-      centerFooter: names.takeoff,
+      leftFooter: `${names.takeoff}\n&9Local codes, the inspector and licensed practice decide.`,
+      centerFooter: '',
     })
     expect(takeoff.frozenRows).toBe(5)
     const line = TIE_BOOT({

@@ -183,7 +183,7 @@ describe('a job judged on its days', () => {
     expect([design!.single('RainMethod'), design!.verdict('StorageVerdict')]).toEqual(['monthly means', 'check'])
     expect(design!.number('Reliability')).toBe(design!.number('ReliabilityLow'))
     expect(design!.verdicts().find(({ name }) => name === 'StorageVerdict')!.words).toMatch(
-      /: by mean months about [\d.]+ % of the demand is met, (?:between [\d.]+ % and [\d.]+ %, )?where 90 % is wanted\. Means hide dry spells: add daily rain\./,
+      /: about [\d.]+ % of the demand is met(?: \([\d.]+ % to [\d.]+ %\))?; 90 % is wanted\. Means hide dry spells: add daily rain\./,
     )
   })
   it('twelve months: a tank of one gallon meets next to nothing, not 89 %', () => {

@@ -13,9 +13,9 @@ const LINES = 'left: inlet, overflow dashed; right: water line'
 const AND_POWER = ', power'
 /** One inlet and one overflow are seen; of more the ports are counted, tank by tank. */
 function portWords(n: (name: JobName) => number): string {
-  const counted = (count: number, what: string) => `${count} ${what}${count === 1 ? '' : 's'}`
-  const of = (inlets: number, overflows: number) => `${counted(inlets, 'inlet')}, ${counted(overflows, 'overflow')}`
-  const next = n('NextPorts') + n('OverflowsNext') > 0 ? `; next tank ${of(n('NextPorts'), n('OverflowsNext'))}` : ''
+  const counted = (count: number, what: string) => (count > 0 ? [`${count} ${what}${count === 1 ? '' : 's'}`] : [])
+  const of = (inlets: number, overflows: number) => [...counted(inlets, 'inlet'), ...counted(overflows, 'overflow')].join(', ')
+  const next = n('NextPorts') + n('OverflowsNext') > 0 ? `; next ${of(n('NextPorts'), n('OverflowsNext'))}` : ''
   return `far tank ${of(n('FarPorts'), n('OverflowsAtInlet'))}${next}`
 }
 
