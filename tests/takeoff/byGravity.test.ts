@@ -32,6 +32,28 @@ describe('a job that gravity serves', () => {
     expect(takeoffOf({ ...leastRow, Without: 'PUMP' }).design.number('ByGravity')).toBe(0)
     expect(takeoffOf({ ...low, Without: 'VENT' }).design.number('ByGravity')).toBe(0)
   })
+  it('is figured without the pump that it has not: pressures, flow and test by hand', () => {
+    for (const PumpModel of [null, 'Lark 75', 'Lark 100', 'Lark 150']) {
+      const { design } = takeoffOf({ ...low, HouseFlow_gpm: 8, HousePressure_psi: 45, WaterLineRun_ft: 300, PowerRun_ft: 310, PumpModel, Without: WITHOUT })
+      // The water stands 130 - 3.25 ft over the house, 1 psi each 2.31 ft, and its line lies no deeper than that.
+      expect(design.number('HouseBelow_ft')).toBeCloseTo(126.75, 6)
+      expect(design.number('LinePressureMost_psi')).toBeCloseTo(126.75 / 2.31, 6)
+      // Hazen–Williams: what is left of 126.75 ft over 2.31 x 45 ft of pressure, by the 0.54th power.
+      expect(design.number('ActualFlow_gpm')).toBeCloseTo(8 * ((126.75 - 2.31 * 45) / design.number('NewLineLoss_ftw')) ** 0.54, 6)
+      expect(design.number('MostFlow_gpm')).toBe(design.number('ActualFlow_gpm'))
+      expect([design.bareVerdict('RatingVerdict'), design.bareVerdict('VelocityVerdict')]).toEqual(['pass', 'pass'])
+    }
+    // No valve holds back what no switch puts in.
+    const codes = (row: object) => takeoffOf({ ...low, Without: WITHOUT, CutOut_psi: 85, CutIn_psi: 65, ...row }).lines.map(({ code }) => code)
+    expect(codes({})).not.toContain('REDUCER')
+    expect(codes({ Without: '' })).toContain('REDUCER')
+  })
+  it('is none while its feed is bought: a pump of others is fed all the same', () => {
+    const { design, lines } = takeoffOf({ ...low, Without: 'PUMP' })
+    expect(lines.some(({ rule }) => rule.section === 'Power')).toBe(true)
+    expect([design.number('ByGravity'), design.bareVerdict('DutyVerdict') === 'pass']).toEqual([0, false])
+    expect(takeoffOf({ ...low, Without: 'PUMP', PowerRun_ft: 900, CableSize: '14' }).design.verdict('DropVerdict')).not.toBe('pass')
+  })
   it('has no pump, power or switch on any paper that somebody works by', () => {
     for (const kind of ['quote', 'crew', 'test', 'handover']) {
       expect(wordsOf(withPump, kind)).toMatch(/submersible pump|Pump |pump starts/)

@@ -39,8 +39,8 @@ export function putEntries(draft: QuoteDraft): void {
     draft.put(columns.code, 'faint', code, { format: 'text' })
     if (code === ACCEPTED) putAccepted(draft, what, accepted.at)
     else draft.put(columns.text, 'text', what)
-    // Where the customer stands and signs, the row is as high as a name.
-    draft.entry(said, [CUSTOMER, ACCEPTED].includes(code) ? 'siteEntry' : 'entry')
+    // Where the customer signs, the row is as high as a name.
+    draft.entry(said, code === ACCEPTED ? 'siteEntry' : 'entry')
     draft.next()
   }
   for (const { code, at, done } of accepted.earlier) {

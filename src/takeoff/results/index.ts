@@ -51,6 +51,6 @@ export const foundFigures = [
   result('RecordForEach', 'Daily balance made for a first flush each', '', cite('derivation', 'daily balance')),
   result('RecordForStation', 'Daily balance made of the days of', '', cite('derivation', 'daily balance')),
   result('PumpNote', 'Pumps of the table', '', office),
-  result('PumpLeftOut', 'Pump is not of this job: 1 where its row leaves it out', '', office),
+  result('PumpLeftOut', 'Pump and feed are not of this job: 1 where its row leaves both out', '', office),
   result('LayoutNote', 'Layouts of drains and ports', '', office),
 ] as const
