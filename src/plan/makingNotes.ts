@@ -23,6 +23,10 @@ export function makingNotes(takeoff: Takeoff, earlier: Pick<Earlier, 'before' | 
     const { earlier, isGiven } = answerTo(takeoff, stop)
     return earlier && !isGiven
   })
+  const unanswered = stopsOf(takeoff).filter((stop) => {
+    const { said, isGiven } = answerTo(takeoff, stop)
+    return said !== '' && !isGiven
+  })
   const flagged = lines.filter((line) => priceFlag(takeoff, line, { before, changes, revision, today: date })).map(({ code }) => code)
   const accepted = acceptance(takeoff, before)
   return [
@@ -34,6 +38,10 @@ export function makingNotes(takeoff: Takeoff, earlier: Pick<Earlier, 'before' | 
     ...(moved.length ? [`what was written for ${moved.join(', ')} has no line of its own any more and stands among what was written by hand on its sheet Crew`] : []),
     ...(flagged.length ? [`prices to look at, with why beside them on its sheet Takeoff: ${flagged.join(', ')}`] : []),
     ...(accepted.lapsed ? [acceptedWords(accepted.lapsed.at, accepted.at)] : []),
+    ...unanswered.map(
+      ({ label }) =>
+        `what is written beside "${label}" answers for nothing (too short, put off or refused; where it can cost a life a name, a number and a reason): there is no price on the quote`,
+    ),
     ...lapsed.map(({ label }) => `the answer to "${label}" was given for other figures: there is no price on the quote until it is answered anew`),
   ].map((words) => `${design.name}: ${words}`)
 }

@@ -8,9 +8,9 @@ import type { Takeoff } from '../takeoff/takeoff.js'
 /** Before the code of an entry: other sheets of the job have codes too. */
 export const QUOTE_PREFIX = 'Q '
 /** Words that put an answer off. */
-const NO_ANSWERS = ['no', 'not', 'none', 'tbd', 'to be', 'n/a', 'later', 'ask', 'see', 'call', 'open', 'wait'] as const
-/** Words that refuse it, or put it off, wherever they stand. */
-const REFUSALS = ['refus', 'reject', 'declin', 'pending', 'waiting', 'not accept', 'not approv', '?'] as const
+const NO_ANSWERS = ['no', 'not', 'none', 'tbd', 'to be', 'n/a', 'later', 'ask', 'wait'] as const
+/** How words begin that refuse it or put it off, wherever they stand. */
+const REFUSALS = [' refuse', ' rejects', ' declin', ' pending', ' waiting', ' not accept', ' not approv', '?'] as const
 /** How the quote calls a stop. */
 export const codeOf = (name: string): string => name.replace('Verdict', '')
 const DIGITS = [...'0123456789']
@@ -22,7 +22,11 @@ function isAnswer(said: string, touchesLife: boolean): boolean {
   const { letters, words: count, hasNumber } = least(touchesLife)
   const isPutOff = NO_ANSWERS.some((start) => `${words.toLowerCase()} `.startsWith(`${start} `))
   return (
-    words.length >= letters && words.split(' ').length >= count && (!hasNumber || /\d/.test(words)) && !isPutOff && !REFUSALS.some((word) => words.toLowerCase().includes(word))
+    words.length >= letters &&
+    words.split(' ').length >= count &&
+    (!hasNumber || /\d/.test(words)) &&
+    !isPutOff &&
+    !REFUSALS.some((word) => ` ${words.toLowerCase()}`.includes(word))
   )
 }
 
@@ -36,7 +40,7 @@ export function answerFormula(cell: string, touchesLife: boolean): string {
     `(LEN(${words})-LEN(SUBSTITUTE(${words}," ",""))>=${count - 1})`,
     ...(hasNumber ? [`(LEN(${words})>LEN(${withoutDigits}))`] : []),
     ...NO_ANSWERS.map((start) => `(LEFT(LOWER(${words})&" ",${start.length + 1})<>"${start} ")`),
-    ...REFUSALS.map((word) => `(LEN(SUBSTITUTE(LOWER(${words}),"${word}",""))=LEN(${words}))`),
+    ...REFUSALS.map((word) => `(LEN(SUBSTITUTE(" "&LOWER(${words}),"${word}",""))=LEN(${words})+1)`),
   ].join('*')
 }
 

@@ -18,8 +18,8 @@ const inches = (feet: number): string => `${grouped(Math.round(feet * 120) / 10)
 export function cutList({ lines, design }: Takeoff): StockCuts[] {
   const kerf_ft = design.number('SawKerf_in') / 12
   const byStock = new Map<string, { stock: string; stick_ft: number; pieces: Piece[]; apart: number }>()
-  for (const { cut, rule, net, order, description } of lines) {
-    if (!cut) continue
+  for (const { cut, rule, net, order, override, description } of lines) {
+    if (!cut || override === 0) continue
     // A quantity that somebody typed says how much is bought; a piece stays as long as it is.
     const length = net / cut.count
     // A piece longer than a stick is joined as it comes.

@@ -21,8 +21,8 @@ const paid = 'IF(Price="",Listed,Price)'
 const lots = `${used}*(1+Waste)/Lot*(1-${LOTS_SLACK})`
 const pieces = 'ROUNDUP(Pieces,0)'
 const kerf_ft = 'SawKerf_in/12'
-/** As many sticks as equal pieces are cut from, the saw's share with them; a piece longer than a stick is joined as it comes. An own quantity buys more of them, and makes no piece longer. */
-const sticks = `IF(OR(${pieces}<=0,Net<=0),${lots},IF(Net>${pieces}*Lot,${lots},MAX(${lots},${pieces}/INT((Lot+${kerf_ft})/(Net/${pieces}+${kerf_ft})+${CUT_SLACK})-${CUT_SLACK})))`
+/** As many sticks as equal pieces are cut from, the saw's share with them; a piece longer than a stick is joined as it comes. An own quantity is what is bought, and makes no piece longer. */
+const sticks = `IF(OR(Yours<>"",${pieces}<=0,Net<=0),${lots},IF(Net>${pieces}*Lot,${lots},MAX(${lots},${pieces}/INT((Lot+${kerf_ft})/(Net/${pieces}+${kerf_ft})+${CUT_SLACK})-${CUT_SLACK})))`
 
 export const lineFigures = {
   order: `ROUNDUP(${lots},0)*Lot`,

@@ -21,7 +21,15 @@ type Trial = (sized: Cells, found?: Cells) => Design
 /** Works a job through, first sizing what its row leaves empty. `figures` are house figures typed over on the Design sheet; `like` is the same job with other inputs. */
 export function designJob(office: Office, job: Row, figures: Readonly<Record<string, number>> = {}, like?: Design): Design {
   const sized: Record<string, CellValue> = {}
-  let found: Cells = { OverflowCount: 1, TieShare: 0, BlockedAtInlet: 0, BlockedShare: 0, LayoutNote: '', PumpNote: '', PumpLeftOut: ['PUMP', CABLE].every((code) => leavesOut(office, job, code)) ? 1 : 0 }
+  let found: Cells = {
+    OverflowCount: 1,
+    TieShare: 0,
+    BlockedAtInlet: 0,
+    BlockedShare: 0,
+    LayoutNote: '',
+    PumpNote: '',
+    PumpLeftOut: ['PUMP', CABLE].every((code) => leavesOut(office, job, code)) ? 1 : 0,
+  }
   const given = (name: string) => job.cells[name] !== null && job.cells[name] !== undefined
   let base = like
   const trial: Trial = (more = {}, moreFound = {}) => {

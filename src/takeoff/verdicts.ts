@@ -93,7 +93,7 @@ const rules = [
     [
       ['GroundwaterAssumed=1', 'Depth of the groundwater is not known: {FloatDepth_ft} of water round an empty, uncovered tank lifts it.'],
       ['AND(UpliftSafety="no uplift",ROUND(UpliftAtGrade,2)<1)', 'A storm that fills the ground round an empty tank lifts it: weight is {UpliftAtGrade} times that uplift, though groundwater at {GroundwaterDepth_ft} stays below. Drain the pit’s foot, hold the tanks down, or never let them stand empty.'],
-      ['UpliftSafety="no uplift"', 'The groundwater at {GroundwaterDepth_ft} stays below the tanks’ base. Should a storm fill the ground round them, weight is {UpliftAtGrade} times the uplift.'],
+      ['UpliftSafety="no uplift"', 'The groundwater at {GroundwaterDepth_ft} stays below the tanks’ base; should a storm fill the ground round them, weight is {UpliftAtGrade} times the uplift.'],
       ['MAX(WeightRatio,SecondRatio)>1.15', 'Backfilled and empty, a tank and its cover weigh {UpliftSafety} times the uplift of {WaterAboveBase_ft} of groundwater over its base; by the weight of its walls, floor and lid, well under the typed one, {UpliftFigured} times. Have the maker confirm the weight.'],
       ['AND(ROUND(UpliftSafety,2)>=1.3,ROUND(UpliftAtGrade,2)<1)', 'Backfilled and empty, a tank and its cover weigh {UpliftSafety} times the uplift of {WaterAboveBase_ft} of groundwater over its base; a storm that fills the ground round it lifts it, weight being {UpliftAtGrade} times that uplift. Drain the pit’s foot to daylight, hold the tanks down, or never let them stand empty.'],
       ['', 'Backfilled and empty, a tank and its cover, the earth counted as if under water, weigh {UpliftSafety} times the uplift of {WaterAboveBase_ft} of groundwater over its base, and {UpliftAtGrade} times that of a storm that fills the ground round it.'],
@@ -153,7 +153,7 @@ const rules = [
     [
       ['TrafficRank=0', 'Nothing drives over the tanks; fence them off.'],
       ['TrafficRank>TrafficAllowed', 'Over the tanks {Traffic} would pass; the maker allows: {TrafficOver}. A wheel presses {WheelPressure_psf} through {Cover_ft} of cover.'],
-      ['AND(TrafficRank>1,TrafficRank<=TrafficAllowed)', 'Over the tanks pass {Traffic}, a wheel pressing {WheelPressure_psf} through {Cover_ft} of cover; the maker allows: {TrafficOver}. Rims stand flush, with frames and lids rated for it, which the lids of the price list may not be: ask the maker, and price what he names.'],
+      ['AND(TrafficRank>1,TrafficRank<=TrafficAllowed)', 'Over the tanks pass {Traffic}, a wheel pressing {WheelPressure_psf} through {Cover_ft} of cover; the maker allows: {TrafficOver}; rims stand flush, with frames and lids rated for it, which the lids of the price list may not be: ask the maker, and price what he names.'],
       ['', 'Over the tanks pass {Traffic}, a wheel pressing {WheelPressure_psf} through {Cover_ft} of cover; the maker allows: {TrafficOver}.'],
     ],
     'what the maker allows',
@@ -163,7 +163,7 @@ const rules = [
   verdict('CoverVerdict', 'Cover over the lids', 'IF(ROUND(Cover_ft,2)<=ROUND(CoverAllowed_ft,2),"pass","stop")', '{Cover_ft:2} of earth; the maker allows {CoverAllowed_ft:2}.', 'the maker’s limit', cite('office', 'sheet Tanks'), LIFE),
   verdict('WallVerdict', 'Earth and water on the walls', 'IF(GroundwaterAssumed=1,"check",IF(ROUND(WaterAboveBase_ft,2)<=ROUND(WaterOutsideAllowed_ft,2),"pass","check"))', [
     ['AND(GroundwaterAssumed=0,WaterAboveBase_ft>0,ROUND(WaterAboveBase_ft,2)<=ROUND(WaterOutsideAllowed_ft,2))', 'With {WaterAboveBase_ft:2} of groundwater over the base the walls of an empty tank are pressed with {WallPressure_psf} at their foot; the maker designed for {WaterOutsideAllowed_ft:2} of water.'],
-    ['AND(GroundwaterAssumed=0,WaterAboveBase_ft>0)', 'With {WaterAboveBase_ft:2} of groundwater over the base the walls of an empty tank are pressed with {WallPressure_psf} at their foot, dry with {WallDry_psf}; a crane or truck beside the pit comes on top. The maker’s word is for {WaterOutsideAllowed_ft:2} of water[[ (Tanks, Water outside): ask what the tank is designed for]].'],
+    ['AND(GroundwaterAssumed=0,WaterAboveBase_ft>0)', '{WaterAboveBase_ft:2} of groundwater stand over the base, and the maker’s word is for {WaterOutsideAllowed_ft:2}[[ (Tanks, Water outside): ask what the tank is designed for]]. The walls of an empty tank are pressed with {WallPressure_psf} at their foot, dry with {WallDry_psf}; a crane or truck beside the pit comes on top.'],
     ['GroundwaterAssumed=1', 'Dry, earth presses the walls with {WallDry_psf} at their foot; groundwater, whose depth is not known, adds to it.'],
     ['TrafficRank>1', 'Earth presses the walls with {WallDry_psf} at their foot, wheels beside them with {WallWheels_psf} more, and no groundwater; cranes keep away from an empty tank.'],
     ['', 'Earth presses the walls with {WallDry_psf} at their foot, and no groundwater; heavy wheels and cranes keep away from an empty tank.'],
@@ -422,7 +422,7 @@ export interface RestingVerdict extends VerdictRule {
 const each = (words: Words, change: (text: string) => string): Words => (typeof words === 'string' ? change(words) : words.map(([when, text]) => [when, change(text)] as const))
 const TO_OFFICE = /\[\[(.*?)\]\]/g
 
-/** Of pump, switch and feed: where gravity alone serves the house there is nothing to judge. */
+/** Of pump, switch and feed: where gravity alone serves the house there is nothing to judge, but how much is wanted there. */
 const ofPump: readonly VerdictName[] = ['SwitchVerdict', 'AmpacityVerdict', 'SupplyVerdict', 'ReliefVerdict', 'TrenchVerdict', 'ConduitCoverVerdict', 'PressureTankVerdict', 'DropVerdict', 'StartDropVerdict', 'FillVerdict']
 
 export const verdictRules: readonly RestingVerdict[] = rules.map((rule: VerdictRule) => {
@@ -432,7 +432,7 @@ export const verdictRules: readonly RestingVerdict[] = rules.map((rule: VerdictR
   const { asTaken } = rule
   const assumed = assumableFields.filter((field) => asTaken !== true && !asTaken.includes(field) && names.has(field))
   const words = templateFormula(says) ?? `"${says as string}"`
-  const withPump = (text: string, byGravity: string) => (ofPump.some((name) => name === rule.name) ? `IF(ByGravity=1,"${byGravity}",${text})` : text)
+  const withPump = (text: string, byGravity: string) => (ofPump.some((name) => name === rule.name) ? `IF(${rule.name === 'SwitchVerdict' ? `AND(ByGravity=1,HousePressure_psi<=HouseMost_psi)` : 'ByGravity=1'},"${byGravity}",${text})` : text)
   const isAny = assumed.map((field) => assumable[field]).join('+')
   return {
     ...rule,

@@ -77,6 +77,19 @@ describe('a job that gravity serves', () => {
   })
 })
 
+describe('papers of such a job', () => {
+  it('name nothing as left out that gravity makes needless, and end no sentence in nothing', () => {
+    for (const kind of ['quote', 'crew', 'handover']) expect(wordsOf(byGravity, kind), kind).not.toMatch(/Left out by agreement|set by others|: \./)
+    expect(wordsOf(takeoffOf({ ...low, Without: `${WITHOUT}, SIGN` }), 'quote')).toContain('Left out by agreement: Sign: cistern water, not for drinking.')
+  })
+  it('stop where more is wanted than a house may have, pump or none', () => {
+    // IPC 604.8 and UPC 608.2 (from memory): 80 psi.
+    const wants = (HousePressure_psi: number) => takeoffOf({ ...low, WaterLineRise_ft: -200, WaterLineRun_ft: 300, HouseFlow_gpm: 2, HousePressure_psi, Without: WITHOUT }).design
+    expect([wants(82).number('ByGravity'), wants(82).verdict('SwitchVerdict')]).toEqual([1, 'stop'])
+    expect([wants(80).number('ByGravity'), wants(80).verdict('SwitchVerdict')]).toEqual([1, 'pass'])
+  })
+})
+
 describe('what a job leaves out', () => {
   const job = demoRows('Jobs')[3]!
   it('is offered on no quote, tanks and power as well as pumps', () => {
@@ -87,6 +100,11 @@ describe('what a job leaves out', () => {
     expect(quote('Power')).not.toMatch(/power feed/)
     expect(quote('Power')).toMatch(/pressure tank and [\d.]+ ft of buried water line\.[^]*Left out by agreement: all of the section Power\./)
     expect(quote('CONDUIT-{ConduitSize}')).toMatch(/ft of power feed\./)
+    // Another code for a tank is a tank.
+    const items = demoRows('Items').map((row) => (row.Code === 'TANK' ? { ...row, Code: 'CISTERN' } : row))
+    expect(wordsOf(takeoffOf(job, { Items: items }), 'quote')).toMatch(/3 precast concrete tanks, together holding [^\n]* set on a stone bed/)
+    expect(quote('Inlet and overflow')).not.toMatch(/buried drain/)
+    expect(quote('Earthwork, Stone and backfill')).toMatch(/3 precast concrete tanks, together holding [\d,]+ gal, connected low\.\n/)
     expect(quote('TANK')).toMatch(/for 3 tanks of others, together holding/)
     expect(quote('TANK')).not.toMatch(/precast concrete tanks/)
   })

@@ -71,6 +71,14 @@ describe('on a job', () => {
       // 5 % of waste: 10.5 ft are two sticks of 10 ft, 36.75 ft four.
       expect(lineOf(takeoff, 'TIE-PIPE')!.order).toBe(quantity === 10 ? 20 : 40)
     }
+    // Less than the pieces want is bought less: the rest lies in the yard. None bought, none on the list.
+    const less = (quantity: number) => makeTakeoff(office, rowNamed(office, 'Jobs', 'Ember Yard')!, { ...nothingKept, overrides: { 'TIE-PIPE': { quantity } } })
+    expect([lineOf(less(6), 'TIE-PIPE')!.order, lineOf(less(0), 'TIE-PIPE')!.order]).toEqual([10, 0])
+    expect(
+      cutList(less(0))
+        .flatMap(({ words }) => words)
+        .join(),
+    ).not.toContain('ties')
   })
   it('lines that share a stock are cut together, and Order and Crew say how', () => {
     const takeoff = takeoffOf(job)

@@ -111,6 +111,13 @@ describe('a row taken off the sheet Changes', () => {
     expect(makingNotes(again.takeoff, read, { ...made, revision: 3 })).toEqual([
       expect.stringMatching(/^Pipit Hollow: taken off its sheet Changes by hand, and there again: revision 2, /),
     ])
+    // The newest row deleted, cells below it drawn up: what it was made with stands in the head of the sheet.
+    const deleted = await changed(third.bytes, (workbook) => {
+      const sheet = workbook.getWorksheet(names.changes)!
+      sheet.spliceRows(6, 1)
+    })
+    expect(sheetOf(deleted).changes).toEqual(whole.changes)
+    expect((await make(deleted)).takeoff.total).toBe(third.takeoff.total)
     // By hand: what all makings added is what it costs now, to the cent.
     expect(sheetOf(again.bytes).changes.reduce((sum, { money = 0 }) => sum + Math.round(100 * (money ?? 0)), 0)).toBe(Math.round(100 * again.takeoff.total))
   })

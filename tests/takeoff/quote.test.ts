@@ -160,11 +160,15 @@ describe('the quote', () => {
       'pending, R. Voss, PE 1234 looks at it on 3 Dec',
       'R. Voss, PE 1234: waiting for the maker’s letter',
       '? who signs this, see mail of 3 Dec',
-      'see mail of R. Voss, PE 1234, of 3 Dec',
     ]) {
       const { quote } = answered(words_, { Cover_ft: 4.5, OutfallDrop_ft: 9 })
       expect([words_, labelled(quote, 'Price, $').value]).toEqual([words_, 'no price'])
     }
+    // A letter that is looked at, and ballast that something depends on, put nothing off.
+    for (const words_ of ['See letter of J. Smith, PE 12345, of 3 May', 'J. Smith, PE 12345 accepts, depending on the ballast'])
+      expect([words_, openStops(answered(words_, { Cover_ft: 4.5, OutfallDrop_ft: 9 }).takeoff)]).toEqual([words_, 0])
+    const put = answered('pending, J. Smith, PE 12345', { Cover_ft: 4.5, OutfallDrop_ft: 9 }).takeoff
+    expect(makingNotes(put, { before: undefined, changes: [] }, made).join()).toMatch(/what is written beside "Cover over the lids" answers for nothing/)
     // Twenty letters, four words and a figure are enough.
     expect(openStops(answered('R. Voss, PE 123, yes', { Cover_ft: 4.5, OutfallDrop_ft: 9 }).takeoff)).toBe(0)
     const given = answered(engineer, { Cover_ft: 4.5, OutfallDrop_ft: 9 })

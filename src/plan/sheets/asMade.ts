@@ -72,7 +72,7 @@ function behind(plan: SheetPlan, entries: readonly string[]): SheetPlan {
     else pieces.push(entry)
   }
   const column = plan.hiddenColumn!
-  const cells = [AS_LAST_MADE, ...pieces].map((value, at): PlanCell => ({ row: plan.frozenRows + at, column, role: 'faint', value, format: 'text' }))
+  const cells = [AS_LAST_MADE, ...pieces].map((value, at): PlanCell => ({ row: 1 + at, column, role: 'faint', value, format: 'text' }))
   return { ...plan, cells: [...plan.cells, ...cells] }
 }
 
@@ -94,6 +94,8 @@ export function asMadeIn(rows: Rows): AsMade | undefined {
   if (!entries.length) return undefined
   const of = (kind: string) => entries.filter(([what]) => what === kind)
   const [, cost, total] = of('sums')[0] ?? []
+  // Somebody took off rows that held them: nothing is known of how it was made.
+  if (cost === undefined || total === undefined) return undefined
   return {
     lines: new Map(
       of('line').map(([, key, description, order, price, amount]): [string, EarlierLine] => [

@@ -47,7 +47,7 @@ export function putHead(draft: CrewDraft): void {
   if (openStops(takeoff)) draft.line('hazard', DO_NOT_START_YET, spanishDoNotStart.atHead)
   putSite(draft, String(design.single('Site') ?? ''))
   for (const [label, words] of facts) putFact(draft, label, words)
-  if (takeoff.without.length) {
+  if (takeoff.leftOut.length) {
     const out = leftOutWords(takeoff)
     draft.line(
       'site',

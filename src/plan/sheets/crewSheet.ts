@@ -29,8 +29,9 @@ function crewSheet(job: JobContext, sheet: string): SheetPlan {
   headed(draft, job, sheet, 'Crew: sequence with hold points')
   putHead(draft)
   draft.headings()
+  const afterHeadings = draft.row
   putBarriers(draft)
-  putSteps(draft)
+  putSteps(draft, afterHeadings)
   putCuts(draft)
   putAdded(draft)
   draft.next()
@@ -44,14 +45,17 @@ function crewSheet(job: JobContext, sheet: string): SheetPlan {
   })
 }
 
-function putSteps(draft: CrewDraft): void {
+/** `headings` is the row below the headings of the list. */
+function putSteps(draft: CrewDraft, headings: number): void {
   const { design, takeoff } = draft.job
   const said = new Set<string>()
   let stage: CrewStage | undefined
   for (const step of stepsOf(design, takeoff.without)) {
     if (step.stage !== stage) {
       stage = step.stage
-      draft.headedBar(stage, spanishStages[stage])
+      // Right under the headings of the list they are not said again.
+      if (draft.row === headings) draft.bar(stage, spanishStages[stage])
+      else draft.headedBar(stage, spanishStages[stage])
       putHazards(draft, stage, said)
     }
     putStep(draft, step)

@@ -31,6 +31,7 @@ export const built: readonly Part[] = [
       ['TankCount=1', 'One precast concrete tank {TankModel} holding {Storage_gal}, its lid {Cover_ft} under the ground.'],
       ['', '{TankCount} precast concrete tanks, {Models}, together holding {Storage_gal}, tied low; their lids lie {Cover_ft} under the ground.'],
     ],
+    kept: ['TANK'],
   },
   {
     words: [
@@ -40,14 +41,14 @@ export const built: readonly Part[] = [
     bought: ['PUMP', 'PRESSURE-TANK'],
   },
   { words: 'Pump {PumpModel} in the tank nearest the house; switch and pressure tank are not of this job.', bought: ['PUMP'], leftOut: ['PRESSURE-TANK'] },
-  { words: 'Water line {WaterLineSize} in, {LineLength_ft} of it over a run of {WaterLineRun_ft}, {TrenchDepth_in} down.', bought: [LINE], leftOut: [CABLE] },
+  { words: 'Water line {WaterLineSize} in, {LineLength_ft} of it over a run of {WaterLineRun_ft}, {TrenchDepth_in} down.', kept: [LINE], out: [CABLE] },
   {
     words:
       'Water line {WaterLineSize} in, {LineLength_ft} of it over a run of {WaterLineRun_ft}, {TrenchDepth_in} down; power feed {Cable} AWG beside it, on a breaker of {Breaker_A} at the most.',
-    bought: [LINE, CABLE],
+    kept: [LINE, CABLE],
   },
-  { words: 'Power feed {Cable} AWG, {TrenchDepth_in} down, on a breaker of {Breaker_A} at the most.', bought: [CABLE], leftOut: [LINE] },
-  { words: 'Inlet drains of {DrainSize_in} from the roof, overflow {OverflowRun_ft} to its outfall.' },
+  { words: 'Power feed {Cable} AWG, {TrenchDepth_in} down, on a breaker of {Breaker_A} at the most.', kept: [CABLE], out: [LINE] },
+  { words: 'Inlet drains of {DrainSize_in} from the roof, overflow {OverflowRun_ft} to its outfall.', kept: ['DRAIN-{'] },
 ]
 const BELOW = 'HouseBelow_ft>0'
 const IS_BELOW = 'The house lies below the water: an open tap or a broken pipe empties the tanks. The valve at the house is closed whenever nobody is there.'
@@ -117,7 +118,7 @@ function handoverSheet({ takeoff, design, names, heading }: JobContext, sheet: s
   // What comes by the foot, as the cable of the float, is no part.
   const inStock = takeoff.lines.filter(({ code, rule }) => rule.unit !== 'ft' && parts.some((part) => code === part || code.startsWith(`${part}-`)))
   sentence(inStock.map(({ description, order }) => (order === 1 ? description : `${order} × ${description}`)).join('; ') || 'As on the takeoff.')
-  if (takeoff.without.length) sentence(`${SET_BY_OTHERS}${leftOutWords(takeoff)}.`)
+  if (takeoff.leftOut.length) sentence(`${SET_BY_OTHERS}${leftOutWords(takeoff)}.`)
   draft.next()
   const failed = stopsOfRecord(takeoff).length
   const said = (count: string | number) => `Lines of the test record that say stop, and were not passed since: ${count}. Hand over only what was mended and tested again.`

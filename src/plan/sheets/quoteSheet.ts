@@ -87,7 +87,7 @@ function quoteSheet(job: JobContext, sheet: string, { hasGaps, isShort }: Form):
   const breakBefore = draft.row
   draft.bar('Not in this price, and terms')
   for (const words of notInPrice(takeoff)) draft.sentence(words)
-  if (takeoff.without.length) draft.sentence(`Left out by agreement: ${leftOutWords(takeoff)}.`)
+  if (takeoff.leftOut.length) draft.sentence(`Left out by agreement: ${leftOutWords(takeoff)}.`)
   putTerms(draft)
   putEntries(draft)
   draft.put(columns.code, 'faint', closingCaution)

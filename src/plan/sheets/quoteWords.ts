@@ -4,20 +4,25 @@ import type { Words } from '../../takeoff/template.js'
 
 const TREATMENT = 'TREATMENT'
 
-/** A sentence of what was built or is offered, where the job buys some codes and leaves out others. */
+/** A sentence of what was built or is offered, by codes of the sheet Items; one that ends in a brace stands for all that begin so. */
 export interface Part {
   words: Words
+  /** Codes that have a line, and those that have none. */
   bought?: readonly string[]
   leftOut?: readonly string[]
+  /** Codes that the job does not leave out, whatever the office calls them now; and those of which it leaves out one or more. */
+  kept?: readonly string[]
+  out?: readonly string[]
 }
 /** One sentence of the parts that hold. */
 export interface Parts {
   joined: readonly (Part & { words: string })[]
 }
-/** The sentences that hold for what this job buys, by codes as they stand on the sheet Items. */
-export function partsOf(list: readonly (Part | Parts)[], { lines }: Pick<Takeoff, 'lines'>): readonly Words[] {
+/** The sentences that hold for what this job buys. */
+export function partsOf(list: readonly (Part | Parts)[], { lines, without }: Pick<Takeoff, 'lines' | 'without'>): readonly Words[] {
   const has = (code: string) => lines.some(({ rule }) => rule.key === code)
-  const holds = ({ bought = [], leftOut = [] }: Part) => bought.every(has) && !leftOut.some(has)
+  const isOut = (code: string) => without.some((key) => key === code || (code.endsWith('{') && key.startsWith(code)))
+  const holds = ({ bought = [], leftOut = [], kept = [], out }: Part) => bought.every(has) && !leftOut.some(has) && !kept.some(isOut) && (out === undefined || out.some(isOut))
   return list.flatMap((one): Words[] => {
     if ('words' in one) return holds(one) ? [one.words] : []
     const words = one.joined.filter(holds).map((part) => part.words)
@@ -25,8 +30,10 @@ export function partsOf(list: readonly (Part | Parts)[], { lines }: Pick<Takeoff
   })
 }
 
-/** Codes of the sheet Items that stand for pipe, cable and conduit of any size. */
-export const [LINE, CABLE, CONDUIT] = ['PE-{WaterLinePipe}-{WaterLineSize}', 'CABLE-{CableMetal}-{Cable}{CoreSuffix}', 'CONDUIT-{ConduitSize}'] as const
+/** Pipe, cable and conduit of any size, and what tanks are set in. */
+export const [LINE, CABLE] = ['PE-{', 'CABLE-{'] as const
+const CONDUIT = 'CONDUIT-{'
+const PIT = ['DIG', 'STONE-BED', 'BACKFILL'] as const
 
 export const scope: readonly (Part | Parts)[] = [
   {
@@ -34,28 +41,38 @@ export const scope: readonly (Part | Parts)[] = [
       ['TankCount=1', 'A precast concrete tank holding {Storage_gal}, set on a stone bed in a pit {PitDepth_ft} deep and covered again.'],
       ['TRUE', '{TankCount} precast concrete tanks, together holding {Storage_gal}, set on a stone bed in one pit {PitDepth_ft} deep, connected low and covered again.'],
     ],
-    bought: ['TANK'],
+    kept: ['TANK', ...PIT],
+  },
+  {
+    words: [
+      ['TankCount=1', 'A precast concrete tank holding {Storage_gal}.'],
+      ['', '{TankCount} precast concrete tanks, together holding {Storage_gal}, connected low.'],
+    ],
+    kept: ['TANK'],
+    out: PIT,
   },
   {
     words: [
       ['TankCount=1', 'A stone bed in a pit {PitDepth_ft} deep for a tank of others holding {Storage_gal}, which is covered again.'],
       ['', 'A stone bed in one pit {PitDepth_ft} deep for {TankCount} tanks of others, together holding {Storage_gal}, which are connected low and covered again.'],
     ],
-    leftOut: ['TANK'],
+    kept: PIT,
+    out: ['TANK'],
   },
   {
     words: [
       ['TankCount=1', 'Rain of {CatchmentArea_ft2} of roof by a buried drain into the tank, and an overflow to the outfall.'],
       ['TRUE', 'Rain of {CatchmentArea_ft2} of roof by a buried drain into the tanks, and an overflow to the outfall.'],
     ],
+    kept: ['DRAIN-{'],
   },
   {
     joined: [
       { words: 'One submersible pump with its switch and pressure tank', bought: ['PUMP', 'PRESSURE-TANK'] },
       { words: 'One submersible pump', bought: ['PUMP'], leftOut: ['PRESSURE-TANK'] },
-      { words: '{LineLength_ft} of buried water line', bought: [LINE] },
-      { words: '{FeederLength_ft} of power feed with its conduit', bought: [CABLE, CONDUIT] },
-      { words: '{FeederLength_ft} of power feed', bought: [CABLE], leftOut: [CONDUIT] },
+      { words: '{LineLength_ft} of buried water line', kept: [LINE] },
+      { words: '{FeederLength_ft} of power feed with its conduit', kept: [CABLE, CONDUIT] },
+      { words: '{FeederLength_ft} of power feed', kept: [CABLE], out: [CONDUIT] },
     ],
   },
   {
