@@ -34,8 +34,7 @@ export class CrewDraft extends SheetDraft {
   headedBar(text: string, spanish?: string): void {
     this.next()
     this.put(crewColumns.box, 'section', null)
-    for (const name of ['code', 'text', 'figure', 'hold', 'done'] as const)
-      this.put(crewColumns[name], name === 'text' ? 'section' : 'heading', name === 'text' ? text.toUpperCase() : crewHeadings[name])
+    for (const name of ['code', 'text', 'figure', 'hold', 'done'] as const) this.put(crewColumns[name], 'section', name === 'text' ? text.toUpperCase() : crewHeadings[name])
     this.next()
     if (!this.isSpanish || spanish === undefined) return
     this.put(crewColumns.text, 'siteLabel', spanish.toUpperCase())
