@@ -1,8 +1,9 @@
 /** Items that a job leaves out, and sets of items that it takes in: two cells of its row instead of a changed rule. */
 import type { Design } from './design.js'
 import { bareLetters, type Problem } from './fields.js'
-import type { ItemRule } from './itemRules.js'
+import { rulesOf, type ItemRule } from './itemRules.js'
 import type { Office, Row } from './office.js'
+import { ruleOfCode } from './ruleOfCode.js'
 
 export interface Chosen {
   /** Codes as they stand on the sheet Items. */
@@ -19,6 +20,11 @@ const listed = (value: unknown): string[] =>
     .split(',')
     .map((one) => one.trim())
     .filter(Boolean)
+
+/** Whether a code of the sheet Items is the one that is meant; one that ends in a brace stands for all that begin so. */
+export const isMeant = (meant: string, key: string): boolean => key === meant || (meant.endsWith('{') && key.startsWith(meant))
+/** Cable of the feed, of any metal and size. */
+export const CABLE = 'CABLE-{'
 
 /** A pump, its power, and what holds its pressure. */
 const isOfPump = ({ key, section }: ItemRule): boolean => ['Pump and drop', 'Power'].includes(section) || ['PRESSURE-TANK', 'RELIEF'].includes(key)
@@ -63,10 +69,11 @@ function wordsOf({ description }: ItemRule, design: Design): string {
   return typeof words === 'string' ? words : description.text
 }
 
-/** Whether a job leaves out the item of a code, by itself or with its section. */
-export function leavesOut(office: Office, job: Row, code: string): boolean {
-  const section = office.tables.Items.find(({ cells }) => cells.Code === code)?.cells.Section
-  return listed(job.cells.Without).some((word) => [code, String(section ?? code)].some((known) => bareLetters(known) === bareLetters(word)))
+/** Whether a job leaves out an item, by its code or with its section. */
+export function leavesOut(office: Office, job: Row, meant: string): boolean {
+  const { rules } = rulesOf(office)
+  const isOfSection = (word: string) => rules.some(({ key, section }) => isMeant(meant, key) && bareLetters(section) === bareLetters(word))
+  return listed(job.cells.Without).some((word) => isMeant(meant, ruleOfCode(rules, word)?.key ?? word.toUpperCase()) || isOfSection(word))
 }
 
 /** Left out for this job, or of a set that it does not name. */

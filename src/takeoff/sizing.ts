@@ -1,13 +1,11 @@
 /** What the tool proposes where a row leaves a choice empty: each choice stays an input, marked as sized. */
-import { leavesOut } from './chosenItems.js'
+import { CABLE, leavesOut } from './chosenItems.js'
 import { Design } from './design.js'
 import type { CellValue } from './fields.js'
 import type { Office, Row } from './office.js'
 import { CRANE_RADII_FT, MOST_TANKS } from './officeTables.js'
 import { tieShare, type Storm } from './stormSplit.js'
 
-/** The item of the feed: a pump that others set is fed all the same. */
-const CABLE = 'CABLE-{CableMetal}-{Cable}{CoreSuffix}'
 const DRAIN_SIZES = [4, 6, 8] as const
 const LEAST_TRENCH_IN = 36
 const BELOW_FROST_IN = 6
@@ -28,6 +26,7 @@ export function designJob(office: Office, job: Row, figures: Readonly<Record<str
     BlockedShare: 0,
     LayoutNote: '',
     PumpNote: '',
+    // A pump that others set is fed all the same.
     PumpLeftOut: ['PUMP', CABLE].every((code) => leavesOut(office, job, code)) ? 1 : 0,
   }
   const given = (name: string) => job.cells[name] !== null && job.cells[name] !== undefined

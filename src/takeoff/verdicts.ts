@@ -422,8 +422,20 @@ export interface RestingVerdict extends VerdictRule {
 const each = (words: Words, change: (text: string) => string): Words => (typeof words === 'string' ? change(words) : words.map(([when, text]) => [when, change(text)] as const))
 const TO_OFFICE = /\[\[(.*?)\]\]/g
 
-/** Of pump, switch and feed: where gravity alone serves the house there is nothing to judge, but how much is wanted there. */
-const ofPump: readonly VerdictName[] = ['SwitchVerdict', 'AmpacityVerdict', 'SupplyVerdict', 'ReliefVerdict', 'TrenchVerdict', 'ConduitCoverVerdict', 'PressureTankVerdict', 'DropVerdict', 'StartDropVerdict', 'FillVerdict']
+const NO_PUMP = 'ByGravity=1'
+/** Verdicts of pump, switch and feed, and where they have nothing to judge: how much is wanted at the house is judged with and without a pump. */
+const ofPump: Readonly<Partial<Record<VerdictName, string>>> = {
+  SwitchVerdict: `AND(${NO_PUMP},HousePressure_psi<=HouseMost_psi)`,
+  AmpacityVerdict: NO_PUMP,
+  SupplyVerdict: NO_PUMP,
+  ReliefVerdict: NO_PUMP,
+  TrenchVerdict: NO_PUMP,
+  ConduitCoverVerdict: NO_PUMP,
+  PressureTankVerdict: NO_PUMP,
+  DropVerdict: NO_PUMP,
+  StartDropVerdict: NO_PUMP,
+  FillVerdict: NO_PUMP,
+}
 
 export const verdictRules: readonly RestingVerdict[] = rules.map((rule: VerdictRule) => {
   const says = each(rule.says, (text) => text.replace(TO_OFFICE, '$1'))
@@ -432,7 +444,8 @@ export const verdictRules: readonly RestingVerdict[] = rules.map((rule: VerdictR
   const { asTaken } = rule
   const assumed = assumableFields.filter((field) => asTaken !== true && !asTaken.includes(field) && names.has(field))
   const words = templateFormula(says) ?? `"${says as string}"`
-  const withPump = (text: string, byGravity: string) => (ofPump.some((name) => name === rule.name) ? `IF(${rule.name === 'SwitchVerdict' ? `AND(ByGravity=1,HousePressure_psi<=HouseMost_psi)` : 'ByGravity=1'},"${byGravity}",${text})` : text)
+  const nothing = ofPump[rule.name as VerdictName]
+  const withPump = (text: string, withNone: string) => (nothing === undefined ? text : `IF(${nothing},"${withNone}",${text})`)
   const isAny = assumed.map((field) => assumable[field]).join('+')
   return {
     ...rule,

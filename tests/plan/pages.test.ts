@@ -7,7 +7,9 @@ import { looks } from '../../src/plan/looks.js'
 import { pagesOf } from '../../src/plan/pages.js'
 import { standardPlaces } from '../../src/plan/places.js'
 import { EMPTY_ROW_POINTS, extentOf, printedArea, type SheetPlan } from '../../src/plan/plan.js'
-import { demoTakeoff, leastRow, takeoffOf } from '../support/office.js'
+import { readOffice } from '../../src/takeoff/office.js'
+import { makeTakeoff } from '../../src/takeoff/takeoff.js'
+import { demoTakeoff, leastRow, officeWith, takeoffOf } from '../support/office.js'
 
 const made = { date: '2026-11-25', revision: 1, version: 'test' }
 const jobs = [
@@ -51,6 +53,19 @@ describe('pages', () => {
     for (const { row, column, role, value, look = looks[role] } of plan.cells)
       if (typeof value === 'string' && !look.wrap && look.align !== 'right' && column <= (plan.print?.lastColumn ?? Infinity))
         expect(value.length, `row ${row}: ${value}`).toBeLessThanOrEqual(Math.max(8, (width(column) * 1.22 * 10) / (look.size ?? 10)))
+  })
+  it('the longest name of a firm leaves the title in sight', () => {
+    const office = readOffice(
+      officeWith({ Jobs: [{ ...leastRow, Job: 'Abcdefghij Klmnop Qrstu' }], House: [{ Name: `Underbrook ${'and Daughters '.repeat(9)}`.slice(0, 80).trim() }] }),
+    )
+    const takeoff = makeTakeoff(office, office.tables.Jobs[0]!)
+    for (const plan of jobSheets(takeoff, standardPlaces(), 'native', made).filter(({ letterhead }) => letterhead)) {
+      const [firm, title] = [plan.cells.find(({ role }) => role === 'firm')!, plan.cells.find(({ role }) => role === 'title' || role === 'titleLong')!]
+      const width = plan.widths.slice(1, firm.column).reduce((sum, one) => sum + one, 0)
+      // Letters of 12 points against the ten that a unit of width holds; the title has at least a dozen of them beside it.
+      expect((String(firm.value).length * 12) / 10, plan.name).toBeLessThanOrEqual(0.6 * width + 1e-9) // what doubles round off
+      expect(String(title.value).length, plan.name).toBeGreaterThanOrEqual(12)
+    }
   })
   it('a signature stands with lines of what it signs', () => {
     for (const plan of paged.filter(({ kind }) => kind === 'test')) {

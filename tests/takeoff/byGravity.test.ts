@@ -28,6 +28,10 @@ describe('a job that gravity serves', () => {
     expect(said(withPump).verdict).not.toBe('pass')
     expect(said(byGravity)).toMatchObject({ verdict: 'pass', words: expect.stringContaining('no pump is part of this job') as string })
     expect(byGravity.design.verdicts().find(({ name }) => name === 'DropVerdict')).toMatchObject({ verdict: 'pass', words: 'No pump is part of this job.' })
+    // Left out where the house needs one: somebody else sets it, and it is judged.
+    const byOthers = takeoffOf({ ...leastRow, Without: WITHOUT }).design
+    expect(byOthers.number('TotalHead_ftw')).toBeGreaterThan(0)
+    expect([byOthers.number('PumpLeftOut'), byOthers.number('ByGravity')]).toEqual([1, 0])
     // A pump that somebody else sets is a pump.
     expect(takeoffOf({ ...leastRow, Without: 'PUMP' }).design.number('ByGravity')).toBe(0)
     expect(takeoffOf({ ...low, Without: 'VENT' }).design.number('ByGravity')).toBe(0)
@@ -47,6 +51,12 @@ describe('a job that gravity serves', () => {
     const codes = (row: object) => takeoffOf({ ...low, Without: WITHOUT, CutOut_psi: 85, CutIn_psi: 65, ...row }).lines.map(({ code }) => code)
     expect(codes({})).not.toContain('REDUCER')
     expect(codes({ Without: '' })).toContain('REDUCER')
+  })
+  it('is one in an office whose code for the cable is an older one, and by codes as the takeoff shows them', () => {
+    const items = demoRows('Items').map((row) => (String(row.Code).startsWith('CABLE-') ? { ...row, Code: 'CABLE-{CableMetal}-{Cable}' } : row))
+    expect(takeoffOf({ ...low, Without: WITHOUT }, { Items: items }).design.number('ByGravity')).toBe(1)
+    const { code } = withPump.lines.find(({ rule }) => rule.key.startsWith('CABLE-'))!
+    expect(takeoffOf({ ...low, Without: `PUMP, ${code}` }).design.number('ByGravity')).toBe(1)
   })
   it('is none while its feed is bought: a pump of others is fed all the same', () => {
     const { design, lines } = takeoffOf({ ...low, Without: 'PUMP' })

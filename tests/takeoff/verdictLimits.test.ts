@@ -512,6 +512,27 @@ describe('each verdict at its limit, just inside and just beyond', () => {
 const plain: readonly string[] = ['UpliftVerdict', 'WeightVerdict', 'RatingVerdict', 'TrafficVerdict', 'PortVerdict', 'FrostVerdict', 'DutyVerdict', 'FillVerdict']
 
 describe('the sentence of a verdict', () => {
+  it('asks for more roof only where what is wanted is not met, by days as by means', () => {
+    const cases = verdictRules.find(({ name }) => name === 'StorageVerdict')!.says as readonly (readonly [when: string, words: string])[]
+    const said = (given: Readonly<Record<string, number>>) => {
+      const all: Readonly<Record<string, number | string>> = {
+        ...others,
+        RecordAgrees: 1,
+        YearDemand_gal: 1,
+        WantedReliability: 0.9,
+        ReliabilityLow: 0.7,
+        ReliabilityHigh: 0.8,
+        ...given,
+      }
+      return cases.find(([when]) => when === '' || formula(when).evaluate({ value: (wanted) => all[wanted] ?? 0 }) === true)![1]
+    }
+    expect(said({ RecordYears: 12, RoofShare: 0.89, Reliability: 0.89 })).toMatch(/More roof.*Worst year/)
+    expect(said({ RecordYears: 12, RoofShare: 0.89, Reliability: 0.9 })).toMatch(/worst year/)
+    expect(said({ RecordYears: 12, RoofShare: 0.89, Reliability: 0.9 })).not.toMatch(/More roof/)
+    expect(said({ RecordYears: 12, RoofShare: 0.9, Reliability: 0.89 })).not.toMatch(/More roof/)
+    expect(said({ RoofShare: 0.89 })).toMatch(/More roof/)
+    expect(said({ RoofShare: 0.9 })).toMatch(/Means hide dry spells/)
+  })
   it.each(verdictRules.filter(({ name, says }) => typeof says !== 'string' && !plain.includes(name)))('$name: what is said of a stop is said of nothing else', ({ name, says }) => {
     const cases = says as readonly (readonly [when: string, words: string])[]
     const verdictsOf = new Map<number, Set<string>>()

@@ -1,7 +1,6 @@
 /** The crew sheet while it is written: its columns and headings, and what its parts ask of the job and of the page. */
 import type { Words } from '../../takeoff/template.js'
-import { SheetDraft } from '../plan.js'
-import type { JobContext } from '../sheetKind.js'
+import { JobDraft } from '../jobDraft.js'
 import { liveWords } from '../words.js'
 
 /** Columns of the sheet. What was written is read back by the words of the headings, wherever they stand. */
@@ -9,20 +8,9 @@ export const crewColumns = { box: 2, code: 3, text: 4, figure: 5, hold: 6, done:
 /** The heading of a column, by what is kept from it. */
 export const crewHeadings = { code: 'Step', text: 'What', figure: 'Figure to check', hold: 'Hold for', done: 'Done by, date, remarks' } as const
 
-export class CrewDraft extends SheetDraft {
-  /** Where a name stands, as this sheet points to it. */
-  readonly from: (name: string) => string
+export class CrewDraft extends JobDraft {
   /** Everything is said in Spanish too. */
-  readonly isSpanish: boolean
-
-  constructor(
-    readonly job: JobContext,
-    sheetName: string,
-  ) {
-    super()
-    this.from = job.names.from(sheetName)
-    this.isSpanish = job.design.single('CrewLanguage') !== 'English'
-  }
+  readonly isSpanish = this.job.design.single('CrewLanguage') !== 'English'
 
   headings(): void {
     for (const name of ['code', 'text', 'figure', 'hold', 'done'] as const) this.put(crewColumns[name], 'heading', crewHeadings[name])

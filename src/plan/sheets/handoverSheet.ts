@@ -1,5 +1,6 @@
 /** The Handover: what was built, what to do when, what it is made of, and whom to call. For the owner. */
 import { closingCaution } from '../../takeoff/cautions.js'
+import { CABLE } from '../../takeoff/chosenItems.js'
 import { careOf, careTasks } from '../../takeoff/careTasks.js'
 import { monthNames } from '../../takeoff/officeTables.js'
 import type { Words } from '../../takeoff/template.js'
@@ -10,7 +11,7 @@ import { fittedToPage } from '../heights.js'
 import { SheetDraft, type SheetPlan } from '../plan.js'
 import { headed, isLong, sheetKind, type JobContext } from '../sheetKind.js'
 import { leftOutWords, liveWords, measureOf, SET_BY_OTHERS } from '../words.js'
-import { CABLE, LINE, partsOf, type Part } from './quoteWords.js'
+import { LINE, partsOf, type Part } from './quoteWords.js'
 import { TEST_STOPS } from './testSheet.js'
 
 const PREFIX = 'H '

@@ -1,6 +1,6 @@
 /** The quote while it is written: its columns, and what its parts ask of the job and of the page. */
 import type { Words } from '../../takeoff/template.js'
-import { SheetDraft } from '../plan.js'
+import { JobDraft } from '../jobDraft.js'
 import type { JobContext } from '../sheetKind.js'
 import { openStops } from '../stopAnswers.js'
 import { liveWords } from '../words.js'
@@ -10,20 +10,16 @@ export const LAST_QUOTE_COLUMN = quoteColumns.price
 /** Beside an answer, hidden: what it was given for. */
 export const quoteHeadings: Readonly<Record<string, string>> = { code: 'Entry', text: 'To be filled in', done: 'Words', stands: 'Answered for' }
 
-export class QuoteDraft extends SheetDraft {
-  /** Where a name stands, as this sheet points to it. */
-  readonly from: (name: string) => string
+export class QuoteDraft extends JobDraft {
   /** A stop that nobody has answered for: the quote has no price. */
-  readonly isOpen: boolean
+  readonly isOpen = openStops(this.job.takeoff) > 0
 
   constructor(
-    readonly job: JobContext,
-    readonly sheetName: string,
+    job: JobContext,
+    sheetName: string,
     private readonly hasGaps: boolean,
   ) {
-    super()
-    this.from = job.names.from(sheetName)
-    this.isOpen = openStops(job.takeoff) > 0
+    super(job, sheetName)
   }
 
   gap(): void {

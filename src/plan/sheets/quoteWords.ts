@@ -1,4 +1,5 @@
 /** What the quote says in sentences: what is offered, and what is not in its price. */
+import { CABLE, isMeant } from '../../takeoff/chosenItems.js'
 import type { Takeoff } from '../../takeoff/takeoff.js'
 import type { Words } from '../../takeoff/template.js'
 
@@ -21,7 +22,7 @@ export interface Parts {
 /** The sentences that hold for what this job buys. */
 export function partsOf(list: readonly (Part | Parts)[], { lines, without }: Pick<Takeoff, 'lines' | 'without'>): readonly Words[] {
   const has = (code: string) => lines.some(({ rule }) => rule.key === code)
-  const isOut = (code: string) => without.some((key) => key === code || (code.endsWith('{') && key.startsWith(code)))
+  const isOut = (code: string) => without.some((key) => isMeant(code, key))
   const holds = ({ bought = [], leftOut = [], kept = [], out }: Part) => bought.every(has) && !leftOut.some(has) && !kept.some(isOut) && (out === undefined || out.some(isOut))
   return list.flatMap((one): Words[] => {
     if ('words' in one) return holds(one) ? [one.words] : []
@@ -30,8 +31,8 @@ export function partsOf(list: readonly (Part | Parts)[], { lines, without }: Pic
   })
 }
 
-/** Pipe, cable and conduit of any size, and what tanks are set in. */
-export const [LINE, CABLE] = ['PE-{', 'CABLE-{'] as const
+/** Pipe and conduit of any size, and what tanks are set in. */
+export const LINE = 'PE-{'
 const CONDUIT = 'CONDUIT-{'
 const PIT = ['DIG', 'STONE-BED', 'BACKFILL'] as const
 

@@ -7,8 +7,9 @@ import { isAgainCode, isTankCode, workedOut } from '../../takeoff/testRecord.js'
 import { LOG_ENTRIES } from '../../takeoff/vacuumLog.js'
 import { symbolOf } from '../../units.js'
 import { cellValue, rowFormula } from '../calls.js'
-import { SheetDraft, type PlanValidation } from '../plan.js'
-import type { EntryList, JobContext } from '../sheetKind.js'
+import { JobDraft } from '../jobDraft.js'
+import type { PlanValidation } from '../plan.js'
+import type { EntryList } from '../sheetKind.js'
 import { liveWords } from '../words.js'
 
 export const testColumns = { code: 2, text: 3, entries: 4, loss: 9, verdict: 10, done: 11, passed: 12 } as const
@@ -68,18 +69,8 @@ export const readingList: EntryList = {
   },
 }
 
-export class TestDraft extends SheetDraft {
+export class TestDraft extends JobDraft {
   readonly validations: PlanValidation[] = []
-  /** Where a name stands, as this sheet points to it. */
-  readonly from: (name: string) => string
-
-  constructor(
-    readonly job: JobContext,
-    readonly sheetName: string,
-  ) {
-    super()
-    this.from = job.names.from(sheetName)
-  }
 
   bar(text: string): void {
     this.section(testColumns.done, text.toUpperCase())
