@@ -92,7 +92,23 @@ const settled = (page: Page): Promise<void> =>
     }
   })
 
+/** The grid lays itself out anew some frames after the page's size or zoom changed; what is measured between lies nowhere a person sees it. */
+async function layoutRests(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    const places = () => JSON.stringify([...document.querySelectorAll('#grid *, .halves > *, .bar')].map((one) => Object.values(one.getBoundingClientRect().toJSON() as object)))
+    const frame = () => new Promise(requestAnimationFrame)
+    let before = ''
+    for (let still = 0; still < 5; ) {
+      await frame()
+      const now = places()
+      still = now === before ? still + 1 : 0
+      before = now
+    }
+  })
+}
+
 async function axeFindsNothing(page: Page, within: string): Promise<void> {
+  await layoutRests(page)
   await page.evaluate(axeSource)
   const found = await page.evaluate(async (scope) => {
     const { axe } = window as unknown as { axe: { run(scope: string, options: object): Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }> } }
