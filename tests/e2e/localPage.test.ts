@@ -98,7 +98,7 @@ async function layoutRests(page: Page): Promise<void> {
     const places = () => JSON.stringify([...document.querySelectorAll('#grid *, .halves > *, .bar')].map((one) => Object.values(one.getBoundingClientRect().toJSON() as object)))
     const frame = () => new Promise(requestAnimationFrame)
     let before = ''
-    for (let still = 0; still < 5; ) {
+    for (let still = 0; still < 5;) {
       await frame()
       const now = places()
       still = now === before ? still + 1 : 0
