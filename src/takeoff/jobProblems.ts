@@ -62,6 +62,7 @@ export function rowProblems(office: Office, job: Row, design: Design): Problem[]
         came: `${design.number(count)} of ${design.number(across)} in, ${roundTo(holes_ft2, 1)} ft²`,
       })
   }
+  if (job.cells.InletTanks === 1 && design.number('NextShare') > 0) found.push(at('InletTanks', `2, or empty: a roof of ${office.sheets.Catchments} drains into the next tank`, 1))
   if (design.number('InletTanks') === 2 && design.number('TankCount') === 1) found.push(at('InletTanks', '1 where there is one tank', 2))
   return found
 }

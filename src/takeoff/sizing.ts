@@ -7,6 +7,8 @@ import { CRANE_RADII_FT, MOST_TANKS } from './officeTables.js'
 import { tieShare, type Storm } from './stormSplit.js'
 
 const DRAIN_SIZES = [4, 6, 8] as const
+/** Water that would stand higher over the lids than this has long run off; how high is no figure for anybody. */
+const FAR_ft = 3
 const LEAST_TRENCH_IN = 36
 const BELOW_FROST_IN = 6
 /** As deep as the office digs, and so that the top of the line lies below the frost. */
@@ -116,7 +118,11 @@ function cheapestLayout(trial: Trial, given: (name: string) => boolean, job: Row
   const design = trial(best.sized, best.found)
   const tried = given('DrainSize_in') ? `${sizes[0]} in drains` : 'drains of 4, 6 or 8 in'
   const room = Math.round((design.number('StormRise_ft') - design.number('AirSpace_ft')) * 100) / 100
-  const note = `No layout of ${tried} on ${inletTanks.length > 1 ? 'one or two inlet tanks' : inletTanks[0] === 1 ? 'one inlet tank' : 'two inlet tanks'} passes; the lowest water is ${room > 0 ? `${room} ft too high` : 'low enough, but ports are missing'}. What changes it: ${design.number('OutletHead_ft') > design.number('AirSpace_ft') ? 'larger drains (Jobs, Drain size), ' : ''}more or larger ports (Tanks, Upper ports and Port size), more room under the lid, ${inletTanks.includes(2) ? '' : 'another tank for a second inlet, '}or less roof on these tanks.`
+  // Nothing is advised that was not tried: what the row gives is left open, and the water stands lower.
+  const isLowerWithout = (name: string) => given(name) && cheapestLayout(trial, (other) => other !== name && given(other), job).rise_ft < best.rise_ft
+  const larger = isLowerWithout('DrainSize_in') ? 'larger drains (Jobs, Drain size), ' : ''
+  const second = tanks === 1 ? 'another tank for a second inlet, ' : isLowerWithout('InletTanks') ? 'a second inlet tank (Jobs, Inlet tanks), ' : ''
+  const note = `No layout of ${tried} on ${inletTanks.length > 1 ? 'one or two inlet tanks' : inletTanks[0] === 1 ? 'one inlet tank' : 'two inlet tanks'} passes; the lowest water is ${room > FAR_ft ? 'far too high' : room > 0 ? `${room} ft too high` : 'low enough, but ports are missing'}. What changes it: ${larger}more or larger ports (Tanks, Upper ports and Port size), more room under the lid, ${second}or less roof on these tanks.`
   return { ...best, found: { ...best.found, LayoutNote: note } }
 }
 

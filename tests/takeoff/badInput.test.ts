@@ -17,6 +17,12 @@ const messageOf = (make: () => unknown): string => {
 }
 
 describe('a job row', () => {
+  it('one inlet tank where a roof drains into the next', () => {
+    const next = { Catchments: [{ Job: 'Least', Area_ft2: 800, Surface: 'metal', Inlet: 'next' }] }
+    const row = { ...leastRow, TankCount: 3 }
+    expect(messageOf(() => takeoffOf({ ...row, InletTanks: 1 }, next))).toBe('Jobs, row 6, InletTanks: 2, or empty: a roof of Catchments drains into the next tank; got 1.')
+    expect(takeoffOf({ ...row, InletTanks: 2 }, next).design.number('NextFlow_gpm')).toBeGreaterThan(0)
+  })
   it.each([
     [{ TankModel: 'Nowhere' }, /^Jobs, row 6, TankModel: a name in the first column of Tanks: Quern 1200, Quern 1400, Quern 1800, Quern 2600; got "Nowhere"\.$/],
     [{ RainStation: 'Nowhere' }, /Jobs, row 6, RainStation: a name in the first column of Rain: .*got "Nowhere"/],
