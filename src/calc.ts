@@ -380,6 +380,9 @@ export const placeOf = (name: string, spec: Argument) => `${spec.label} (${bareN
 /** A limit as it is printed: 0.333333, not all the digits of a third. */
 export const short = (limit: number): string => grouped(Number(limit.toPrecision(6)))
 
+/** Whole numbers beyond so many are told by the first and the last. */
+const LONGEST_LIST = 4
+
 /** The span of an argument in words, with its unit: "0 to 20,000 gpm". */
 export function allowedText(name: string, spec: Argument): string {
   if (spec.kind === 'choice') return `one of ${spec.options.join(', ')}`
@@ -391,7 +394,11 @@ export function allowedText(name: string, spec: Argument): string {
     const span = withUnit(`${short(spec.least)} to ${short(spec.most)}`)
     return spec.orNumber ? `a number or a range of numbers, ${span}` : `a range of numbers, ${span}`
   }
-  if (spec.only) return withUnit(spec.only.map(short).join(' or '))
+  if (spec.only) {
+    const { only } = spec
+    const isRow = only.length > LONGEST_LIST && only.every((number, at) => number === only[0]! + at)
+    return withUnit(isRow ? `a whole number, ${short(only[0]!)} to ${short(only.at(-1)!)}` : only.map(short).join(' or '))
+  }
   return withUnit(spec.above ? `above ${short(spec.least)}, to ${short(spec.most)}` : `${short(spec.least)} to ${short(spec.most)}`)
 }
 

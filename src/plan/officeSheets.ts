@@ -90,10 +90,9 @@ const formatOf = (field: Field): PlanCell['format'] => (field.kind === 'date' ? 
 const plain = (value: unknown): CellValue => (value === undefined || value === '' ? null : value instanceof Date ? value.toISOString().slice(0, 10) : (value as CellValue))
 
 function helpOf(name: string, field: Field): string {
-  const required = field.required ? 'Required. ' : field.default !== undefined && field.default !== null ? `Empty means ${field.default}. ` : ''
-  return `${field.label}: ${required}${field.help} ${field.kind === 'rule' || field.kind === 'text' ? '' : allowedIn(name, field, () => [])}`
-    .replace(/ a name in the first column of (\w+), which is empty/, ' a name in the first column of $1')
-    .trim()
+  const required = field.required ? 'Required.' : field.default !== undefined && field.default !== null ? `Empty means ${field.default}.` : ''
+  const allowed = field.kind === 'rule' || field.kind === 'text' ? '' : allowedIn(name, field, () => []).replace(', which is empty', '')
+  return [`${field.label}:`, required, field.help, allowed && `${allowed.charAt(0).toUpperCase()}${allowed.slice(1)}.`].filter(Boolean).join(' ')
 }
 
 function validationOf(name: string, field: Field, column: number, table: TableName): PlanValidation[] {

@@ -32,7 +32,7 @@ describe('a job row', () => {
     [{ RoofArea_ft2: 'big' }, /Jobs, row 6, RoofArea_ft2: .*got "big"/],
     [{ RoofArea_ft2: -5 }, /Jobs, row 6, RoofArea_ft2: .*got -5/],
     [{ RoofArea_ft2: '20 m' }, /Jobs, row 6, RoofArea_ft2: .*got "20 m"/],
-    [{ TankCount: 2.5 }, /Jobs, row 6, TankCount: 1 or 2 or .*got 2\.5/],
+    [{ TankCount: 2.5 }, /Jobs, row 6, TankCount: a whole number, 1 to 12; got 2\.5/],
     [{ Date: 'soon' }, /Jobs, row 6, Date: a date, as 2026-05-31; got "soon"/],
     [{ Date: '2026-02-30' }, /Jobs, row 6, Date: .*got "2026-02-30"/],
     [{ Job: 'A name that is far too long for a sheet' }, /Jobs, row 6, Job: a text of 1 to 23 characters/],
