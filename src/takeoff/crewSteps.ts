@@ -355,11 +355,11 @@ export const crewSteps: readonly CrewStep[] = [
       [
         [
           'TreatmentLoss_psi>0',
-          'Disinfect tanks and line before anyone uses the water, round the treatment set and not through it: goggles, gloves, from outside; the same water over walls and lids by hose through the openings; leave it {Contact_h}, then flush where the local rules allow.',
+          'Disinfect tanks and line before anyone uses the water, round the treatment set and not through it: goggles, gloves, from outside; the same water over walls and lids by hose through the openings; leave it {Contact_h}, after which {ChlorineLeft_mg_per_L} and more are left; then flush where the local rules allow, until {ChlorineUse_mg_per_L} or less come at the taps.',
         ],
         [
           '',
-          'Disinfect tanks and line before anyone uses the water: goggles, gloves, from outside; the same water over walls and lids by hose through the openings; leave it {Contact_h}, then flush where the local rules allow.',
+          'Disinfect tanks and line before anyone uses the water: goggles, gloves, from outside; the same water over walls and lids by hose through the openings; leave it {Contact_h}, after which {ChlorineLeft_mg_per_L} and more are left; then flush where the local rules allow, until {ChlorineUse_mg_per_L} or less come at the taps.',
         ],
       ],
       { figure: '{BleachRate_pint} of {BleachStrength%} bleach for each 1,000 gal that are in; full tanks {Bleach_pint}' },

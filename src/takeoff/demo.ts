@@ -24,8 +24,8 @@ const uses: readonly Cells[] = [
   { Job: 'Thistle Brow', Use: 'Kitchen garden', May_gal_per_day: 60, Jun_gal_per_day: 110, Jul_gal_per_day: 140, Aug_gal_per_day: 140, Sep_gal_per_day: 70 },
 ]
 const pressureTanks: readonly Cells[] = [
-  { Model: 'Tarn 20', Volume_gal: 20, Price_usd: 215 }, { Model: 'Tarn 34', Volume_gal: 34, Price_usd: 298 }, { Model: 'Tarn 52', Volume_gal: 52, Price_usd: 385 },
-  { Model: 'Tarn 86', Volume_gal: 86, Price_usd: 560 }, { Model: 'Tarn 119', Volume_gal: 119, Price_usd: 745 },
+  { Model: 'Tarn 20', Volume_gal: 20, Rating_psi: 100, Price_usd: 215 }, { Model: 'Tarn 34', Volume_gal: 34, Rating_psi: 100, Price_usd: 298 }, { Model: 'Tarn 52', Volume_gal: 52, Rating_psi: 100, Price_usd: 385 },
+  { Model: 'Tarn 86', Volume_gal: 86, Rating_psi: 100, Price_usd: 560 }, { Model: 'Tarn 119', Volume_gal: 119, Rating_psi: 100, Price_usd: 745 },
 ]
 const variants: readonly Cells[] = [
   { Job: 'Wicket Mill', Variant: 'larger tanks', Field: 'TankModel', Value: 'Quern 2600' },
@@ -45,10 +45,10 @@ const cranes: readonly Cells[] = [
 ]
 
 const tanks: readonly Cells[] = [
-  { Model: 'Quern 1200', Length_ft: 8, Width_ft: 5.5, Height_ft: 6, Wall_in: 4, Floor_in: 5, Lid_in: 5, WaterDepth_ft: 4.5, Coupling_in: 8, Openings: 1, Opening_in: 24, MostCover_ft: 3, WaterOutside_ft: 4, Weight_lb: 13400, Price_usd: 2150 },
-  { Model: 'Quern 1400', Length_ft: 8, Width_ft: 6, Height_ft: 6.5, Wall_in: 4, Floor_in: 6, Lid_in: 6, WaterDepth_ft: 4.75, Coupling_in: 8, Openings: 1, Opening_in: 24, MostCover_ft: 4, WaterOutside_ft: 5, Weight_lb: 16100, Price_usd: 2480 },
-  { Model: 'Quern 1800', Length_ft: 10, Width_ft: 6, Height_ft: 6.5, Wall_in: 4, Floor_in: 6, Lid_in: 6, WaterDepth_ft: 4.75, Coupling_in: 8, Openings: 1, Opening_in: 24, MostCover_ft: 4, WaterOutside_ft: 5, Weight_lb: 19200, Price_usd: 2890 },
-  { Model: 'Quern 2600', Length_ft: 12, Width_ft: 7, Height_ft: 7, Wall_in: 5, Floor_in: 6, Lid_in: 7, WaterDepth_ft: 5.25, Coupling_in: 9, Openings: 2, Opening_in: 24, MostCover_ft: 4, WaterOutside_ft: 5, Weight_lb: 28500, Price_usd: 4120 },
+  { Model: 'Quern 1200', Length_ft: 8, Width_ft: 5.5, Height_ft: 6, Wall_in: 4, Floor_in: 5, Lid_in: 5, WaterDepth_ft: 4.5, Coupling_in: 8, Openings: 1, Opening_in: 24, Ports: 3, VacuumLimit_inHg: 4, MostCover_ft: 3, WaterOutside_ft: 4, Weight_lb: 13400, Price_usd: 2150 },
+  { Model: 'Quern 1400', Length_ft: 8, Width_ft: 6, Height_ft: 6.5, Wall_in: 4, Floor_in: 6, Lid_in: 6, WaterDepth_ft: 4.75, Coupling_in: 8, Openings: 1, Opening_in: 24, Ports: 3, VacuumLimit_inHg: 4, MostCover_ft: 4, WaterOutside_ft: 5, Weight_lb: 16100, Price_usd: 2480 },
+  { Model: 'Quern 1800', Length_ft: 10, Width_ft: 6, Height_ft: 6.5, Wall_in: 4, Floor_in: 6, Lid_in: 6, WaterDepth_ft: 4.75, Coupling_in: 8, Openings: 1, Opening_in: 24, Ports: 3, VacuumLimit_inHg: 4, MostCover_ft: 4, WaterOutside_ft: 5, Weight_lb: 19200, Price_usd: 2890 },
+  { Model: 'Quern 2600', Length_ft: 12, Width_ft: 7, Height_ft: 7, Wall_in: 5, Floor_in: 6, Lid_in: 7, WaterDepth_ft: 5.25, Coupling_in: 9, Openings: 2, Opening_in: 24, Ports: 3, VacuumLimit_inHg: 4, MostCover_ft: 4, WaterOutside_ft: 5, Weight_lb: 28500, Price_usd: 4120 },
 ]
 
 const curve = (points: readonly (readonly [number, number])[]): Cells =>

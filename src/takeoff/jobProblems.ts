@@ -33,6 +33,7 @@ export function rowProblems(office: Office, job: Row, design: Design): Problem[]
   if (design.number('TrenchDepth_in') < design.number('FrostDepth_in'))
     found.push(at('TrenchDepth_in', `at least the frost depth, ${design.number('FrostDepth_in')} in`, design.number('TrenchDepth_in')))
   if (design.single('CableMetal') === 'aluminum') found.push(at('CableMetal', 'copper: the cable goes down into the water', 'aluminum'))
+  if (job.cells.Backflow === 'preventer' && job.cells.BackflowLoss_psi === 0) found.push(at('BackflowLoss_psi', 'above 0 where there is a preventer', 0))
   found.push(...secondModelProblems(office, job, design))
   const [dead, water] = [design.number('DeadDepth_in'), 12 * design.number('TankWaterDepth_ft')]
   if (dead >= water) found.push(at('DeadDepth_in', `below the water depth of ${String(design.single('TankModel'))}, ${roundTo(water, 1)} in`, dead))

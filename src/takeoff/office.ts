@@ -228,5 +228,8 @@ function checkLoadChart(sheet: string, row: number, cells: Record<string, CellVa
 /** The row of a table by its first column. */
 export const rowNamed = (office: Office, table: TableName, name: CellValue): Row | undefined => office.tables[table].find((row) => row.cells[keyColumn(table)] === name)
 
-/** A column of a table as a list, as `Tanks[Length_ft]` means it. */
-export const officeColumn = (office: Office, table: TableName, column: string): CellValue[] => office.tables[table].map((row) => row.cells[column] ?? null)
+/** A column of a table as a list, as `Tanks[Length_ft]` means it: an empty cell is empty, as on the sheet, and rules take its default (ofRow). */
+export function officeColumn(office: Office, table: TableName, column: string): CellValue[] {
+  const isFilledByRules = Boolean(fieldsOf(table)[column]?.default)
+  return office.tables[table].map(({ cells, defaulted }) => (isFilledByRules && defaulted.has(column) ? null : (cells[column] ?? null)))
+}

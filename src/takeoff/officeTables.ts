@@ -47,7 +47,7 @@ export const jobFields = {
   Tax: number('Tax', 'On cost with markup.', { least: 0, most: 0.5, default: 0 }),
 
   // Folded.
-  FirstFlush_in: number('First flush', 'Depth taken off each day of rain (off each month, where only monthly means are known); leave 0 when the roof coefficient already holds the loss.', { least: 0, most: 10, default: 0 }),
+  FirstFlush_in: number('First flush', 'Depth taken off each day of rain; where only monthly means are known, of as many as such a month usually has. Leave 0 when the roof coefficient already holds the loss.', { least: 0, most: 10, default: 0 }),
   FirstFlushEach: oneOf('First flush each', 'How often the diverter fills again: each day of rain, or once in a wet spell.', ['day', 'wet spell'], { default: 'day' }),
   FilterShare: number('Filter share', 'Share of the water that passes the filter.', { least: 0, most: 1, above: true, default: 0.9 }),
   FilterFall_in: number('Filter fall', 'Fall of the water through the inlet filter, as its maker says.', { least: 0, most: 36, default: 0 }),

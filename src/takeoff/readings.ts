@@ -117,5 +117,13 @@ export const readingRules: readonly ReadingRule[] = [
     judged('AND(reading>=0.9*BleachFirst_pint,reading<=1.1*Bleach_pint)', CHECK),
     { span: [0, 8000], sources: [practice('the dose within a tenth')] },
   ),
+  reading('X14', 'Chlorine left after the contact time', 'mg/L', '{ChlorineLeft_mg_per_L} and more', judged('reading>=ChlorineLeft_mg_per_L', CHECK), {
+    span: [0, 500],
+    sources: [cite('memory', 'AWWA C652')],
+  }),
+  reading('X15', 'Chlorine at the house, flushed', 'mg/L', '{ChlorineUse_mg_per_L} at the most', judged('reading<=ChlorineUse_mg_per_L', CHECK), {
+    span: [0, 500],
+    sources: [cite('memory', '40 CFR 141.65: 4.0 mg/L')],
+  }),
   reading('X11', 'Backflow protection, test number', '', '{Backflow}', '', { when: 'Backflow<>"none"' }),
 ]

@@ -30,6 +30,7 @@ export function designJob(office: Office, job: Row, figures: Readonly<Record<str
     PumpNote: '',
     // A pump that others set is fed all the same.
     PumpLeftOut: ['PUMP', CABLE].every((code) => leavesOut(office, job, code)) ? 1 : 0,
+    ReliefLeftOut: leavesOut(office, job, 'RELIEF') ? 1 : 0,
   }
   const given = (name: string) => job.cells[name] !== null && job.cells[name] !== undefined
   let base = like

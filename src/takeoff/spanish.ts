@@ -71,6 +71,7 @@ export const spanishStops: Readonly<Record<string, string>> = {
   LiftVerdict: 'grúa',
   VacuumVerdict: 'vacío de la prueba',
   TrafficVerdict: 'tráfico sobre los tanques',
+  BearingVerdict: 'suelo bajo la cama de piedra',
   CoverVerdict: 'tierra sobre las tapas',
   RatingVerdict: 'presión en la línea de agua',
   SwitchVerdict: 'interruptor de presión',
@@ -83,8 +84,11 @@ export const spanishStops: Readonly<Record<string, string>> = {
   PortVerdict: 'bocas superiores',
   TieVerdict: 'agua de tormenta en los tanques',
   DaylightVerdict: 'salida del rebosadero a la superficie',
+  RoomVerdict: 'espacio para trabajar en la excavación',
   FrostVerdict: 'helada',
   DutyVerdict: 'trabajo de la bomba',
+  DropVerdict: 'caída de voltaje',
+  StartDropVerdict: 'caída de voltaje al arrancar',
   FillVerdict: 'llenado del conduit',
   FittingsVerdict: 'piezas IPS y CTS por separado',
 }
@@ -325,11 +329,11 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   H4: [
     [
       'TreatmentLoss_psi>0',
-      'Desinfecte tanques y línea antes de que alguien use el agua, por el desvío y no por el tratamiento: gafas, guantes, desde afuera; la misma agua con manguera sobre paredes y tapas por las aberturas; déjelo {Contact_h}, después enjuague donde lo permitan las reglas locales.',
+      'Desinfecte tanques y línea antes de que alguien use el agua, por el desvío y no por el tratamiento: gafas, guantes, desde afuera; la misma agua con manguera sobre paredes y tapas por las aberturas; déjelo {Contact_h}, y al final deben quedar {ChlorineLeft_mg_per_L} o más; después enjuague donde lo permitan las reglas locales, hasta que en las llaves salgan {ChlorineUse_mg_per_L} o menos.',
     ],
     [
       '',
-      'Desinfecte tanques y línea antes de que alguien use el agua: gafas, guantes, desde afuera; la misma agua con manguera sobre paredes y tapas por las aberturas; déjelo {Contact_h}, después enjuague donde lo permitan las reglas locales.',
+      'Desinfecte tanques y línea antes de que alguien use el agua: gafas, guantes, desde afuera; la misma agua con manguera sobre paredes y tapas por las aberturas; déjelo {Contact_h}, y al final deben quedar {ChlorineLeft_mg_per_L} o más; después enjuague donde lo permitan las reglas locales, hasta que en las llaves salgan {ChlorineUse_mg_per_L} o menos.',
     ],
   ],
   H8: 'Abra la llave de la casa; lea caudal y presión.',

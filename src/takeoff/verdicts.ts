@@ -141,7 +141,9 @@ const rules = [
     cite('osha1926Cranes', '1926.1417(o): within the load chart; over 75 % of it the weight is verified'),
     LIFE,
   ),
-  verdict('VacuumVerdict', 'Test vacuum', `IF(${tooDeepVacuum},"stop",IF(${weakTest},"check","pass"))`, [
+  verdict('VacuumVerdict', 'Test vacuum', `IF(${tooDeepVacuum},"stop",IF(OR(VacuumUnasked=1,${weakTest}),"check","pass"))`, [
+    [`AND(VacuumUnasked=1,${tooDeepVacuum})`, 'The test draws {TestVacuum_inHg}, {VacuumAllowed_inHg} is taken as allowed, and nobody has asked the maker[[ (Tanks, Vacuum limit)]]: a lid breaks inward. Air would press {LidForce_lbf} on it.'],
+    ['VacuumUnasked=1', 'The test draws {TestVacuum_inHg}, and nobody has asked what the maker allows: {VacuumAllowed_inHg} is taken[[ (Tanks, Vacuum limit)]]. Air then presses {LidForce_lbf} on a lid.'],
     [tooDeepVacuum, 'The test draws {TestVacuum_inHg}, and the maker allows {VacuumAllowed_inHg}: a lid breaks inward. Air would press {LidForce_lbf} on it. Draw less, or a tank made for it.'],
     [weakTest, 'The test draws {TestVacuum_inHg} for {TestHold_min:2} and lets {TestLoss%} of it go: weaker than every published test, which draw {TestLeast_inHg} and more, hold {TestLeast_min} and more, and let go {TestLossMost%} at the most. A leak that matters can pass it.'],
     ['', 'The test draws {TestVacuum_inHg}; the maker allows {VacuumAllowed_inHg}. Air then presses {LidForce_lbf} on a lid.'],
@@ -160,7 +162,11 @@ const rules = [
     cite('office', 'sheet Tanks; none where it says nothing'),
     LIFE,
   ),
-  verdict('CoverVerdict', 'Cover over the lids', 'IF(ROUND(Cover_ft,2)<=ROUND(CoverAllowed_ft,2),"pass","stop")', '{Cover_ft:2} of earth; the maker allows {CoverAllowed_ft:2}.', 'the maker’s limit', cite('office', 'sheet Tanks'), LIFE),
+  verdict('CoverVerdict', 'Cover over the lids', 'IF(ROUND(Cover_ft,2)<=ROUND(CoverAllowed_ft,2),IF(CoverUnasked=1,"check","pass"),"stop")', [
+    ['ROUND(Cover_ft,2)>ROUND(CoverAllowed_ft,2)', '{Cover_ft:2} of earth, and {CoverAllowed_ft:2} is the most over these lids: less cover, or a tank made for it.'],
+    ['CoverUnasked=1', '{Cover_ft:2} of earth, and {CoverAllowed_ft:2} is taken as allowed: nobody has asked the maker[[ (Tanks, Most cover)]].'],
+    ['', '{Cover_ft:2} of earth; the maker allows {CoverAllowed_ft:2}.'],
+  ], 'the maker’s limit', cite('office', 'sheet Tanks'), LIFE),
   verdict('WallVerdict', 'Earth and water on the walls', 'IF(GroundwaterAssumed=1,"check",IF(ROUND(WaterAboveBase_ft,2)<=ROUND(WaterOutsideAllowed_ft,2),"pass","check"))', [
     ['AND(GroundwaterAssumed=0,WaterAboveBase_ft>0,ROUND(WaterAboveBase_ft,2)<=ROUND(WaterOutsideAllowed_ft,2))', 'With {WaterAboveBase_ft:2} of groundwater over the base the walls of an empty tank are pressed with {WallPressure_psf} at their foot; the maker designed for {WaterOutsideAllowed_ft:2} of water.'],
     ['AND(GroundwaterAssumed=0,WaterAboveBase_ft>0)', '{WaterAboveBase_ft:2} of groundwater stand over the base, and the maker’s word is for {WaterOutsideAllowed_ft:2}[[ (Tanks, Water outside): ask what the tank is designed for]]. The walls of an empty tank are pressed with {WallPressure_psf} at their foot, dry with {WallDry_psf}; a crane or truck beside the pit comes on top.'],
@@ -168,11 +174,12 @@ const rules = [
     ['TrafficRank>1', 'Earth presses the walls with {WallDry_psf} at their foot, wheels beside them with {WallWheels_psf} more, and no groundwater; cranes keep away from an empty tank.'],
     ['', 'Earth presses the walls with {WallDry_psf} at their foot, and no groundwater; heavy wheels and cranes keep away from an empty tank.'],
   ], 'no more groundwater outside than the maker designed the empty tank for', cite('memory', 'ASTM C890, loads on underground precast structures'), LIFE),
-  verdict('BearingVerdict', 'Ground under the bed', 'IF(Bearing_psf<=BearingAllowed_psf,IF(AND(BearingAssumed=1,Bearing_psf>DugOut_psf),"check","pass"),"check")', [
+  verdict('BearingVerdict', 'Ground under the bed', 'IF(Bearing_psf<=BearingAllowed_psf,IF(AND(BearingAssumed=1,Bearing_psf>DugOut_psf),"check","pass"),IF(AND(Bearing_psf>BearingFails_psf,Bearing_psf>DugOut_psf),"stop","check"))', [
+    ['AND(Bearing_psf>BearingFails_psf,Bearing_psf>DugOut_psf)', 'Full and covered, a tank presses {Bearing_psf}, over {BearingFails_psf}, where {BearingAllowed_psf} is allowed and the earth dug out pressed {DugOut_psf}: the ground may give way, and ties and ports tear. Better ground, a bed or slab as a soil engineer draws it, or less on it.'],
     ['AND(BearingAssumed=1,Bearing_psf<=BearingAllowed_psf,Bearing_psf>DugOut_psf)', 'Full and covered, a tank presses {Bearing_psf}, more than the {DugOut_psf} of the earth dug out; {BearingAllowed_psf} is what codes take for clay, and nobody has said what this ground bears: soft ground bears less.'],
     ['AxleLoad_psf>0', 'Full and covered, under an axle of what may pass over it, a tank presses {Bearing_psf}; the earth dug out pressed {DugOut_psf}; {BearingAllowed_psf} is allowed.'],
     ['', 'Full and covered, a tank presses {Bearing_psf}; the earth dug out pressed {DugOut_psf}; {BearingAllowed_psf} is allowed.'],
-  ], 'bearing allowed, of the soil report or the code; none asked where the earth dug out pressed as much', cite('office', 'Jobs, Bearing allowed'), false, AS_TAKEN),
+  ], 'bearing allowed, of the soil report or the code; none asked where the earth dug out pressed as much; never half as much again', cite('office', 'Jobs, Bearing allowed'), false, AS_TAKEN),
   verdict(
     'RatingVerdict',
     'Pressure in the water line',
@@ -189,17 +196,18 @@ const rules = [
   verdict(
     'SwitchVerdict',
     'Pressure switch',
-    'IF(OR(CutOut_psi>=ShutOffAtHouse_psi,SwitchWanted_psi>=CutOut_psi,HousePressure_psi>HouseMost_psi),"stop",IF(OR(CutOut_psi>ShutOffAtHouse_psi-5,SwitchWanted_psi>(CutIn_psi+CutOut_psi)/2,GravityAtSwitch_psi>=CutIn_psi,AND(HouseStanding_psi>HouseMost_psi,HousePressure_psi>HouseMost_psi-ReducerFall_psi)),"check","pass"))',
+    'IF(OR(CutOut_psi>=ShutOffAtHouse_psi,SwitchWanted_psi>=CutOut_psi,HousePressure_psi>HouseMost_psi),"stop",IF(OR(CutOut_psi-CutIn_psi<SwitchSpan_psi,CutOut_psi>ShutOffAtHouse_psi-5,SwitchWanted_psi>(CutIn_psi+CutOut_psi)/2,GravityAtSwitch_psi>=CutIn_psi,AND(HouseStanding_psi>HouseMost_psi,HousePressure_psi>HouseMost_psi-ReducerFall_psi)),"check","pass"))',
     [
       ['HousePressure_psi>HouseMost_psi', '{HousePressure_psi} are wanted at the house; codes let {HouseMost_psi} in at the most, and a reducing valve holds it there. Want less.'],
       ['SwitchWanted_psi>=CutOut_psi', '{HousePressure_psi} are wanted at the house and {StationLoss_psi} are lost in treatment and backflow behind the switch, which stops the pump at {CutOut_psi}: that pressure never comes. Raise the switch or want less.'],
       ['AND(GravityAtSwitch_psi>=CutIn_psi,CutOut_psi<ShutOffAtHouse_psi)', 'The tanks lie so high that gravity alone keeps {GravityAtSwitch_psi} at the switch while {HouseFlow_gpm} flow at lowest water: it never falls to the {CutIn_psi} that start the pump, so the pump adds nothing. Raise the switch over what gravity gives, or leave out the pump.'],
       ['AND(SwitchWanted_psi>(CutIn_psi+CutOut_psi)/2,CutOut_psi<ShutOffAtHouse_psi)', '{HousePressure_psi} are wanted at the house, {SwitchWanted_psi} at the switch, treatment and backflow counted; between {CutIn_psi} and {CutOut_psi} they come less than half of the time. The pump reaches {ShutOffAtHouse_psi} there at lowest water.'],
       ['AND(HouseStanding_psi>HouseMost_psi,HousePressure_psi>HouseMost_psi-ReducerFall_psi,CutOut_psi<ShutOffAtHouse_psi)', '{HousePressure_psi} are wanted at the house, where {HouseStanding_psi} can stand: a reducing valve holds it to {HouseMost_psi}, and while water flows it falls off by about {ReducerFall_psi}. Want less, or set the switch so that no valve is needed.'],
+      ['AND(CutOut_psi-CutIn_psi<SwitchSpan_psi,CutOut_psi<ShutOffAtHouse_psi)', 'Between {CutIn_psi} and {CutOut_psi} lie less than the {SwitchSpan_psi} that switches can be set to: the pump starts often, or the switch cannot be set so. The pump reaches {ShutOffAtHouse_psi} at the house at lowest water.'],
       ['CutOut_psi>=ShutOffAtHouse_psi', 'The pump reaches {ShutOffAtHouse_psi} at the house at lowest water and the switch waits for {CutOut_psi}: the pump would never stop.'],
       ['', 'The switch stops the pump at {CutOut_psi}; it reaches {ShutOffAtHouse_psi} at the house at lowest water, {ShutOffAtHouseFull_psi} with full tanks.'],
     ],
-    'cut-out at least 5 psi below what the pump reaches; cut-in over what gravity gives; wanted pressure within the switch, and within the 80 psi of IPC 604.8 and UPC 608.2 (from memory)',
+    'cut-out at least 5 psi below what the pump reaches, and 10 over the cut-in; cut-in over what gravity gives; wanted pressure within the switch, and within the 80 psi of IPC 604.8 and UPC 608.2 (from memory)',
     cite('derivation', 'shut-off head less lift'),
   ),
   verdict('AmpacityVerdict', 'Cable ampacity', 'IF(CableAmpacity_A>=1.25*MotorCurrent_A,"pass","stop")', '{Cable} AWG carries {CableAmpacity_A} where it is no warmer than 86 °F; 125 % of {MotorCurrent_A} is needed. Sun or a hot attic on the way takes a larger cable: the electrician’s word.', '125 % of the full-load current, at 86 °F around the cable', cite('nec', '430.22'), LIFE),
@@ -220,17 +228,19 @@ const rules = [
   verdict(
     'ReliefVerdict',
     'Pressure that the tank at the house stands',
-    'IF(HouseStanding_psi>PressureTankRating_psi,"stop",IF(OR(HouseStanding_psi+ReliefOver_psi>PressureTankRating_psi,PressureTankListed=0),"check","pass"))',
+    'IF(HouseStanding_psi>PressureTankRating_psi,"stop",IF(OR(HouseStanding_psi+ReliefOver_psi>PressureTankRating_psi,PressureTankListed=0,RatingUnasked=1,ReliefLeftOut=1),"check","pass"))',
     [
       ['AND(HouseStanding_psi>PressureTankRating_psi,HouseStanding_psi>CutOut_psi)', 'The water lies so high over the house that gravity alone puts {HouseStanding_psi} on the pressure tank, which is made for {PressureTankRating_psi}: the relief valve would run until the cistern is empty. A tank made for it, or a reducing valve ahead of tank and switch, as a licensed plumber says.'],
       ['CutOut_psi>PressureTankRating_psi', 'The switch stops the pump at {CutOut_psi}; the pressure tank is made for {PressureTankRating_psi}.'],
+      ['ReliefLeftOut=1', 'No relief valve is in this job, and none may be missing: should the switch stick, the pump reaches {ShutOffAtHouseFull_psi} at a tank made for {PressureTankRating_psi}. Who sets the tank sets the valve, before any water.'],
+      ['AND(PressureTankListed=1,RatingUnasked=1)', 'The pressure tank of {PressureTank_gal} is taken for {PressureTankRating_psi}, as such tanks are usually made: look at its plate[[ (PressureTanks, Rating)]].'],
       ['PressureTankListed=0', 'The pressure tank of {PressureTank_gal} [[is not on the sheet PressureTanks: it ]]is taken for {PressureTankRating_psi}, as such tanks are usually made.[[ Look at the plate, and give it a row with its price.]]'],
       ['AND(HouseStanding_psi>CutOut_psi,HouseStanding_psi+ReliefOver_psi>PressureTankRating_psi)', 'Gravity alone puts {HouseStanding_psi} on the pressure tank, day and night, and the relief valve opens at {PressureTankRating_psi} at the latest: less than {ReliefOver_psi} between them, and it can weep until the cistern is empty. A tank made for more, or a reducing valve ahead of tank and switch, as a licensed plumber says.'],
       ['CutOut_psi+ReliefOver_psi>PressureTankRating_psi', 'The switch stops the pump at {CutOut_psi} and the relief valve opens at {PressureTankRating_psi} at the latest: less than {ReliefOver_psi} between them, and it drips or opens at every stop. Lower the switch, or a tank made for more.'],
       ['ShutOffAtHouseFull_psi>PressureTankRating_psi', 'Should the switch stick, the pump reaches {ShutOffAtHouseFull_psi} at the tank, which is made for {PressureTankRating_psi}: the relief valve opens there at the latest and passes the pump’s whole flow.'],
       ['', 'Should the switch stick, the pump reaches {ShutOffAtHouseFull_psi} at the tank, which is made for {PressureTankRating_psi}.'],
     ],
-    'cut-out and the pressure of gravity 10 psi below the tank’s rating; a relief valve where the pump can pass it',
+    'cut-out and the pressure of gravity 10 psi below the tank’s rating, as its plate says; a relief valve at each tank',
     cite('memory', 'IPC 606.5.10: a relief valve at each hydropneumatic tank, set no higher than its rating'),
     LIFE,
   ),
@@ -267,9 +277,10 @@ const rules = [
     ['AND(FilterShare<1,FilterFall_in=0)', 'The inlet filter is taken to have no fall and to pass the {RoofFlow_gpm} off the roof[[: ask its maker (Jobs, Filter fall)]]. {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each, by the {DrainTable} table.'],
     ['', '{RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each, by the {DrainTable} table.'],
   ], 'flow of the design storm, pipe just full; earth over it, more under wheels; no steeper than 2.4 in/ft', cite('epaManual', 'Manning, pipe just full')),
-  verdict('PortVerdict', 'Upper ports', 'IF(OR(PortsShort>0,OverflowCount<1),"stop",IF(OR(OverflowCount<InletPorts,PortBore_in>12*AirSpace_ft),"check","pass"))', [
+  verdict('PortVerdict', 'Upper ports', 'IF(OR(PortsShort>0,OverflowCount<1),"stop",IF(OR(PortsUnasked=1,OverflowCount<InletPorts,PortBore_in>12*AirSpace_ft),"check","pass"))', [
     ['PortsShort>0', '{InletPorts|inlet port|inlet ports} and {OverflowCount|overflow|overflows}, {PortsShort} more than the tanks have; the far one has {FarTankPorts}. {LayoutNote}'],
     ['PortBore_in>12*AirSpace_ft', 'An upper port of {TankPort_in} at the water level reaches into the lid, {AirSpace_ft} over it[[: look at Water depth and Port size of the sheet Tanks]].'],
+    ['PortsUnasked=1', '{InletPorts|inlet port|inlet ports} and {OverflowCount|overflow|overflows}; the far tank is taken to have {FarTankPorts|upper port|upper ports}, and nobody has asked the maker[[ (Tanks, Upper ports)]].'],
     ['', '{InletPorts|inlet port|inlet ports} and {OverflowCount|overflow|overflows}; the far tank has {FarTankPorts|upper port|upper ports}.'],
   ], 'ports that the tanks have, below the lid; as many out as in', cite('memory', 'overflow at least the area of all inlets (IPC chapter 13)')),
   verdict(
@@ -298,11 +309,11 @@ const rules = [
     'the drain comes out at or above the ground',
     cite('derivation', 'overflow invert, fall of the drain, fall of the ground'),
   ),
-  verdict('RoomVerdict', 'Room to work in the pit', 'IF(AND(WorkingRoom_ft>=RoomLeast_ft,OR(TankCount=1,AND(TankGap_in>=GapLeast_in,TieLength_in<=12*DrainStick_ft))),"pass","check")', [
+  verdict('RoomVerdict', 'Room to work in the pit', 'IF(WorkingRoom_ft<RoomLeast_ft,"stop",IF(OR(TankCount=1,AND(TankGap_in>=GapLeast_in,TieLength_in<=12*DrainStick_ft)),"pass","check"))', [
     ['WorkingRoom_ft<RoomLeast_ft', '{WorkingRoom_ft:2} between the tanks and the foot of the pit walls: nobody can work or get away there. {RoomLeast_ft:2} at the least.'],
     ['AND(TankCount>1,TieLength_in>12*DrainStick_ft)', 'A tie is {TieLength_in} long, and a stick of pipe {DrainStick_ft}: each takes a coupling in its buried middle, or a longer stick. Set the tanks closer, or add them as lines by hand.'],
     ['', 'Between tanks and pit walls {WorkingRoom_ft:2}, between two tanks {TankGap_in}.'],
-  ], '18 in beside the tanks, 6 in between two where boots and clamps are set; a tie no longer than a stick of pipe', cite('practice', 'room for a person, and for a hand with a driver')),
+  ], '18 in beside the tanks, 6 in between two where boots and clamps are set; a tie no longer than a stick of pipe', cite('practice', 'room for a person, and for a hand with a driver'), LIFE),
   verdict('SlopeVerdict', 'Drain slope', 'IF(DrainSlope_in_per_ft>=IF(DrainSize_in<8,0.125,0.0625),"pass","check")', '{DrainSlope_in_per_ft}.', '1/8 in/ft at least for 3 to 6 in pipe, 1/16 from 8 in', cite('chicago', 'minimum slope')),
   verdict(
     'FrostVerdict',
@@ -323,8 +334,9 @@ const rules = [
   verdict(
     'DutyVerdict',
     'Pump duty',
-    'IF(ByGravity=1,"pass",IF(TotalHead_ftw<=0,IF(OffCurve=1,"stop","check"),IF(PumpHead_ftw<TotalHead_ftw,"stop",IF(OffCurve=1,"stop","pass"))))',
+    'IF(ByGravity=1,"pass",IF(AND(PumpLeftOut=1,TotalHead_ftw>0),"check",IF(TotalHead_ftw<=0,IF(OffCurve=1,"stop","check"),IF(PumpHead_ftw<TotalHead_ftw,"stop",IF(OffCurve=1,"stop","pass")))))',
     [
+      ['AND(PumpLeftOut=1,TotalHead_ftw>0)', 'No pump is in this job, and gravity alone is {TotalHead_ftw} short: whoever sets one needs that at {HouseFlow_gpm}. The figures take {PumpModel}.'],
       ['ByGravity=1', 'Gravity gives {HouseFlow_gpm} at {HousePressure_psi}: no pump is part of this job. Its screened intake and its way through the tank wall are lines by hand.'],
       ['AND(TotalHead_ftw<=0,OffCurve=1)', 'The house lies so far below the water that gravity gives flow and pressure, and {PumpModel} would run off the end of its curve as soon as it starts: leave it out[[ (Without: Pump and drop, Power, PRESSURE-TANK, RELIEF)]], and set a valve that closes at the house and, where too much comes, a reducing valve.'],
       ['TotalHead_ftw<=0', 'The house lies so far below the water that gravity gives flow and pressure: no pump is needed[[ (Without: Pump and drop, Power, PRESSURE-TANK, RELIEF)]], but a valve that closes at the house and, where too much comes, a reducing valve.'],
@@ -356,19 +368,25 @@ const rules = [
   verdict(
     'DoseVerdict',
     'First disinfection',
-    'IF(Dose_mg_per_L>=DoseLeast_mg_per_L,"pass","check")',
+    'IF(AND(Dose_mg_per_L>=DoseLeast_mg_per_L,Dose_mg_per_L<=DoseMost_mg_per_L),"pass","check")',
     [
+      ['Dose_mg_per_L>DoseMost_mg_per_L', '{Dose_mg_per_L} of chlorine in the water for {Contact_h} is more than the {DoseMost_mg_per_L} of the methods that fill a tank; it gives off gas, eats metal, and all of it has to be made harmless before it goes anywhere. The health authority decides.'],
       ['Dose_mg_per_L<DoseLeast_mg_per_L', '{Dose_mg_per_L:1} of chlorine for {Contact_h} is weak: 10 mg/L must be left at the end, new concrete takes some, and methods for a day start at {DoseLeast_mg_per_L}.'],
       ['', '{Dose_mg_per_L} of chlorine, left in for {Contact_h}; the health authority decides.'],
     ],
-    'so much that 10 mg/L are left after a day',
+    'so much that 10 mg/L are left after a day, and no more than 50',
     cite('memory', 'AWWA C652: 10 mg/L left after 24 h, or stronger for less; C651 starts at 25'),
   ),
-  verdict('DropVerdict', 'Voltage drop', `IF(AND(FeederDropShare<=DropLimit,NOT(${lowMotor})),"pass","check")`, [
+  verdict('DropVerdict', 'Voltage drop', `IF(ROUND(MotorShare,3)<MotorStallShare,"stop",IF(AND(FeederDropShare<=DropLimit,NOT(${lowMotor})),"pass","check"))`, [
+    ['ROUND(MotorShare,3)<MotorStallShare', '{FeederDrop_V} over {FeederLength_ft}, {FeederDropShare%}: of the {PumpVoltage_V} of its nameplate {MotorShare%} are left at the motor. It does not run on that, or burns: under {MotorStallShare%} none is run. A larger cable, or another pump.'],
     [lowMotor, '{FeederDrop_V} over {FeederLength_ft}, {FeederDropShare%}: of the {PumpVoltage_V} of its nameplate {MotorShare%} are left at the motor, and it wants {MotorLeastShare%}. A larger cable, or the pump made for this circuit.'],
+    ['AND(PumpVoltage_V<150,CableAmpacity_A>5*MotorCurrent_A,FeederDropShare<=DropLimit)', '{FeederDrop_V} over {FeederLength_ft}, {FeederDropShare%}; at most {DropLimit%}. The length asks for {Cable} AWG where {BaseWire} carries the current: a pump of 230 V takes a quarter of the copper.'],
     ['', '{FeederDrop_V} over {FeederLength_ft}, {FeederDropShare%}; at most {DropLimit%}.'],
-  ], 'the drop limit of the job, and nine tenths of the nameplate at the motor', cite('nec', 'informational note to 210.19, 3 %: advice, not a rule; the tenth from memory, NEMA MG 1')),
-  verdict('StartDropVerdict', 'Voltage drop at the start', 'IF(StartDropShare<=StartDropLimit,"pass","check")', 'At {StartRatio} times full load the feed loses {StartDropShare%}; the office allows {StartDropLimit%}.', 'figure of the office', cite('practice', 'locked rotor six times full load, more of small three-phase motors')),
+  ], 'the drop limit of the job, and nine tenths of the nameplate at the motor; under eight none is run', cite('nec', 'informational note to 210.19, 3 %: advice, not a rule; the tenth from memory, NEMA MG 1')),
+  verdict('StartDropVerdict', 'Voltage drop at the start', 'IF(StartDropShare<=StartDropLimit,"pass",IF(StartDropShare<StartDropMost,"check","stop"))', [
+    ['StartDropShare>=StartDropMost', 'At {StartRatio} times full load the feed would lose {StartDropShare%}: from {StartDropMost%} on the motor does not start, and hums until it burns. A larger cable, or a soft starter that its maker allows.'],
+    ['', 'At {StartRatio} times full load the feed loses {StartDropShare%}; the office allows {StartDropLimit%}.'],
+  ], 'figure of the office; at half of the voltage no motor starts', cite('practice', 'locked rotor six times full load, more of small three-phase motors')),
   verdict(
     'FillVerdict',
     'Conduit fill',

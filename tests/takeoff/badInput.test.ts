@@ -38,6 +38,7 @@ describe('a job row', () => {
     [{ Job: 'A name that is far too long for a sheet' }, /Jobs, row 6, Job: a text of 1 to 23 characters/],
     [{ Job: 'A/B' }, /Jobs, row 6, Job: no \[ \] : \* \? \/ or \\ in a sheet name; got "A\/B"/],
     [{ WaterLineSize: '9' }, /WaterLineSize: .*one of 1\/2, 3\/4, 1, .* for PE IPS 200; got "9"/],
+    [{ Backflow: 'preventer', BackflowLoss_psi: 0 }, /^Jobs, row 6, BackflowLoss_psi: above 0 where there is a preventer; got 0\.$/],
     [{ CableSize: '13' }, /Jobs, row 6, CableSize: .*got 13|Jobs, row 6, CableSize: .*got "13"/],
     [{ SoilClass: 'D' }, /Jobs, row 6, SoilClass: one of rock, A, B, C; got "D"/],
     [{ DropLimit: 0.005, PowerRun_ft: 5000, PumpModel: 'Lark 150' }, /no copper conductor up to 4\/0 AWG is large enough/],

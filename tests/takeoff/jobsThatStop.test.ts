@@ -40,6 +40,90 @@ describe('pit and house', () => {
   })
 })
 
+/** What a row that nobody guesses at says beside its runs. */
+const measured = { RainIntensity_in_per_h: 3, DownspoutRise_ft: 0, WaterLineRise_ft: 6, HouseFlow_gpm: 8, HousePressure_psi: 45, BearingAllowed_psf: 2000 }
+describe('what nobody asked, and what the job leaves to others', () => {
+  const row = {
+    ...leastRow,
+    RoofArea_ft2: 2400,
+    TankCount: 2,
+    GroundwaterDepth_ft: 25,
+    SoilClass: 'B',
+    FootingAway_ft: 60,
+    FrostDepth_in: 12,
+    InletRun_ft: 30,
+    OverflowRun_ft: 40,
+    OutfallDrop_ft: 6,
+    ...measured,
+  }
+  const said = (job: object, name: string, more: Parameters<typeof takeoffOf>[1] = {}) => {
+    const { verdict, words } = takeoffOf({ ...row, ...job }, more)
+      .design.verdicts()
+      .find((one) => one.name === name)!
+    return `${verdict}: ${words}`
+  }
+  it.each([
+    ['MostCover_ft', 'CoverVerdict'],
+    ['VacuumLimit_inHg', 'VacuumVerdict'],
+    ['Ports', 'PortVerdict'],
+  ])('%s empty on the sheet Tanks is no word of the maker’s, of the second model as little', (column, name) => {
+    expect(said({}, name)).toMatch(/^pass/)
+    expect(said({}, name, tanks({ [column]: null }))).toMatch(/^check: .*nobody has asked/)
+    const mixed = { TankCount: 3, SecondModel: 'Twin' }
+    const withTwin = (more: object) => ({ Tanks: [...demoRows('Tanks'), { ...demoRows('Tanks').find(({ Model }) => Model === 'Quern 1800')!, Model: 'Twin', ...more }] })
+    expect(said(mixed, name, withTwin({}))).toMatch(/^pass/)
+    expect(said(mixed, name, withTwin({ [column]: null }))).toMatch(/^check: .*nobody has asked/)
+  })
+  it('a pressure tank without a plate is taken for the usual one, and looked at', () => {
+    expect(said({}, 'ReliefVerdict')).toMatch(/^pass/)
+    expect(said({}, 'ReliefVerdict', { PressureTanks: demoRows('PressureTanks').map((cells) => ({ ...cells, Rating_psi: null })) })).toMatch(/^check: .*look at its plate/)
+  })
+  it('a relief valve that the job leaves out does not open', () => {
+    // IPC 606.5.10, from memory: one at each pressure tank.
+    for (const PumpModel of ['Lark 100', 'Lark 150']) {
+      expect(said({ PumpModel }, 'ReliefVerdict')).toMatch(/^pass: .*the relief valve opens/)
+      expect(said({ PumpModel, Without: 'RELIEF' }, 'ReliefVerdict')).toMatch(/^check: No relief valve is in this job/)
+    }
+  })
+  it('a pump that the job leaves out lifts nothing: by how much gravity falls short', () => {
+    // 6 psi wanted and a house 30 ft below: 6 x 2.31 = 13.9 ft and friction are less than the fall; 12 psi behind a preventer of 12 are 55.4 ft and more.
+    const out = { Without: 'Pump and drop, Power, PRESSURE-TANK, RELIEF', WaterLineRise_ft: -30, HouseFlow_gpm: 3 }
+    expect(said({ ...out, HousePressure_psi: 6 }, 'DutyVerdict')).toMatch(/^pass: Gravity gives/)
+    expect(said({ ...out, HousePressure_psi: 12, Backflow: 'preventer' }, 'DutyVerdict')).toMatch(/^check: No pump is in this job, and gravity alone is [\d.]+ ft short/)
+    expect(said({ Without: out.Without }, 'DutyVerdict')).toMatch(/^check: No pump is in this job/)
+  })
+  it('a motor that no cable feeds is not priced as if it ran', () => {
+    // 14 AWG over 1,500 ft and more: 2 x 4.9 A (1/2 hp, 230 V, NEC Table 430.248) x 3.07 ohm a 1,000 ft x 1.6 = 48 V, 21 % of 230; six times that at the start.
+    expect(said({ CableSize: '14', PowerRun_ft: 5000 }, 'DropVerdict')).toMatch(/^stop: .*It does not run on that/)
+    expect(said({ CableSize: '14', PowerRun_ft: 1500 }, 'StartDropVerdict')).toMatch(/^stop: .*does not start/)
+    expect(said({ CableSize: '14', PowerRun_ft: 300 }, 'StartDropVerdict')).not.toMatch(/^stop/)
+  })
+  it('a small motor at 115 V far away: the other voltage is named', () => {
+    expect(
+      said({ Voltage_V: 115, PowerRun_ft: 250, PumpModel: 'Small' }, 'DropVerdict', { Pumps: [{ ...demoRows('Pumps')[0]!, Model: 'Small', Power_hp: 0.5, Voltage_V: 115 }] }),
+    ).toMatch(/a pump of 230 V takes a quarter/)
+  })
+  it('a cable is as thick as the office’s own table says', () => {
+    // NEC Table 300.5: 24 in over the top of a direct-burial cable; 25 in less 1.25 in are 23.75.
+    const thick = { Cables: [{ Size: '10', Diameter_in: 1.25 }] }
+    const shallow = { TrenchDepth_in: 25, FrostDepth_in: 0, CableSize: '10' }
+    expect(said(shallow, 'TrenchVerdict')).toMatch(/^pass/)
+    expect(said(shallow, 'TrenchVerdict', thick)).toMatch(/^stop: .*1.25 in of cable/)
+  })
+  it('on mean months the first flush is taken off each wet day of a usual month, by hand', () => {
+    // 0.1 in of each 0.35 in of rain leave 0.25 / 0.35 of it, on 2,400 ft² of metal (0.95) behind a filter that passes 0.9; a month of less than one such day loses one flush.
+    const { design } = takeoffOf({ ...row, FirstFlush_in: 0.1 }, { RainDays: [] })
+    const rain = design.column('MonthRain_in')
+    const loss = (inches: number) => Math.min(inches, 0.1 * Math.max(1, inches / 0.35))
+    design
+      .column('MonthInflow_gal')
+      .forEach((gallons, at) => expect(gallons).toBeCloseTo(((2400 / 12) * (rain[at]! - loss(rain[at]!)) * design.number('Runoff') * 0.9 * 1728) / 231, 6))
+    expect(design.number('RecordYears')).toBe(0)
+    const spells = takeoffOf({ ...row, FirstFlush_in: 0.1, FirstFlushEach: 'wet spell' }, { RainDays: [] }).design
+    expect(spells.number('YearInflow_gal')).toBeGreaterThan(design.number('YearInflow_gal'))
+  })
+})
+
 describe('weights', () => {
   it('what is lifted is the heavier of typed and figured weight, a sling leg too', () => {
     // Walls, floor and lid of a Quern 1800: 150 x (60 x 6.5 - 9.333 x 5.333 x 5.5) = 17,433 lb; on two legs at 60° each 17,433 / 2 / sin 60° = 10,065 lb (29 CFR 1926.251).

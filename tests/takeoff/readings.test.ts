@@ -28,6 +28,9 @@ const limits: readonly (readonly [code: string, limit: number, worse: -1 | 1, be
   // A tenth less chlorine than the first fill asks for, and a tenth more than full tanks do, is still a dose (house figure).
   ['X12', 0.9 * 8 * n('BleachFirst_gal'), -1, 'check'],
   ['X12', 1.1 * 8 * n('Bleach_gal'), 1, 'check'],
+  // AWWA C652, from memory: 10 mg/L left after a day. 40 CFR 141.65, from memory: 4.0 mg/L in water that is used.
+  ['X14', 10, -1, 'check'],
+  ['X15', 4, 1, 'check'],
   // What cannot be so is looked into: over the rating of the pipe, the shut-off of the pump, the end of its curve, the tank's rim.
   ['X2', n('LineRating_psi') * n('LineDerating'), 1, 'check'],
   // ASTM F2164 (from memory): 1.5 times the design pressure at the most.

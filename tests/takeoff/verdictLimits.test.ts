@@ -19,6 +19,18 @@ const fitting = { LineFit: 'IPS', LineFittings: 'IPS insert' }
 /** Names that a row does not turn on. */
 const others: Readonly<Record<string, number | string>> = {
   ByGravity: 0,
+  CoverUnasked: 0,
+  VacuumUnasked: 0,
+  PortsUnasked: 0,
+  RatingUnasked: 0,
+  ReliefLeftOut: 0,
+  PumpLeftOut: 0,
+  SwitchSpan_psi: 10,
+  MotorStallShare: 0.8,
+  StartDropMost: 0.5,
+  DoseMost_mg_per_L: 50,
+  BearingFails_psf: 2250,
+  PumpVoltage_V: 230,
   TieLength_in: 22,
   DrainStick_ft: 10,
   CriticalLift: 0.75,
@@ -170,6 +182,10 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ HouseStanding_psi: 100, CutOut_psi: 100, PressureTankRating_psi: 100 }, 'check'],
     // What nobody listed has no plate that was read.
     [{ HouseStanding_psi: 60, PressureTankRating_psi: 100, PressureTankListed: 0 }, 'check'],
+    [{ HouseStanding_psi: 60, PressureTankRating_psi: 100, RatingUnasked: 1 }, 'check'],
+    // A valve that the job leaves out is nobody's until somebody sets it.
+    [{ HouseStanding_psi: 60, PressureTankRating_psi: 100, ReliefLeftOut: 1 }, 'check'],
+    [{ HouseStanding_psi: 101, PressureTankRating_psi: 100, ReliefLeftOut: 1, RatingUnasked: 1 }, 'stop'],
   ],
   // AWWA C652 (from memory): 10 mg/L left after a day, so more than that goes in.
   DoseVerdict: [
@@ -177,6 +193,9 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ Dose_mg_per_L: 25.1 }, 'pass'],
     [{ Dose_mg_per_L: 24.9 }, 'check'],
     [{ Dose_mg_per_L: 10 }, 'check'],
+    // The same, from memory: 50 mg/L in the water at the most; 200 mg/L are for wetting walls.
+    [{ Dose_mg_per_L: 50 }, 'pass'],
+    [{ Dose_mg_per_L: 50.1 }, 'check'],
   ],
   BallastVerdict: [
     [{ Ballast_in: 57, BallastMost_in: 57, GroundwaterAssumed: 0 }, 'pass'],
@@ -219,6 +238,9 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ TestVacuum_inHg: 1.9, VacuumAllowed_inHg: 4 }, 'check'],
     [{ TestVacuum_inHg: 4, VacuumAllowed_inHg: 4, TestHold_min: 1.9 }, 'check'],
     [{ TestVacuum_inHg: 4, VacuumAllowed_inHg: 4, TestLoss: 0.101 }, 'check'],
+    // What nobody asked the maker is no word of his.
+    [{ TestVacuum_inHg: 4, VacuumAllowed_inHg: 4, VacuumUnasked: 1 }, 'check'],
+    [{ TestVacuum_inHg: 4.1, VacuumAllowed_inHg: 4, VacuumUnasked: 1 }, 'stop'],
   ],
   TrafficVerdict: [
     [{ TrafficRank: 1, TrafficAllowed: 1 }, 'pass'],
@@ -238,11 +260,14 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ Cover_ft: 4.01, CoverAllowed_ft: 4 }, 'stop'],
     // 1.22 m is 4.0026 ft, half an hundredth of which nobody measures.
     [{ Cover_ft: 1.22 / 0.3048, CoverAllowed_ft: 4 }, 'pass'],
+    [{ Cover_ft: 3, CoverAllowed_ft: 4, CoverUnasked: 1 }, 'check'],
+    [{ Cover_ft: 4.01, CoverAllowed_ft: 4, CoverUnasked: 1 }, 'stop'],
   ],
   // Common practice, no source: a person beside the tanks, a hand with a driver between two.
   RoomVerdict: [
     [{ WorkingRoom_ft: 1.5, TankGap_in: 6, TankCount: 2 }, 'pass'],
-    [{ WorkingRoom_ft: 1.49, TankGap_in: 6, TankCount: 2 }, 'check'],
+    [{ WorkingRoom_ft: 1.49, TankGap_in: 6, TankCount: 2 }, 'stop'],
+    [{ WorkingRoom_ft: 1.49, TankGap_in: 4, TankCount: 1 }, 'stop'],
     [{ WorkingRoom_ft: 2, TankGap_in: 5.9, TankCount: 2 }, 'check'],
     [{ WorkingRoom_ft: 2, TankGap_in: 4, TankCount: 1 }, 'pass'],
     // Common practice, no source: sticks of 10 ft.
@@ -254,6 +279,10 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ Bearing_psf: 1500, BearingAllowed_psf: 1500 }, 'pass'],
     [{ Bearing_psf: 1499, BearingAllowed_psf: 1500 }, 'pass'],
     [{ Bearing_psf: 1501, BearingAllowed_psf: 1500 }, 'check'],
+    // NAVFAC DM-7.02, from memory: three against failure wanted, two the least: 1.5 x 1,500 = 2,250. No ground gives way under less than it bore.
+    [{ Bearing_psf: 2250, BearingAllowed_psf: 1500 }, 'check'],
+    [{ Bearing_psf: 2251, BearingAllowed_psf: 1500 }, 'stop'],
+    [{ Bearing_psf: 2251, BearingAllowed_psf: 1500, DugOut_psf: 2251 }, 'check'],
     // Nobody has said what the ground bears: no more is asked of it than the earth that lay there.
     [{ Bearing_psf: 1100, BearingAllowed_psf: 1500, BearingAssumed: 1, DugOut_psf: 1100 }, 'pass'],
     [{ Bearing_psf: 1101, BearingAllowed_psf: 1500, BearingAssumed: 1, DugOut_psf: 1100 }, 'check'],
@@ -301,6 +330,9 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ CutOut_psi: 60, ShutOffAtHouse_psi: 64.9 }, 'check'],
     [{ CutOut_psi: 60, ShutOffAtHouse_psi: 65 }, 'pass'],
     [{ CutOut_psi: 60, ShutOffAtHouse_psi: 65.1 }, 'pass'],
+    // Common practice, no source: no switch is set to less than 10 psi between its two.
+    [{ CutIn_psi: 50, CutOut_psi: 60, ShutOffAtHouse_psi: 90 }, 'pass'],
+    [{ CutIn_psi: 50.1, CutOut_psi: 60, ShutOffAtHouse_psi: 90 }, 'check'],
   ],
   // NEC 430.22: 125 % of 12 A is 15 A.
   AmpacityVerdict: [
@@ -376,6 +408,8 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     // 4.026 in of bore are 0.3355 ft: the crown of a port at the water level lies below the lid.
     [{ ...ports, AirSpace_ft: 0.3355 }, 'pass'],
     [{ ...ports, AirSpace_ft: 0.335 }, 'check'],
+    [{ ...ports, PortsUnasked: 1 }, 'check'],
+    [{ ...ports, PortsShort: 1, PortsUnasked: 1 }, 'stop'],
   ],
   TieVerdict: [
     [{ ...storm, StormRise_ft: 0.67 }, 'pass'],
@@ -428,6 +462,8 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ PumpHead_ftw: 200, TotalHead_ftw: -0.1, OffCurve: 1 }, 'stop'],
     [{ PumpHead_ftw: 200, TotalHead_ftw: 0, OffCurve: 1, ByGravity: 1 }, 'pass'],
     [{ PumpHead_ftw: 200, TotalHead_ftw: 0.1, OffCurve: 0 }, 'pass'],
+    // A pump that others set is no pump of this job.
+    [{ PumpHead_ftw: 200, TotalHead_ftw: 0.1, OffCurve: 0, PumpLeftOut: 1 }, 'check'],
   ],
   // USDA NRCS 516 (from memory): 5 ft/s.
   VelocityVerdict: [
@@ -459,11 +495,17 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     // NEMA MG 1, from memory: nine tenths of the nameplate at the motor. 219 V less 7.19 % are 203.3 of 230.
     [{ FeederDropShare: 0.0719, DropLimit: 0.1, MotorShare: (219 * (1 - 0.0719)) / 230 }, 'check'],
     [{ FeederDropShare: 0.0719, DropLimit: 0.1, MotorShare: 0.9 }, 'pass'],
+    // Common practice, no source: torque falls with the square of the voltage, at 0.8 to 64 %.
+    [{ FeederDropShare: 0.2, DropLimit: 0.1, MotorShare: 0.8 }, 'check'],
+    [{ FeederDropShare: 0.2, DropLimit: 0.1, MotorShare: 0.799 }, 'stop'],
   ],
   StartDropVerdict: [
     [{ StartDropShare: 0.15, StartDropLimit: 0.15 }, 'pass'],
     [{ StartDropShare: 0.149, StartDropLimit: 0.15 }, 'pass'],
     [{ StartDropShare: 0.151, StartDropLimit: 0.15 }, 'check'],
+    // The same: at half of the voltage a quarter of the torque.
+    [{ StartDropShare: 0.499, StartDropLimit: 0.15 }, 'check'],
+    [{ StartDropShare: 0.5, StartDropLimit: 0.15 }, 'stop'],
   ],
   // NEC Chapter 9 Table 1: 31 % with two.
   FillVerdict: [

@@ -81,7 +81,7 @@ export const scope: readonly (Part | Parts)[] = [
       ['RecordYears>0', 'By days of rain at {RainStation} about {Reliability%:0} of the water asked for ({DailyUse_gal_per_day}); a dry year gives less.'],
       [
         'TRUE',
-        'By mean months of rain at {RainStation} about {SizingShare%:0} of the water asked for ({DailyUse_gal_per_day}), {ReliabilityLow%:0} to {ReliabilityHigh%:0} as it falls; a dry year gives less.',
+        'By mean months of rain at {RainStation} about {SizingShare%:0} of the water asked for ({DailyUse_gal_per_day}); means hide dry spells: days of rain can show a good deal less, and a dry year gives less again.',
       ],
     ],
   },

@@ -52,5 +52,6 @@ export const foundFigures = [
   result('RecordForStation', 'Daily balance made of the days of', '', cite('derivation', 'daily balance')),
   result('PumpNote', 'Pumps of the table', '', office),
   result('PumpLeftOut', 'Pump and feed are not of this job: 1 where its row leaves both out', '', office),
+  result('ReliefLeftOut', 'The relief valve is not of this job: 1 where its row leaves it out', '', office),
   result('LayoutNote', 'Layouts of drains and ports', '', office),
 ] as const

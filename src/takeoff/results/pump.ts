@@ -1,6 +1,6 @@
 import { cite } from '../../sources.js'
 import { CURVE_POINTS, fieldsOf } from '../officeTables.js'
-import { geometry, office, ofPump, ofRow, practice, result, sum } from './rule.js'
+import { geometry, isEmptyIn, office, ofPump, ofRow, practice, result, sum } from './rule.js'
 
 const system = cite('hiData', 'section I-A, system head')
 const chord = cite('derivation', 'straight line between points')
@@ -82,6 +82,7 @@ export const pumpResults = [
     'TANKDRAWDOWN(DrawdownTest_gal,CutIn_psi,CutOut_psi,Charge_psi,SeaAir_psi*Barometer_inHg/SeaAir_inHg)/DrawdownTest_gal',
     cite('drawdown'),
   ),
+  result('SwitchSpan_psi', 'Cut-out over cut-in, at the least', '10', practice('switches come set 20 apart, and few go under 10')),
   result('Charge_psi', 'Air charge of the pressure tank, without water', 'CutIn_psi-2', practice('2 psi below cut-in, the tank empty of water')),
   result('DrawdownTest_gal', 'Volume that the share is figured for', '100', cite('definitions')),
   result('LeastRunWanted_min', 'Least run that such motors want', '1', practice('a minute, so that the motor cools before the next start')),
@@ -94,6 +95,7 @@ export const pumpResults = [
     office,
   ),
   result('PressureTankListed', 'Pressure tanks of that volume in the table', 'IFERROR(IF(COUNT(PressureTanks[Volume_gal])=0,1,SUMPRODUCT((PressureTanks[Volume_gal]=PressureTank_gal)*1)),1)', office),
+  result('RatingUnasked', 'Its rating is not on the sheet PressureTanks: 1 where the usual one is taken', `IFERROR(IF(${isEmptyIn('PressureTanks', 'Volume_gal', 'PressureTank_gal', 'Rating_psi')},1,0),0)`, office),
   result('ReliefOver_psi', 'Relief valve over the cut-out, at the least', '10', practice('so that it stays shut at every stop')),
   result('PressureTankRating_psi', 'Pressure that the tank is made for', `IFERROR(${RATED},${USUAL_RATING})`, office),
   result('Drawdown_gal', 'Drawdown of the pressure tank', 'PressureTank_gal*DrawdownShare', cite('drawdown')),

@@ -12,6 +12,9 @@ export const quantityResults = [
   result('BleachRate_pint', 'Bleach for a thousand gallons', '8*BleachShare*Thousand_gal', cite('oregon', 'as above')),
   result('Thousand_gal', 'A thousand gallons', '1000', cite('definitions')),
   result('DoseLeast_mg_per_L', 'Chlorine that a method for a day starts with', '25', cite('memory', 'AWWA C651; C652 wants 10 mg/L left after it')),
+  result('DoseMost_mg_per_L', 'Chlorine that a method for full tanks takes at the most', '50', cite('memory', 'AWWA C652: 50 mg/L in the water; 200 is for wetting walls half an hour')),
+  result('ChlorineLeft_mg_per_L', 'Chlorine that is left after the contact time', '10', cite('memory', 'AWWA C652')),
+  result('ChlorineUse_mg_per_L', 'Chlorine in water that is used', '4', cite('memory', '40 CFR 141.65: 4.0 mg/L, highest residual of drinking water')),
   result('Contact_h', 'Contact time', '24', cite('memory', 'a day; the health authority decides')),
   result(
     'CommissionWater_gal',

@@ -26,5 +26,7 @@ export function ofRow(table: TableName, key: string, wanted: string, column: str
   const fallback = fieldsOf(table)[column]!.default
   return fallback === undefined || fallback === null || fallback === 0 ? cell : `IF(${cell}="",${written(fallback)},${cell})`
 }
+/** Whether that cell is empty, and its default nobody's word. */
+export const isEmptyIn = (table: TableName, key: string, wanted: string, column: string): string => `INDEX(${table}[${column}],MATCH(${wanted},${table}[${key}],0))=""`
 export const ofTank = (column: string) => ofRow('Tanks', 'Model', 'TankModel', column)
 export const ofPump = (column: string) => ofRow('Pumps', 'Model', 'PumpModel', column)

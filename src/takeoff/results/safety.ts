@@ -77,6 +77,7 @@ export const safetyResults = (traffic: readonly string[]) =>
     result('WheelEarth_ft', 'Earth that presses as such wheels do', '2', cite('memory', 'AASHTO: 2 ft of earth for wheels near a wall')),
     result('WallWheels_psf', 'Wheels beside them', 'WallEarthShare*EarthWeight_lb_per_ft3*WheelSurcharge_ft', cite('memory', 'AASHTO, as above; loads as in ASTM C890')),
     result('WaterOutsideAllowed_ft', 'Groundwater over the base that the makers designed for', 'MIN(TankWaterOutside_ft,SecondWaterOutside_ft)', office),
+    result('BearingFails_psf', 'Load at which the ground may give way', '1.5*BearingAllowed_psf', cite('memory', 'NAVFAC DM-7.02: what is allowed is a third of what breaks the ground, and half of it is the least ever kept')),
     result('DugOut_psf', 'Load of the earth dug out', 'EarthWeight_lb_per_ft3*PitDepth_ft', geometry),
     result('TrafficRank', 'Traffic, lightest 0', listed(traffic, 'Traffic'), office),
     result('TrafficAllowed', 'Traffic allowed, lightest 0', `MIN(${listed(traffic, 'TankTraffic')},${listed(traffic, 'SecondTraffic')})`, office),

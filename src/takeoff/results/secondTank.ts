@@ -1,8 +1,12 @@
 import { cite } from '../../sources.js'
-import { geometry, office, ofRow, practice, result, sum } from './rule.js'
+import { geometry, isEmptyIn, office, ofRow, practice, result, sum } from './rule.js'
 
 /** A column of the second model; without one it counts as the first, and no tank is of it. */
 const ofSecond = (column: string, first: string) => `IF(SecondTanks=0,${first},${ofRow('Tanks', 'Model', 'SecondModel', column)})`
+
+/** Whether a column of one of the models that the row has is empty. */
+const isUnasked = (column: string) =>
+  `IF(OR(${isEmptyIn('Tanks', 'Model', 'TankModel', column)},IF(SecondTanks=0,FALSE,${isEmptyIn('Tanks', 'Model', 'SecondModel', column)})),1,0)`
 
 /** Two models in one row: the first at the pump, the second at the far end, where the roof water enters. Heights are the same, as they stand on one bed and are tied low. */
 export const secondTankResults = [
@@ -36,5 +40,8 @@ export const secondTankResults = [
   result('NextTankPorts', 'Upper ports of the next tank', 'IF(SecondTanks>1,SecondPorts,TankPorts)', geometry),
   result('CoverAllowed_ft', 'Most cover that every tank takes', 'MIN(TankMostCover_ft,SecondMostCover_ft)', sum),
   result('VacuumAllowed_inHg', 'Highest test vacuum that every tank takes', 'MIN(TankVacuumLimit_inHg,SecondVacuumLimit_inHg)', sum),
+  result('CoverUnasked', 'Most cover is not on the sheet Tanks: 1 where its default is taken', isUnasked('MostCover_ft'), office),
+  result('VacuumUnasked', 'Vacuum limit is not on the sheet Tanks: 1 where its default is taken', isUnasked('VacuumLimit_inHg'), office),
+  result('PortsUnasked', 'Upper ports are not on the sheet Tanks: 1 where their default is taken', isUnasked('Ports'), office),
   result('Models', 'Tanks by model', 'IF(SecondTanks=0,TankModel,FirstTanks&" "&TankModel&" and "&SecondTanks&" "&SecondModel)', sum),
 ] as const

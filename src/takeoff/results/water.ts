@@ -17,6 +17,7 @@ export const waterResults = [
   result('Submergence_in', 'Water over the intake, so that it draws no air', 'SleeveBore_in*(1+2.3*FLOWVELOCITY(MAX(HouseFlow_gpm,DutyFlow_gpm),SleeveBore_in)/SQRT(32.174*SleeveBore_in/12))', cite('memory', 'Hydraulic Institute 9.8: S = D (1 + 2.3 V / √gD), in gpm and inches D + 0.574 Q / D^1.5')),
   result('TankWorth', 'Share of the demand that a further tank must bring', '0.01', practice('where no count reaches the wanted share')),
   result('UsableStorage_gal', 'Water above the dead depth', 'RowInside_ft2*MAX(0,TankWaterDepth_ft-DeadDepth_in/12)*1728/231', geometry),
+  result('Shower_in', 'Rain of a wet day, or of a wet spell', 'IF(FirstFlushEach="wet spell",0.5,0.35)', cite('memory', 'Driscoll and others, EPA 1989: storms of the US bring half an inch on the mean; a day of them common practice')),
   result('YearInflow_gal', 'Caught in a year of mean months', 'SUM(MonthInflow_gal)', sum),
   result('YearDemand_gal', 'Wanted in a year', 'SUM(MonthDemand_gal)', sum),
   result('RoofShare', 'Share of the demand that the roof catches, whatever the tanks hold', 'IF(YearDemand_gal=0,1,MIN(1,YearInflow_gal/YearDemand_gal))', sum),

@@ -29,7 +29,13 @@ export const months = {
       monthNames.map((month) => `DailyUse_gal_per_day+SUM(Use${month}_gal_per_day)`),
       sum,
     ),
-    column('MonthInflow_gal', 'Inflow', 'CATCHMENTYIELD(CatchmentArea_ft2,MonthRain_in,Runoff,FirstFlush_in,FilterShare)', cite('definitions'), { isSummed: true }),
+    column(
+      'MonthInflow_gal',
+      'Inflow',
+      'CATCHMENTYIELD(CatchmentArea_ft2,MonthRain_in,Runoff,MIN(MonthRain_in,FirstFlush_in*MAX(1,MonthRain_in/Shower_in)),FilterShare)',
+      cite('definitions', 'the first flush of each wet day or spell'),
+      { isSummed: true },
+    ),
     column('MonthDemand_gal', 'Demand', 'MonthUse_gal_per_day*MonthDays', sum, { isSummed: true }),
     column(
       'FirstYear_gal',
