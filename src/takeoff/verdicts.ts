@@ -244,7 +244,7 @@ const rules = [
     cite('memory', 'IPC 606.5.10: a relief valve at each hydropneumatic tank, set no higher than its rating'),
     LIFE,
   ),
-  verdict('TrenchVerdict', 'Cover over the cable', 'IF(TrenchDepth_in-CableOutside_in>=CableCover_in,"pass","stop")', 'Trench {TrenchDepth_in}, less {CableOutside_in} of cable; the cable needs {CableCover_in} over its top.', 'cover by the wiring method', cite('nec', 'Table 300.5'), LIFE),
+  verdict('TrenchVerdict', 'Cover over the cable', 'IF(TrenchDepth_in-CableThick_in>=CableCover_in,"pass","stop")', 'Trench {TrenchDepth_in}, less {CableThick_in} of cable; the cable needs {CableCover_in} over its top.', 'cover by the wiring method', cite('nec', 'Table 300.5'), LIFE),
   verdict('ConduitCoverVerdict', 'Cover over the conduit on the lid', 'IF(ConduitHas_in>=ConduitCover_in,"pass","stop")', [
     ['AND(TrafficRank=2,ConduitHas_in>=ConduitCover_in)', 'On the lid the conduit has {ConduitHas_in:2} over it; {ConduitCover_in} are needed under the drive of a one- or two-family house. Under any other road or lot it is {ConduitRoad_in}.'],
     ['ConduitHas_in>=ConduitCover_in', 'On the lid the conduit has {ConduitHas_in:2} over it; {ConduitCover_in} are needed.'],

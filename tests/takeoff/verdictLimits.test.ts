@@ -354,9 +354,9 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
   ],
   // NEC Table 300.5: 24 in over a direct-burial cable, 18 in over PVC conduit.
   TrenchVerdict: [
-    [{ TrenchDepth_in: 25, CableOutside_in: 1, CableCover_in: 24 }, 'pass'],
-    [{ TrenchDepth_in: 25.1, CableOutside_in: 1, CableCover_in: 24 }, 'pass'],
-    [{ TrenchDepth_in: 24.9, CableOutside_in: 1, CableCover_in: 24 }, 'stop'],
+    [{ TrenchDepth_in: 25, CableThick_in: 1, CableCover_in: 24 }, 'pass'],
+    [{ TrenchDepth_in: 25.1, CableThick_in: 1, CableCover_in: 24 }, 'pass'],
+    [{ TrenchDepth_in: 24.9, CableThick_in: 1, CableCover_in: 24 }, 'stop'],
   ],
   ConduitCoverVerdict: [
     [{ ConduitHas_in: 18, ConduitCover_in: 18 }, 'pass'],

@@ -62,7 +62,7 @@ export const powerResults = [
     citeRows(conductors, 'nec', '250.122(A) and (B): in the ratio of circular mils, never larger than the line'),
   ),
   result('GroundWire', 'Least ground, AWG', 'INDEX(Conductors[size],SUMPRODUCT((Conductors[area_cmil]<GroundArea_cmil-0.5)*1)+1)', citeRows(conductors, 'nec', '250.122')),
-  result('CableOutside_in', 'Outside diameter of the cable', 'MAX(1,CableWide_in)', practice('thickest cable of a house pump, or what the sheet Cables says')),
+  result('CableOutside_in', 'Outside diameter of the cable', '1', practice('thickest cable of a house pump')),
   result('CableCover_in', 'Least cover over the cable', 'IF(TrafficRank>1,COVERDEPTH("direct burial","road"),COVERDEPTH("direct burial"))', cite('nec', 'Table 300.5')),
   result('ConduitCover_in', 'Least cover over the conduit', 'IF(TrafficRank>2,ConduitRoad_in,IF(TrafficRank=2,COVERDEPTH("PVC conduit","driveway"),COVERDEPTH("PVC conduit")))', cite('nec', 'Table 300.5: under cars the drive of a one- or two-family house (that column from memory), under trucks a road', 'from memory')),
   result('ConduitRoad_in', 'Least cover over the conduit under a road or a public lot', 'COVERDEPTH("PVC conduit","road")', cite('nec', 'Table 300.5')),
@@ -74,6 +74,7 @@ export const powerResults = [
   ),
   result('ConduitHas_in', 'Cover that the conduit over the lid has', '12*Cover_ft-ConduitOutside_in', cite('derivation', 'laid on the lid')),
   result('CableWide_in', 'Cable in the conduit, wide side', 'IFERROR(INDEX(Cables[Diameter_in],MATCH(Cable,Cables[Size],0))*(CableCores+1)/3,0)', cite('office', 'sheet Cables, of two conductors and ground; a third lies beside them')),
+  result('CableThick_in', 'Cable in the trench', 'MAX(CableOutside_in,CableWide_in)', cite('derivation', 'the sheet Cables, where it says more')),
   result('FloatCable_in', 'Float cable beside it', '0.3', practice('three-core float cable')),
   result(
     'ConduitFillLeast',
