@@ -64,5 +64,9 @@ export interface Unsaved {
   file?: { bytes: Uint8Array; name: string; lacking: string } | undefined
 }
 export const keepUnsaved = (unsaved: Unsaved): Promise<unknown> => ask('readwrite', (store) => store.put(unsaved, unsaved.session))
-export const readUnsaved = (): Promise<Unsaved[]> => ask('readonly', (store) => store.getAll() as IDBRequest<Unsaved[]>)
+/** All that is kept, each under the session that it stands at, whatever it says of itself. */
+export async function readUnsaved(): Promise<Unsaved[]> {
+  const [keys, all] = await Promise.all([ask('readonly', (store) => store.getAllKeys()), ask('readonly', (store) => store.getAll() as IDBRequest<unknown[]>)])
+  return keys.map((key, at) => ({ ...(all[at] as Partial<Unsaved> | null), session: String(key) }) as Unsaved)
+}
 export const forgetUnsaved = (session: string): Promise<unknown> => ask('readwrite', (store) => store.delete(session))

@@ -86,9 +86,11 @@ async function show(data: object, from: string = `${new Date().toISOString()} ${
   const turn = ++shown
   if (model !== undefined) await keepNow()
   if (turn !== shown) return false
+  // Data that no grid can be made of leave the one that stands here.
+  const next = new Model(data as never)
   app?.destroy()
   gridElement.replaceChildren()
-  model = new Model(data as never)
+  model = next
   // Not before: what stood here was kept with the file that it was opened from.
   const { opened: file, lacking: missing, fileName: name } = behind?.(model) ?? {}
   opened = file
@@ -117,7 +119,7 @@ async function show(data: object, from: string = `${new Date().toISOString()} ${
     timer ??= setTimeout(() => void keepNow(), pause)
   })
   session = from
-  holdSession(from)
+  await takeSession(from)
   safe = kept = at()
   const pane = new Pane(paneElement, host, made, await Settings.open())
   await pane.refresh()
@@ -187,8 +189,22 @@ async function saveFile(): Promise<void> {
   await forgetUnsaved(session).catch(() => undefined)
 }
 
-/** Held as long as the page lives: another tab does not offer the work of this one. */
-const holdSession = (name: string): void => void navigator.locks?.request(`${LOCK}${name}`, () => new Promise(() => undefined))
+/** Sessions of this page, each with what lets go of it. */
+const ours = new Map<string, () => void>()
+/** Held as long as the page lives: no other tab offers the work of this one, takes it or throws it away. Answers whether it is ours. */
+async function takeSession(name: string): Promise<boolean> {
+  if (!navigator.locks || ours.has(name)) return true
+  return new Promise((resolve) => {
+    void navigator.locks.request(`${LOCK}${name}`, { ifAvailable: true }, (lock) => {
+      resolve(lock !== null)
+      return lock && new Promise<void>((release) => ours.set(name, release))
+    })
+  })
+}
+function letGo(name: string): void {
+  ours.get(name)?.()
+  ours.delete(name)
+}
 const liveSessions = async (): Promise<readonly (string | undefined)[]> => ((await navigator.locks?.query())?.held ?? []).map(({ name }) => name)
 
 const withoutEnding = (name: string): string => name.replace(/\.xls\w$/i, '')
@@ -200,15 +216,38 @@ async function fileBehind({ bytes, name, lacking: missing }: NonNullable<Unsaved
   return { opened: new OpenedFile(bytes, name, new Model(data as never), ofSheets, codes), lacking: missing, fileName: withoutEnding(name) }
 }
 
+const IN_ANOTHER_TAB = 'That work is open in another tab of this browser: go on there.'
+
 /** The grid as it was left, and behind it the file that it was opened from. */
-async function continueWith({ data, session: name, made: plans = [], file }: Unsaved): Promise<void> {
+async function continueWith({ session: name }: Unsaved): Promise<boolean> {
+  if (!(await takeSession(name))) return (say(IN_ANOTHER_TAB), false)
   try {
+    // As it stands now: another tab may have gone on with it since it was offered here.
+    const found = (await readUnsaved()).find((one) => one.session === name)
+    if (!found) throw new Error('it was saved or thrown away in another tab')
+    const { data, made: plans = [], file } = found
     const behind = file && (await fileBehind(file))
-    if (!(await show(data as object, name, behind && (() => behind)))) return
+    if (!(await show(data as object, name, behind && (() => behind)))) return false
     for (const plan of plans.map((text) => JSON.parse(text) as SheetPlan)) host.made.set(plan.name, plan)
     safe = ''
+    return true
   } catch (error) {
+    letGo(name)
     say(`The work that was kept cannot be shown (${error instanceof Error ? error.message : String(error)}). It stays where it is kept.`)
+    return false
+  }
+}
+
+async function throwAway({ session: name }: Unsaved): Promise<boolean> {
+  if (!(await takeSession(name))) return (say(IN_ANOTHER_TAB), false)
+  try {
+    await forgetUnsaved(name)
+    return true
+  } catch {
+    say('This browser does not let go of what it keeps.')
+    return false
+  } finally {
+    letGo(name)
   }
 }
 
@@ -219,23 +258,26 @@ function offer(list: readonly Unsaved[]): void {
   place.replaceChildren(
     ...list.map((unsaved) => {
       const line = document.createElement('p')
-      const button = (words: string, work: () => void) => {
+      const button = (words: string, work: () => Promise<boolean>) => {
         const element = document.createElement('button')
         element.type = 'button'
         element.textContent = words
         element.addEventListener('click', () => {
-          work()
-          offer(list.filter((other) => other !== unsaved))
+          void work().then((isDone) => {
+            // What was not done is still offered.
+            if (isDone) line.remove()
+            place.hidden = place.childElementCount === 0
+          })
         })
         return element
       }
       const isReadable = (unsaved.format ?? 1) <= KEPT_FORMAT && typeof unsaved.data === 'object' && unsaved.data !== null
       line.append(
         isReadable
-          ? `Unsaved work of ${String(unsaved.when).slice(0, 16).replace('T', ' ')} (UTC) is here.`
+          ? `Unsaved work${typeof unsaved.when === 'string' ? ` of ${unsaved.when.slice(0, 16).replace('T', ' ')} (UTC)` : ''} is here.`
           : 'Unsaved work is here that this version of the page cannot read: it stays where it is kept.',
-        ...(isReadable ? [button('Continue with it', () => void continueWith(unsaved))] : []),
-        button('Throw it away', () => void forgetUnsaved(unsaved.session).catch(() => say('This browser does not let go of what it keeps.'))),
+        ...(isReadable ? [button('Continue with it', () => continueWith(unsaved))] : []),
+        button('Throw it away', () => throwAway(unsaved)),
       )
       return line
     }),

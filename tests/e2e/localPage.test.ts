@@ -502,6 +502,43 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     await page.waitForSelector('#job-picker option[value="Renamed"]', { state: 'attached', timeout: 60_000 })
   })
 
+  it('work that one tab goes on with is neither taken nor thrown away by another, and what is broken is told and stays', async () => {
+    const { page, address } = await opened()
+    await typeInto(page, 'Jobs', 6, columnOf('Job'), 'Renamed')
+    await expect.poll(() => page.evaluate(keptCount), { timeout: 60_000 }).toBe(1)
+    // Records that no page of ours wrote.
+    await page.evaluate(async () => {
+      const database = await new Promise<IDBDatabase>((resolve) => {
+        const request = indexedDB.open('cistern-sheet')
+        request.onsuccess = () => resolve(request.result)
+      })
+      const store = database.transaction('workbook', 'readwrite').objectStore('workbook')
+      store.put(null, 'z nothing')
+      store.put({ session: 'z broken', format: 2, data: { sheets: 'x' } }, 'z broken')
+      await new Promise((resolve) => (store.transaction.oncomplete = resolve))
+      database.close()
+    })
+    await page.reload()
+    await page.waitForSelector('#restore:not([hidden]) p:nth-child(3)', { timeout: 60_000 })
+    const other = await page.context().newPage()
+    await other.goto(address)
+    await other.waitForSelector('#restore:not([hidden]) p:nth-child(3)', { timeout: 60_000 })
+    await page.click('#restore p:nth-child(1) button')
+    await page.waitForSelector('#job-picker option[value="Renamed"]', { state: 'attached', timeout: 60_000 })
+    for (const words of ['Continue with it', 'Throw it away']) {
+      await other.click(`#restore p:nth-child(1) >> text=${words}`)
+      await expect.poll(() => other.textContent('#bar-status')).toMatch(/^That work is open in another tab of this browser/)
+    }
+    expect(await page.evaluate(keptCount)).toBe(3)
+    // What cannot be shown leaves the workbook that stands here.
+    await other.click('#restore p:nth-child(2) >> text=Continue with it')
+    await expect.poll(() => other.textContent('#bar-status')).toMatch(/cannot be shown .* It stays where it is kept/)
+    expect((await cellIn(other, 'Jobs', 6, columnOf('Job'))).text).toBe('Fernlow 12')
+    expect(await other.textContent('#restore')).toContain('that this version of the page cannot read')
+    await other.close()
+    await page.close({ runBeforeUnload: false })
+  })
+
   it('keeps the work of somebody who types on and on', async () => {
     const { page } = await opened()
     // A change every half second, which is never long enough to think that the typing is over.
