@@ -9,7 +9,7 @@ export const listedMutants: readonly { file: string; was: string; now: string; w
     ],
     ['RoofFlow_gpm<=InletCount*DrainCapacity_gpm,OR(InletRun_ft=0', 'RoofFlow_gpm>=0,OR(InletRun_ft=0', 'drains carry any storm'],
     ['IF(ROUND(PitDepth_ft,2)>20,IF(PitEngineered', 'IF(ROUND(PitDepth_ft,2)>25,IF(PitEngineered', 'the pit stops at 25 ft'],
-    ['IF(TrenchDepth_in-CableOutside_in>=CableCover_in', 'IF(TrenchDepth_in-CableOutside_in+6>=CableCover_in', 'the trench limit moved 6 in'],
+    ['IF(TrenchDepth_in-CableThick_in>=CableCover_in', 'IF(TrenchDepth_in-CableThick_in+6>=CableCover_in', 'the trench limit moved 6 in'],
     ['`IF(${tooDeepVacuum},"stop"', '`IF(${tooDeepVacuum},"check"', 'too high a vacuum is only looked into'],
     ['IF(AND(FeederDropShare<=DropLimit,', 'IF(AND(FeederDropShare>=0,', 'voltage drop always passes'],
     ['MAX(ActualVelocity_fps,LineVelocity_fps)<=5', 'MIN(ActualVelocity_fps,LineVelocity_fps)<=5', 'the slower of two velocities is judged'],

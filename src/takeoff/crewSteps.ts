@@ -191,12 +191,12 @@ export const crewSteps: readonly CrewStep[] = [
     [
       'E1',
       'Long male adapter, 1-1/4 x {WaterLineSize}, into the cast coupling; {WaterLinePipe} pipe on inserts, two all-stainless clamps a joint, screws where a driver reaches them. No flame in or over tank, pit or trench.',
-      { when: 'LineFittings="IPS insert"', figure: 'joints: {InsertJoints}' },
+      { when: 'LineFittings="IPS insert"', figure: 'joints: {LineJoints}' },
     ],
     [
       'E2',
       'Male adapter, 1-1/4 x {WaterLineSize} compression, into the cast coupling; {WaterLinePipe} tubing in compression fittings, a stiffener in each end; no insert fittings, no flame.',
-      { when: 'LineFittings="CTS compression"', figure: 'joints: {InsertJoints}' },
+      { when: 'LineFittings="CTS compression"', figure: 'joints: {LineJoints}' },
     ],
     [
       'E9',

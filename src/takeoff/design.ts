@@ -5,6 +5,7 @@ import { FormulaError, isError, toTruth, type Single, type Value } from '../form
 import { assumable, assumableFields, runFields } from './assumed.js'
 import { callFromFormula } from './call.js'
 import { cautionRules, type CautionRule } from './cautions.js'
+import { CABLE, leavesOut } from './chosenItems.js'
 import { dailyBalance, type DailyBalance } from './dailyBalance.js'
 import { movedBy } from './dependents.js'
 import { type CellValue } from './fields.js'
@@ -37,10 +38,11 @@ export interface RaisedCaution extends CautionRule {
 /** The cells of a row of Jobs, and which of them were left empty. */
 function inputsOf(office: Office, job: Row): ReadonlyMap<string, Value> {
   const inputs = new Map<string, Value>([...Object.keys(jobFields), ...office.ownFields].map((name) => [name, job.cells[name] ?? '']))
-  // Without an inlet drain nobody asks how its ground rises.
-  const isAsked = (field: string) => field !== 'DownspoutRise_ft' || job.cells.InletRun_ft !== 0
+  // Without an inlet drain nobody asks how its ground rises, without a feed nobody how far it runs.
+  const hasFeed = !leavesOut(office, job, CABLE)
+  const isAsked = (field: string) => (field !== 'DownspoutRise_ft' || job.cells.InletRun_ft !== 0) && (field !== 'PowerRun_ft' || hasFeed)
   for (const field of assumableFields) inputs.set(assumable[field], job.defaulted.has(field) && isAsked(field) ? 1 : 0)
-  return inputs.set('RunsAssumed', runFields.filter((name) => job.defaulted.has(name)).length)
+  return inputs.set('RunsAssumed', runFields.filter((name) => job.defaulted.has(name) && isAsked(name)).length)
 }
 
 const isOfRecord = (name: string): name is keyof typeof recordFigures => Object.hasOwn(recordFigures, name)

@@ -15,6 +15,7 @@ import type { Kept, TypedInput } from './typed.js'
 /** The field to look at first where a result has no value. */
 const fieldBehind: Readonly<Record<string, string>> = {
   LineBore_in: 'WaterLineSize',
+  LineTrench_ft: 'WaterLineSize',
   TableCurrent_A: 'PumpModel',
   Cable: 'PowerRun_ft',
   CableAmpacity_A: 'CableSize',

@@ -8,6 +8,7 @@ import { items120 } from '../../src/takeoff/older/items120.js'
 import { items130 } from '../../src/takeoff/older/items130.js'
 import { items140 } from '../../src/takeoff/older/items140.js'
 import { items150 } from '../../src/takeoff/older/items150.js'
+import { items180 } from '../../src/takeoff/older/items180.js'
 import { items080 } from '../../src/takeoff/older/items080.js'
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
@@ -73,37 +74,39 @@ describe('a workbook of 0.1.0', () => {
 })
 
 /** Cables of three conductors came with 0.9.0. */
+/** Ports of 6 in have prices since 0.19.0. */
+const ports = ['FLAP-6', 'PORT-BEND-6', 'PORT-CLAMP-6', 'PORT-STUB-6']
 const cables = [10, 12, 14, 6, 8].map((size) => `CABLE-copper-${size}-3`)
 /** Openings of another size have lines of their own since 0.10.0. */
 const sizes = ['LID-INSUL', 'PLATE', 'RISER', 'RISER-LID'].map((code) => `${code}-{SecondOpening_in}`)
-/** Rock has prices of its own since 0.10.0. */
 /** Rows that changed after 0.9.0, but for the three of digging, which were there one by one before it. */
-const later = [...Object.keys(items100).filter((key) => !key.includes('{RockSuffix}')), ...Object.keys({ ...items110, ...items120, ...items130, ...items140, ...items150 })]
+const later = [
+  ...Object.keys(items100).filter((key) => !key.includes('{RockSuffix}')),
+  ...Object.keys({ ...items110, ...items120, ...items130, ...items140, ...items150, ...items180 }),
+]
+/** Rock has prices of its own since 0.10.0. */
 const rock = ['DIG-ROCK', 'HAMMER', 'TRENCH-DRAIN-ROCK', 'TRENCH-LINE-ROCK']
 
-it.each(['0.17.0', '0.16.0', '0.15.0', '0.14.0', '0.13.0', '0.12.0', '0.11.0', '0.10.0', '0.9.0'])('no step of the crew of %s is taken for written over', (version) => {
+it.each(['0.18.0', '0.17.0', '0.16.0', '0.15.0', '0.14.0', '0.13.0', '0.12.0', '0.11.0', '0.10.0', '0.9.0'])('no step of the crew of %s is taken for written over', (version) => {
   const { workbook } = sourceOf(new Uint8Array(readFileSync(join(import.meta.dirname, `../data/made-by-${version}.xlsx`))), 'OLD.xlsx')
   expect(keptIn(workbook, 'Wicket Mill').crew.added).toEqual([])
 })
 
 describe.each([
-  ['0.17.0', {}],
-  ['0.16.0', {}],
-  ['0.15.0', { ...items150 }],
-  ['0.14.0', { ...items140, ...items150 }],
-  ['0.13.0', { ...items130, ...items140, ...items150 }],
-  ['0.12.0', { ...items120, ...items130, ...items140, ...items150 }],
-  ['0.11.0', { ...items110, ...items120, ...items130, ...items140, ...items150 }],
+  ['0.18.0', { ...items180 }],
+  ['0.17.0', { ...items180 }],
+  ['0.16.0', { ...items180 }],
+  ['0.15.0', { ...items150, ...items180 }],
+  ['0.14.0', { ...items140, ...items150, ...items180 }],
+  ['0.13.0', { ...items130, ...items140, ...items150, ...items180 }],
+  ['0.12.0', { ...items120, ...items130, ...items140, ...items150, ...items180 }],
+  ['0.11.0', { ...items110, ...items120, ...items130, ...items140, ...items150, ...items180 }],
 ])('a workbook of %s', (version, changed) => {
   const own = () => sourceOf(new Uint8Array(readFileSync(join(import.meta.dirname, `../data/made-by-${version}.xlsx`))), 'OLD.xlsx')
   it('is brought up to date and made again, nothing of its own taken for somebody’s, before the update and after it', async () => {
     const { changes, columns, own: left } = officeUpdate(own().raw)
-    expect(changes.map(({ table, key }) => `${table} ${key}`).sort()).toEqual(
-      Object.keys(changed)
-        .map((key) => `Items ${key}`)
-        .sort(),
-    )
-    expect([columns, left]).toEqual([['0.17.0', '0.16.0', '0.15.0', '0.14.0'].includes(version) ? [] : since013, []])
+    expect(changes.map(({ table, key }) => `${table} ${key}`).sort()).toEqual([...Object.keys(changed).map((key) => `Items ${key}`), ...ports.map((key) => `Prices ${key}`)].sort())
+    expect([columns, left]).toEqual([['0.18.0', '0.17.0', '0.16.0', '0.15.0', '0.14.0'].includes(version) ? [] : since013, []])
     const after = sourceOf(updateOffice(own(), made).bytes, 'OLD.xlsx')
     expect(officeUpdate(after.raw).changes).toEqual([])
     for (const source of [own(), after]) {
@@ -153,9 +156,10 @@ describe('a workbook of 0.10.0', () => {
   it('is brought up to date and made again, in rock too, nothing of its own taken for somebody’s, before the update and after it', async () => {
     const { changes, columns, own: left } = officeUpdate(own().raw)
     expect(changes.map(({ table, key }) => `${table} ${key}`).sort()).toEqual(
-      [...new Set([...Object.keys({ ...items100, ...items110, ...items120, ...items130, ...items140, ...items150 }), ...rock.filter((code) => code !== 'HAMMER')])]
-        .filter((code) => code !== 'DIG')
+      [...new Set([...Object.keys({ ...items100, ...items110, ...items120, ...items130, ...items140, ...items150, ...items180 }), ...rock.filter((code) => code !== 'HAMMER')])]
+        .filter((code) => !['DIG', 'TRENCH-LINE'].includes(code))
         .map((code) => `Items ${code}`)
+        .concat(ports.map((code) => `Prices ${code}`))
         .sort(),
     )
     expect([columns, left]).toEqual([since013, []])
@@ -189,7 +193,7 @@ describe('a workbook of 0.9.0', () => {
         .filter(({ table }) => table === 'Prices')
         .map(({ key }) => key)
         .sort(),
-    ).toEqual(rock)
+    ).toEqual([...ports, ...rock].sort())
     expect([columns, left]).toEqual([since013, []])
     const after = sourceOf(updateOffice(own(), made).bytes, 'OLD.xlsx')
     expect(officeUpdate(after.raw).changes).toEqual([])
@@ -214,7 +218,7 @@ describe('a workbook of 0.8.0', () => {
         .filter((key) => key !== 'CABLE-{CableMetal}-{Cable}{CoreSuffix}')
         .sort(),
     )
-    expect(keys('Prices')).toEqual([...cables, ...rock, 'STONE-TIE'].sort())
+    expect(keys('Prices')).toEqual([...cables, ...ports, ...rock, 'STONE-TIE'].sort())
     expect(columns).toEqual([{ table: 'Jobs', names: ['FootingAway_ft', 'FilterFall_in'] }, ...since013.slice(1)])
     expect(left).toEqual([])
     const after = sourceOf(updateOffice(own(), made).bytes, 'OLD.xlsx')
@@ -286,6 +290,7 @@ describe('a workbook of 0.6.1', () => {
     ).toEqual(
       [
         ...cables,
+        ...ports,
         ...rock,
         ...['DRAIN-ADAPTER', 'DRAIN-ADAPTER-6', 'DRAIN-ADAPTER-8', 'LID-INSUL', 'PLUG-6', 'PORT-REDUCER', 'PORT-REDUCER-3', 'PORT-REDUCER-6', 'RELIEF', 'STONE-TIE'],
       ].sort(),

@@ -52,6 +52,22 @@ describe('a job that gravity serves', () => {
     expect(codes({})).not.toContain('REDUCER')
     expect(codes({ Without: '' })).toContain('REDUCER')
   })
+  it('digs, fills and tapes for its line alone, and asks for no feed', () => {
+    const run = { ...low, WaterLineRun_ft: 60, PowerRun_ft: null, Without: WITHOUT }
+    const { design, lines } = takeoffOf(run)
+    const order = (code: string) => lines.find((line) => line.code === code)!
+    expect([order('TRENCH-LINE').net, order('TAPE').net]).toEqual([60, 60])
+    expect(order('TRENCH-LINE').description).toBe('Trench for water line')
+    expect(order('TAPE').description).not.toContain('cable')
+    // Joints at the tank's wall and at the house; two clamps on each.
+    expect([design.number('LineJoints'), order('CLAMP').net]).toEqual([2, 4])
+    expect(design.number('PowerRunAssumed')).toBe(0)
+    expect(design.verdict('RunsVerdict')).toBe(takeoffOf({ ...run, PowerRun_ft: 100 }).design.verdict('RunsVerdict'))
+    // With a pump the longer of the two is dug, both are taped, and the feed is asked for.
+    const pumped = takeoffOf({ ...run, Without: null })
+    expect([pumped.lines.find(({ code }) => code === 'TRENCH-LINE')!.net, pumped.lines.find(({ code }) => code === 'TAPE')!.net]).toEqual([100, 160])
+    expect(pumped.design.number('PowerRunAssumed')).toBe(1)
+  })
   it('is one in an office whose code for the cable is an older one, and by codes as the takeoff shows them', () => {
     const items = demoRows('Items').map((row) => (String(row.Code).startsWith('CABLE-') ? { ...row, Code: 'CABLE-{CableMetal}-{Cable}' } : row))
     expect(takeoffOf({ ...low, Without: WITHOUT }, { Items: items }).design.number('ByGravity')).toBe(1)

@@ -10,6 +10,7 @@ import { problemText } from '../../src/takeoff/fields.js'
 import { officeUpdate } from '../../src/takeoff/older/update.js'
 import { items140 } from '../../src/takeoff/older/items140.js'
 import { items150 } from '../../src/takeoff/older/items150.js'
+import { items180 } from '../../src/takeoff/older/items180.js'
 import { items100 } from '../../src/takeoff/older/items100.js'
 import { items090 } from '../../src/takeoff/older/items090.js'
 import { items080 } from '../../src/takeoff/older/items080.js'
@@ -190,6 +191,7 @@ describe('tanks of two models in one row', () => {
         : [
             {
               ...item,
+              ...items180[String(item.Code)]?.was,
               ...items150[String(item.Code)]?.was,
               ...items140[String(item.Code)]?.was,
               ...items100[String(item.Code)]?.was,
@@ -215,6 +217,7 @@ describe('tanks of two models in one row', () => {
           ...Object.keys(items100).filter((key) => !key.includes('{RockSuffix}')),
           ...Object.keys(items140),
           ...Object.keys(items150),
+          ...Object.keys(items180),
           'TANK-2',
         ]),
       ].sort(),

@@ -29,8 +29,13 @@ const ofSite: readonly JobFieldName[] = [
   'TreatmentLoss_psi',
 ]
 
+/** What nobody has to find out where no pump is set. */
+const ofFeed: readonly JobFieldName[] = ['PowerRun_ft', 'Voltage_V', 'SupplyPhases']
+
 const emptyFields = (design: Design): readonly JobFieldName[] => {
-  const left = (Object.keys(jobFields) as JobFieldName[]).filter((name) => design.origin(name) === 'default' && design.job.defaulted.has(name) && ofSite.includes(name))
+  const left = (Object.keys(jobFields) as JobFieldName[]).filter(
+    (name) => design.origin(name) === 'default' && design.job.defaulted.has(name) && ofSite.includes(name) && !(design.number('ByGravity') === 1 && ofFeed.includes(name)),
+  )
   // What no verdict passes without comes first.
   return [...left].sort((one, other) => Number(!Object.hasOwn(assumable, one)) - Number(!Object.hasOwn(assumable, other)))
 }

@@ -10,8 +10,10 @@ import { items120 } from './items120.js'
 import { items130 } from './items130.js'
 import { items140 } from './items140.js'
 import { items150 } from './items150.js'
+import { items180 } from './items180.js'
 
 export const versions: readonly Readonly<Record<string, ChangedItem>>[] = [
+  items180,
   items150,
   items140,
   items130,

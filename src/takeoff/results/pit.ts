@@ -84,7 +84,7 @@ export const pitResults = [
   result('LineDug_in', 'Depth that the trench of line and feed is dug to', 'TrenchDepth_in+LineBed_in', geometry),
   result('LineBed_in', 'Clean earth under the line', 'IF(SoilClass="rock",4,0)', practice('4 in where the trench is in rock')),
   result('ExtraLine_ft', 'Width for each further pipe in it', '1', practice('12 in more')),
-  result('LineTrench_ft', 'Trench of water line and feed, length', 'MAX(WaterLineRun_ft,PowerRun_ft)', practice('one trench for both')),
+  result('LineTrench_ft', 'Trench of water line and feed, length', 'MAX(WaterLineRun_ft,FeedRun_ft)', practice('one trench for both')),
   result('LineDig_yd3', 'Dig of the trench of line and feed, in the bank', 'LineTrench_ft*LineWidth_ft*LineDug_in/12/27', geometry),
   result('DrainDeepest_ft', 'Deepest end of a drain’s trench', 'MAX(IF(InletRun_ft>0,InletDeep_ft,0),IF(OverflowRun_ft>0,OverflowDeep_ft,0),0)', sum),
   result('DrainTrench_ft', 'Width of the drains’ trenches', 'MAX(TrenchWidth_ft+(InletCount-1)*ExtraLine_ft,IF(AND(DrainsProtected=1,TrenchBoxed=1),BoxWidth_ft,0))', practice('drains of one run lie in one trench')),
