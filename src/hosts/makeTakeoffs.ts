@@ -8,7 +8,7 @@ import { columnLetters, PUT_BEFORE, versionIn, type Made, type SheetPlan } from 
 import { changesSince, inShort, revisionOf } from '../takeoff/changes.js'
 import { placesInWords, ProblemsError, problemText, type Problem } from '../takeoff/fields.js'
 import { readOffice, rowNamed, type Office } from '../takeoff/office.js'
-import { workJob, type Takeoff, type Worked } from '../takeoff/takeoff.js'
+import { workJob, type Worked } from '../takeoff/takeoff.js'
 import type { Kept } from '../takeoff/typed.js'
 import { HostError, type Host, type SheetCell, type SheetContent, type Writing } from './host.js'
 import { refuseTakenSheets, unusedRows } from './session.js'
@@ -130,7 +130,7 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
       }
       try {
         const looks: Look[] = [(sheet) => replaced.get(sheet), (sheet) => standing.get(sheet)]
-        const { takeoff, revision, ...laidOut } = layOut(making, office, places, job, looks, jobs.length > 1, options)
+        const { worked, ...laidOut } = layOut(making, office, places, job, looks, jobs.length > 1, options)
         const together = [...waiting.flatMap(({ plans }) => plans), ...laidOut.plans, ...missing]
         if (waiting.length && (cellsOf(together) > WRITTEN_TOGETHER || host.holds?.(together) === false)) {
           current = waiting[0]!.finished.job
@@ -139,9 +139,8 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
         }
         waiting.push(laidOut)
         orders.add(
-          takeoff,
+          worked,
           laidOut.plans.find(({ kind }) => kind === 'takeoff')!,
-          revision,
         )
       } catch (error) {
         if (!(error instanceof ProblemsError)) throw error
@@ -247,7 +246,7 @@ function layOut(
   looks: readonly Look[],
   isOneOfSeveral: boolean,
   { flavor, made, mayLose, onWorked }: MakeOptions,
-): LaidOut & { takeoff: Takeoff; revision: number } {
+): LaidOut & { worked: Parameters<OrderTogether['add']>[0] } {
   const { isOurs, jobSheetNames, jobSheets, makingNotes, renewedNote, renewedWords, typingLostOf } = making
   const here = looks.at(-1)!
   const job = rowNamed(office, 'Jobs', name)
@@ -275,5 +274,5 @@ function layOut(
     notes: [...renewed, ...makingNotes(takeoff, earlier, { ...made, revision })].map((note) => `${note}.`),
     sheets: plans.map((plan) => plan.name),
   }
-  return { finished, plans, takeoff, revision }
+  return { finished, plans, worked: { takeoff, earlier, made: { ...made, revision } } }
 }

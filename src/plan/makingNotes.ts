@@ -1,4 +1,5 @@
 /** What a person should know of a takeoff that was made again: what was typed on it and counts no more, or stands elsewhere now. */
+import { roundTo } from '../rounding.js'
 import type { Takeoff } from '../takeoff/takeoff.js'
 import type { Earlier } from './earlier.js'
 import type { Made } from './plan.js'
@@ -29,6 +30,12 @@ export function makingNotes(takeoff: Takeoff, earlier: Pick<Earlier, 'before' | 
   })
   const flagged = lines.filter((line) => priceFlag(takeoff, line, { before, changes, revision, today: date })).map(({ code }) => code)
   const accepted = acceptance(takeoff, before)
+  const outgrown = lines.flatMap(({ code, net, override, rule: { unit } }) => {
+    const was = before?.lines.get(code)?.net
+    return override === undefined || was === undefined || roundTo(was, 2) === roundTo(net, 2)
+      ? []
+      : [`${code} ${override} ${unit}, where the layout came to ${roundTo(was, 2)} and comes to ${roundTo(net, 2)} now`]
+  })
   return [
     ...(before?.isTakeoffGone ? ['its sheet Takeoff was gone or had another name: what was typed there, quantities and prices, is not on the new one'] : []),
     ...(crew.brought?.length ? [`written on its sheet Test beside the entries, and among what was written by hand on its sheet Crew now: ${crew.brought.join('; ')}`] : []),
@@ -36,6 +43,7 @@ export function makingNotes(takeoff: Takeoff, earlier: Pick<Earlier, 'before' | 
     ...(back.length ? [`${back.join(', ')}: taken off its takeoff by hand, and there again; the column Without of Jobs leaves an item out`] : []),
     ...(backAgain ? [`taken off its sheet Changes by hand, and there again: ${backAgain.map(({ revision, words }) => `revision ${revision}, ${words}`).join('; ')}`] : []),
     ...(moved.length ? [`what was written for ${moved.join(', ')} has no line of its own any more and stands among what was written by hand on its sheet Crew`] : []),
+    ...(outgrown.length ? [`your own quantity still counts, and what it was typed over is another one now: ${outgrown.join('; ')}`] : []),
     ...(flagged.length ? [`prices to look at, with why beside them on its sheet Takeoff: ${flagged.join(', ')}`] : []),
     ...(accepted.lapsed ? [acceptedWords(accepted.lapsed.at, accepted.at)] : []),
     ...unanswered.map(

@@ -7,7 +7,9 @@ import { type Takeoff } from '../takeoff/takeoff.js'
 import type { Rows } from './keptCells.js'
 import { address, madeLine, quotedSheet, SheetDraft, TITLE_ROWS, type Made, type SheetPlan } from './plan.js'
 import { withOwnMarks } from './sheets/asMade.js'
+import { agreedBefore } from './sheets/amendSheet.js'
 import { goodsByHand, linesOrdered, NO_SUPPLIER, STOPPED, suppliersOf } from './sheets/orderSheet.js'
+import type { JobContext } from './sheetKind.js'
 import { openStops } from './stopAnswers.js'
 import { ADDED_SECTION_WORDS } from '../takeoff/sumWords.js'
 import { unitBeside } from './words.js'
@@ -62,6 +64,7 @@ interface Collected {
   /** Names with the revision that was ordered from. */
   jobs: readonly string[]
   stopped: readonly string[]
+  notAgreed: readonly string[]
   shared: readonly Shared[]
   byHand: readonly ByHand[]
   house: Takeoff['house']
@@ -99,6 +102,8 @@ export class OrderTogether {
   private readonly revisions: number[] = []
   /** Jobs whose quote has no price. */
   private readonly stopped: string[] = []
+  /** Jobs with a change order that nobody has signed. */
+  private readonly notAgreed: string[] = []
   private readonly byHand: ByHand[] = []
   private house: Takeoff['house'] | undefined
 
@@ -106,10 +111,13 @@ export class OrderTogether {
     return this.names.length
   }
 
-  add(takeoff: Takeoff, plan: SheetPlan, revision: number): void {
+  add(job: Pick<JobContext, 'takeoff' | 'earlier' | 'made'>, plan: SheetPlan): void {
+    const { takeoff, made } = job
     const { design, house } = takeoff
     this.names.push(design.name)
-    this.revisions.push(revision)
+    this.revisions.push(made.revision)
+    const agreed = agreedBefore(job)
+    if (agreed !== undefined) this.notAgreed.push(`${design.name} (agreed: revision ${agreed})`)
     this.house ??= house
     if (openStops(takeoff)) this.stopped.push(design.name)
     for (const { words, quantity, unit } of goodsByHand(takeoff)) this.byHand.push({ words, job: design.name, quantity, unit })
@@ -130,7 +138,7 @@ export class OrderTogether {
 
   sheet(made: Made): SheetPlan {
     const jobs = this.names.map((name, at) => `${name} (revision ${this.revisions[at]!})`)
-    return orderTogether({ jobs, stopped: this.stopped, shared: [...this.shared.values()], byHand: this.byHand, house: this.house! }, made)
+    return orderTogether({ jobs, stopped: this.stopped, notAgreed: this.notAgreed, shared: [...this.shared.values()], byHand: this.byHand, house: this.house! }, made)
   }
 }
 
@@ -184,7 +192,7 @@ const told = (names: readonly string[]): string =>
   names.length <= NAMES_TOLD ? names.join(', ') : `${names.slice(0, NAMES_TOLD).join(', ')} and ${(names.length - NAMES_TOLD).toLocaleString('en-US')} others`
 
 /** One sheet over the jobs of one making, live over their takeoffs. */
-function orderTogether({ jobs, stopped, shared, byHand, house }: Collected, made: Made): SheetPlan {
+function orderTogether({ jobs, stopped, notAgreed, shared, byHand, house }: Collected, made: Made): SheetPlan {
   const draft = new SheetDraft()
   const groups = Math.max(...shared.map(({ lines }) => inGroups(lines).length))
   const hasParts = groups > 1
@@ -201,6 +209,14 @@ function orderTogether({ jobs, stopped, shared, byHand, house }: Collected, made
   draft.next()
   if (stopped.length) {
     draft.put(columns.text, 'caution', `${STOPPED} Of these jobs: ${told(stopped)}.`)
+    draft.next()
+  }
+  if (notAgreed.length) {
+    draft.put(
+      columns.text,
+      'caution',
+      `More than the customer has agreed to: change orders that nobody has signed, of ${told(notAgreed)}. What changed since is not ordered before they are.`,
+    )
     draft.next()
   }
   const first = draft.row

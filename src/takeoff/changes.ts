@@ -10,6 +10,8 @@ export interface EarlierLine {
   order: number
   price: number
   amount: number
+  /** What the layout came to, whatever somebody typed over it; nothing where it was made before that was kept. */
+  net?: number | undefined
 }
 /** A takeoff as it stood before it is made again. */
 export interface Before {
@@ -49,9 +51,9 @@ export function linesByCode(takeoff: Takeoff): Map<string, EarlierLine> {
   const found = new Map<string, EarlierLine>()
   const add = (key: string, line: EarlierLine) => {
     const known = found.get(key)
-    found.set(key, known ? { ...known, order: known.order + line.order, amount: money(known.amount + line.amount) } : line)
+    found.set(key, known ? { ...known, order: known.order + line.order, amount: money(known.amount + line.amount), net: line.net ?? known.net } : line)
   }
-  for (const { code, description, order, price, amount } of takeoff.lines) add(code, { description, order, price: price ?? 0, amount })
+  for (const { code, description, net, order, price, amount } of takeoff.lines) add(code, { description, order, price: price ?? 0, amount, net })
   for (const { code, description, quantity, price } of takeoff.added)
     add(code || description, { description, order: quantity ?? 0, price: price ?? 0, amount: money((quantity ?? 0) * (price ?? 0)) })
   return found
@@ -103,7 +105,8 @@ export function changesSince(before: Before | undefined, takeoff: Takeoff): Chan
       continue
     }
     // The quantity at the old price first; what the price adds is the rest, so that both add to the line.
-    const byQuantity = isSame(was.order, line.order) ? 0 : money((line.order - was.order) * was.price)
+    // At one price no cent is the price's.
+    const byQuantity = isSame(was.order, line.order) ? 0 : isSame(was.price, line.price) ? money(line.amount - was.amount) : money((line.order - was.order) * was.price)
     const byPrice = money(line.amount - was.amount - byQuantity)
     if (byQuantity !== 0 || !isSame(was.order, line.order)) changes.push({ what: 'quantity', code, words: line.description, from: was.order, to: line.order, money: byQuantity })
     if (byPrice !== 0) changes.push({ what: 'price', code, words: line.description, from: was.price, to: line.price, money: byPrice })

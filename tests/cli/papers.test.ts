@@ -10,6 +10,7 @@ import { openWorkbook, readSheet } from '../../src/hosts/file.js'
 import type { SheetPlan } from '../../src/plan/plan.js'
 import { readOffice, rowNamed } from '../../src/takeoff/office.js'
 import { makeTakeoff, type Takeoff } from '../../src/takeoff/takeoff.js'
+import { nothingEarlier } from '../../src/plan/earlier.js'
 import { nothingKept } from '../../src/takeoff/typed.js'
 import { orderQuantity } from '../../src/calc/index.js'
 import { compareWithCalc } from '../support/recalculate.js'
@@ -78,9 +79,8 @@ const togetherOf = (each: readonly { takeoff: Takeoff; plans: readonly SheetPlan
   const orders = new OrderTogether()
   for (const { takeoff, plans } of each)
     orders.add(
-      takeoff,
+      { takeoff, earlier: nothingEarlier, made },
       plans.find(({ kind }) => kind === 'takeoff')!,
-      1,
     )
   return orders.sheet(made)
 }
@@ -137,9 +137,8 @@ describe('orders of several jobs together', () => {
     for (const [at, takeoff] of [stopped, withSpare].entries()) {
       const plans = jobSheets(takeoff, standardPlaces(), 'native', made)
       orders.add(
-        takeoff,
+        { takeoff, earlier: nothingEarlier, made: { ...made, revision: at + 2 } },
         plans.find(({ kind }) => kind === 'takeoff')!,
-        at + 2,
       )
     }
     const said = orders.sheet(made).cells.map(({ value }) => String(value ?? ''))

@@ -6,7 +6,7 @@ import { acceptance } from '../../src/plan/acceptance.js'
 import { makingNotes } from '../../src/plan/makingNotes.js'
 import { made, makeJobs, papersAlone } from '../support/makings.js'
 import { jobSheetNames, jobSheets } from '../../src/plan/jobSheets.js'
-import { ORDER_TOGETHER } from '../../src/plan/orderTogether.js'
+import { ORDER_TOGETHER, OrderTogether } from '../../src/plan/orderTogether.js'
 import { standardPlaces } from '../../src/plan/places.js'
 import { amended } from '../../src/plan/sheets/amendSheet.js'
 import { takeoffColumns as columns } from '../../src/plan/sheets/takeoffColumns.js'
@@ -150,11 +150,11 @@ describe('revisions and change orders', () => {
     const beyond = (sum: number) => change('overhead, markup and tax', '', sum)
     expect(amended([change('quantity', 'A', 100, { from: 2, to: 4 }), change('price', 'B', 50), beyond(30), change('verdict', '', null)], 1.2)).toEqual([
       { words: 'A', from: 2, to: 4, price: 120 },
-      { words: 'B', from: null, to: null, price: 60 },
+      { words: 'B: its unit price', from: null, to: null, price: 60 },
     ])
     // Quantity and price of one line are one row; one that is gone stands so after, not before.
     expect(amended([change('quantity', 'A', 10, { from: 1, to: 2 }), change('price', 'A', 5), change('line gone', 'C', -20), beyond(-1)], 1.2)).toEqual([
-      { words: 'A', from: 1, to: 2, price: 18 },
+      { words: 'A; of it by the unit price $6.00', from: 1, to: 2, price: 18 },
       { words: 'C', from: null, to: 'left out', price: -24 },
     ])
     // More in one line and less in another keep their own size.
@@ -253,6 +253,16 @@ describe('revisions and change orders', () => {
     expect(quoteRow(second.bytes, `6 at ${price(first.takeoff)}`)?.[3]).toBe('A. Fernlow 2026-11-20')
     expect(makingNotes(second.takeoff, second.earlier, { ...made, revision: 2 })).toContainEqual(expect.stringContaining(`the customer accepted ${price(first.takeoff)}`))
     expect(wordsOn(second.bytes, names.amend)).toContain('Change order, revision 2')
+    // Before it is signed nothing of it is ordered; where nobody has agreed to anything, and where everything is agreed, nothing is said.
+    const warned = (bytes: Uint8Array) => wordsOn(bytes, names.order).filter((words) => words.startsWith('The customer agreed to revision'))
+    expect([warned(first.bytes), warned((await make(accepted)).bytes)]).toEqual([[], []])
+    expect(warned(second.bytes)).toEqual([expect.stringMatching(/^The customer agreed to revision 1; .* nobody has signed it/)])
+    const orders = new OrderTogether()
+    orders.add(
+      { takeoff: second.takeoff, earlier: second.earlier, made: { ...made, revision: 2 } },
+      jobSheets(second.takeoff, standardPlaces(), 'native', made).find(({ kind }) => kind === 'takeoff')!,
+    )
+    expect(orders.sheet(made).cells.map(({ value }) => String(value ?? ''))).toContainEqual(expect.stringMatching(/nobody has signed, of .* \(agreed: revision 1\)/))
     // Nobody signed that change: the next one has it too, vents from what was agreed to what they are now.
     const third = await withVents(second.bytes, 12)
     const said = wordsOn(third.bytes, names.amend)
@@ -264,6 +274,7 @@ describe('revisions and change orders', () => {
     expect(makingNotes(third.takeoff, third.earlier, { ...made, revision: 3 }).join()).not.toContain('accepted')
     // Signed, it is where the next one begins.
     const signed = await written(third.bytes, names.amend, 'agree', 'A. Fernlow 2026-12-01')
+    expect([warned(third.bytes), warned((await make(signed)).bytes)]).toEqual([[expect.any(String)], []])
     const fourth = await withVents(signed, 13)
     expect(wordsOn(fourth.bytes, names.amend)).toContain('Change order, revision 4')
     expect(wordsOn(fourth.bytes, names.amend)).toContain(String(third.takeoff.total))
@@ -278,6 +289,29 @@ describe('revisions and change orders', () => {
     const { crew } = back.takeoff
     const twice = acceptance({ ...back.takeoff, crew: { ...crew, cells: { 'Q 6': { done: 'B', stands: 'no price' }, 'Q 6 at no price': { done: 'A' } } } }, undefined)
     expect(twice).toMatchObject({ done: undefined, earlier: [{ code: '6 at no price', done: 'A; B' }] })
+  })
+  it('names an own quantity whose layout has moved under it, once', async () => {
+    const own = await typed(first.bytes, (workbook) => {
+      const sheet = workbook.getWorksheet(names.takeoff)!
+      sheet.getRow(rowWith(sheet, columns.code, 'FENCE')).getCell(columns.yours).value = 130
+    })
+    const notesOf = async (bytes: Uint8Array) => {
+      const next = await make(bytes)
+      return { next, said: makingNotes(next.takeoff, next.earlier, { ...made, revision: 3 }).filter((note) => note.includes('own quantity')) }
+    }
+    const typedOnce = await notesOf(own)
+    expect(typedOnce.said).toEqual([])
+    const fence = (takeoff: { lines: readonly { code: string; net: number }[] }) => takeoff.lines.find(({ code }) => code === 'FENCE')!.net
+    const wider = await notesOf(
+      await typed(typedOnce.next.bytes, (workbook) => {
+        const jobs = workbook.getWorksheet('Jobs')!
+        const heading = (jobs.getRow(5).values as unknown[]).indexOf('TankCount')
+        jobs.eachRow((row) => row.getCell(2).value === typedOnce.next.takeoff.design.name && (row.getCell(heading).value = 5))
+      }),
+    )
+    expect(fence(wider.next.takeoff)).toBeGreaterThan(fence(typedOnce.next.takeoff))
+    expect(wider.said).toEqual([expect.stringMatching(/FENCE 130 ft, where the layout came to [\d.]+ and comes to [\d.]+ now/)])
+    expect((await notesOf(wider.next.bytes)).said).toEqual([])
   })
   it('of a revision that follows one nobody agreed to here says where it begins', async () => {
     const withVents = async (bytes: Uint8Array, vents: number) =>

@@ -48,6 +48,17 @@ describe('the house', () => {
   })
 })
 
+it('at one price a line changes by its count alone, to the cent', () => {
+  // 915 x 0.093 = 85.095 and 1,220 x 0.093 = 113.46: half a cent of rounding is no other price.
+  const takeoff = takeoffOf({ ...leastRow, RainIntensity_in_per_h: 1 })
+  const line = lineOf(takeoff, 'SEED')!
+  const was = { description: line.description, order: line.order - 7, price: line.price!, amount: Math.round((line.order - 7) * line.price! * 100 - 1) / 100 }
+  const before = { revision: 1, date: '2026-11-25', cost: takeoff.orderCost, total: takeoff.total, verdicts: new Map<string, string>(), lines: new Map([['SEED', was]]) }
+  const ofSeed = changesSince(before, takeoff).filter(({ code }) => code === 'SEED')
+  expect(ofSeed.map(({ what }) => what)).toEqual(['quantity'])
+  expect(cents(ofSeed[0]!.money!)).toBe(cents(line.amount - was.amount))
+})
+
 describe('a price to look at', () => {
   const prices = (PriceDate: string) => demoRows('Prices').map((row) => (row.Code === 'VENT' ? { ...row, PriceDate } : row))
   const job = { ...leastRow, RainIntensity_in_per_h: 1 }

@@ -40,6 +40,8 @@ export interface Amended {
   from: string | number | null
   to: string | number | null
   price: number
+  /** What of it another unit price brings, and no count. */
+  byPrice?: number
 }
 /** A line as the customer reads its change. */
 export interface LineShown {
@@ -75,6 +77,13 @@ function countedOn({ from, to }: Amended, counted: Pick<Amended, 'from' | 'to'> 
   return counted && to !== 'added' ? { from: from ?? counted.from, to: counted.to } : {}
 }
 
+/** A customer who agreed to a price sees what of a change is another price for the same. */
+function priceWords(byPrice: number, { price, to }: Pick<Amended, 'price' | 'to'>): string {
+  const moved = money(byPrice)
+  if (moved === 0 || to === 'added' || to === 'left out') return ''
+  return moved === money(price) ? ': its unit price' : `; of it by the unit price ${moved < 0 ? '-' : ''}${dollars(Math.abs(moved))}`
+}
+
 /** What changed, a row a line, at what a dollar of cost is to the customer, `factor` where the line does not say; what is left over stands by itself. To the cent what the revision adds. */
 export function amended(changes: readonly Change[], factor: number, line: (code: string) => LineShown | undefined = () => undefined): Amended[] {
   const rows = new Map<string, Amended>()
@@ -90,9 +99,17 @@ export function amended(changes: readonly Change[], factor: number, line: (code:
     const inUnit = (count: Amended['from']) => (typeof count === 'number' && unit ? `${roundTo(count, 2).toLocaleString('en-US')} ${unitBeside(count, unit)}` : count)
     const counted = what === 'quantity' && !isOwnWork ? { from: inUnit(from), to: inUnit(to) } : undefined
     const said = isOwnWork ? { from: null, to: null } : (counted ?? { from: null, to: what === 'line added' ? 'added' : what === 'line gone' ? 'left out' : null })
-    rows.set(key, known ? { ...known, ...countedOn(known, counted, what), price: known.price + moved * own } : { words: isOwnWork ? OWN_WORK : words, ...said, price: moved * own })
+    const byPrice = (known?.byPrice ?? 0) + (what === 'price' && !isOwnWork ? moved * own : 0)
+    rows.set(
+      key,
+      known
+        ? { ...known, ...countedOn(known, counted, what), price: known.price + moved * own, byPrice }
+        : { words: isOwnWork ? OWN_WORK : words, ...said, price: moved * own, byPrice },
+    )
   }
-  const list = [...rows.values()].map((row) => ({ ...row, price: money(row.price) })).filter(({ price }) => price !== 0)
+  const list = [...rows.values()]
+    .map(({ byPrice = 0, words, ...row }): Amended => ({ ...row, words: `${words}${priceWords(byPrice, row)}`, price: money(row.price) }))
+    .filter(({ price }) => price !== 0)
   const left = money(sum - list.reduce((total, { price }) => total + price, 0))
   const last = list.at(-1)
   if (left === 0) return list
@@ -126,9 +143,14 @@ function inOneStep(changes: readonly KeptChange[]): KeptChange[] {
   return [...[...rest.values()].filter(({ from, to }) => from !== to), ...steps.filter((change) => !isRest(change))]
 }
 
-function amendSheet({ takeoff, earlier, made, names, heading, design }: JobContext, sheet: string): SheetPlan | undefined {
-  const { crew, house } = takeoff
-  const isSame = earlier.before?.revision === made.revision
+interface Amendment {
+  agreed: number | undefined
+  since: number
+  changes: readonly KeptChange[]
+  rows: readonly Amended[]
+}
+/** What a customer is asked to agree to; nothing where nothing of it changed since he agreed. */
+function amendmentOf({ takeoff, earlier, made }: Pick<JobContext, 'takeoff' | 'earlier' | 'made'>): Amendment | undefined {
   const all: KeptChange[] = [...changesSince(earlier.before, takeoff).map((change) => ({ ...change, revision: made.revision, date: made.date })), ...earlier.changes]
   const agreed = lastAgreed(takeoff, earlier, all, made.revision)
   // Where nobody has agreed to anything here, a change order is of one revision.
@@ -142,8 +164,23 @@ function amendSheet({ takeoff, earlier, made, names, heading, design }: JobConte
     ...byCode.get(code),
     factor: takeoff.priceShare(code),
   }))
+  return rows.length ? { agreed, since, changes, rows } : undefined
+}
+
+/** The revision that the customer agreed to last, where something changed since and nobody has signed that here. */
+export function agreedBefore(job: Pick<JobContext, 'takeoff' | 'earlier' | 'made'>): number | undefined {
+  const isSigned = job.earlier.before?.revision === job.made.revision && job.takeoff.crew.cells[`${AMEND_PREFIX}agree`]?.done !== undefined
+  return isSigned || acceptance(job.takeoff, job.earlier.before).done !== undefined ? undefined : amendmentOf(job)?.agreed
+}
+
+function amendSheet(job: JobContext, sheet: string): SheetPlan | undefined {
+  const { takeoff, earlier, made, names, heading, design } = job
+  const { crew, house } = takeoff
+  const isSame = earlier.before?.revision === made.revision
+  const amendment = amendmentOf(job)
   // Nothing that a customer could agree to.
-  if (!rows.length) return undefined
+  if (!amendment) return undefined
+  const { agreed, since, changes, rows } = amendment
   const sum = money(rows.reduce((total, { price }) => total + price, 0))
   const draft = new SheetDraft()
   headed(draft, { heading, names }, sheet, since < made.revision - 1 ? `Change order, revisions ${since + 1} to ${made.revision}` : `Change order, revision ${made.revision}`)

@@ -4,6 +4,7 @@
  * is taken for ours. It stands hidden in few cells, as a request of Excel holds so much and no more.
  */
 import { fieldsByName, linesByCode, type Before, type Change, type EarlierLine, type KeptChange } from '../../takeoff/changes.js'
+import { roundTo } from '../../rounding.js'
 import type { Takeoff } from '../../takeoff/takeoff.js'
 import { MARK, markOfFigure, markOfWords } from '../cellMarks.js'
 import { text, type Rows } from '../keptCells.js'
@@ -52,7 +53,7 @@ const asValue = (written: string): Change['from'] => (written === '' ? null : wr
 export function withAsMade(changes: SheetPlan, kept: readonly KeptChange[], takeoff: Takeoff, plans: readonly SheetPlan[]): SheetPlan {
   const entries = [
     ...kept.map(({ revision, date, what, code, words, from, to, money }) => inOneEntry(['change', revision, date, what, code, words, asText(from), asText(to), asText(money)])),
-    ...[...linesByCode(takeoff)].map(([key, { description, order, price, amount }]) => inOneEntry(['line', key, description, order, price, amount])),
+    ...[...linesByCode(takeoff)].map(([key, { description, order, price, amount, net }]) => inOneEntry(['line', key, description, order, price, amount, net === undefined ? '' : roundTo(net, 4)])),
     inOneEntry(['sums', takeoff.orderCost, takeoff.total]),
     ...[...fieldsByName(takeoff)].map(([name, value]) => inOneEntry(['field', name, value])),
     ...takeoff.design.verdicts().map(({ label, verdict }) => inOneEntry(['verdict', label, verdict])),
@@ -98,9 +99,9 @@ export function asMadeIn(rows: Rows): AsMade | undefined {
   if (cost === undefined || total === undefined) return undefined
   return {
     lines: new Map(
-      of('line').map(([, key, description, order, price, amount]): [string, EarlierLine] => [
+      of('line').map(([, key, description, order, price, amount, net]): [string, EarlierLine] => [
         key!,
-        { description: description!, order: Number(order), price: Number(price), amount: Number(amount) },
+        { description: description!, order: Number(order), price: Number(price), amount: Number(amount), ...(net ? { net: Number(net) } : {}) },
       ]),
     ),
     cost: Number(cost),

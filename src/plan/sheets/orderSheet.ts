@@ -7,6 +7,7 @@ import { ADDED_SECTION_WORDS } from '../../takeoff/sumWords.js'
 import { headed, sheetKind, type JobContext } from '../sheetKind.js'
 import { CUT_LIST } from './crewOwnWords.js'
 import { openStops } from '../stopAnswers.js'
+import { agreedBefore } from './amendSheet.js'
 import { unitBeside } from '../words.js'
 import { linePlace } from './takeoffColumns.js'
 
@@ -18,6 +19,9 @@ export const NO_SUPPLIER = 'Supplier not named (Prices: a row with the code and 
 /** Kinds of lines that are bought or hired. */
 const ordered: readonly ItemKind[] = ['material', 'equipment', 'subcontract']
 export const STOPPED = 'Not to be ordered before the quote has a price: when this was made a verdict said stop, and nobody had answered for it.'
+/** More than the customer has agreed to. */
+export const notAgreed = (revision: number): string =>
+  `The customer agreed to revision ${revision}; what changed since stands on Amend, and nobody has signed it. Nothing of that is ordered before both have.`
 const TOGETHER_TOO = 'Several jobs were made in one go: where the sheet Order together stands, and is not out of date, it takes the place of this order. Order each thing once.'
 /** What every supplier asks first. */
 const delivery: readonly { code: string; text: string; ofJob?: JobFieldName }[] = [
@@ -47,7 +51,8 @@ export const order = sheetKind({
   plan: orderSheet,
 })
 
-function orderSheet({ takeoff, names, heading, cuts, isOneOfSeveral }: JobContext, sheet: string): SheetPlan {
+function orderSheet(job: JobContext, sheet: string): SheetPlan {
+  const { takeoff, names, heading, cuts, isOneOfSeveral } = job
   const draft = new SheetDraft()
   const from = names.from(sheet)
   headed(draft, { heading, names }, sheet, 'Order: what to buy and hire, by supplier')
@@ -56,6 +61,11 @@ function orderSheet({ takeoff, names, heading, cuts, isOneOfSeveral }: JobContex
   // What a supplier delivers cannot be taken back: while a stop stands nothing is known of what the job will need.
   if (openStops(takeoff)) {
     draft.put(columns.text, 'caution', STOPPED)
+    draft.next()
+  }
+  const agreed = agreedBefore(job)
+  if (agreed !== undefined) {
+    draft.put(columns.text, 'caution', notAgreed(agreed))
     draft.next()
   }
   if (isOneOfSeveral) {
