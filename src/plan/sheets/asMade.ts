@@ -53,7 +53,9 @@ const asValue = (written: string): Change['from'] => (written === '' ? null : wr
 export function withAsMade(changes: SheetPlan, kept: readonly KeptChange[], takeoff: Takeoff, plans: readonly SheetPlan[]): SheetPlan {
   const entries = [
     ...kept.map(({ revision, date, what, code, words, from, to, money }) => inOneEntry(['change', revision, date, what, code, words, asText(from), asText(to), asText(money)])),
-    ...[...linesByCode(takeoff)].map(([key, { description, order, price, amount, net }]) => inOneEntry(['line', key, description, order, price, amount, net === undefined ? '' : roundTo(net, 4)])),
+    ...[...linesByCode(takeoff)].map(([key, { description, order, price, amount, net }]) =>
+      inOneEntry(['line', key, description, order, price, amount, net === undefined ? '' : roundTo(net, 4)]),
+    ),
     inOneEntry(['sums', takeoff.orderCost, takeoff.total]),
     ...[...fieldsByName(takeoff)].map(([name, value]) => inOneEntry(['field', name, value])),
     ...takeoff.design.verdicts().map(({ label, verdict }) => inOneEntry(['verdict', label, verdict])),
