@@ -36,6 +36,7 @@ export interface Getters {
   getDataValidationRules(sheet: string): readonly Rule[]
   isSheetVisible(sheet: string): boolean
   isColHiddenByUser(sheet: string, column: number): boolean
+  isRowHiddenByUser(sheet: string, row: number): boolean
 }
 interface Rule {
   ranges: readonly { zone: { top: number; bottom: number; left: number } }[]
@@ -74,12 +75,15 @@ export interface GridCell {
   formula?: string
   isText: boolean
   format?: string
+  /** A formula of another cell fills it. */
+  isSpilled?: true
 }
 export function gridCell(getters: Getters, sheetId: string, row: number, column: number): GridCell | undefined {
   const position = { sheetId, row: row - 1, col: column - 1 }
   const { value, type, format } = getters.getEvaluatedCell(position)
   if (type === 'empty') return undefined
-  const { isFormula, content } = getters.getCell(position) ?? {}
+  const own = getters.getCell(position)
+  const { isFormula, content } = own ?? {}
   const text = isFormula ? getters.getCellText(position, { showFormula: true }).replace(/^=/, '') : undefined
   const isText = text !== undefined && (isOwnText(text) || (type === 'error' && value === BAD_FORMULA))
   return {
@@ -88,6 +92,7 @@ export function gridCell(getters: Getters, sheetId: string, row: number, column:
     ...(text === undefined || isText ? {} : { formula: fileFormula(text) }),
     isText: isText || (typeof value === 'string' && type !== 'error'),
     ...(format ? { format } : {}),
+    ...(isFormula || content ? {} : { isSpilled: true as const }),
   }
 }
 
@@ -131,7 +136,8 @@ function unreadOn({ formulas }: InFile, cells: readonly GridCell[]): ReadonlyMap
   )
 }
 
-export function planOf(getters: Getters, sheetId: string, inFile: InFile = nothingInFile): SheetPlan {
+/** A sheet as a file takes it. On one of ours texts say that they are texts; somebody else's cells take what is typed over them as they did. */
+export function planOf(getters: Getters, sheetId: string, inFile: InFile = nothingInFile, isOurs = true): SheetPlan {
   const name = getters.getSheetName(sheetId)
   const { numberOfRows, numberOfCols } = getters.getSheetSize(sheetId)
   const { codes } = inFile
@@ -161,7 +167,7 @@ export function planOf(getters: Getters, sheetId: string, inFile: InFile = nothi
         look: lookOf(style, border),
         value: cell?.value ?? null,
         ...(cell?.formula === undefined ? {} : { formula: cell.formula }),
-        ...(cell?.isText ? { format: 'text' as const } : { format: formatOf(format === undefined ? undefined : (codes.get(format) ?? format)) }),
+        ...(cell?.isText && (isOurs || format === '@') ? { format: 'text' as const } : { format: formatOf(format === undefined ? undefined : (codes.get(format) ?? format)) }),
       })
     }
   }
@@ -180,15 +186,18 @@ export function planOf(getters: Getters, sheetId: string, inFile: InFile = nothi
     tables,
     validations: validationsOf(getters, sheetId, name, tables[0]),
     ...(tables[0] && isStandard(tables[0]) ? { ...foldedColumns(name as TableName), print: OFFICE_PRINT } : {}),
-    ...(tables[0] ? {} : hiddenIn(getters, sheetId, widths.length)),
+    ...(tables[0] ? {} : hiddenIn(getters, sheetId, widths.length, numberOfRows)),
     hidden: !getters.isSheetVisible(sheetId),
   }
 }
 
-/** The column of a sheet of ours that is not for people. */
-function hiddenIn(getters: Getters, sheetId: string, columns: number): Pick<SheetPlan, 'hiddenColumn'> {
-  for (let column = columns; column > 0; column--) if (getters.isColHiddenByUser(sheetId, column - 1)) return { hiddenColumn: column }
-  return {}
+/** Columns and rows that are not for people. */
+function hiddenIn(getters: Getters, sheetId: string, columns: number, rows: number): Pick<SheetPlan, 'hiddenColumns' | 'hiddenRows'> {
+  const upTo = (last: number) => Array.from({ length: last }, (_, at) => at + 1)
+  return {
+    hiddenColumns: upTo(columns).filter((column) => getters.isColHiddenByUser(sheetId, column - 1)),
+    hiddenRows: upTo(rows).filter((row) => getters.isRowHiddenByUser(sheetId, row - 1)),
+  }
 }
 
 /** A formula that cannot be read is saved as the text that was typed. */
@@ -222,6 +231,15 @@ function tablesOf(name: TableName, cells: readonly PlanCell[]): SheetPlan['table
   return [{ name, row: heading.row, column: heading.column, headings, rows: last - heading.row }]
 }
 
+/** Excel takes no longer name of a sheet, and keeps one for itself. */
+const [LONGEST_NAME, RESERVED] = [31, 'history']
+export function refuseNames(names: readonly string[]): void {
+  for (const name of names) {
+    if (name.length > LONGEST_NAME) throw new Error(`The sheet "${name}" has a name of ${name.length} letters, and a file takes ${LONGEST_NAME}: rename it.`)
+    if (name.toLowerCase() === RESERVED) throw new Error(`Excel keeps the name ${name} for itself: rename that sheet.`)
+  }
+}
+
 /** A workbook that was begun on the page, or is written whole; `made` are the sheets of jobs as they were laid out, with their drawings. */
 export async function workbookFromGrid(
   model: InstanceType<typeof Model>,
@@ -229,8 +247,10 @@ export async function workbookFromGrid(
   inFile: (sheetId: string) => InFile = () => nothingInFile,
 ): Promise<Uint8Array> {
   const getters = model.getters as unknown as Getters
+  refuseNames(getters.getSheetIds().map((id) => getters.getSheetName(id)))
   const sheets = getters.getSheetIds().map((id): SheetPlan => {
-    const plan = planOf(getters, id, inFile(id))
+    const name = getters.getSheetName(id)
+    const plan = planOf(getters, id, inFile(id), made.has(name) || tableNames.includes(name as TableName))
     const own = made.get(plan.name)
     return own ? { ...plan, drawings: own.drawings ?? [], print: own.print!, landscape: own.landscape, paper: own.paper! } : plan
   })

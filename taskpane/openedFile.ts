@@ -16,7 +16,9 @@ import { formulaShape } from '../src/plan/cellMarks.js'
 import { serialOfMoment } from '../src/days.js'
 import type { SheetPlan } from '../src/plan/plan.js'
 import { isErrorText } from '../src/takeoff/fields.js'
-import { fileFormula, gridCell, isUnread, planOf, type CodesOfFile, type GridCell, type InFile, type UnreadFormula } from './gridToXlsx.js'
+import { StyleBook } from '../src/hosts/xlsx/styles.js'
+import { tableNames } from '../src/takeoff/officeTables.js'
+import { fileFormula, gridCell, isUnread, planOf, refuseNames, type CodesOfFile, type Getters, type GridCell, type InFile, type UnreadFormula } from './gridToXlsx.js'
 
 type GridModel = InstanceType<typeof Model>
 interface Exported {
@@ -27,24 +29,38 @@ interface Exported {
 }
 interface Known {
   name: string
-  /** Everything but the cells: looks, sizes, rules, merges. */
+  /** Everything but the cells and how their numbers are written: looks, sizes, rules, merges. */
   frame: string
+  formats: ReadonlyMap<string, string>
   cells: ReadonlyMap<string, GridCell>
 }
 
 /** What a sheet is beside its cells, with looks by what they are and not by their number. */
 function frameOf(all: Exported, sheet: Exported['sheets'][number]): string {
   const looks = (zones: Record<string, number> | undefined, list: Record<string, unknown>) => Object.entries(zones ?? {}).map(([zone, id]) => [zone, list[String(id)] ?? null])
-  const { cells: _cells, styles, formats, borders, ...rest } = sheet
-  return JSON.stringify([rest, looks(styles, all.styles), looks(formats, all.formats), looks(borders, all.borders)])
+  const { cells: _cells, styles, formats: _formats, borders, ...rest } = sheet
+  return JSON.stringify([rest, looks(styles, all.styles), looks(borders, all.borders)])
 }
 /** The grid exports three times and builds a second grid to see that its short form can be read again: here nothing reads it, and the long form is enough. */
 const exported = (model: GridModel): Exported => (model as unknown as { _exportData(isShort: boolean): Exported })._exportData(false)
 
+/** The number formats of a sheet of the grid, as its cells have them. */
+function formatsOf(model: GridModel, sheetId: string): Map<string, string> {
+  const found = new Map<string, string>()
+  const getters = model.getters as unknown as Getters
+  const { numberOfRows, numberOfCols } = getters.getSheetSize(sheetId)
+  for (let row = 1; row <= numberOfRows; row++)
+    for (let column = 1; column <= numberOfCols; column++) {
+      const format = getters.getCell({ sheetId, row: row - 1, col: column - 1 })?.format
+      if (format) found.set(`${row} ${column}`, format)
+    }
+  return found
+}
+
 /** Every cell of a sheet of the grid that holds something, by "row column". */
 function cellsOf(model: GridModel, sheetId: string): Map<string, GridCell> {
   const found = new Map<string, GridCell>()
-  const getters = model.getters as unknown as { getSheetSize(id: string): { numberOfRows: number; numberOfCols: number } }
+  const getters = model.getters as unknown as Getters
   const { numberOfRows, numberOfCols } = getters.getSheetSize(sheetId)
   for (let row = 1; row <= numberOfRows; row++)
     for (let column = 1; column <= numberOfCols; column++) {
@@ -73,7 +89,9 @@ export class OpenedFile {
   ) {
     this.book = new Book(bytes, name)
     const all = exported(model)
-    this.known = new Map(all.sheets.map((sheet) => [sheet.id, { name: sheet.name, frame: frameOf(all, sheet), cells: cellsOf(model, sheet.id) }]))
+    this.known = new Map(
+      all.sheets.map((sheet) => [sheet.id, { name: sheet.name, frame: frameOf(all, sheet), formats: formatsOf(model, sheet.id), cells: cellsOf(model, sheet.id) }]),
+    )
   }
 
   get hasMacros(): boolean {
@@ -88,6 +106,7 @@ export class OpenedFile {
         const called = `${sheet.toLowerCase()}!`
         const pointsThere = ({ content }: UnreadFormula) => content.toLowerCase().replaceAll("'!", '!').includes(called)
         const count = [...this.known].flatMap(([id, { name }]) => this.unreadOf(id).filter(name === sheet ? hasPlace : pointsThere)).length
+        own.push(...this.looksOf(sheet))
         if (count) own.push(`where rows have moved, what formulas that the page cannot read point to (${count})`)
         return own.length ? [`on ${sheet}, which is written anew: ${own.join(', ')}`] : []
       })
@@ -98,6 +117,7 @@ export class OpenedFile {
   saved(model: GridModel, made: ReadonlyMap<string, SheetPlan>): { bytes: Uint8Array; anew: readonly string[] } | undefined {
     const all = exported(model)
     const here = new Map(all.sheets.map((sheet) => [sheet.id, sheet]))
+    refuseNames(all.sheets.map(({ name }) => name))
     for (const [id, { name }] of this.known) if (here.get(id)?.name !== name) return undefined
     const book = new Book(this.bytes, this.name)
     const plans: SheetPlan[] = []
@@ -106,7 +126,7 @@ export class OpenedFile {
       const known = this.known.get(sheet.id)
       const own = made.get(sheet.name)
       const plan = () => ({
-        ...planOf(model.getters as never, sheet.id, this.inFile(sheet.id)),
+        ...planOf(model.getters as never, sheet.id, this.inFile(sheet.id), own !== undefined || tableNames.includes(sheet.name as never)),
         ...(own
           ? { drawings: own.drawings ?? [], print: own.print!, landscape: own.landscape, paper: own.paper!, definedNames: namesIn(own, model, sheet.id) }
           : { isOfBook: true as const, ...this.pageOf(sheet.name) }),
@@ -114,7 +134,7 @@ export class OpenedFile {
       // A sheet made here is written whole: names of the workbook point to its rows.
       if (known && !own && frameOf(all, sheet) === known.frame) {
         try {
-          this.patch(book, sheet.name, known.cells, cellsOf(model, sheet.id))
+          this.patch(book, sheet.name, known, cellsOf(model, sheet.id), formatsOf(model, sheet.id))
           continue
         } catch (error) {
           if (!(error instanceof SharedCellError)) throw error
@@ -127,6 +147,23 @@ export class OpenedFile {
     for (const own of made.values()) if (own.toScale) plans.push(own)
     writeInto(book, plans)
     return { bytes: book.bytes(), anew }
+  }
+
+  /** What a sheet of somebody's own looks like and the grid does not write. */
+  private looksOf(name: string): string[] {
+    const sheet = tableNames.includes(name as never) ? undefined : this.book.sheetNamed(name)
+    if (!sheet) return []
+    const xml = this.book.text(sheet.part)
+    const worn = new Set([...xml.matchAll(/<(?:\w+:)?c\b[^>]*\ss="(\d+)"/g)].map(([, style]) => Number(style)))
+    const styles = new StyleBook(new Book(this.bytes, this.name))
+    return (
+      [
+        ['zoom', /\szoomScale="(?!100")\d+"/.test(xml)],
+        ['heights of rows', /\scustomHeight="(?:1|true)"/.test(xml)],
+        ['scale of the print', /<(?:\w+:)?pageSetup\b[^>]*\sscale="(?!100")/.test(xml)],
+        ['fonts', [...worn].some((style) => styles.hasOwnFont(style))],
+      ] as const
+    ).flatMap(([words, isThere]) => (isThere ? [words] : []))
   }
 
   /** How a sheet of the file lies on its paper. */
@@ -165,7 +202,7 @@ export class OpenedFile {
   }
 
   /** Cells that differ from those at opening; a formula that gives another result now keeps its text. */
-  private patch(book: Book, name: string, before: ReadonlyMap<string, GridCell>, now: ReadonlyMap<string, GridCell>): void {
+  private patch(book: Book, name: string, { cells: before, formats: were }: Known, now: ReadonlyMap<string, GridCell>, are: ReadonlyMap<string, string>): void {
     const { part } = book.sheetNamed(name)!
     const standing = new CellReader(book).rows(book.sheetNamed(name)!)
     const cells: PutCell[] = []
@@ -177,15 +214,31 @@ export class OpenedFile {
       // What the grid cannot read it moves all the same, where it knows the places in it.
       const isMoved = was && is && there?.formula !== undefined && isUnread(was) && isUnread(is) && formulaShape(was.content) === formulaShape(is.content)
       if (isMoved) cells.push({ row, column, value: plainValue(there.value), formula: fileFormula(is.content) })
-      else if (!is) cells.push({ row, column, value: null })
+      // What a formula fills is a cell of the file only where the file says so.
+      else if (is?.isSpilled || (!is && was?.isSpilled)) {
+        if (there && there.formula === undefined) cells.push({ row, column, value: is?.value ?? null })
+      } else if (!is) cells.push({ row, column, value: null })
       else if (was && was.content === is.content) {
         // A result that only the grid cannot work out leaves the one of the file.
         if (there?.formula !== undefined && !isErrorText(String(is.value))) cells.push({ row, column, value: is.value, formula: true })
       } else if (is.formula === undefined) cells.push({ row, column, value: is.value })
       else if (there?.formula === undefined || same(there.formula) !== same(is.formula)) cells.push({ row, column, value: is.value, formula: is.formula })
     }
-    if (!cells.length) return
-    book.put(part, putCells(book.text(part), cells))
+    const changed = new Map(cells.map((cell) => [`${cell.row} ${cell.column}`, cell]))
+    const codes = this.codes.get(name)
+    for (const key of new Set([...were.keys(), ...are.keys()])) {
+      if (were.get(key) === are.get(key)) continue
+      const [row, column] = key.split(' ').map(Number) as [number, number]
+      const shown = are.get(key)
+      const format = shown === undefined ? 'General' : (codes?.get(shown) ?? shown)
+      const { value, formula } = standing.get(row)?.get(column) ?? { value: null }
+      changed.set(key, { ...(changed.get(key) ?? { row, column, value: plainValue(value), ...(formula === undefined ? {} : { formula: true as const }) }), format })
+    }
+    if (!changed.size) return
+    const styles = are.size || were.size ? new StyleBook(book) : undefined
+    const text = putCells(book.text(part), [...changed.values()], styles && ((style, code) => styles.withFormat(style, code)))
+    styles?.save()
+    book.put(part, text)
     const last = extentOf(cells.filter(({ value }) => value !== null)).lastRow
     if (last) stretchTable(book, name, name, { row: last, belowTotals: 'leave' })
   }

@@ -126,7 +126,7 @@ function planOf(
         row: Number(row.number),
         column,
         role: 'text',
-        value: value instanceof Date ? (format === 'date' ? value.toISOString().slice(0, 10) : serialOfMoment(value)) : value,
+        value: value instanceof Date ? (format === 'date' && isWholeDay(value) ? value.toISOString().slice(0, 10) : serialOfMoment(value)) : value,
         ...(formula ? { formula: toPlain(withoutPrefixes(formula).replaceAll(STORED_PREFIX, 'CISTERN.'), sheet.name, Number(row.number)) } : {}),
         ...(format === undefined ? {} : { format }),
       }
@@ -176,19 +176,26 @@ function planOf(
   }
 }
 
-/** Neighbouring columns that are folded together, of several groups the first; else a column that is hidden, of several the last. */
-function foldedIn(sheet: Worksheet): Pick<SheetPlan, 'folded' | 'hiddenColumn'> {
+/** Neighbouring columns that are folded together, of several groups the first; the others that are hidden, and hidden rows. */
+function foldedIn(sheet: Worksheet): Pick<SheetPlan, 'folded' | 'hiddenColumns' | 'hiddenRows'> {
   const isFolded = (at: number) => {
     const { hidden, outlineLevel } = sheet.getColumn(at)
     return hidden && (outlineLevel ?? 0) > 0
   }
   const columns = Array.from({ length: sheet.columnCount }, (_, at) => at + 1)
   const first = columns.find(isFolded)
-  const hiddenColumn = columns.filter((at) => sheet.getColumn(at).hidden).at(-1)
-  if (first === undefined) return hiddenColumn === undefined ? {} : { hiddenColumn }
   let last = first
-  while (last < sheet.columnCount && isFolded(last + 1)) last++
-  return { folded: { first, last } }
+  while (last !== undefined && last < sheet.columnCount && isFolded(last + 1)) last++
+  const hiddenColumns = columns.filter((at) => sheet.getColumn(at).hidden && (first === undefined || at < first || at > last!))
+  const hiddenRows: number[] = []
+  sheet.eachRow({ includeEmpty: true }, (row, at) => {
+    if (row.hidden) hiddenRows.push(at)
+  })
+  return {
+    ...(first === undefined ? {} : { folded: { first, last: last! } }),
+    ...(hiddenColumns.length ? { hiddenColumns } : {}),
+    ...(hiddenRows.length ? { hiddenRows } : {}),
+  }
 }
 
 /** exceljs hands a list over cell by cell: neighbours in a column with one rule are one again. */
@@ -240,11 +247,14 @@ function codesOn(sheet: Worksheet): ReadonlySet<string> {
   return codes
 }
 
+/** A date that is shown as a day may hold a time of it all the same. */
+const isWholeDay = (moment: Date): boolean => moment.getTime() % 86_400_000 === 0
+
 const plainPlanCell = (sheet: string, row: number, column: number, { value, formula }: BookCell, toPlain: ToPlain): PlanCell => ({
   row,
   column,
   role: 'text',
-  value: value instanceof Date ? value.toISOString().slice(0, 10) : value,
+  value: value instanceof Date ? (isWholeDay(value) ? value.toISOString().slice(0, 10) : serialOfMoment(value)) : value,
   ...(value instanceof Date ? { format: 'date' as const } : {}),
   ...(formula === undefined ? {} : { formula: toPlain(withoutPrefixes(formula).replaceAll(STORED_PREFIX, 'CISTERN.'), sheet, row) }),
 })

@@ -116,8 +116,16 @@ export class GridDataWriter {
       styles,
       formats,
       borders,
-      cols: Object.fromEntries(plan.widths.map((width, at) => [at, { size: Math.round(width * PIXELS_PER_WIDTH), ...(at + 1 === plan.hiddenColumn && { isHidden: true }) }])),
-      rows: Object.fromEntries([...heights].map(([row, points]) => [row - 1, { size: Math.round(points * PIXELS_PER_POINT) }])),
+      cols: Object.fromEntries(
+        plan.widths.map((width, at) => [
+          at,
+          { size: Math.round(width * PIXELS_PER_WIDTH), ...((at + 1 === plan.hiddenColumn || plan.hiddenColumns?.includes(at + 1)) && { isHidden: true }) },
+        ]),
+      ),
+      rows: Object.fromEntries([
+        ...[...heights].map(([row, points]) => [row - 1, { size: Math.round(points * PIXELS_PER_POINT) }] as const),
+        ...(plan.hiddenRows ?? []).map((row) => [row - 1, { isHidden: true, ...(heights.has(row) && { size: Math.round(heights.get(row)! * PIXELS_PER_POINT) }) }] as const),
+      ]),
       // The grid cuts a title at a column that stands still: on the page none of ours does; in the file it does.
       panes: { xSplit: plan.tables.length ? 0 : (plan.frozenColumns ?? 0), ySplit: plan.frozenRows },
       headerGroups: { ROW: [], COL: plan.folded ? [{ start: plan.folded.first - 1, end: plan.folded.last - 1, isFolded: true }] : [] },

@@ -122,6 +122,9 @@ export interface SheetPlan {
   breakBefore?: number | undefined
   /** A column that is for the next making and not for people. */
   hiddenColumn?: number
+  /** Columns and rows that somebody hid on a sheet of their own. */
+  hiddenColumns?: readonly number[]
+  hiddenRows?: readonly number[]
   /** Letter, where nothing is said. */
   paper?: 'letter' | 'A4'
   /** Printed at this share of its size, over as many pages as it takes, else made as narrow as a page; columns behind the last one stand on the screen alone. */

@@ -130,6 +130,83 @@ describe('a file of another program on the page', () => {
       differing.join(),
     ).toBe(true)
   })
+  it('a share and a date typed into plain cells change those cells and their number format; what is hidden stays hidden, and looks stay', async () => {
+    const workbook = new ExcelJS.Workbook()
+    const sheet = workbook.addWorksheet('H')
+    for (let row = 1; row <= 8; row++) for (let column = 1; column <= 6; column++) sheet.getCell(row, column).value = row * column
+    sheet.getColumn(4).hidden = sheet.getColumn(6).hidden = true
+    sheet.getRow(3).hidden = sheet.getRow(4).hidden = true
+    sheet.getCell('A1').font = { name: 'Georgia', italic: true, size: 12 }
+    sheet.getRow(6).height = 60
+    sheet.pageSetup = { orientation: 'landscape', scale: 60, margins: { left: 1.5, right: 1, top: 1, bottom: 1, header: 0.3, footer: 0.3 } }
+    sheet.views = [{ state: 'normal', zoomScale: 150 } as never]
+    const bytes = new Uint8Array(await workbook.xlsx.writeBuffer())
+    const { file, model, type, sheetId } = await opened(bytes)
+    type(8, 0, '5%')
+    type(0, 1, '3/4/2026')
+    const saved = file.saved(model, new Map())!
+    expect(saved.anew).toEqual([])
+    const again = (await inExceljs(saved.bytes)).getWorksheet('H')!
+    expect([again.getCell('A9').value, again.getCell('A9').numFmt]).toEqual([0.05, '0%'])
+    expect(again.getCell('B1').numFmt).toMatch(/m.*d.*y/)
+    expect([3, 4].map((row) => again.getRow(row).hidden)).toEqual([true, true])
+    expect([4, 6].map((column) => again.getColumn(column).hidden)).toEqual([true, true])
+    expect([again.getCell('A1').font.name, again.getCell('A1').font.italic, again.getRow(6).height, again.pageSetup.scale]).toEqual(['Georgia', true, 60, 60])
+    // Taken away again, the format is the plain one.
+    model.dispatch('SET_FORMATTING' as never, { sheetId, target: [{ top: 8, bottom: 8, left: 0, right: 0 }], format: '' } as never)
+    expect((await inExceljs(file.saved(model, new Map())!.bytes)).getWorksheet('H')!.getCell('A9').value).toBe(0.05)
+    // A column put in: written anew, what was hidden is hidden all the same, its texts take what is typed over them, and the rest is named.
+    type(20, 0, 'words')
+    model.dispatch('ADD_COLUMNS_ROWS' as never, { sheetId, sheetName: 'H', dimension: 'COL', base: 1, position: 'before', quantity: 1 } as never)
+    const anew = file.saved(model, new Map())!
+    expect(anew.anew).toEqual(['H'])
+    expect(file.lostOn(anew.anew)).toMatch(/^on H, which is written anew: .*zoom, heights of rows, scale of the print, fonts/)
+    const written = (await inExceljs(anew.bytes)).getWorksheet('H')!
+    expect([3, 4].map((row) => written.getRow(row).hidden)).toEqual([true, true])
+    expect([5, 7].map((column) => written.getColumn(column).hidden)).toEqual([true, true])
+    expect(written.getCell('A21').numFmt ?? 'General').toBe('General')
+  })
+  it('a day that holds a time keeps it', async () => {
+    const workbook = new ExcelJS.Workbook()
+    const sheet = workbook.addWorksheet('D')
+    // 46,000.6123 days since the beginning of 1900 are 2025-12-09, 14:41:43 (ISO/IEC 29500-1, 18.17.4.1).
+    sheet.getCell('A1').value = 46_000.6123
+    sheet.getCell('A1').numFmt = 'yyyy-mm-dd'
+    sheet.getCell('A2').value = { formula: 'A1*1', result: 46_000.6123 } as ExcelJS.CellFormulaValue
+    const bytes = new Uint8Array(await workbook.xlsx.writeBuffer())
+    const { file, model, type, shown, sheetId } = await opened(bytes)
+    expect([shown(0).value, shown(1).value]).toEqual([expect.closeTo(46_000.6123, 6), expect.closeTo(46_000.6123, 6)])
+    expect(shown(0).formattedValue).toBe('2025-12-09')
+    type(9, 0, 'x')
+    model.dispatch('SET_FORMATTING' as never, { sheetId, target: [{ top: 9, bottom: 9, left: 0, right: 0 }], style: { bold: true } } as never)
+    const saved = file.saved(model, new Map())!
+    expect(saved.anew).toEqual(['D'])
+    expect(/<c r="A1"[^>]*><v>([\d.]+)</.exec(strFromU8(unzipSync(saved.bytes)['xl/worksheets/sheet1.xml']!))?.[1]).toMatch(/^46000\.612/)
+  })
+  it('cells that a formula fills are no cells of the file unless it says so', async () => {
+    const workbook = new ExcelJS.Workbook()
+    const sheet = workbook.addWorksheet('S')
+    ;[3, 1, 2].forEach((value, at) => (sheet.getCell(1 + at, 1).value = value))
+    sheet.getCell('C1').value = 9
+    const parts = unzipSync(new Uint8Array(await workbook.xlsx.writeBuffer()))
+    const part = 'xl/worksheets/sheet1.xml'
+    // As a program writes a formula that fills further cells, and leaves their values out.
+    parts[part] = strToU8(strFromU8(parts[part]!).replace(/<c r="C1"[^>]*>.*?<\/c>/, '<c r="C1" cm="1"><f t="array" ref="C1">_xlfn._xlws.SORT(A1:A3)</f><v>1</v></c>'))
+    const { file, model, type } = await opened(zipSync(parts))
+    type(0, 0, '10')
+    const xml = strFromU8(unzipSync(file.saved(model, new Map())!.bytes)[part]!)
+    expect(xml).toMatch(/<c r="C1"[^>]*cm="1"[^>]*><f t="array" ref="C1">/)
+    expect(xml).not.toMatch(/<c r="C[23]"/)
+    expect(xml).toMatch(/<c r="A1"[^>]*><v>10</)
+  })
+  it('is not saved under names that a file does not take', async () => {
+    const { file, model } = await opened(await strange())
+    const create = (name: string) => model.dispatch('CREATE_SHEET' as never, { sheetId: name, name, position: 0 } as never)
+    create('A'.repeat(32))
+    expect(() => file.saved(model, new Map())).toThrow(/^The sheet "A{32}" has a name of 32 letters, and a file takes 31: rename it\.$/)
+    model.dispatch('RENAME_SHEET' as never, { sheetId: 'A'.repeat(32), newName: 'History', oldName: 'A'.repeat(32) } as never)
+    expect(() => file.saved(model, new Map())).toThrow(/Excel keeps the name History for itself/)
+  })
   it('changed in a cell has that cell, the results that follow, and all else as it was', async () => {
     const bytes = await strange()
     const { file, model, type } = await opened(bytes)

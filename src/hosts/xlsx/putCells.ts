@@ -11,7 +11,10 @@ export interface PutCell {
   value: CellValue | boolean
   /** The formula that gives the value. `true`: the one that stands there, with a new result. */
   formula?: string | true
+  /** The code of its number format, where that is another one. */
+  format?: string
 }
+type Formatted = (style: number, code: string) => number
 
 /** A cell that others lean on: its formula is theirs too, and is not changed alone. */
 export class SharedCellError extends Error {}
@@ -32,7 +35,8 @@ interface KnownRow {
   cells: KnownCell[]
 }
 
-export function putCells(xml: string, list: readonly PutCell[]): string {
+/** `formatted` gives the number of a cell format with another number format, where cells ask for one. */
+export function putCells(xml: string, list: readonly PutCell[], formatted?: Formatted): string {
   const rows: KnownRow[] = []
   let data: { start: number; open: number; close: number; isEmpty: boolean; prefix: string } | undefined
   for (const tag of tags(xml)) {
@@ -57,11 +61,14 @@ export function putCells(xml: string, list: readonly PutCell[]): string {
   const byRow = new Map<number, PutCell[]>()
   for (const cell of list) byRow.set(cell.row, [...(byRow.get(cell.row) ?? []), cell])
   const edits: Edit[] = []
-  const write = ({ row, column, value, formula: given }: PutCell, style: string | undefined, there?: KnownCell): string => {
+  const write = ({ row, column, value, formula: given, format }: PutCell, known: string | undefined, there?: KnownCell): string => {
+    const style = format === undefined || !formatted ? known : String(formatted(Number(known ?? 0), format))
     const standing = there && /<(?:\w+:)?f\b[^>]*?(?:\/>|>[\s\S]*?<\/(?:\w+:)?f>)/.exec(xml.slice(there.start, there.end))?.[0]
     if (given !== true && standing && /<(?:\w+:)?f\b[^>]*\sref=/.test(standing)) throw new SharedCellError(`${columnLetters(column)}${row}`)
     const formula = given === true ? standing : given === undefined ? undefined : `<${prefix}f>${escapeXml(withPrefixes(given))}</${prefix}f>`
-    const start = `<${prefix}c r="${columnLetters(column)}${row}"${style === undefined ? '' : ` s="${style}"`}`
+    // A formula that fills further cells is known by a mark of its cell.
+    const marks = given === true ? (/^<[^>]*?((?:\s(?:cm|vm)\s*=\s*(?:"\d+"|'\d+'))+)/.exec(xml.slice(there!.start, there!.end))?.[1] ?? '') : ''
+    const start = `<${prefix}c r="${columnLetters(column)}${row}"${style === undefined ? '' : ` s="${style}"`}${marks}`
     if ((value === null || value === '') && formula === undefined) return `${start}/>`
     const [type, words] =
       typeof value === 'number'

@@ -120,6 +120,23 @@ export class StyleBook {
     return index
   }
 
+  /** Whether a cell format has a font of another face than the workbook's usual one, or one that leans or is struck or underlined. */
+  hasOwnFont(style: number): boolean {
+    const font = this.lists.get('fonts')!.items[Number(/\sfontId="(\d+)"/.exec(this.lists.get('cellXfs')!.items[style] ?? '')?.[1] ?? 0)] ?? ''
+    const face = /<name val="([^"]*)"/.exec(font)?.[1]
+    return /<(?:i|u|strike)\b/.test(font) || (face !== undefined && face !== this.face)
+  }
+
+  /** The number of a cell format that is another one in its number format alone. */
+  withFormat(style: number, code: string | undefined): number {
+    const { items } = this.lists.get('cellXfs')!
+    const xf = items[style] ?? items[0]!
+    return this.add(
+      'cellXfs',
+      xf.replace(/\s(?:numFmtId|applyNumberFormat)\s*=\s*(?:"[^"]*"|'[^']*')/g, '').replace(/^<xf\b/, `<xf numFmtId="${this.numberFormat(code)}" applyNumberFormat="1"`),
+    )
+  }
+
   private make(look: Look, format: string | undefined): number {
     const font = this.add(
       'fonts',

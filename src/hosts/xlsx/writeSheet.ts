@@ -271,11 +271,12 @@ export class SheetWriter {
       lastRow = Math.max(lastRow, cell.row)
       lastColumn = Math.max(lastColumn, cell.column)
     }
-    const rows = [...new Set([...byRow.keys(), ...heights.keys()])].sort((one, other) => one - other)
+    const hiddenRows = new Set(plan.hiddenRows)
+    const rows = [...new Set([...byRow.keys(), ...heights.keys(), ...hiddenRows])].sort((one, other) => one - other)
     const data = rows.map((row) => {
       const height = heights.get(row)
       const cells = inColumns(byRow.get(row) ?? [])
-      return `<row r="${row}"${height === undefined ? '' : ` ht="${Math.round(height * 100) / 100}" customHeight="1"`}>${cells.map((cell) => this.cell(plan.name, cell)).join('')}</row>`
+      return `<row r="${row}"${height === undefined ? '' : ` ht="${Math.round(height * 100) / 100}" customHeight="1"`}${hiddenRows.has(row) ? ' hidden="1"' : ''}>${cells.map((cell) => this.cell(plan.name, cell)).join('')}</row>`
     })
     const { left, center, right } = footOf(plan)
     const footer = `&L${left}&C${center}&R${right}`
@@ -544,8 +545,8 @@ function inColumns(cells: readonly PlanCell[]): readonly PlanCell[] {
   if (cells.every(({ column }, at) => at === 0 || column > cells[at - 1]!.column)) return cells
   return [...new Map(cells.map((cell) => [cell.column, cell])).values()].sort((one, other) => one.column - other.column)
 }
-const foldOf = ({ folded, hiddenColumn }: SheetPlan, column: number): string =>
-  column === hiddenColumn
+const foldOf = ({ folded, hiddenColumn, hiddenColumns }: SheetPlan, column: number): string =>
+  column === hiddenColumn || hiddenColumns?.includes(column)
     ? ' hidden="1"'
     : !folded
       ? ''
