@@ -44,31 +44,23 @@ function frameOf(all: Exported, sheet: Exported['sheets'][number]): string {
 /** The grid exports three times and builds a second grid to see that its short form can be read again: here nothing reads it, and the long form is enough. */
 const exported = (model: GridModel): Exported => (model as unknown as { _exportData(isShort: boolean): Exported })._exportData(false)
 
+/** What `look` finds at each place of a sheet of the grid, by "row column". */
+function found<T>(model: GridModel, sheetId: string, look: (getters: Getters, row: number, column: number) => T | undefined): Map<string, T> {
+  const all = new Map<string, T>()
+  const getters = model.getters as unknown as Getters
+  const { numberOfRows, numberOfCols } = getters.getSheetSize(sheetId)
+  for (let row = 1; row <= numberOfRows; row++)
+    for (let column = 1; column <= numberOfCols; column++) {
+      const one = look(getters, row, column)
+      if (one !== undefined) all.set(`${row} ${column}`, one)
+    }
+  return all
+}
 /** The number formats of a sheet of the grid, as its cells have them. */
-function formatsOf(model: GridModel, sheetId: string): Map<string, string> {
-  const found = new Map<string, string>()
-  const getters = model.getters as unknown as Getters
-  const { numberOfRows, numberOfCols } = getters.getSheetSize(sheetId)
-  for (let row = 1; row <= numberOfRows; row++)
-    for (let column = 1; column <= numberOfCols; column++) {
-      const format = getters.getCell({ sheetId, row: row - 1, col: column - 1 })?.format
-      if (format) found.set(`${row} ${column}`, format)
-    }
-  return found
-}
-
-/** Every cell of a sheet of the grid that holds something, by "row column". */
-function cellsOf(model: GridModel, sheetId: string): Map<string, GridCell> {
-  const found = new Map<string, GridCell>()
-  const getters = model.getters as unknown as Getters
-  const { numberOfRows, numberOfCols } = getters.getSheetSize(sheetId)
-  for (let row = 1; row <= numberOfRows; row++)
-    for (let column = 1; column <= numberOfCols; column++) {
-      const cell = gridCell(model.getters as never, sheetId, row, column)
-      if (cell) found.set(`${row} ${column}`, cell)
-    }
-  return found
-}
+const formatsOf = (model: GridModel, sheetId: string): Map<string, string> =>
+  found(model, sheetId, (getters, row, column) => getters.getCell({ sheetId, row: row - 1, col: column - 1 })?.format || undefined)
+/** Every cell of a sheet of the grid that holds something. */
+const cellsOf = (model: GridModel, sheetId: string): Map<string, GridCell> => found(model, sheetId, (getters, row, column) => gridCell(getters, sheetId, row, column))
 
 const plainValue = (value: BookCell['value']): GridCell['value'] => (value instanceof Date ? serialOfMoment(value) : value)
 

@@ -380,7 +380,7 @@ const rules = [
   verdict('DropVerdict', 'Voltage drop', `IF(ROUND(MotorShare,3)<MotorStallShare,"stop",IF(AND(FeederDropShare<=DropLimit,NOT(${lowMotor})),"pass","check"))`, [
     ['ROUND(MotorShare,3)<MotorStallShare', '{FeederDrop_V} over {FeederLength_ft}, {FeederDropShare%}: of the {PumpVoltage_V} of its nameplate {MotorShare%} are left at the motor. It does not run on that, or burns: under {MotorStallShare%} none is run. A larger cable, or another pump.'],
     [lowMotor, '{FeederDrop_V} over {FeederLength_ft}, {FeederDropShare%}: of the {PumpVoltage_V} of its nameplate {MotorShare%} are left at the motor, and it wants {MotorLeastShare%}. A larger cable, or the pump made for this circuit.'],
-    ['AND(PumpVoltage_V<150,CableAmpacity_A>5*MotorCurrent_A,FeederDropShare<=DropLimit)', '{FeederDrop_V} over {FeederLength_ft}, {FeederDropShare%}; at most {DropLimit%}. The length asks for {Cable} AWG where {BaseWire} carries the current: a pump of 230 V takes a quarter of the copper.'],
+    ['AND(PumpVoltage_V<LowVoltage_V,CableAmpacity_A>5*MotorCurrent_A,FeederDropShare<=DropLimit)', '{FeederDrop_V} over {FeederLength_ft}, {FeederDropShare%}; at most {DropLimit%}. The length asks for {Cable} AWG where {BaseWire} carries the current: a pump of 230 V takes a quarter of the copper.'],
     ['', '{FeederDrop_V} over {FeederLength_ft}, {FeederDropShare%}; at most {DropLimit%}.'],
   ], 'the drop limit of the job, and nine tenths of the nameplate at the motor; under eight none is run', cite('nec', 'informational note to 210.19, 3 %: advice, not a rule; the tenth from memory, NEMA MG 1')),
   verdict('StartDropVerdict', 'Voltage drop at the start', 'IF(StartDropShare<=StartDropLimit,"pass",IF(StartDropShare<StartDropMost,"check","stop"))', [

@@ -251,8 +251,24 @@ describe('what machines, trenches and silt ask for', () => {
     ['LeastRunWanted_min', 1, 'common practice, no source'],
     ['MotorLeastShare', 0.9, 'NEMA MG 1, from memory'],
     ['Topsoil_in', 6, 'common practice, no source'],
+    ['DoseMost_mg_per_L', 50, 'AWWA C652, from memory'],
+    ['ChlorineLeft_mg_per_L', 10, 'AWWA C652, from memory'],
+    ['ChlorineUse_mg_per_L', 4, '40 CFR 141.65, from memory'],
+    ['MotorStallShare', 0.8, 'common practice, no source'],
+    ['StartDropMost', 0.5, 'common practice, no source'],
+    ['SwitchSpan_psi', 10, 'common practice, no source'],
+    ['LowVoltage_V', 150, 'common practice, no source'],
   ] as const)('%s is %d: %s', (name, wanted, _source) => {
     expect(ruled(name, {})).toBe(wanted)
+  })
+  it('what the ground may bear, the rain of a wet day, joints and cable by hand', () => {
+    // NAVFAC DM-7.02, from memory: a third of what breaks the ground is allowed, a half the most ever: 3 / 2 = 1.5.
+    expect(ruled('BearingFails_psf', { BearingAllowed_psf: 2000 })).toBe(3000)
+    // Driscoll and others, EPA 1989, from memory: half an inch a storm; a wet day of it common practice.
+    expect(['day', 'wet spell'].map((FirstFlushEach) => ruled('Shower_in', { FirstFlushEach }))).toEqual([0.35, 0.5])
+    expect([0, 1].map((ByGravity) => ruled('LineJoints', { InsertJoints: 6, ByGravity }))).toEqual([6, 4])
+    expect([0, 1].map((ByGravity) => ruled('FeedRun_ft', { PowerRun_ft: 100, ByGravity }))).toEqual([100, 0])
+    expect([0.72, 1.25].map((CableWide_in) => ruled('CableThick_in', { CableOutside_in: 1, CableWide_in }))).toEqual([1, 1.25])
   })
   it('depths of the crew are told to the hundredth', () => {
     const { design } = takeoffOf({ ...leastRow, Cover_ft: 2.25, BedThickness_in: 4.5, TankCount: 2 })

@@ -31,6 +31,7 @@ const others: Readonly<Record<string, number | string>> = {
   DoseMost_mg_per_L: 50,
   BearingFails_psf: 2250,
   PumpVoltage_V: 230,
+  LowVoltage_V: 150,
   TieLength_in: 22,
   DrainStick_ft: 10,
   CriticalLift: 0.75,

@@ -39,6 +39,7 @@ export const powerResults = [
   result('FeederDropShare', 'Voltage drop, share of the voltage', 'FeederDrop_V/Voltage_V', sum),
   result('MotorShare', 'Voltage at the motor, share of its nameplate', '(Voltage_V-FeederDrop_V)/PumpVoltage_V', sum),
   result('MotorLeastShare', 'Share that a motor runs on, at the least', '0.9', cite('memory', 'NEMA MG 1: within 10 % of the nameplate')),
+  result('LowVoltage_V', 'A motor of less volts is told of the higher ones', '150', practice('motors come for 115 V and for 208 V and more')),
   result('MotorStallShare', 'Share under which no motor is run', '0.8', practice('two thirds of its torque are left, and it burns')),
   result('StartMultiple', 'Locked rotor over full load', '6', practice('six times; the nameplate decides')),
   result(
