@@ -119,6 +119,10 @@ describe('what nobody asked, and what the job leaves to others', () => {
       .column('MonthInflow_gal')
       .forEach((gallons, at) => expect(gallons).toBeCloseTo(((2400 / 12) * (rain[at]! - loss(rain[at]!)) * design.number('Runoff') * 0.9 * 1728) / 231, 6))
     expect(design.number('RecordYears')).toBe(0)
+    // A month of 0.2 in has less than one such day: one flush of 0.05 in leaves 0.15.
+    const Rain = demoRows('Rain').map((cells) => ({ ...cells, Jan_in: 0.2 }))
+    const little = takeoffOf({ ...row, FirstFlush_in: 0.05 }, { RainDays: [], Rain }).design
+    expect(little.column('MonthInflow_gal')[0]).toBeCloseTo(((2400 / 12) * 0.15 * little.number('Runoff') * 0.9 * 1728) / 231, 6)
     const spells = takeoffOf({ ...row, FirstFlush_in: 0.1, FirstFlushEach: 'wet spell' }, { RainDays: [] }).design
     expect(spells.number('YearInflow_gal')).toBeGreaterThan(design.number('YearInflow_gal'))
   })
