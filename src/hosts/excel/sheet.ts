@@ -26,7 +26,7 @@ export function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan, mayFold: boo
   range.format.font.color = `#${BASE.color}`
   range.format.verticalAlignment = 'Center'
   for (const [look, cells] of byLook(plan)) for (const areas of areasOf(cells)) dressCells(sheet.getRanges(areas).format, look)
-  for (const { from, to, width } of widthRuns(plan)) sheet.getRange(`${columnLetters(from)}:${columnLetters(to)}`).format.columnWidth = width * POINTS_PER_WIDTH
+  for (const { width, areas } of columnsByWidth(plan)) sheet.getRanges(areas).format.columnWidth = width * POINTS_PER_WIDTH
   sheet.getRange().format.useStandardHeight = true
   for (const { height, areas } of rowsByHeight(rowHeights(plan))) sheet.getRanges(areas).format.rowHeight = height
   sheet.showGridlines = false
@@ -86,15 +86,17 @@ function formatsByColumn({ cells }: SheetPlan): { column: number; firstRow: numb
   })
 }
 
-/** Columns side by side that are as wide. */
-function widthRuns({ widths }: SheetPlan): { from: number; to: number; width: number }[] {
-  const runs: { from: number; to: number; width: number }[] = []
+/** Columns by their width, in addresses that Excel takes. */
+function columnsByWidth({ widths }: SheetPlan): { width: number; areas: string }[] {
+  const runs = new Map<number, [from: number, to: number][]>()
   widths.forEach((width, at) => {
-    const last = runs.at(-1)
-    if (last?.width === width) last.to = at + 1
-    else runs.push({ from: at + 1, to: at + 1, width })
+    const some = runs.get(width) ?? []
+    const last = some.at(-1)
+    if (last?.[1] === at) last[1] = at + 1
+    else some.push([at + 1, at + 1])
+    runs.set(width, some)
   })
-  return runs
+  return [...runs].map(([width, some]) => ({ width, areas: some.map(([from, to]) => `${columnLetters(from)}:${columnLetters(to)}`).join(',') }))
 }
 
 /** Addresses joined, in pieces that Excel takes. */
