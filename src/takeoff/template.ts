@@ -19,8 +19,7 @@ const quoted = (text: string): string =>
   text.length > LONGEST_LITERAL ? `${quoted(text.slice(0, LONGEST_LITERAL))}&${quoted(text.slice(LONGEST_LITERAL))}` : `"${text.replace(/"/g, '""')}"`
 
 /** Thousands with a comma; below them as many decimals as the unit is shown with, one more below 1. */
-const figure = (name: string, decimals: number): string =>
-  `IF(ABS(${name})>=1000,TEXT(${name},"#,##0"),ROUND(${name},${decimals === 1 ? `IF(ABS(${name})<1,2,1)` : decimals}))`
+const figure = (name: string, decimals: number): string => `IF(ABS(${name})>=1000,TEXT(${name},"#,##0"),ROUND(${name},${decimals === 1 ? `IF(ABS(${name})<1,2,1)` : decimals}))`
 /** In words a head is a height: the sentence says of what. */
 const unitWord = (name: string): string => (unitOf(name) === 'ftw' ? 'ft' : symbolOf(name))
 
