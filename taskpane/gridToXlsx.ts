@@ -176,7 +176,7 @@ export function planOf(getters: Getters, sheetId: string, inFile: InFile = nothi
   const { xSplit: frozenColumns, ySplit: frozenRows } = getters.getPaneDivisions(sheetId)
   return {
     name,
-    kind: tables.length ? 'office' : 'design',
+    kind: tables.length ? 'office' : 'own',
     widths,
     cells,
     frozenRows,

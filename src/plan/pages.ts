@@ -22,17 +22,20 @@ const WHOLE: readonly string[] = ['test', 'order', 'together']
 /** The last section, which is signed, stays with lines of what it signs. */
 const SIGNED: readonly string[] = ['test']
 const SIGNED_WITH = 3
+/** Sheets of a job that are worked out as a whole: what is printed of them ends where they end. On a quote, a change order and a handover people put a last word below. */
+const CLOSED: readonly string[] = ['options', 'order', 'design', 'site', 'crew', 'year', 'checks', 'working']
 /** A page is not left before so much of it is filled: a section that is longer breaks within. */
 const LEAST_FILLED = 0.6
 const headings: readonly Role[] = ['section', 'heading', 'headingRight']
 
 /** How large a sheet is printed, and what a page holds of it in points of the sheet. */
-function pageOf(plan: SheetPlan, smaller = 0): { percent: number; holds: number } {
+function pageOf(plan: SheetPlan, smaller = 0): { percent: number; holds: number; isWider: boolean } {
   const paper = papers_in[plan.paper ?? 'letter']
   const [width_in, height_in] = plan.landscape ? [paper.height, paper.width] : [paper.width, paper.height]
   const width = (width_in - 2 * MARGINS_IN.side) * POINTS_PER_INCH
-  const percent = (plan.print?.percent ?? Math.min(100, Math.floor((100 * width) / widthPoints(printedWidths(plan))))) - smaller
-  return { percent, holds: ((height_in - MARGINS_IN.top - MARGINS_IN.bottom) * POINTS_PER_INCH * SAFE * 100) / percent }
+  const whole = widthPoints(printedWidths(plan))
+  const percent = (plan.print?.percent ?? Math.min(100, Math.floor((100 * width) / whole))) - smaller
+  return { percent, holds: ((height_in - MARGINS_IN.top - MARGINS_IN.bottom) * POINTS_PER_INCH * SAFE * 100) / percent, isWider: whole * percent > width * 100 * SAFE }
 }
 
 export interface Pages {
@@ -58,8 +61,16 @@ export function pagesOf(plan: SheetPlan): Pages {
   return { breaks, percent: full.percent }
 }
 
-/** Whether the heading lines of a sheet are printed on each of its pages. */
-export const hasTitles = (plan: SheetPlan): boolean => plan.frozenRows === TITLE_ROWS && plan.kind !== 'working' && isLong(plan)
+/** Rows and columns that are printed on each page of a sheet, counted from its edge: a table grows beyond its page, and one that is wider is unreadable without its keys. */
+export function titlesOf(plan: SheetPlan): { rows: number | undefined; columns: number | undefined } {
+  const isTable = plan.frozenColumns !== undefined && plan.frozenRows > 0
+  return {
+    rows: isTable || hasTitles(plan) ? plan.frozenRows : undefined,
+    columns: isTable && plan.print?.percent !== undefined && pageOf(plan).isWider ? plan.frozenColumns : undefined,
+  }
+}
+/** Whether the heading lines of a sheet of a job are printed on each of its pages. */
+const hasTitles = (plan: SheetPlan): boolean => plan.frozenRows === TITLE_ROWS && plan.kind !== 'working' && isLong(plan)
 
 /** Whether a sheet takes more than a page and a bit. */
 function isLong(plan: SheetPlan): boolean {
@@ -71,6 +82,26 @@ function isLong(plan: SheetPlan): boolean {
   const shrunk = Math.min(1, (plan.landscape ? 130 : 95) / Math.max(1, width))
   return points * shrunk > (plan.landscape ? PAGE_POINTS : PAGE_POINTS * 1.35)
 }
+
+/**
+ * What is printed of a sheet. LibreOffice breaks a million rows into pages for a sheet that does not say where it ends, anew for every
+ * sheet whose headings are repeated: said here, 50 jobs load in 31 s and not in 75.
+ */
+export function areaOf(plan: SheetPlan): { lastRow: number; lastColumn: number } | undefined {
+  if (!CLOSED.includes(plan.kind)) return printedArea(plan)
+  const pictures = picturesOn(plan, rowHeights(plan))
+  const cells = printedArea(plan) ?? { ...extentOf(plan.cells), lastColumn: plan.widths.length }
+  return { ...cells, lastRow: Math.max(cells.lastRow, ...pictures.map(({ bottom }) => bottom)) }
+}
+
+/** The first and last rows of the pictures of a sheet. */
+const picturesOn = ({ drawings = [] }: SheetPlan, heights: ReadonlyMap<number, number>): { row: number; bottom: number }[] =>
+  drawings.map(({ row, picture, page }) => {
+    const height = (at: number): number => heights.get(at) ?? EMPTY_ROW_POINTS
+    let [bottom, left] = [row, laidOut(picture, { ...page, withBar: true }).height - height(row)]
+    while (left > 0) left -= height(++bottom)
+    return { row, bottom }
+  })
 
 /** The rows of a sheet as they are printed. */
 class Rows {
@@ -85,8 +116,7 @@ class Rows {
   constructor(private readonly plan: SheetPlan) {
     this.heights = rowHeights(plan)
     this.lastRow = (printedArea(plan) ?? extentOf(plan.cells)).lastRow
-    for (const { row, picture, page } of plan.drawings ?? []) {
-      const bottom = this.rowBelow(row, laidOut(picture, { ...page, withBar: true }).height)
+    for (const { row, bottom } of picturesOn(plan, this.heights)) {
       this.lastRow = Math.max(this.lastRow, bottom)
       // Its own heading stands in the row above.
       this.keep(row - 1, bottom)
@@ -152,11 +182,5 @@ class Rows {
     let all = 0
     for (let row = from; row <= to; row++) all += this.height(row)
     return all
-  }
-  /** The row in which something ends that is so high and begins with `row`. */
-  private rowBelow(row: number, points: number): number {
-    let [at, left] = [row, points - this.height(row)]
-    while (left > 0) left -= this.height(++at)
-    return at
   }
 }

@@ -95,7 +95,7 @@ export interface SheetDrawing {
 
 export interface SheetPlan {
   name: string
-  /** 'office', 'tables', or a kind of sheet of a job. */
+  /** 'office', 'tables', 'own' of a sheet that somebody made, or a kind of sheet of a job. */
   kind: string
   widths: readonly number[]
   cells: readonly PlanCell[]

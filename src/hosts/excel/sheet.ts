@@ -1,8 +1,8 @@
 /** A planned sheet in Excel: its content and looks, and how it is printed. */
 import { rowHeights } from '../../plan/heights.js'
-import { pagesOf } from '../../plan/pages.js'
+import { pagesOf, titlesOf } from '../../plan/pages.js'
 import { cellFormat, looks, palette, type Look } from '../../plan/looks.js'
-import { address, columnLetters, extentOf, footOf, LONGEST_ALERT, MARGINS_IN, printedArea, TITLE_ROWS, type PlanCell, type SheetPlan } from '../../plan/plan.js'
+import { address, columnLetters, extentOf, footOf, LONGEST_ALERT, MARGINS_IN, printedArea, type PlanCell, type SheetPlan } from '../../plan/plan.js'
 
 /** Points that a unit of column width takes here. */
 export const POINTS_PER_WIDTH = 5.4
@@ -123,12 +123,13 @@ export interface Page {
 }
 export function pageOf(plan: SheetPlan): Page {
   const area = printedArea(plan)
+  const { rows, columns } = titlesOf(plan)
   return {
     ...pagesOf(plan),
     isLandscape: plan.landscape,
     area: area && `A1:${address(area.lastRow, area.lastColumn, false)}`,
-    titleRows: plan.frozenRows === TITLE_ROWS ? `$1:$${TITLE_ROWS}` : undefined,
-    titleColumns: plan.frozenColumns === undefined ? undefined : `$A:$${columnLetters(plan.frozenColumns)}`,
+    titleRows: rows ? `$1:$${rows}` : undefined,
+    titleColumns: columns ? `$A:$${columnLetters(columns)}` : undefined,
     paper: plan.paper === 'A4' ? 'A4' : 'Letter',
     foot: footOf(plan),
   }

@@ -4,20 +4,8 @@ import { serialOfDay } from '../../days.js'
 import { ofJob, placeOfName, pointsInto } from '../../plan/definedNames.js'
 import { rowHeights } from '../../plan/heights.js'
 import { cellFormat, looks } from '../../plan/looks.js'
-import { hasTitles, pagesOf } from '../../plan/pages.js'
-import {
-  address,
-  columnLetters,
-  EMPTY_ROW_POINTS,
-  footOf,
-  inQuotes,
-  LONGEST_ALERT,
-  MARGINS_IN,
-  printedArea,
-  type PlanCell,
-  type PlanValidation,
-  type SheetPlan,
-} from '../../plan/plan.js'
+import { areaOf, pagesOf, titlesOf } from '../../plan/pages.js'
+import { address, columnLetters, EMPTY_ROW_POINTS, footOf, inQuotes, LONGEST_ALERT, MARGINS_IN, type PlanCell, type PlanValidation, type SheetPlan } from '../../plan/plan.js'
 import { isErrorText } from '../../takeoff/fields.js'
 import { LONGEST_FORMULA } from '../../formula/limits.js'
 import { HEAD, MAIN, RELATIONSHIPS, relsOf, type Book } from './book.js'
@@ -65,19 +53,16 @@ function paneXml({ frozenRows: rows, frozenColumns: columns = 0 }: SheetPlan): s
   const split = `${columns ? ` xSplit="${columns}"` : ''}${rows ? ` ySplit="${rows}"` : ''}`
   return `<pane${split} topLeftCell="${address(rows + 1, columns + 1, false)}" activePane="${columns ? (rows ? 'bottomRight' : 'topRight') : 'bottomLeft'}" state="frozen"/>`
 }
-/** Print titles where a sheet runs over its page and is read on paper: each costs LibreOffice a sixth of a second in a workbook of 50 jobs. */
-const titlesOf = (plan: SheetPlan): string | undefined => {
-  if (plan.kind === 'working') return undefined
-  const rows = `$1:$${plan.frozenRows}`
-  // A wide sheet without its keys would print rows that nobody can tell apart.
-  if (plan.frozenColumns !== undefined && plan.frozenRows > 0) return `$A:$${columnLetters(plan.frozenColumns)},${rows}`
-  return hasTitles(plan) ? rows : undefined
+/** Headings on every page where a sheet takes more than one: LibreOffice breaks every sheet of the workbook into pages anew for each of them. */
+const titlesIn = (plan: SheetPlan): string | undefined => {
+  const { rows, columns } = titlesOf(plan)
+  return [...(columns ? [`$A:$${columnLetters(columns)}`] : []), ...(rows ? [`$1:$${rows}`] : [])].join(',') || undefined
 }
 const namedOf = (plan: SheetPlan): Named => ({
   name: plan.name,
   definedNames: plan.definedNames,
-  area: printedArea(plan),
-  titles: titlesOf(plan),
+  area: areaOf(plan),
+  titles: titlesIn(plan),
 })
 interface Own {
   codeName: string
@@ -397,13 +382,16 @@ export class SheetWriter {
           .join(','),
       )}</definedName>`
     const own = this.ownNames(text)
-    const names = this.written.flatMap(({ name: sheet, area, titles, definedNames = [] }) => [
-      ...(area ? [name('Area', sheet, `$A$1:$${columnLetters(area.lastColumn)}$${area.lastRow}`)] : []),
-      ...(titles ? [name('Titles', sheet, titles)] : []),
-      ...definedNames
-        .filter(({ name: word }) => !own.taken.has(word.toLowerCase()))
-        .map((one) => `<definedName name="${escapeXml(one.name)}">${escapeXml(placeOfName(sheet, one))}</definedName>`),
-    ])
+    // Where every sheet ends stands before the headings of any: so it counts when the pages of all are reckoned for them.
+    const names = [
+      ...this.written.flatMap(({ name: sheet, area }) => (area ? [name('Area', sheet, `$A$1:$${columnLetters(area.lastColumn)}$${area.lastRow}`)] : [])),
+      ...this.written.flatMap(({ name: sheet, titles }) => (titles ? [name('Titles', sheet, titles)] : [])),
+      ...this.written.flatMap(({ name: sheet, definedNames = [] }) =>
+        definedNames
+          .filter(({ name: word }) => !own.taken.has(word.toLowerCase()))
+          .map((one) => `<definedName name="${escapeXml(one.name)}">${escapeXml(placeOfName(sheet, one))}</definedName>`),
+      ),
+    ]
     // What stood for a sheet of ours before goes.
     const gone = [...own.gone]
     let list: { end: number; isEmpty: boolean } | undefined
