@@ -173,10 +173,10 @@ export const crewSteps: readonly CrewStep[] = [
       [
         [
           'AND(LineProtected=1,TrenchBoxed=0)',
-          'Dig the trench of water line and cable in rock that the competent person has found stable all along; where it runs out into earth, a trench box, or sloped {FillBatter} across to 1 up; ladder within 25 ft.',
+          'Dig the trench from tanks to house in rock that the competent person has found stable all along; where it runs out into earth, a trench box, or sloped {FillBatter} across to 1 up; ladder within 25 ft.',
         ],
-        ['LineProtected=1', 'Dig the trench of water line and cable, {LineWidth_ft} wide, in a trench box, or sloped {FillBatter} across to 1 up; ladder within 25 ft.'],
-        ['', 'Dig the trench of water line and cable; spoil back from the edge.'],
+        ['LineProtected=1', 'Dig the trench from tanks to house, {LineWidth_ft} wide, in a trench box, or sloped {FillBatter} across to 1 up; ladder within 25 ft.'],
+        ['', 'Dig the trench from tanks to house; spoil back from the edge.'],
       ],
       { figure: '{LineDug_in} deep, {LineTrench_ft} long' },
     ],
@@ -283,7 +283,7 @@ export const crewSteps: readonly CrewStep[] = [
     ],
   ),
   ...stage(
-    'Upper backfill and cable',
+    'Upper backfill',
     ['G3', 'Backfill on, rock-free, in layers of {FillLayer_in}, each compacted, up to the lids.', { figure: 'lids {LidTop_ft:2} down' }],
     [
       'F1',
@@ -297,7 +297,10 @@ export const crewSteps: readonly CrewStep[] = [
     ],
     [
       'G7',
-      'Looked at, then the rest of the fill, rock-free, over lids, conduit, drains and cable; warning tape 12 in over line and cable; trenches filled and tamped.',
+      [
+        ['ByGravity=1', 'Looked at, then the rest of the fill, rock-free, over lids and drains; warning tape 12 in over the line; trenches filled and tamped.'],
+        ['', 'Looked at, then the rest of the fill, rock-free, over lids, conduit, drains and cable; warning tape 12 in over line and cable; trenches filled and tamped.'],
+      ],
       { figure: 'cover {Cover_ft:2}', hold: 'inspector' },
     ],
     ['G9', 'Topsoil back over pit and trenches, raked and seeded.', { of: 'SEED' }],
@@ -309,7 +312,7 @@ export const crewSteps: readonly CrewStep[] = [
     { figure: '{MotorCurrent_A}, {Voltage_V}, drop {FeederDrop_V}', hold: 'licensed electrician', of: 'PUMP' },
   ]),
   ...stage(
-    'First fill and pump',
+    'First fill',
     [
       'H5',
       [

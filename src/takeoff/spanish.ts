@@ -14,9 +14,9 @@ export const spanishStages: Readonly<Record<string, string>> = {
   'Water line': 'Línea de agua',
   'Ballast and lower backfill': 'Lastre y primer relleno',
   Drains: 'Drenajes',
-  'Upper backfill and cable': 'Relleno superior y cable',
+  'Upper backfill': 'Relleno superior',
   Power: 'Electricidad',
-  'First fill and pump': 'Primer llenado y bomba',
+  'First fill': 'Primer llenado',
   'Handing over': 'Entrega',
 }
 
@@ -251,13 +251,13 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   E8: [
     [
       'AND(LineProtected=1,TrenchBoxed=0)',
-      'Excave la zanja de la línea de agua y del cable en roca que la persona competente halle estable en todo el largo; donde salga a tierra, caja de zanja, o declive de {FillBatter} horizontal por 1 vertical; escalera a no más de 25 pies.',
+      'Excave la zanja de los tanques a la casa en roca que la persona competente halle estable en todo el largo; donde salga a tierra, caja de zanja, o declive de {FillBatter} horizontal por 1 vertical; escalera a no más de 25 pies.',
     ],
     [
       'LineProtected=1',
-      'Excave la zanja de la línea de agua y del cable, de {LineWidth_ft} de ancho, con caja de zanja, o en declive de {FillBatter} horizontal por 1 vertical; escalera a no más de 25 pies.',
+      'Excave la zanja de los tanques a la casa, de {LineWidth_ft} de ancho, con caja de zanja, o en declive de {FillBatter} horizontal por 1 vertical; escalera a no más de 25 pies.',
     ],
-    ['', 'Excave la zanja de la línea de agua y del cable; la tierra lejos del borde.'],
+    ['', 'Excave la zanja de los tanques a la casa; la tierra lejos del borde.'],
   ],
   G2: [
     ['TankCount>1', 'Piedra alrededor de las conexiones y en el extremo de la bomba hasta la línea, para que las dos descansen sobre ella.'],
@@ -305,7 +305,16 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   G3: 'Siga rellenando, sin rocas, en capas de {FillLayer_in}, cada una compactada, hasta las tapas.',
   F1: 'Camisa con empaque y prensaestopas en el cuello (riser), conduit de {ConduitSize} pulg. hasta justo después del borde del tanque, ahí el cuerpo de conduit, y baje por fuera del borde.',
   F2: 'Cable sumergible para enterrar directo, con un lazo flojo a los dos lados del empalme y bajo la bajada, para que el asentamiento jale de la holgura y no del empalme.',
-  G7: 'Inspeccionado; después el resto del relleno, sin rocas, sobre tapas, conduit, drenajes y cable; cinta de advertencia 12 pulgadas sobre línea y cable; zanjas rellenas y apisonadas.',
+  G7: [
+    [
+      'ByGravity=1',
+      'Inspeccionado; después el resto del relleno, sin rocas, sobre tapas y drenajes; cinta de advertencia 12 pulgadas sobre la línea; zanjas rellenas y apisonadas.',
+    ],
+    [
+      '',
+      'Inspeccionado; después el resto del relleno, sin rocas, sobre tapas, conduit, drenajes y cable; cinta de advertencia 12 pulgadas sobre línea y cable; zanjas rellenas y apisonadas.',
+    ],
+  ],
   G9: 'Tierra vegetal otra vez sobre la excavación y las zanjas, rastrillada y sembrada.',
   G8: 'El agua subterránea puede quedar más alta que los drenajes: solo ahora se puede parar la bomba de la excavación.',
   F3: 'Un electricista con licencia conecta, con la energía bloqueada y etiquetada: medio de desconexión, GFCI, sobrecarga y disyuntor (breaker) como pide el código adoptado.',

@@ -302,6 +302,10 @@ const wordings: Readonly<Record<string, readonly (readonly [given: Given, at: nu
     [{ TankCount: 2 }, 0],
     [{ TankCount: 1 }, 1],
   ],
+  'G7 text': [
+    [{ ByGravity: 1 }, 0],
+    [{ ByGravity: 0 }, 1],
+  ],
   'H2 text': treated,
   'H4 text': treated,
   'H5 text': [

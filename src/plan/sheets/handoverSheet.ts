@@ -20,7 +20,7 @@ const headings: Readonly<Record<string, string>> = { code: 'Plan', text: 'What t
 const measured: readonly (readonly [code: string, what: string])[] = [
   ['m1', 'Lids below the ground, as measured'],
   ['m2', 'Water line below the ground at the tanks, as measured'],
-  ['m3', 'From a fixed corner of the house to the pump riser'],
+  ['m3', 'From a fixed corner of the house to the riser nearest it'],
   ['m4', 'Handed over by, date'],
   ['m5', 'Taken over by, date'],
 ]

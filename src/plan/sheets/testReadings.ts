@@ -22,7 +22,7 @@ export function putLimits(draft: TestDraft): void {
 
 export function putReadings(draft: TestDraft): void {
   const { design } = draft.job
-  draft.bar('Line, pump, switch and first fill')
+  draft.bar('Readings at line and first fill')
   for (const [key, column] of Object.entries(columns)) if (readingHeadings[key]) draft.put(column, 'heading', readingHeadings[key]!)
   draft.next()
   for (const { code, label, wanted, unit, verdict, span } of askedOf(draft)) {

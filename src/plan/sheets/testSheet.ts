@@ -33,7 +33,7 @@ export const TEST_STOPS = 'test stops'
 function testSheet(job: JobContext, sheet: string): SheetPlan {
   const { takeoff, design, heading } = job
   const draft = new TestDraft(job, sheet)
-  headed(draft, job, sheet, 'Test record: vacuum test of every tank, line, pump and switch')
+  headed(draft, job, sheet, 'Test record: vacuum test of every tank, readings at line and first fill')
   draft.letterhead(columns.done, takeoff.house.head)
   draft.next()
   if (isLong(heading)) {

@@ -17,6 +17,7 @@ export const olderSteps: Readonly<Record<string, readonly string[]>> = {
   G2: ['Stone at the pump end to above the water line, fabric, then 6 in of clean earth over the line.'],
   G3: ['Backfill in even layers round the tanks, free of rock and debris. Warning tape 12 in over line and cable.', 'Backfill on in even layers, rock-free, up to the lids.'],
   G5: ['Rock-free fill in even layers round the tanks, all sides alike, up to the ports.'],
+  G7: ['Looked at, then the rest of the fill, rock-free, over lids, conduit, drains and cable; warning tape 12 in over line and cable; trenches filled and tamped.'],
   H1: ['Run the pump with the house tap open; read flow and pressure.', 'Run the pump with the house tap open; read flow, pressure and amperes.'],
   H3: [
     'Owner shown: filter, first wash, cut-off, drawing the pump. This sheet and the test log handed over.',
@@ -30,8 +31,10 @@ export const olderSteps: Readonly<Record<string, readonly string[]>> = {
 
 /** The same in Spanish, which stands in lines of its own. */
 export const olderSpanish: readonly string[] = [
+  'Excave la zanja de la línea de agua y del cable; la tierra lejos del borde.',
   'El agua subterránea queda más alta que los drenajes: solo ahora se puede parar la bomba de la excavación.',
   'El extremo de la línea en la casa queda cerrado antes de echar agua en los tanques: el cople está abierto hacia ella y el lastre se saldría.',
+  'Inspeccionado; después el resto del relleno, sin rocas, sobre tapas, conduit, drenajes y cable; cinta de advertencia 12 pulgadas sobre línea y cable; zanjas rellenas y apisonadas.',
   'Haga un bordo contra el agua de lluvia en la orilla de la excavación y tenga una bomba lista; antes de una tormenta, agua en los tanques.',
   'Muestre al dueño: filtro, primeras lluvias, corte, cómo sacar la bomba. Entregue esta hoja y el registro de pruebas.',
   'Presione la línea con una bomba de mano y agua, nunca aire, mientras las uniones están a la vista; agregue agua hasta que el tubo se haya estirado: después la presión no baja y ninguna unión gotea.',
