@@ -35,7 +35,16 @@ export const careTasks: readonly CareTask[] = [
   ),
   task('K4', 'Look at the overflow and its outfall: flap free, screen whole, stone in place.', [3, 9], practice('before and after the wet season')),
   task('K5', 'Count pump starts for a day: more than {StartsAllowed_per_day} means a lost air charge or a leak.', [4], cite('starts'), 'ByGravity=0'),
-  task('K6', 'Pressure tank, pump off and a tap open until nothing runs: its air charge is {Charge_psi}.', [4], practice('air charge 2 psi under the cut-in'), 'ByGravity=0'),
+  task(
+    'K6',
+    [
+      ['HouseBelow_ft>0', 'Pressure tank, pump off, the valve at the house closed and a tap behind it open until nothing runs: its air charge is {Charge_psi}.'],
+      ['', 'Pressure tank, pump off and a tap open until nothing runs: its air charge is {Charge_psi}.'],
+    ],
+    [4],
+    practice('air charge 2 psi under the cut-in'),
+    'ByGravity=0',
+  ),
   task('K7', 'Change filter cartridges and clean the lamp’s sleeve, as their maker says.', quarters, practice('each three months'), 'TreatmentLoss_psi>0'),
   task('K8', 'Change the lamp.', [10], practice('a year of hours'), 'TreatmentLoss_psi>0'),
   task('K9', 'Have treated water tested for bacteria by a laboratory.', [5, 11], practice('twice a year; the health authority decides'), 'TreatmentLoss_psi>0'),
@@ -48,7 +57,10 @@ export const careTasks: readonly CareTask[] = [
   ),
   task(
     'K12',
-    'Before frost: lid insulated; what of the line lies where it can freeze ({FrostDepth_in} of frost) is shut off and emptied at its lowest tap.',
+    [
+      ['HouseBelow_ft>0', 'Before frost: lid insulated; what lies behind the closed valve at the house and can freeze ({FrostDepth_in} of frost) is emptied at its lowest tap.'],
+      ['', 'Before frost: lid insulated; what of the line lies where it can freeze ({FrostDepth_in} of frost) is shut off and emptied at its lowest tap.'],
+    ],
     [10],
     practice('before the first frost'),
     'FrostDepth_in>0',

@@ -85,7 +85,11 @@ export const cautionRules: readonly CautionRule[] = [
   caution('silica', 'Wet cut, mask', ALWAYS, 'Cutting or knocking ports out of concrete makes silica dust: wet, with suction, and a respirator as the rule’s table says.', '29 CFR 1926.1153, Table 1', 'Tanks, ties and ports', 'Drains'),
   caution('solvent fumes', 'Fumes burn', ALWAYS, 'Primer and cement give off vapor that burns and stuns: in moving air only, never inside a tank without the entry permit.', 'The maker’s safety sheet; 29 CFR 1926 Subpart AA', 'Drains', 'Upper backfill'),
   caution('chlorine', 'Chlorine: gloves, air', ALWAYS, 'Bleach burns skin and eyes; mixed with acid or cleaners it gives off chlorine gas. Goggles and gloves, from outside the tank, nobody in it, no household mixtures. Rinse water goes where the local rules allow, never into a stream.', 'The label; state health rules', 'Handing over'),
-  caution('siphon', 'House below tanks', 'HouseBelow_ft>0', 'The house lies {HouseBelow_ft} below the water: the line can run by itself and draw the tanks empty. A siphon breaker at its high point, and a valve that closes at the house.', 'Common practice; local plumbing code', 'Water line', 'First fill'),
+  caution('siphon', 'House below tanks', 'HouseBelow_ft>0', [
+    ['ByGravity=1', 'The house lies {HouseBelow_ft} below the water: an open tap or a broken pipe empties the tanks. A valve that closes at the house, and is closed whenever nobody is there.'],
+    ['CrestUnderFull_ft>0', 'The house lies {HouseBelow_ft} below the water: the line can run by itself and draw the tanks empty. Its high point lies {CrestUnderFull_ft} under full water: until that much is gone a siphon breaker there lets no air in, and only a valve that closes at the house holds the water.'],
+    ['', 'The house lies {HouseBelow_ft} below the water: the line can run by itself and draw the tanks empty. A siphon breaker at its high point, and a valve that closes at the house.'],
+  ], 'Common practice; local plumbing code', 'Water line', 'First fill'),
   caution('drinking water', 'Not drinkable untreated', ALWAYS, [
     ['AND(People>0,TreatmentLoss_psi=0)', 'Roof water is not drinking water without treatment, and this job brings none to a house of {People|person|people}. Mark every outlet and line that carries it.'],
     ['', 'Roof water is not drinking water without treatment. Mark every outlet and line that carries it.'],

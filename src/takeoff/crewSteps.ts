@@ -211,7 +211,12 @@ export const crewSteps: readonly CrewStep[] = [
       ],
       { figure: 'trench {TrenchDepth_in}, line {LineRating_psi}' },
     ],
-    ['E6', 'Siphon breaker at the high point of the line, where it can be reached.', { when: 'HouseBelow_ft>0', figure: 'house {HouseBelow_ft} below the water' }],
+    [
+      'E12',
+      'From the coupling on the line falls all the way to the house: no point of it stands higher, or air gathers there and the water stops.',
+      { when: 'ByGravity=1', figure: 'coupling {LineCentre_ft:2} down', hold: 'foreman' },
+    ],
+    ['E6', 'Siphon breaker at the high point of the line, where it can be reached.', { when: 'Siphons=1', figure: 'house {HouseBelow_ft} below the water' }],
     [
       'E5',
       'Close both ends of the line with plugs; press it with a hand pump and water, never air, while its joints lie open to view; top it up until the pipe has stretched: then no drop may show, no joint may weep.',

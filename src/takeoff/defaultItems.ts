@@ -95,7 +95,7 @@ const bySection: Record<Section, readonly ItemRow[]> = {
     { code: 'RELIEF', description: 'Pressure relief valve at the pressure tank, piped to a drain', quantity: '1', unit: 'each', hours: 0.5, why: 'Should the switch stick, {ShutOffAtHouseFull_psi} stand at a tank made for {PressureTankRating_psi}' },
     { code: 'TREATMENT', description: 'Treatment set: filters and lamp', when: 'TreatmentLoss_psi>0', quantity: '1', unit: 'set', hours: 2, why: 'Where the job brings treatment, {TreatmentLoss_psi} lost in it' },
     { code: 'REDUCER', description: 'Pressure-reducing valve, after tank and switch', when: 'HouseStanding_psi>HouseMost_psi', quantity: '1', unit: 'each', hours: 0.75, why: '{HouseStanding_psi} can stand at the house; {HouseMost_psi} at most' },
-    { code: 'SIPHON-BREAK', description: 'Siphon breaker at the high point of the line', when: 'HouseBelow_ft>0', quantity: '1', unit: 'each', hours: 0.5, why: 'The house lies {HouseBelow_ft} below the water' },
+    { code: 'SIPHON-BREAK', description: 'Siphon breaker at the high point of the line', when: 'Siphons=1', quantity: '1', unit: 'each', hours: 0.5, why: 'The house lies {HouseBelow_ft} below the water' },
     { code: 'BACKFLOW', description: 'Backflow preventer', when: 'Backflow="preventer"', quantity: '1', unit: 'each', hours: 1, why: 'Where a public supply can reach the house' },
     { code: 'AIR-GAP', description: 'Air-gap fill from the public supply, float valve with it', when: 'Backflow="air gap"', quantity: '1', unit: 'each', hours: 1, why: 'Where a public supply can reach the house' },
   ],
@@ -149,7 +149,7 @@ const bySection: Record<Section, readonly ItemRow[]> = {
   ],
   'Labor and equipment': [
     { code: 'LABOR', description: 'Hours of people', quantity: 'LaborHours', unit: 'h', price: 'LaborRate_usd_per_h', kind: 'labor', why: 'Hours of all lines above and below, at {LaborRate_usd_per_h}' },
-    { code: 'EXCAVATOR', description: 'Excavator with operator', when: 'EarthworkBy="own crew"', quantity: 'Excavator_h', unit: 'h', lot: 4, kind: 'equipment', why: '{DigNet_yd3} dug at {DigRate_yd3_per_h}, {Backfill_yd3} filled at {FillRate_yd3_per_h}, no faster than it is compacted, trenches {Trench_h}' },
+    { code: 'EXCAVATOR', description: 'Excavator with operator', when: 'EarthworkBy="own crew"', quantity: 'Excavator_h', unit: 'h', lot: 4, kind: 'equipment', why: '{DigNet_yd3} dug at {DigRate_yd3_per_h}, {PitTopsoil_yd3} of topsoil at {ExcavatorRate_yd3_per_h}, {Backfill_yd3} filled at {FillRate_yd3_per_h}, no faster than it is compacted, trenches {Trench_h}' },
     { code: 'HAMMER', description: 'Hydraulic hammer for the excavator, a day', when: 'AND(EarthworkBy="own crew",SoilClass="rock")', quantity: 'Hammer_day', unit: 'day', lot: 1, kind: 'equipment', why: 'Rock: {DigNet_yd3} at {DigRate_yd3_per_h}, trenches at {TrenchRate_ft_per_h}' },
     { code: 'COMPACTOR', description: 'Plate compactor, a day', when: 'EarthworkBy="own crew"', quantity: 'Compactor_day', unit: 'day', kind: 'equipment', why: '{Backfill_yd3} and the trenches at {CompactorRate_yd3_per_day}' },
     { code: 'CRANE', description: 'Crane to set tanks: {CraneWords}, {PickLoad_lb} at {PickRadius_ft}', quantity: 'MAX(CraneLeast_h,TankCount*TankSet_h)', unit: 'h', lot: 2, price: 'CraneHour_usd', kind: 'equipment', why: '{CraneWords}: {TankSet_h} for each of {TankCount|tank|tanks}, {CraneLeast_h} at least; {PickLoad_lb} on the hook at {PickRadius_ft}' },

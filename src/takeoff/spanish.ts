@@ -146,6 +146,7 @@ export const spanishFigures: Readonly<Record<string, Words>> = {
   E9: 'cople {TankCoupling_in} sobre el piso',
   E3: 'zanja {TrenchDepth_in}, línea {LineRating_psi}',
   E6: 'casa {HouseBelow_ft} bajo el agua',
+  E12: 'cople a {LineCentre_ft:2} de hondo',
   E5: 'hasta {LinePressureMost_psi} en su punto más bajo; en un manómetro junto al tanque {LineTestAtTank_psi}',
   G6: '{PumpEndStone_in} sobre la cama',
   G1: [
@@ -270,6 +271,7 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
     ['LineBed_in>0', 'Tienda la línea floja en la zanja sobre {LineBed_in} de tierra limpia encima de la roca, con {LineSlack_ft} de holgura en la pared del tanque.'],
     ['', 'Tienda la línea floja en la zanja, con {LineSlack_ft} de holgura en la pared del tanque.'],
   ],
+  E12: 'Desde el cople la línea baja todo el camino hasta la casa: ningún punto queda más alto, o allí se junta aire y el agua se detiene.',
   E6: 'Rompesifón en el punto alto de la línea, donde se pueda alcanzar.',
   E10: 'El extremo de la línea en la casa conserva su tapón, o queda cerrado, antes de echar agua en los tanques: el cople está abierto hacia ella y el lastre se saldría.',
   E5: 'Cierre los dos extremos de la línea con tapones; presiónela con una bomba de mano y agua, nunca aire, mientras las uniones están a la vista; agregue agua hasta que el tubo se haya estirado: después la presión no baja y ninguna unión gotea.',
@@ -506,7 +508,20 @@ export const spanishCautions: Readonly<Record<string, readonly [short: string, t
   ],
   siphon: [
     'Casa más baja que los tanques',
-    'La casa queda {HouseBelow_ft} más baja que el agua: la línea puede correr sola y vaciar los tanques. Un rompesifón en su punto alto y una válvula que cierre en la casa.',
+    [
+      [
+        'ByGravity=1',
+        'La casa queda {HouseBelow_ft} más baja que el agua: una llave abierta o un tubo roto vacía los tanques. Una válvula que cierre en la casa, cerrada cuando no haya nadie.',
+      ],
+      [
+        'CrestUnderFull_ft>0',
+        'La casa queda {HouseBelow_ft} más baja que el agua: la línea puede correr sola y vaciar los tanques. Su punto alto queda {CrestUnderFull_ft} bajo el agua de tanques llenos: hasta que baje eso, un rompesifón allí no deja entrar aire y solo una válvula que cierre en la casa detiene el agua.',
+      ],
+      [
+        '',
+        'La casa queda {HouseBelow_ft} más baja que el agua: la línea puede correr sola y vaciar los tanques. Un rompesifón en su punto alto y una válvula que cierre en la casa.',
+      ],
+    ],
   ],
   'drinking water': [
     'No beber sin tratamiento',

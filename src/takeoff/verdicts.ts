@@ -89,16 +89,18 @@ const rules = [
   verdict(
     'UpliftVerdict',
     'Uplift of an empty tank',
-    'IF(GroundwaterAssumed=1,"check",IF(UpliftSafety="no uplift",IF(ROUND(UpliftAtGrade,2)<1,"check","pass"),IF(OR(ROUND(UpliftSafety,2)<1.1,AND(MAX(WeightRatio,SecondRatio)>1.15,ROUND(UpliftFigured,2)<1.1)),"stop",IF(OR(ROUND(UpliftSafety,2)<1.3,ROUND(UpliftAtGrade,2)<1,AND(MAX(WeightRatio,SecondRatio)>1.15,ROUND(UpliftFigured,2)<1.3)),"check","pass"))))',
+    'IF(GroundwaterAssumed=1,"check",IF(UpliftSafety="no uplift",IF(ROUND(UpliftAtGrade,2)<1.1,"check","pass"),IF(OR(ROUND(UpliftSafety,2)<1.1,AND(MAX(WeightRatio,SecondRatio)>1.15,ROUND(UpliftFigured,2)<1.1)),"stop",IF(OR(ROUND(UpliftSafety,2)<1.3,ROUND(UpliftAtGrade,2)<1.1,AND(MAX(WeightRatio,SecondRatio)>1.15,ROUND(UpliftFigured,2)<1.3)),"check","pass"))))',
     [
       ['GroundwaterAssumed=1', 'Depth of the groundwater is not known: {FloatDepth_ft} of water round an empty, uncovered tank lifts it.'],
       ['AND(UpliftSafety="no uplift",ROUND(UpliftAtGrade,2)<1)', 'A storm that fills the ground round an empty tank lifts it: weight is {UpliftAtGrade} times that uplift, though groundwater at {GroundwaterDepth_ft} stays below. Drain the pit’s foot, hold the tanks down, or never let them stand empty.'],
+      ['AND(UpliftSafety="no uplift",ROUND(UpliftAtGrade,2)<1.1)', 'A storm that fills the ground round an empty tank all but lifts it: weight is {UpliftAtGrade} times that uplift, and 1.1 is the lowest factor in use, though groundwater at {GroundwaterDepth_ft} stays below. Drain the pit’s foot, hold the tanks down, or never let them stand empty.'],
       ['UpliftSafety="no uplift"', 'The groundwater at {GroundwaterDepth_ft} stays below the tanks’ base; should a storm fill the ground round them, weight is {UpliftAtGrade} times the uplift.'],
       ['MAX(WeightRatio,SecondRatio)>1.15', 'Backfilled and empty, a tank and its cover weigh {UpliftSafety} times the uplift of {WaterAboveBase_ft} of groundwater over its base; by the weight of its walls, floor and lid, well under the typed one, {UpliftFigured} times. Have the maker confirm the weight.'],
       ['AND(ROUND(UpliftSafety,2)>=1.3,ROUND(UpliftAtGrade,2)<1)', 'Backfilled and empty, a tank and its cover weigh {UpliftSafety} times the uplift of {WaterAboveBase_ft} of groundwater over its base; a storm that fills the ground round it lifts it, weight being {UpliftAtGrade} times that uplift. Drain the pit’s foot to daylight, hold the tanks down, or never let them stand empty.'],
+      ['AND(ROUND(UpliftSafety,2)>=1.3,ROUND(UpliftAtGrade,2)<1.1)', 'Backfilled and empty, a tank and its cover weigh {UpliftSafety} times the uplift of {WaterAboveBase_ft} of groundwater over its base; a storm that fills the ground round it all but lifts it, weight being {UpliftAtGrade} times that uplift, and 1.1 the lowest factor in use. Drain the pit’s foot to daylight, hold the tanks down, or never let them stand empty.'],
       ['', 'Backfilled and empty, a tank and its cover, the earth counted as if under water, weigh {UpliftSafety} times the uplift of {WaterAboveBase_ft} of groundwater over its base, and {UpliftAtGrade} times that of a storm that fills the ground round it.'],
     ],
-    '1.3 wanted; under 1.1 the tank may float, and under 1 in ground that a storm has filled; both weights where the typed one is over 1.15 of the figured',
+    '1.3 wanted; under 1.1 the tank may float, in ground that a storm has filled too; both weights where the typed one is over 1.15 of the figured',
     cite('femaP259', 'factor 1.3 for tanks; 1.1, the lowest in use, and 1.15 are common practice'),
     LIFE,
   ),
@@ -185,8 +187,10 @@ const rules = [
     'Pressure in the water line',
     'IF(LineRating_psi<160,"stop",IF(LinePressureMost_psi>LineRating_psi*LineDerating,"stop",IF(MAX(LineSurge_psi,MostSurge_psi)>2*LineRating_psi*LineDerating,"stop",IF(OR(MAX(LineSurge_psi,MostSurge_psi)>1.5*LineRating_psi*LineDerating,LinePressureMost_psi>LineHoldsLeast_psi),"check","pass"))))',
     [
+      ['AND(ByGravity=1,LineSurge_psi>2*LineRating_psi*LineDerating)', 'Stopped at once, the water in the line strikes with {LineSurge_psi}, over twice the {LineHolds_psi} that the pipe takes: a larger line, or less flow.'],
       ['MAX(LineSurge_psi,MostSurge_psi)>2*LineRating_psi*LineDerating', 'Stopped at once, the water in the line strikes with {LineSurge_psi}, just after the pump cut in with {MostSurge_psi}, over twice the {LineHolds_psi} that the pipe takes: a larger line, or less flow.'],
       ['AND(LinePressureMost_psi<=LineHolds_psi,LinePressureMost_psi>LineHoldsLeast_psi)', 'Standing, the line sees up to {LinePressureMost_psi}; at {WaterTemperature_F} it takes {LineHolds_psi} by the factors read, and {LineHoldsLeast_psi} by those in use for coils of the US: ask the maker of the coil.'],
+      ['ByGravity=1', 'Standing, the line sees up to {LinePressureMost_psi}; stopped at once, {LineSurge_psi}; it is rated {LineRating_psi}, of which {LineDerating%} count at {WaterTemperature_F}.'],
       ['', 'Standing, the line sees up to {LinePressureMost_psi}; stopped at once, {LineSurge_psi}, just after the pump cut in {MostSurge_psi}; it is rated {LineRating_psi}, of which {LineDerating%} count at {WaterTemperature_F}.'],
     ],
     '160 psi pipe at least; standing pressure within the rating, warm by both tables of factors (the lower from memory); with surge within 1.5 times at every stop of the pump, within 2 times ever',
@@ -196,7 +200,7 @@ const rules = [
   verdict(
     'SwitchVerdict',
     'Pressure switch',
-    'IF(OR(CutOut_psi>=ShutOffAtHouse_psi,SwitchWanted_psi>=CutOut_psi,HousePressure_psi>HouseMost_psi),"stop",IF(OR(CutOut_psi-CutIn_psi<SwitchSpan_psi,CutOut_psi>ShutOffAtHouse_psi-5,SwitchWanted_psi>(CutIn_psi+CutOut_psi)/2,GravityAtSwitch_psi>=CutIn_psi,AND(HouseStanding_psi>HouseMost_psi,HousePressure_psi>HouseMost_psi-ReducerFall_psi)),"check","pass"))',
+    'IF(OR(CutOut_psi>=ShutOffAtHouse_psi,SwitchWanted_psi>=CutOut_psi,HousePressure_psi>HouseMost_psi),"stop",IF(OR(CutOut_psi-CutIn_psi<SwitchSpan_psi,CutOut_psi-CutIn_psi>SwitchSpanMost_psi,CutOut_psi>ShutOffAtHouse_psi-5,SwitchWanted_psi>(CutIn_psi+CutOut_psi)/2,GravityAtSwitch_psi>=CutIn_psi,AND(HouseStanding_psi>HouseMost_psi,HousePressure_psi>HouseMost_psi-ReducerFall_psi)),"check","pass"))',
     [
       ['HousePressure_psi>HouseMost_psi', '{HousePressure_psi} are wanted at the house; codes let {HouseMost_psi} in at the most, and a reducing valve holds it there. Want less.'],
       ['SwitchWanted_psi>=CutOut_psi', '{HousePressure_psi} are wanted at the house and {StationLoss_psi} are lost in treatment and backflow behind the switch, which stops the pump at {CutOut_psi}: that pressure never comes. Raise the switch or want less.'],
@@ -204,10 +208,11 @@ const rules = [
       ['AND(SwitchWanted_psi>(CutIn_psi+CutOut_psi)/2,CutOut_psi<ShutOffAtHouse_psi)', '{HousePressure_psi} are wanted at the house, {SwitchWanted_psi} at the switch, treatment and backflow counted; between {CutIn_psi} and {CutOut_psi} they come less than half of the time. The pump reaches {ShutOffAtHouse_psi} there at lowest water.'],
       ['AND(HouseStanding_psi>HouseMost_psi,HousePressure_psi>HouseMost_psi-ReducerFall_psi,CutOut_psi<ShutOffAtHouse_psi)', '{HousePressure_psi} are wanted at the house, where {HouseStanding_psi} can stand: a reducing valve holds it to {HouseMost_psi}, and while water flows it falls off by about {ReducerFall_psi}. Want less, or set the switch so that no valve is needed.'],
       ['AND(CutOut_psi-CutIn_psi<SwitchSpan_psi,CutOut_psi<ShutOffAtHouse_psi)', 'Between {CutIn_psi} and {CutOut_psi} lie less than the {SwitchSpan_psi} that switches can be set to: the pump starts often, or the switch cannot be set so. The pump reaches {ShutOffAtHouse_psi} at the house at lowest water.'],
+      ['AND(CutOut_psi-CutIn_psi>SwitchSpanMost_psi,CutOut_psi<ShutOffAtHouse_psi)', 'Between {CutIn_psi} and {CutOut_psi} lie more than the {SwitchSpanMost_psi} that usual switches can be set to, and the house falls to {CutIn_psi} before each start. The pump reaches {ShutOffAtHouse_psi} at the house at lowest water.'],
       ['CutOut_psi>=ShutOffAtHouse_psi', 'The pump reaches {ShutOffAtHouse_psi} at the house at lowest water and the switch waits for {CutOut_psi}: the pump would never stop.'],
       ['', 'The switch stops the pump at {CutOut_psi}; it reaches {ShutOffAtHouse_psi} at the house at lowest water, {ShutOffAtHouseFull_psi} with full tanks.'],
     ],
-    'cut-out at least 5 psi below what the pump reaches, and 10 over the cut-in; cut-in over what gravity gives; wanted pressure within the switch, and within the 80 psi of IPC 604.8 and UPC 608.2 (from memory)',
+    'cut-out at least 5 psi below what the pump reaches, and 10 to 30 over the cut-in; cut-in over what gravity gives; wanted pressure within the switch, and within the 80 psi of IPC 604.8 and UPC 608.2 (from memory)',
     cite('derivation', 'shut-off head less lift'),
   ),
   verdict('AmpacityVerdict', 'Cable ampacity', 'IF(CableAmpacity_A>=1.25*MotorCurrent_A,"pass","stop")', '{Cable} AWG carries {CableAmpacity_A} where it is no warmer than 86 °F; 125 % of {MotorCurrent_A} is needed. Sun or a hot attic on the way takes a larger cable: the electrician’s word.', '125 % of the full-load current, at 86 °F around the cable', cite('nec', '430.22'), LIFE),
@@ -270,7 +275,7 @@ const rules = [
     cite('reliability', 'the wanted share is the owner’s choice'),
   ),
   verdict('DrainVerdict', 'Inlet drains', 'IF(AND(InletRun_ft>0,DrainCover_in<0),"stop",IF(AND(InletSlope_in_per_ft<=SteepDrain_in_per_ft,RoofFlow_gpm<=InletCount*DrainCapacity_gpm,OR(InletRun_ft=0,AND(DrainCover_in>=DrainWants_in,OR(TrafficRank<2,DrainCover_in>=WheelCover_in)))),"pass","check"))', [
-    ['AND(InletRun_ft>0,DrainCover_in<0)', 'With this fall, that of the filter in it, the inlet drain comes out of the ground: set the tanks deeper, lay it flatter, or bring the roof water nearer. The ground at the downspouts is taken {DownspoutRise_ft} over that at the tanks.'],
+    ['AND(InletRun_ft>0,DrainCover_in<0)', 'With this fall, that of the filter in it, the inlet drain comes out of the ground: set the tanks deeper, lay it flatter, or bring the roof water nearer.[[ (Jobs, Downspout rise: {DownspoutRise_ft})]]'],
     ['AND(InletRun_ft>0,TrafficRank>1,DrainCover_in<WheelCover_in)', 'The inlet drain has {DrainCover_in} over it at the least, and {Traffic} pass: where they cross it, {WheelCover_in}, or a slab as the engineer says. {RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each.'],
     ['InletSlope_in_per_ft>SteepDrain_in_per_ft', 'The ground falls so to the tanks that the inlet drain is laid at {InletSlope_in_per_ft}: from {SteepDrain_in_per_ft} on it is anchored or laid in steps, and its water is braked before the tank.'],
     ['AND(InletRun_ft>0,DrainCover_in<DrainWants_in)', 'The inlet drain has {DrainCover_in} over it at the least, and {DrainWants_in} are wanted: its bedding alone takes {DrainOver_in}. Set the tanks deeper, lay it flatter, or bring the roof water nearer. {RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in} for {DrainCapacity_gpm} each.'],
@@ -312,16 +317,18 @@ const rules = [
   verdict('RoomVerdict', 'Room to work in the pit', 'IF(WorkingRoom_ft<RoomLeast_ft,"stop",IF(OR(TankCount=1,AND(TankGap_in>=GapLeast_in,TieLength_in<=12*DrainStick_ft)),"pass","check"))', [
     ['WorkingRoom_ft<RoomLeast_ft', '{WorkingRoom_ft:2} between the tanks and the foot of the pit walls: nobody can work or get away there. {RoomLeast_ft:2} at the least.'],
     ['AND(TankCount>1,TieLength_in>12*DrainStick_ft)', 'A tie is {TieLength_in} long, and a stick of pipe {DrainStick_ft}: each takes a coupling in its buried middle, or a longer stick. Set the tanks closer, or add them as lines by hand.'],
+    ['TankCount=1', 'Between the tank and the pit walls {WorkingRoom_ft:2}.'],
     ['', 'Between tanks and pit walls {WorkingRoom_ft:2}, between two tanks {TankGap_in}.'],
   ], '18 in beside the tanks, 6 in between two where boots and clamps are set; a tie no longer than a stick of pipe', cite('practice', 'room for a person, and for a hand with a driver'), LIFE),
   verdict('SlopeVerdict', 'Drain slope', 'IF(DrainSlope_in_per_ft>=IF(DrainSize_in<8,0.125,0.0625),"pass","check")', '{DrainSlope_in_per_ft}.', '1/8 in/ft at least for 3 to 6 in pipe, 1/16 from 8 in', cite('chicago', 'minimum slope')),
   verdict(
     'FrostVerdict',
     'Frost',
-    `IF(LineCover_in<FrostDepth_in,"stop",IF(AND(FrostDepth_in>0,OR(${flatInFrost},LineCover_in<FrostDepth_in+6,12*WaterLevel_ft<FrostDepth_in)),"check","pass"))`,
+    `IF(LineCover_in<FrostDepth_in,"stop",IF(AND(FrostDepth_in>0,OR(${flatInFrost},AND(InletRun_ft>0,DrainCover_in<0),LineCover_in<FrostDepth_in+6,12*WaterLevel_ft<FrostDepth_in)),"check","pass"))`,
     [
       ['FrostDepth_in=0', 'No frost depth. A riser is open to the cold all the same.'],
       ['12*WaterLevel_ft<FrostDepth_in', 'Frost {FrostDepth_in}, and the water stands {WaterLevel_ft} below the ground: water, ports and overflow can freeze, and ice lifts lids and closes the overflow. Set the tanks deeper, or insulate over and beside the lids. The line has {LineCover_in} over it, the inlet drain {DrainCover_in} at the least.'],
+      ['AND(InletRun_ft>0,DrainCover_in<0)', 'Frost {FrostDepth_in}, and with this fall the inlet drain comes out of the ground: it freezes there. The line has {LineCover_in} over it in its trench of {TrenchDepth_in}.'],
       [flatInFrost, 'Frost {FrostDepth_in}: the inlet drain, {DrainCover_in} deep at the least, lies in the frost, and at {InletSlope_in_per_ft} it does not run empty: lay it at 1/8 in/ft or steeper, or deeper. The line has {LineCover_in} over it in its trench of {TrenchDepth_in}. The riser crosses the frost: insulate its lid, and let no water stand in the conduit.'],
       ['AND(InletRun_ft>0,DrainCover_in<FrostDepth_in)', 'Frost {FrostDepth_in}: the inlet drain, {DrainCover_in} deep at the least, lies in the frost: at {InletSlope_in_per_ft} it runs empty, if it has no sag and no trap, and the first-wash diverter is drained. The line has {LineCover_in} over it in its trench of {TrenchDepth_in}. The riser crosses the frost: insulate its lid, and let no water stand in the conduit.'],
       ['', 'Frost {FrostDepth_in}: the line has {LineCover_in} over it in its trench of {TrenchDepth_in}, the inlet drain has {DrainCover_in} over it at the least. The riser crosses the frost: insulate its lid, and let no water stand in the conduit.'],
@@ -334,9 +341,10 @@ const rules = [
   verdict(
     'DutyVerdict',
     'Pump duty',
-    'IF(ByGravity=1,"pass",IF(AND(PumpLeftOut=1,TotalHead_ftw>0),"check",IF(TotalHead_ftw<=0,IF(OffCurve=1,"stop","check"),IF(PumpHead_ftw<TotalHead_ftw,"stop",IF(OffCurve=1,"stop","pass")))))',
+    'IF(ByGravity=1,IF(CrestOverLowest_ft>0,"check","pass"),IF(AND(PumpLeftOut=1,TotalHead_ftw>0),"check",IF(TotalHead_ftw<=0,IF(OffCurve=1,"stop","check"),IF(PumpHead_ftw<TotalHead_ftw,"stop",IF(OffCurve=1,"stop","pass")))))',
     [
       ['AND(PumpLeftOut=1,TotalHead_ftw>0)', 'No pump is in this job, and gravity alone is {TotalHead_ftw} short: whoever sets one needs that at {HouseFlow_gpm}. The figures take {PumpModel}.'],
+      ['AND(ByGravity=1,CrestOverLowest_ft>0)', 'Gravity gives {HouseFlow_gpm} at {HousePressure_psi} only where the line falls all the way from its coupling, {LineCentre_ft:2} down: laid {TrenchDepth_in} down from the tanks on it would rise {CrestOverLowest_ft:2} over the lowest water first, and stop. Dig from the depth of the coupling until the ground has fallen as far[[; what that takes beyond the trench priced is a line by hand (or Jobs, Trench depth)]]. No pump is part of this job; its screened intake and its way through the tank wall are lines by hand.'],
       ['ByGravity=1', 'Gravity gives {HouseFlow_gpm} at {HousePressure_psi}: no pump is part of this job. Its screened intake and its way through the tank wall are lines by hand.'],
       ['AND(TotalHead_ftw<=0,OffCurve=1)', 'The house lies so far below the water that gravity gives flow and pressure, and {PumpModel} would run off the end of its curve as soon as it starts: leave it out[[ (Without: Pump and drop, Power, PRESSURE-TANK, RELIEF)]], and set a valve that closes at the house and, where too much comes, a reducing valve.'],
       ['TotalHead_ftw<=0', 'The house lies so far below the water that gravity gives flow and pressure: no pump is needed[[ (Without: Pump and drop, Power, PRESSURE-TANK, RELIEF)]], but a valve that closes at the house and, where too much comes, a reducing valve.'],
@@ -346,7 +354,7 @@ const rules = [
       ['OffCurve=1', 'With full tanks {PumpModel} runs off the end of its curve, past {ActualFlow_gpm}: it wears out. Take a smaller pump or hold it back.'],
       ['', 'At {HouseFlow_gpm} {PumpModel} gives {PumpHead_ftw}; {TotalHead_ftw} is needed. With full tanks {ActualFlow_gpm} come.'],
     ],
-    'head at the wanted flow and lowest water; within the curve',
+    'head at the wanted flow and lowest water; within the curve; by gravity no point of the line over the lowest water',
     cite('hiData', 'section I-A, system head'),
   ),
   verdict(
@@ -355,6 +363,7 @@ const rules = [
     'IF(AND(MAX(ActualVelocity_fps,LineVelocity_fps)<=5,MostVelocity_fps<=CutInAllowed_fps,FittingVelocity_fps<=FittingMost_fps),"pass","check")',
     [
       ['FittingVelocity_fps>FittingMost_fps', 'The same water passes the 1 in fittings at the pump at {FittingVelocity_fps}, where {FittingMost_fps} is the most: pitless adapter, nipple and check valve of a larger size. In the line {MostVelocity_fps} come with full tanks at the cut-in.'],
+      ['ByGravity=1', '{ActualVelocity_fps} at the {ActualFlow_gpm} that come with full tanks; {LineVelocity_fps} at the wanted {HouseFlow_gpm}.'],
       ['', '{ActualVelocity_fps} at the {ActualFlow_gpm} that come with full tanks, {MostVelocity_fps} for the moment after the pump cuts in; {LineVelocity_fps} at the wanted {HouseFlow_gpm}.'],
     ],
     'at most 5 ft/s in the line, 6 when the pump cuts in, 10 in short brass fittings',

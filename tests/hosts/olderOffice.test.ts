@@ -9,6 +9,7 @@ import { items130 } from '../../src/takeoff/older/items130.js'
 import { items140 } from '../../src/takeoff/older/items140.js'
 import { items150 } from '../../src/takeoff/older/items150.js'
 import { items180 } from '../../src/takeoff/older/items180.js'
+import { items190 } from '../../src/takeoff/older/items190.js'
 import { items080 } from '../../src/takeoff/older/items080.js'
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
@@ -82,7 +83,7 @@ const sizes = ['LID-INSUL', 'PLATE', 'RISER', 'RISER-LID'].map((code) => `${code
 /** Rows that changed after 0.9.0, but for the three of digging, which were there one by one before it. */
 const later = [
   ...Object.keys(items100).filter((key) => !key.includes('{RockSuffix}')),
-  ...Object.keys({ ...items110, ...items120, ...items130, ...items140, ...items150, ...items180 }),
+  ...Object.keys({ ...items110, ...items120, ...items130, ...items140, ...items150, ...items180, ...items190 }),
 ]
 /** Rock has prices of its own since 0.10.0. */
 const rock = ['DIG-ROCK', 'HAMMER', 'TRENCH-DRAIN-ROCK', 'TRENCH-LINE-ROCK']
@@ -93,14 +94,14 @@ it.each(['0.18.0', '0.17.0', '0.16.0', '0.15.0', '0.14.0', '0.13.0', '0.12.0', '
 })
 
 describe.each([
-  ['0.18.0', { ...items180 }],
-  ['0.17.0', { ...items180 }],
-  ['0.16.0', { ...items180 }],
-  ['0.15.0', { ...items150, ...items180 }],
-  ['0.14.0', { ...items140, ...items150, ...items180 }],
-  ['0.13.0', { ...items130, ...items140, ...items150, ...items180 }],
-  ['0.12.0', { ...items120, ...items130, ...items140, ...items150, ...items180 }],
-  ['0.11.0', { ...items110, ...items120, ...items130, ...items140, ...items150, ...items180 }],
+  ['0.18.0', { ...items180, ...items190 }],
+  ['0.17.0', { ...items180, ...items190 }],
+  ['0.16.0', { ...items180, ...items190 }],
+  ['0.15.0', { ...items150, ...items180, ...items190 }],
+  ['0.14.0', { ...items140, ...items150, ...items180, ...items190 }],
+  ['0.13.0', { ...items130, ...items140, ...items150, ...items180, ...items190 }],
+  ['0.12.0', { ...items120, ...items130, ...items140, ...items150, ...items180, ...items190 }],
+  ['0.11.0', { ...items110, ...items120, ...items130, ...items140, ...items150, ...items180, ...items190 }],
 ])('a workbook of %s', (version, changed) => {
   const own = () => sourceOf(new Uint8Array(readFileSync(join(import.meta.dirname, `../data/made-by-${version}.xlsx`))), 'OLD.xlsx')
   it('is brought up to date and made again, nothing of its own taken for somebody’s, before the update and after it', async () => {
@@ -156,7 +157,12 @@ describe('a workbook of 0.10.0', () => {
   it('is brought up to date and made again, in rock too, nothing of its own taken for somebody’s, before the update and after it', async () => {
     const { changes, columns, own: left } = officeUpdate(own().raw)
     expect(changes.map(({ table, key }) => `${table} ${key}`).sort()).toEqual(
-      [...new Set([...Object.keys({ ...items100, ...items110, ...items120, ...items130, ...items140, ...items150, ...items180 }), ...rock.filter((code) => code !== 'HAMMER')])]
+      [
+        ...new Set([
+          ...Object.keys({ ...items100, ...items110, ...items120, ...items130, ...items140, ...items150, ...items180, ...items190 }),
+          ...rock.filter((code) => code !== 'HAMMER'),
+        ]),
+      ]
         .filter((code) => !['DIG', 'TRENCH-LINE'].includes(code))
         .map((code) => `Items ${code}`)
         .concat(ports.map((code) => `Prices ${code}`))

@@ -26,7 +26,10 @@ describe('a job that gravity serves', () => {
     const said = (takeoff: Takeoff) => takeoff.design.verdicts().find(({ name }) => name === 'DutyVerdict')!
     expect(said(withPump).words).toContain(`(Without: ${WITHOUT})`)
     expect(said(withPump).verdict).not.toBe('pass')
-    expect(said(byGravity)).toMatchObject({ verdict: 'pass', words: expect.stringContaining('no pump is part of this job') as string })
+    expect(said(takeoffOf({ ...low, Without: WITHOUT, TrenchDepth_in: 87 }))).toMatchObject({
+      verdict: 'pass',
+      words: expect.stringContaining('no pump is part of this job') as string,
+    })
     expect(byGravity.design.verdicts().find(({ name }) => name === 'DropVerdict')).toMatchObject({ verdict: 'pass', words: 'No pump is part of this job.' })
     // Left out where the house needs one: somebody else sets it, and it is judged.
     const byOthers = takeoffOf({ ...leastRow, Without: WITHOUT }).design
@@ -35,6 +38,28 @@ describe('a job that gravity serves', () => {
     // A pump that somebody else sets is a pump.
     expect(takeoffOf({ ...leastRow, Without: 'PUMP' }).design.number('ByGravity')).toBe(0)
     expect(takeoffOf({ ...low, Without: 'VENT' }).design.number('ByGravity')).toBe(0)
+  })
+  it('has a line that falls all the way: by hand, what is laid 3 ft down rises over the lowest water', () => {
+    // Lowest water: 2 ft of cover and 6.5 ft of tank, less 6 in of floor and 9 in of dead depth, 7.25 ft down; the trench is 3 ft.
+    expect(byGravity.design.number('CrestOverLowest_ft')).toBeCloseTo(4.25, 12)
+    expect(byGravity.design.verdicts().find(({ name }) => name === 'DutyVerdict')).toMatchObject({
+      verdict: 'check',
+      words: expect.stringContaining('rise 4.25 ft over the lowest water') as string,
+    })
+    expect(wordsOf(byGravity, 'crew')).toContain('falls all the way to the house')
+    expect(wordsOf(withPump, 'crew')).not.toContain('falls all the way to the house')
+    // What breaks a siphon breaks this.
+    expect(byGravity.lines.map(({ code }) => code)).not.toContain('SIPHON-BREAK')
+    expect(withPump.lines.map(({ code }) => code)).toContain('SIPHON-BREAK')
+    for (const name of ['VelocityVerdict', 'RatingVerdict']) expect(byGravity.design.verdicts().find((one) => one.name === name)!.words).not.toMatch(/pump|cut in|pitless/)
+  })
+  it('whose pump lies under full water at the high point of its line keeps it by a valve: a breaker lets no air in there', () => {
+    // Water 3.25 ft down, the trench 5 ft: 1.75 ft of the water stand over the line's high point.
+    const deep = takeoffOf({ ...low, TrenchDepth_in: 60 })
+    expect(deep.design.number('CrestUnderFull_ft')).toBeCloseTo(1.75, 12)
+    expect(deep.design.cautions().find(({ name }) => name === 'siphon')!.words).toMatch(/1.8 ft under full water.*only a valve that closes at the house/)
+    // The air charge is read with the tanks shut off from the tap: else they would run out through it.
+    expect(deep.design.words(careOf(deep.design).find(({ code }) => code === 'K6')!.task)).toContain('the valve at the house closed')
   })
   it('is figured without the pump that it has not: pressures, flow and test by hand', () => {
     for (const PumpModel of [null, 'Lark 75', 'Lark 100', 'Lark 150']) {

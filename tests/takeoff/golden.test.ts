@@ -215,7 +215,9 @@ describe('verdicts turn where they should', () => {
   it.each<[VerdictName, Record<string, unknown>, string]>([
     ['CoverVerdict', { Cover_ft: 5 }, 'stop'],
     ['UpliftVerdict', { GroundwaterDepth_ft: 0, Cover_ft: 0 }, 'stop'],
-    ['UpliftVerdict', { GroundwaterDepth_ft: 200 }, 'pass'],
+    // Quern 1200 empty under 2 ft of earth counted as if under water: 1.02 times the uplift in ground filled to the top, under 1.1; 4 ft of it are more.
+    ['UpliftVerdict', { GroundwaterDepth_ft: 200 }, 'check'],
+    ['UpliftVerdict', { GroundwaterDepth_ft: 200, Cover_ft: 4 }, 'pass'],
     ['UpliftVerdict', {}, 'check'],
     ['TieVerdict', {}, 'check'],
     ['TieVerdict', { RainIntensity_in_per_h: 2, OverflowRun_ft: 20 }, 'pass'],

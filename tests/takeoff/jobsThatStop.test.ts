@@ -88,7 +88,7 @@ describe('what nobody asked, and what the job leaves to others', () => {
   it('a pump that the job leaves out lifts nothing: by how much gravity falls short', () => {
     // 6 psi wanted and a house 30 ft below: 6 x 2.31 = 13.9 ft and friction are less than the fall; 12 psi behind a preventer of 12 are 55.4 ft and more.
     const out = { Without: 'Pump and drop, Power, PRESSURE-TANK, RELIEF', WaterLineRise_ft: -30, HouseFlow_gpm: 3 }
-    expect(said({ ...out, HousePressure_psi: 6 }, 'DutyVerdict')).toMatch(/^pass: Gravity gives/)
+    expect(said({ ...out, HousePressure_psi: 6, TrenchDepth_in: 96 }, 'DutyVerdict')).toMatch(/^pass: Gravity gives/)
     expect(said({ ...out, HousePressure_psi: 12, Backflow: 'preventer' }, 'DutyVerdict')).toMatch(/^check: No pump is in this job, and gravity alone is [\d.]+ ft short/)
     expect(said({ Without: out.Without }, 'DutyVerdict')).toMatch(/^check: No pump is in this job/)
   })

@@ -257,6 +257,7 @@ describe('what machines, trenches and silt ask for', () => {
     ['MotorStallShare', 0.8, 'common practice, no source'],
     ['StartDropMost', 0.5, 'common practice, no source'],
     ['SwitchSpan_psi', 10, 'common practice, no source'],
+    ['SwitchSpanMost_psi', 30, 'common practice, no source'],
     ['LowVoltage_V', 150, 'common practice, no source'],
   ] as const)('%s is %d: %s', (name, wanted, _source) => {
     expect(ruled(name, {})).toBe(wanted)

@@ -126,8 +126,12 @@ const conditions: Readonly<Record<string, readonly (readonly [given: Given, isSa
     [{ LineFittings: 'IPS insert' }, false],
   ],
   E6: [
-    [{ HouseBelow_ft: 0.1 }, true],
-    [{ HouseBelow_ft: 0 }, false],
+    [{ Siphons: 1 }, true],
+    [{ Siphons: 0 }, false],
+  ],
+  E12: [
+    [{ ByGravity: 1 }, true],
+    [{ ByGravity: 0 }, false],
   ],
   G1: [
     [ballast, true],
@@ -305,6 +309,11 @@ const wordings: Readonly<Record<string, readonly (readonly [given: Given, at: nu
   'G7 text': [
     [{ ByGravity: 1 }, 0],
     [{ ByGravity: 0 }, 1],
+  ],
+  'siphon text': [
+    [{ ByGravity: 1, CrestUnderFull_ft: 1 }, 0],
+    [{ ByGravity: 0, CrestUnderFull_ft: 0.1 }, 1],
+    [{ ByGravity: 0, CrestUnderFull_ft: 0 }, 2],
   ],
   'H2 text': treated,
   'H4 text': treated,

@@ -11,6 +11,7 @@ import { officeUpdate } from '../../src/takeoff/older/update.js'
 import { items140 } from '../../src/takeoff/older/items140.js'
 import { items150 } from '../../src/takeoff/older/items150.js'
 import { items180 } from '../../src/takeoff/older/items180.js'
+import { items190 } from '../../src/takeoff/older/items190.js'
 import { items100 } from '../../src/takeoff/older/items100.js'
 import { items090 } from '../../src/takeoff/older/items090.js'
 import { items080 } from '../../src/takeoff/older/items080.js'
@@ -191,6 +192,7 @@ describe('tanks of two models in one row', () => {
         : [
             {
               ...item,
+              ...items190[String(item.Code)]?.was,
               ...items180[String(item.Code)]?.was,
               ...items150[String(item.Code)]?.was,
               ...items140[String(item.Code)]?.was,
@@ -218,6 +220,7 @@ describe('tanks of two models in one row', () => {
           ...Object.keys(items140),
           ...Object.keys(items150),
           ...Object.keys(items180),
+          ...Object.keys(items190),
           'TANK-2',
         ]),
       ].sort(),

@@ -26,6 +26,8 @@ const others: Readonly<Record<string, number | string>> = {
   ReliefLeftOut: 0,
   PumpLeftOut: 0,
   SwitchSpan_psi: 10,
+  SwitchSpanMost_psi: 30,
+  CrestOverLowest_ft: 0,
   MotorStallShare: 0.8,
   StartDropMost: 0.5,
   DoseMost_mg_per_L: 50,
@@ -144,10 +146,11 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ GroundwaterAssumed: 0, UpliftSafety: 1.09 }, 'stop'],
     [{ GroundwaterAssumed: 0, UpliftSafety: 'no uplift' }, 'pass'],
     [{ GroundwaterAssumed: 1, UpliftSafety: 'no uplift' }, 'check'],
-    // Under 1 the tank floats in ground that a storm has filled (buoyancy by the same rule).
-    [{ GroundwaterAssumed: 0, UpliftSafety: 'no uplift', UpliftAtGrade: 1 }, 'pass'],
-    [{ GroundwaterAssumed: 0, UpliftSafety: 'no uplift', UpliftAtGrade: 0.99 }, 'check'],
-    [{ GroundwaterAssumed: 0, UpliftSafety: 1.4, UpliftAtGrade: 0.99 }, 'check'],
+    // Under 1 the tank floats in ground that a storm has filled (buoyancy by the same rule), and 1.1 is the lowest factor in use (common practice, no source).
+    [{ GroundwaterAssumed: 0, UpliftSafety: 'no uplift', UpliftAtGrade: 1.1 }, 'pass'],
+    [{ GroundwaterAssumed: 0, UpliftSafety: 'no uplift', UpliftAtGrade: 1.09 }, 'check'],
+    [{ GroundwaterAssumed: 0, UpliftSafety: 1.4, UpliftAtGrade: 1.1 }, 'pass'],
+    [{ GroundwaterAssumed: 0, UpliftSafety: 1.4, UpliftAtGrade: 1.09 }, 'check'],
     [{ GroundwaterAssumed: 0, UpliftSafety: 1.09, UpliftAtGrade: 0.99 }, 'stop'],
     // A typed weight of more than 1.15 times walls, floor and lid (common practice, no source) is not what the tank is held down by.
     [{ GroundwaterAssumed: 0, UpliftSafety: 1.4, UpliftFigured: 1.2, WeightRatio: 1.15 }, 'pass'],
@@ -314,6 +317,9 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, SwitchWanted_psi: 59.9 }, 'check'],
     [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, SwitchWanted_psi: 50.1 }, 'check'],
     [{ CutOut_psi: 60, ShutOffAtHouse_psi: 90, SwitchWanted_psi: 50 }, 'pass'],
+    // Common practice, no source: switches come set 20 psi apart, and few go over 30.
+    [{ CutOut_psi: 60, CutIn_psi: 30, ShutOffAtHouse_psi: 90, HousePressure_psi: 40, SwitchWanted_psi: 40 }, 'pass'],
+    [{ CutOut_psi: 60, CutIn_psi: 29.9, ShutOffAtHouse_psi: 90, HousePressure_psi: 40, SwitchWanted_psi: 40 }, 'check'],
     // IPC 604.8 and UPC 608.2 (from memory): no more than 80 psi in a house, whatever the switch is set to.
     [{ CutOut_psi: 115, CutIn_psi: 95, ShutOffAtHouse_psi: 150, HousePressure_psi: 80, SwitchWanted_psi: 80 }, 'pass'],
     [{ CutOut_psi: 115, CutIn_psi: 95, ShutOffAtHouse_psi: 150, HousePressure_psi: 80.1, SwitchWanted_psi: 80.1 }, 'stop'],
@@ -462,6 +468,8 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     // Past its curve a pump wears out, needed or not, unless it is left out.
     [{ PumpHead_ftw: 200, TotalHead_ftw: -0.1, OffCurve: 1 }, 'stop'],
     [{ PumpHead_ftw: 200, TotalHead_ftw: 0, OffCurve: 1, ByGravity: 1 }, 'pass'],
+    // Nothing but a siphon runs over a point higher than the water.
+    [{ PumpHead_ftw: 200, TotalHead_ftw: 0, OffCurve: 1, ByGravity: 1, CrestOverLowest_ft: 0.1 }, 'check'],
     [{ PumpHead_ftw: 200, TotalHead_ftw: 0.1, OffCurve: 0 }, 'pass'],
     // A pump that others set is no pump of this job.
     [{ PumpHead_ftw: 200, TotalHead_ftw: 0.1, OffCurve: 0, PumpLeftOut: 1 }, 'check'],

@@ -1,7 +1,7 @@
 /** Words that the crew sheet writes itself: beside a step or between the steps they are nobody's entry. */
 import { cautionRules, closingCaution } from '../../takeoff/cautions.js'
 import { crewSteps } from '../../takeoff/crewSteps.js'
-import { olderSpanish, olderSteps } from '../../takeoff/older/crewWords.js'
+import { olderSpanish, olderStages, olderSteps } from '../../takeoff/older/crewWords.js'
 import {
   SPANISH_AS_ANSWERED,
   SPANISH_BY_HAND,
@@ -46,7 +46,8 @@ export const CREW_CLOSING = `${closingCaution} The rules behind the steps stand 
 
 /** Rows that hold no entries: headings and stages. */
 export const isCrewHeading = (code: string): boolean =>
-  [crewHeadings.code, BY_HAND, DO_NOT_START, ANSWERED, CUT_LIST].includes(code as never) || crewSteps.some(({ stage }) => stage.toUpperCase() === code)
+  [crewHeadings.code, BY_HAND, DO_NOT_START, ANSWERED, CUT_LIST].includes(code as never) ||
+  [...crewSteps.map(({ stage }) => stage), ...olderStages].some((stage) => stage.toUpperCase() === code)
 
 /** Whether plain text beside a step is what our own sheet writes there, and not somebody's own. */
 export function isOurStepWord(code: string, key: string, words: string): boolean {
@@ -77,7 +78,7 @@ const wholeLines = new Set<string>([
   SPANISH_CUT_LIST.toUpperCase(),
   spanishClosing,
   ...cautionRules.flatMap(({ short, text: words }) => [short, ...plainWords(words)]),
-  ...Object.values(spanishStages).map((stage) => stage.toUpperCase()),
+  ...[...Object.values(spanishStages), ...olderStages].map((stage) => stage.toUpperCase()),
   ...Object.values(spanishHolds),
   ...Object.values(spanishSteps).flatMap(plainWords),
   ...Object.values(spanishFigures).flatMap(plainWords),

@@ -23,7 +23,8 @@ export const test = sheetKind({
     ...readingRules.filter(({ when }) => design.holds(when)).map(({ code }) => code),
     ...SIGNATURES.map((who) => `S ${who}`),
   ],
-  isOurLine: (words) => /^(?:LOG OF THE VACUUM TEST|LINE, PUMP, SWITCH AND FIRST FILL|SIGNED|Lines above that say stop)$/.test(words) || words.startsWith(STOPS_LINE),
+  isOurLine: (words) =>
+    /^(?:LOG OF THE VACUUM TEST|READINGS AT LINE AND FIRST FILL|LINE, PUMP, SWITCH AND FIRST FILL|SIGNED|Lines above that say stop)$/.test(words) || words.startsWith(STOPS_LINE),
   plan: testSheet,
 })
 

@@ -29,6 +29,9 @@ export const olderSteps: Readonly<Record<string, readonly string[]>> = {
   I1: ['Inlet and overflow drains on their bedding, first-wash diverter and cleanouts; calmed inlet, screened vents, flap and stone apron at the outfall.'],
 }
 
+/** Stages of the work that had another name, in both languages. */
+export const olderStages: readonly string[] = ['Upper backfill and cable', 'First fill and pump', 'Relleno superior y cable', 'Primer llenado y bomba']
+
 /** The same in Spanish, which stands in lines of its own. */
 export const olderSpanish: readonly string[] = [
   'Excave la zanja de la línea de agua y del cable; la tierra lejos del borde.',

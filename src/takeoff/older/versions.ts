@@ -11,8 +11,10 @@ import { items130 } from './items130.js'
 import { items140 } from './items140.js'
 import { items150 } from './items150.js'
 import { items180 } from './items180.js'
+import { items190 } from './items190.js'
 
 export const versions: readonly Readonly<Record<string, ChangedItem>>[] = [
+  items190,
   items180,
   items150,
   items140,

@@ -52,7 +52,7 @@ export const lineResults = [
   result('ScrewedBore_in', 'Bore of 1 in fittings', 'PIPEBORE("PVC 40","1")', cite('astmD1785', '1 in iron pipe size')),
   result('LineVelocity_fps', 'Velocity at the wanted flow', 'FLOWVELOCITY(HouseFlow_gpm,LineBore_in)', geometry),
   result('FittingMost_fps', 'Velocity that short fittings of brass may have', '10', practice('twice that of the line, over a foot of pipe')),
-  result('FittingVelocity_fps', 'Velocity in the 1 in fittings at the pump', 'FLOWVELOCITY(MAX(HouseFlow_gpm,MostFlow_gpm),ScrewedBore_in)', geometry),
+  result('FittingVelocity_fps', 'Velocity in the 1 in fittings at the pump', 'IF(ByGravity=1,0,FLOWVELOCITY(MAX(HouseFlow_gpm,MostFlow_gpm),ScrewedBore_in))', geometry),
   result('LineFriction_ftw', 'Friction in the line', 'FRICTIONLOSS(HouseFlow_gpm,LineLength_ft,LineBore_in,PipeC)', cite('epaManual', 'Hazen–Williams, C of the job')),
   result('LineFittings_ftw', 'Loss in the fittings', 'FITTINGLOSS(HouseFlow_gpm,LineBore_in,FittingResistance)+FITTINGLOSS(HouseFlow_gpm,ScrewedBore_in,ScrewedResistance)', cite('epaManual')),
   result('LineLoss_ftw', 'Loss of the line', 'LineFriction_ftw+LineFittings_ftw', sum),
