@@ -15,30 +15,39 @@ const REFUSALS = [' refuse', ' rejects', ' declin', ' pending', ' waiting', ' no
 export const codeOf = (name: string): string => name.replace('Verdict', '')
 const DIGITS = [...'0123456789']
 /** Where it can cost a life a name, a licence number and a reason are wanted; else who accepts it and why. */
-const least = (touchesLife: boolean) => (touchesLife ? { letters: 20, words: 4, hasNumber: true } : { letters: 10, words: 3, hasNumber: false })
+const least = (touchesLife: boolean) => (touchesLife ? { letters: 20, words: 4, hasLicence: true } : { letters: 10, words: 3, hasLicence: false })
+/** What a licence is called, and so many digits of its number so near behind it: a day, a pressure or a room is none. */
+const LICENCES = [' lic', ' registered', ' registration', ' pe ', ' pe-', ' p.e', ' se '] as const
+const [LICENCE_DIGITS, LICENCE_NEAR] = [3, 24] as const
 
 function isAnswer(said: string, touchesLife: boolean): boolean {
   const words = said.trim().replace(/ +/g, ' ')
-  const { letters, words: count, hasNumber } = least(touchesLife)
+  const { letters, words: count, hasLicence } = least(touchesLife)
   const isPutOff = NO_ANSWERS.some((start) => `${words.toLowerCase()} `.startsWith(`${start} `))
   return (
     words.length >= letters &&
     words.split(' ').length >= count &&
-    (!hasNumber || /\d/.test(words)) &&
+    (!hasLicence || digitsIn(behindLicences(` ${words.toLowerCase()}`)) >= LICENCE_DIGITS) &&
     !isPutOff &&
     !REFUSALS.some((word) => ` ${words.toLowerCase()}`.includes(word))
   )
 }
 
+const digitsIn = (text: string): number => text.replace(/\D/g, '').length
+const behindLicences = (words: string): string =>
+  LICENCES.map((mark) => (words.includes(mark) ? words.slice(words.indexOf(mark) + mark.length).slice(0, LICENCE_NEAR) : '')).join('')
+
 /** The same of a cell, as a formula that is 1 or 0. */
 export function answerFormula(cell: string, touchesLife: boolean): string {
   const words = `TRIM(${cell})`
-  const { letters, words: count, hasNumber } = least(touchesLife)
-  const withoutDigits = DIGITS.reduce((text, digit) => `SUBSTITUTE(${text},"${digit}","")`, words)
+  const { letters, words: count, hasLicence } = least(touchesLife)
+  const small = `" "&LOWER(${words})`
+  const behind = LICENCES.map((mark) => `IFERROR(MID(${small},FIND("${mark}",${small})+${mark.length},${LICENCE_NEAR}),"")`).join('&')
+  const withoutDigits = DIGITS.reduce((text, digit) => `SUBSTITUTE(${text},"${digit}","")`, behind)
   return [
     `(LEN(${words})>=${letters})`,
     `(LEN(${words})-LEN(SUBSTITUTE(${words}," ",""))>=${count - 1})`,
-    ...(hasNumber ? [`(LEN(${words})>LEN(${withoutDigits}))`] : []),
+    ...(hasLicence ? [`(LEN(${behind})-LEN(${withoutDigits})>=${LICENCE_DIGITS})`] : []),
     ...NO_ANSWERS.map((start) => `(LEFT(LOWER(${words})&" ",${start.length + 1})<>"${start} ")`),
     ...REFUSALS.map((word) => `(LEN(SUBSTITUTE(" "&LOWER(${words}),"${word}",""))=LEN(${words})+1)`),
   ].join('*')

@@ -64,7 +64,7 @@ it('a job as it is made fails none of its own checks', () => {
 })
 
 /** Functions of texts that sheets of ours use and rules do not: the recalculations here hold them in the grid and in Calc. */
-const ofSheets = ['LEFT', 'FIND', 'SUBSTITUTE', 'TRIM', 'ISFORMULA']
+const ofSheets = ['LEFT', 'MID', 'FIND', 'SUBSTITUTE', 'TRIM', 'ISFORMULA']
 
 it('a tank that failed its vacuum test and passed a later one stops no more', () => {
   const stops = (name: string, crew = readings) => stopsOfRecord(makeTakeoff(office, rowNamed(office, 'Jobs', name)!, { ...nothingKept, crew }))

@@ -411,7 +411,8 @@ export class MemoryContext {
       book.request += JSON.stringify(values).length
       this.queue(() => {
         const { row, column, rows, columns } = area()
-        const block = values as unknown[][]
+        // A single value is set to all cells of the range.
+        const block = Array.isArray(values) ? (values as unknown[][]) : Array.from({ length: rows }, () => Array<unknown>(columns).fill(values))
         if (!Array.isArray(block) || block.length !== rows || block.some((line) => !Array.isArray(line) || line.length !== columns))
           fail('InvalidArgument', `The array has not the shape of the range, ${rows} by ${columns}.`)
         const cells = into(writable())

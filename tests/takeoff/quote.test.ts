@@ -154,6 +154,11 @@ describe('the quote', () => {
       'R. Voss, PE 12, yes',
       'R. Voss, PE-1234-of-Alder',
       'R. Voss, PE, by the maker’s letter',
+      // Figures that are no licence number: a pressure, a day, a room.
+      'OK at 8 inHg says the boss',
+      'customer says it is ok, 2026-11-12',
+      'crew is fine with it, room 214',
+      'R. Voss, PE: maker’s letter of 12 Nov 26 allows 5 ft',
       // Refused, or put off, wherever the word stands.
       'Refused by R. Voss, PE 1234: the lid breaks inward',
       'R. Voss, PE 1234, rejects 5 ft of cover',
@@ -169,7 +174,9 @@ describe('the quote', () => {
       expect([words_, openStops(answered(words_, { Cover_ft: 4.5, OutfallDrop_ft: 9 }).takeoff)]).toEqual([words_, 0])
     const put = answered('pending, J. Smith, PE 12345', { Cover_ft: 4.5, OutfallDrop_ft: 9 }).takeoff
     expect(makingNotes(put, { before: undefined, changes: [] }, made).join()).toMatch(/what is written beside "Cover over the lids" answers for nothing/)
-    // Twenty letters, four words and a figure are enough.
+    for (const words_ of ['J. Vale, structural, license no. 88-213: slab drawn', 'J. Vale, registered engineer 4411, maker’s letter', 'J. Vale P.E. 4411 checked the lid himself'])
+      expect([words_, openStops(answered(words_, { Cover_ft: 4.5, OutfallDrop_ft: 9 }).takeoff)]).toEqual([words_, 0])
+    // Twenty letters, four words and a licence of three digits are enough.
     expect(openStops(answered('R. Voss, PE 123, yes', { Cover_ft: 4.5, OutfallDrop_ft: 9 }).takeoff)).toBe(0)
     const given = answered(engineer, { Cover_ft: 4.5, OutfallDrop_ft: 9 })
     expect(openStops(given.takeoff)).toBe(0)

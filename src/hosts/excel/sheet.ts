@@ -18,8 +18,8 @@ export function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan, mayFold: boo
   const formulas = Array.from({ length: lastRow }, () => Array<string | number | boolean>(lastColumn).fill(''))
   for (const cell of plan.cells) formulas[cell.row - 1]![cell.column - 1] = excelContent(cell)
   const range = sheet.getRange(`A1:${address(lastRow, lastColumn, false)}`)
-  for (const { column, firstRow, formats } of formatsByColumn(plan))
-    sheet.getRange(`${address(firstRow, column, false)}:${address(firstRow + formats.length - 1, column, false)}`).numberFormat = formats.map((format) => [format])
+  for (const { column, firstRow, lastRow: last, format } of formatRuns(plan))
+    sheet.getRange(`${address(firstRow, column, false)}:${address(last, column, false)}`).numberFormat = format
   range.formulas = formulas
   // What most cells look like is said once; a sheet that is new, or cleared, has no other look.
   range.format.font.size = BASE.size
@@ -71,18 +71,40 @@ function rowsByHeight(heights: ReadonlyMap<number, number>): { height: number; a
   })
 }
 
-/** The formats of a column from the first cell that has one to the last; what has none stays as a new sheet, or a cleared one, has it. */
-function formatsByColumn({ cells }: SheetPlan): { column: number; firstRow: number; formats: (string | null)[] }[] {
-  const columns = new Map<number, Map<number, string>>()
+/** What Excel takes for a range: one format for all of its cells, or a row for each. The types of the interface know rows alone. */
+type Formats = (string | null)[][]
+interface FormatRun {
+  column: number
+  firstRow: number
+  lastRow: number
+  format: Formats
+}
+/** Bytes of a request that a further range takes, about. */
+const RANGE_BYTES = 350
+/** The formats of a column from the first cell that has one to the last; what has none stays as a new sheet, or a cleared one, has it. Long runs of one format are set by a single word. */
+function formatRuns({ cells }: SheetPlan): FormatRun[] {
+  const columns = new Map<number, Map<number, string | null>>()
   for (const cell of cells) {
     const format = cellFormat(cell)
-    if (format === undefined) continue
+    // Words look the same in a format of numbers: a run goes on over them, as over cells that are not there.
+    if (format === undefined && cell.formula === undefined && typeof cell.value !== 'number') continue
     if (!columns.has(cell.column)) columns.set(cell.column, new Map())
-    columns.get(cell.column)!.set(cell.row, format)
+    columns.get(cell.column)!.set(cell.row, format ?? null)
   }
-  return [...columns].map(([column, rows]) => {
-    const firstRow = Math.min(...rows.keys())
-    return { column, firstRow, formats: Array.from({ length: Math.max(...rows.keys()) - firstRow + 1 }, (_, at) => rows.get(firstRow + at) ?? null) }
+  return [...columns].flatMap(([column, rows]) => {
+    const runs: { firstRow: number; lastRow: number; format: string | null }[] = []
+    for (const row of [...rows.keys()].sort((one, other) => one - other)) {
+      const format = rows.get(row)!
+      const last = runs.at(-1)
+      if (last?.format === format && (format !== '@' || row === last.lastRow + 1)) last.lastRow = row
+      else runs.push({ firstRow: row, lastRow: row, format })
+    }
+    const some = runs.filter(({ format }) => format !== null)
+    const [first, last] = [some[0], some.at(-1)]
+    if (!first || !last) return []
+    const all = Array.from({ length: last.lastRow - first.firstRow + 1 }, (_, at) => [rows.get(first.firstRow + at) ?? null])
+    if (JSON.stringify(all).length < some.length * RANGE_BYTES) return [{ column, firstRow: first.firstRow, lastRow: last.lastRow, format: all }]
+    return some.map(({ firstRow, lastRow, format }) => ({ column, firstRow, lastRow, format: format as unknown as Formats }))
   })
 }
 
