@@ -31,6 +31,7 @@ export function build() {
       process.exit(1)
     }
   }
+  run('tsx/dist/cli.mjs', 'src/cli/rules.ts')
   run('webpack/bin/webpack.js')
   makeSmall()
   run('tsx/dist/cli.mjs', 'scripts/write-generated.ts', '--dist')

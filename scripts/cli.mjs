@@ -1,6 +1,7 @@
 // Starts a command in this very process, from one file made of its sources: made anew when a source is newer.
 import { createHash } from 'node:crypto'
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import { execFileSync } from 'node:child_process'
 import Module, { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
@@ -24,10 +25,12 @@ function newest(folder) {
   return most
 }
 
+/** When a source changed last. */
+const changedAt = () => Math.max(newest(join(root, 'src')), statSync(join(root, 'package.json')).mtimeMs, statSync(join(root, 'package-lock.json')).mtimeMs)
+
 /** The command as one file; made in a second, and only after a source has changed. */
-export async function bundled(name) {
+export async function bundled(name, changed = changedAt()) {
   const file = join(out, `${name}.cjs`)
-  const changed = Math.max(newest(join(root, 'src')), statSync(join(root, 'package.json')).mtimeMs, statSync(join(root, 'package-lock.json')).mtimeMs)
   if (existsSync(file) && statSync(file).mtimeMs > changed) return file
   mkdirSync(out, { recursive: true })
   for (const old of readdirSync(out)) if (old.startsWith(`${name}.`) && old.endsWith('.compiled')) rmSync(join(out, old), { force: true })
@@ -44,6 +47,18 @@ export async function bundled(name) {
   })
   renameSync(part, file)
   return file
+}
+
+/** A rule with a name that nobody knows is refused before any job runs on it: looked at once after a source has changed. */
+async function checkRules(changed) {
+  const passed = join(out, 'rules.passed')
+  if (existsSync(passed) && statSync(passed).mtimeMs > changed) return
+  try {
+    execFileSync(process.execPath, [await bundled('rules', changed)], { stdio: ['ignore', 'ignore', 'inherit'] })
+  } catch {
+    process.exit(1)
+  }
+  writeFileSync(passed, '')
 }
 
 /** What Node made of the file when it ran first: an eighth of a takeoff's time went into making it anew, and two fifths of a formula's. Of this very file: Node tells another one by its length alone. */
@@ -89,7 +104,9 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
   setFlagsFromString(`--semi-space-growth-factor=${ROOM_GROWS}`)
   installPackages()
   const [name, ...words] = process.argv.slice(2)
-  const file = await bundled(name)
+  const changed = changedAt()
+  if (name === 'takeoff') await checkRules(changed)
+  const file = await bundled(name, changed)
   process.argv = [process.argv[0], file, ...words]
   // Help uses next to nothing of the file.
   runCompiled(file, !words.some((word) => /^(?:-h|--help)$/.test(word)))

@@ -1,4 +1,6 @@
 /** Rules of the job with named figures put in, each against hand arithmetic: what stands between a cell function and a verdict. */
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { callByName } from '../../src/calc/callByName.js'
 import type { Value } from '../../src/formula/value.js'
@@ -13,6 +15,9 @@ import { makeTakeoff, workJob, type Takeoff } from '../../src/takeoff/takeoff.js
 import { nothingKept } from '../../src/takeoff/typed.js'
 import { jobView } from '../../src/takeoff/view.js'
 import { demoRows, demoTakeoff, leastRow, officeWith, takeoffOf } from '../support/office.js'
+
+/** Figures of rules that are a bare number, a second time, each with its grade and where it is from. */
+const figures = JSON.parse(readFileSync(join(import.meta.dirname, '../data/figures.json'), 'utf8')) as Readonly<Record<string, readonly [value: number, from: string]>>
 
 const office = readOffice(officeWith({ Jobs: [{ ...leastRow, TankCount: 2 }] }))
 const { design } = workJob(office, office.tables.Jobs[0]!)
@@ -242,25 +247,10 @@ describe('what machines, trenches and silt ask for', () => {
     expect([0, 1, 2, 3].map((TrafficRank) => ruled('WheelSurcharge_ft', { TrafficRank, WheelEarth_ft: 2 }))).toEqual([0, 0, 2, 2])
     expect(ruled('WallWheels_psf', { WallEarthShare: 0.5, EarthWeight_lb_per_ft3: 120, WheelSurcharge_ft: 2 })).toBe(120)
   })
-  it.each([
-    // Published figures and common practice, a second time: a limit that moves turns this red.
-    ['FootingLeast_in', 12, 'IRC R403.1.4, from memory'],
-    ['WheelEarth_ft', 2, 'AASHTO, from memory'],
-    ['RunsEmpty_in_per_ft', 1 / 8, 'least slope of 3 to 6 in pipe, City of Chicago plumbing'],
-    ['DoseLeast_mg_per_L', 25, 'AWWA C651, from memory'],
-    ['LeastRunWanted_min', 1, 'common practice, no source'],
-    ['MotorLeastShare', 0.9, 'NEMA MG 1, from memory'],
-    ['Topsoil_in', 6, 'common practice, no source'],
-    ['DoseMost_mg_per_L', 50, 'AWWA C652, from memory'],
-    ['ChlorineLeft_mg_per_L', 10, 'AWWA C652, from memory'],
-    ['ChlorineUse_mg_per_L', 4, '40 CFR 141.65, from memory'],
-    ['MotorStallShare', 0.8, 'common practice, no source'],
-    ['StartDropMost', 0.5, 'common practice, no source'],
-    ['SwitchSpan_psi', 10, 'common practice, no source'],
-    ['SwitchSpanMost_psi', 30, 'common practice, no source'],
-    ['LowVoltage_V', 150, 'common practice, no source'],
-  ] as const)('%s is %d: %s', (name, wanted, _source) => {
-    expect(ruled(name, {})).toBe(wanted)
+  it('a figure stands in a rule as it stands in tests/data/figures.json, with where it is from: a limit that moves turns this red', () => {
+    const written = results.filter(({ formula }) => /^-?[\d.]+$/.test(formula)).map(({ name, formula }) => [name, Number(formula)] as const)
+    expect(Object.fromEntries(written)).toEqual(Object.fromEntries(Object.entries(figures).map(([name, [value]]) => [name, value])))
+    for (const [name, [, from]] of Object.entries(figures)) expect(from, name).toMatch(/^(?:government|handbook|published|standard|from memory|common practice|derived)/)
   })
   it('what the ground may bear, the rain of a wet day, joints and cable by hand', () => {
     // NAVFAC DM-7.02, from memory: a third of what breaks the ground is allowed, a half the most ever: 3 / 2 = 1.5.
@@ -270,6 +260,13 @@ describe('what machines, trenches and silt ask for', () => {
     expect([0, 1].map((ByGravity) => ruled('LineJoints', { InsertJoints: 6, ByGravity }))).toEqual([6, 4])
     expect([0, 1].map((ByGravity) => ruled('FeedRun_ft', { PowerRun_ft: 100, ByGravity }))).toEqual([100, 0])
     expect([0.72, 1.25].map((CableWide_in) => ruled('CableThick_in', { CableOutside_in: 1, CableWide_in }))).toEqual([1, 1.25])
+  })
+  it('the deep end of a drain decides, and a rim is flush under wheels', () => {
+    expect(ruled('InletDeep_ft', { PortInvert_ft: 2, InletAtHouse_ft: 5, DrainUnder_in: 4 })).toBeCloseTo(5 + 4 / 12, 12)
+    expect(ruled('InletDeep_ft', { PortInvert_ft: 5, InletAtHouse_ft: 2, DrainUnder_in: 4 })).toBeCloseTo(5 + 4 / 12, 12)
+    expect(ruled('OverflowDeep_ft', { OverflowInvert_ft: 2, OutfallDepth_ft: 3, DrainUnder_in: 4 })).toBeCloseTo(3 + 4 / 12, 12)
+    expect(ruled('OverflowDeep_ft', { OverflowInvert_ft: 3, OutfallDepth_ft: -1, DrainUnder_in: 4 })).toBeCloseTo(3 + 4 / 12, 12)
+    expect([0, 1, 2, 3].map((TrafficRank) => ruled('RimProud_in', { TrafficRank, RiserProud_in: 3 }))).toEqual([3, 3, 0, 0])
   })
   it('depths of the crew are told to the hundredth', () => {
     const { design } = takeoffOf({ ...leastRow, Cover_ft: 2.25, BedThickness_in: 4.5, TankCount: 2 })
