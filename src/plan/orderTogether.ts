@@ -8,7 +8,7 @@ import type { Rows } from './keptCells.js'
 import { address, madeLine, quotedSheet, SheetDraft, TITLE_ROWS, type Made, type SheetPlan } from './plan.js'
 import { withOwnMarks } from './sheets/asMade.js'
 import { agreedBefore } from './sheets/amendSheet.js'
-import { goodsByHand, linesOrdered, NO_SUPPLIER, STOPPED, suppliersOf } from './sheets/orderSheet.js'
+import { goodsByHand, linesOrdered, NO_SUPPLIER, ORDER_PREFIX, STOPPED, suppliersOf } from './sheets/orderSheet.js'
 import type { JobContext } from './sheetKind.js'
 import { openStops } from './stopAnswers.js'
 import { ADDED_SECTION_WORDS } from '../takeoff/sumWords.js'
@@ -48,7 +48,7 @@ interface Shared {
   lot: number
   /** Goods that one truck brings to a yard; hire and services are of one site, and what is cut for a job has its own list. */
   isPooled: boolean
-  /** Comes in sticks, rods, rolls and coils: what a job takes beyond whole ones is one length, and none is joined from the ends that others leave. */
+  /** Comes in sticks, rods, rolls and coils: no length is joined from the ends that others leave. */
   isByLength: boolean
   lines: Ordered[]
 }
@@ -61,7 +61,7 @@ interface ByHand {
   unit: string
 }
 interface Collected {
-  /** Names with the revision that was ordered from. */
+  /** Each with the revision that was ordered from, where it is and when it is needed. */
   jobs: readonly string[]
   stopped: readonly string[]
   notAgreed: readonly string[]
@@ -72,23 +72,35 @@ interface Collected {
 
 /** Of a lot; what doubles round off. */
 const END_SLACK = 1e-9
-/** Lots that hold all lengths: whole ones of each job, and its rest from the first end that is long enough. */
-function lotsByLength(lengths_lots: readonly number[]): number {
-  const whole = lengths_lots.map((length) => Math.floor(length + END_SLACK))
+/** The longest stick, ft: what comes in longer lots is rolled up, and is one length from end to end. */
+const LONGEST_STICK_FT = 21
+/** Lots that hold all lengths. Sticks: whole ones of each job, and its rest from the first end that is long enough. Coils: each length whole, from its own lots or an end of others. */
+function lotsByLength(lengths_lots: readonly number[], lot: number): number {
+  const whole = lengths_lots.map((length) => (lot > LONGEST_STICK_FT ? 0 : Math.floor(length + END_SLACK)))
   const rests = lengths_lots.map((length, at) => length - whole[at]!).filter((rest) => rest > END_SLACK)
   const ends: number[] = []
+  let lots = whole.reduce((sum, some) => sum + some, 0)
   for (const rest of rests.sort((one, other) => other - one)) {
     const end = ends.findIndex((room) => rest <= room + END_SLACK)
-    if (end < 0) ends.push(1 - rest)
-    else ends[end]! -= rest
+    if (end >= 0) ends[end]! -= rest
+    else {
+      const own = Math.ceil(rest - END_SLACK)
+      lots += own
+      ends.push(own - rest)
+    }
   }
-  return whole.reduce((sum, lots) => sum + lots, ends.length)
+  return lots
 }
 
 export function together({ lines, waste, lot, isPooled, isByLength }: Shared): { order: number; apart: number; saved: number; price: number } {
   const apart = lines.reduce((sum, line) => sum + line.order, 0)
   const pooled = () =>
-    isByLength ? lotsByLength(lines.map(({ used }) => (used * (1 + waste)) / lot)) * lot : orderQuantity.run({ net: lines.reduce((sum, line) => sum + line.used, 0), waste, lot })
+    isByLength
+      ? lotsByLength(
+          lines.map(({ used }) => (used * (1 + waste)) / lot),
+          lot,
+        ) * lot
+      : orderQuantity.run({ net: lines.reduce((sum, line) => sum + line.used, 0), waste, lot })
   const order = isPooled ? pooled() : apart
   // Prices may have been typed over for one job: the lowest is the one to ask for.
   const price = Math.min(...lines.map((line) => line.price))
@@ -99,7 +111,8 @@ export function together({ lines, waste, lot, isPooled, isByLength }: Shared): {
 export class OrderTogether {
   private readonly shared = new Map<string, Shared>()
   readonly names: string[] = []
-  private readonly revisions: number[] = []
+  /** A line of each job for who delivers. */
+  private readonly sites: string[] = []
   /** Jobs whose quote has no price. */
   private readonly stopped: string[] = []
   /** Jobs with a change order that nobody has signed. */
@@ -115,7 +128,7 @@ export class OrderTogether {
     const { takeoff, made } = job
     const { design, house } = takeoff
     this.names.push(design.name)
-    this.revisions.push(made.revision)
+    this.sites.push(siteOf(takeoff, made.revision))
     const agreed = agreedBefore(job)
     if (agreed !== undefined) this.notAgreed.push(`${design.name} (agreed: revision ${agreed})`)
     this.house ??= house
@@ -137,9 +150,14 @@ export class OrderTogether {
   }
 
   sheet(made: Made): SheetPlan {
-    const jobs = this.names.map((name, at) => `${name} (revision ${this.revisions[at]!})`)
-    return orderTogether({ jobs, stopped: this.stopped, notAgreed: this.notAgreed, shared: [...this.shared.values()], byHand: this.byHand, house: this.house! }, made)
+    return orderTogether({ jobs: this.sites, stopped: this.stopped, notAgreed: this.notAgreed, shared: [...this.shared.values()], byHand: this.byHand, house: this.house! }, made)
   }
+}
+
+const siteOf = ({ design, crew }: Takeoff, revision: number): string => {
+  const said = (code: string): string => String(crew.cells[`${ORDER_PREFIX}${code}`]?.done ?? '').trim()
+  const site = said('SHIP-TO') || String(design.single('Site') ?? '')
+  return `${design.name} (revision ${revision})${site ? `: ${site}` : ''}; needed by: ${said('NEEDED-BY') || 'not said on its order'}`
 }
 
 const SAVED = 'Saved by ordering together, $'
@@ -184,7 +202,7 @@ const JOBS_A_FORMULA = 50
 /** Parts of longer sums stand behind what is printed. */
 const FIRST_PART = columns.saved + 2
 const parts = ['Used', 'Ordered', 'Lowest price'] as const
-const NAMES_TOLD = 20
+const [NAMES_TOLD, SITES_TOLD] = [20, 50] as const
 
 const inGroups = <T>(list: readonly T[]): T[][] =>
   Array.from({ length: Math.ceil(list.length / JOBS_A_FORMULA) }, (_, at) => list.slice(at * JOBS_A_FORMULA, (at + 1) * JOBS_A_FORMULA))
@@ -198,9 +216,7 @@ function orderTogether({ jobs, stopped, notAgreed, shared, byHand, house }: Coll
   const hasParts = groups > 1
   draft.heading(`Order of ${jobs.length.toLocaleString('en-US')} jobs`, 'Order together: goods added before they are rounded up to lots', madeLine(made, false))
   draft.letterhead(columns.saved, house.head)
-  draft.put(columns.code, 'faint', `${told(jobs)}. It takes the place of their single orders: order each thing once. Hire and services stand as each site needs them.`, {
-    format: 'text',
-  })
+  draft.put(columns.code, 'faint', 'It takes the place of the single orders of these jobs: order each thing once. Hire and services stand as each site needs them.')
   draft.next()
   for (const [name, column] of Object.entries(columns))
     draft.put(column, ['order', 'apart', 'price', 'saved'].includes(name) ? 'headingRight' : 'heading', headings[name as keyof typeof columns])
@@ -219,6 +235,16 @@ function orderTogether({ jobs, stopped, notAgreed, shared, byHand, house }: Coll
     )
     draft.next()
   }
+  draft.section(columns.saved, 'WHERE TO, AND BY WHEN')
+  for (const site of jobs.slice(0, SITES_TOLD)) {
+    draft.put(columns.text, 'wrapped', site)
+    draft.next()
+  }
+  if (jobs.length > SITES_TOLD) {
+    draft.put(columns.text, 'wrapped', `And ${(jobs.length - SITES_TOLD).toLocaleString('en-US')} other jobs, each as its own order says.`)
+    draft.next()
+  }
+  draft.next()
   const first = draft.row
   for (const supplier of suppliersOf(shared)) {
     draft.section(columns.saved, (supplier || NO_SUPPLIER).toUpperCase())
@@ -288,7 +314,7 @@ function orderTogether({ jobs, stopped, notAgreed, shared, byHand, house }: Coll
   return withOwnMarks(
     draft.sheet(ORDER_TOGETHER, {
       kind: 'together',
-      widths: [1, 20, 40, 8, 10, 8, 10, 11, 11, 2, ...ofParts, 10],
+      widths: [1, 20, 44, 8, 10, 8, 10, 11, 11, 2, ...ofParts, 10],
       headingRow: TITLE_ROWS,
       landscape: true,
       footer: ORDER_TOGETHER,

@@ -12,7 +12,7 @@ import { unitBeside } from '../words.js'
 import { linePlace } from './takeoffColumns.js'
 
 /** Before the code of an entry: the crew's steps have codes too. */
-const ORDER_PREFIX = 'O '
+export const ORDER_PREFIX = 'O '
 const columns = { code: 2, text: 3, order: 4, unit: 5, done: 6 } as const
 const orderHeadings: Readonly<Record<string, string>> = { code: 'Order code', text: 'What', order: 'Order', unit: 'In', done: 'Ordered by, date; needed by' }
 export const NO_SUPPLIER = 'Supplier not named (Prices: a row with the code and its Supplier; of a tank or pump without a price)'
