@@ -29,10 +29,11 @@ export const spanishFacts: Readonly<Record<string, readonly [label: string, word
   TANKS: [
     'TANQUES',
     [
-      ['TankCount=1', '{TankCount|tanque|tanques}, {Models}, {HeaviestTank_lb}; grúa: {CraneWords}, radio {PickRadius_ft}'],
-      ['', '{TankCount|tanque|tanques}, {Models}, hasta {HeaviestTank_lb}, {TankGap_in} entre tanques; grúa: {CraneWords}, radio {PickRadius_ft}'],
+      ['TankCount=1', '{TankCount|tanque|tanques}, {HeaviestTank_lb}: {Models}'],
+      ['', '{TankCount|tanque|tanques}, hasta {HeaviestTank_lb}, {TankGap_in} entre tanques: {Models}'],
     ],
   ],
+  CRANE: ['GRÚA', 'radio {PickRadius_ft}, {PickLoad_lb} en el gancho: {CraneWords}'],
   WATER: [
     'AGUA',
     [

@@ -14,10 +14,11 @@ export const facts: readonly (readonly [label: string, words: Words])[] = [
   [
     'TANKS',
     [
-      ['TankCount=1', '{TankCount|tank|tanks}, {Models}, {HeaviestTank_lb}; {CraneWords}, radius {PickRadius_ft}'],
-      ['', '{TankCount|tank|tanks}, {Models}, up to {HeaviestTank_lb}, {TankGap_in} apart; {CraneWords}, radius {PickRadius_ft}'],
+      ['TankCount=1', '{TankCount|tank|tanks}, {HeaviestTank_lb}: {Models}'],
+      ['', '{TankCount|tank|tanks}, up to {HeaviestTank_lb}, {TankGap_in} apart: {Models}'],
     ],
   ],
+  ['CRANE', 'radius {PickRadius_ft}, {PickLoad_lb} on the hook: {CraneWords}'],
   [
     'WATER',
     [

@@ -80,9 +80,9 @@ function siteSheet({ takeoff, design, names, heading }: JobContext, sheet: strin
   }
   if (!fields.length) draft.put(columns.text, 'text', 'Nothing is left open: every figure of the row is given.')
   draft.next()
-  draft.put(columns.code, 'faint', 'Call 811 before digging. Look up for power lines. No entry into a tank, pit or trench to measure: a rod and a tape from above.')
+  draft.put(columns.text, 'faintWrapped', 'Call 811 before digging. Look up for power lines. No entry into a tank, pit or trench to measure: a rod and a tape from above.')
   draft.next()
-  draft.put(columns.code, 'faint', 'What was found goes into the row of Jobs, under the column named at the left; until it does, the takeoff says so.')
+  draft.put(columns.text, 'faintWrapped', 'What was found goes into the row of Jobs, under the column named at the left; until it does, the takeoff says so.')
   // On site it is read and written on at its full size, on as many pages as it takes.
   return draft.sheet(sheet, {
     kind: 'site',
