@@ -23,26 +23,32 @@ const reading = (
   label: string,
   unit: string,
   wanted: string,
-  verdict: string,
+  judge: Judge | undefined,
   more: { when?: string; span?: readonly [number, number]; earlier?: readonly string[]; sources?: readonly Citation[] } = {},
 ): ReadingRule => ({
   code,
   label,
   unit,
   wanted,
-  verdict,
+  verdict: judge ? judge(more.span) : '',
   when: 'TRUE',
   sources: [],
   earlier: [],
   ...more,
 })
-/** Readings that are no number are looked into, not passed. */
-const judged = (pass: string, otherwise: string) => `IF(reading="","",IF(NOT(ISNUMBER(reading)),"check",IF(${pass},"pass",${otherwise})))`
+/** Readings that are no number are looked into, not passed; nor what no gauge can have read. */
+type Judge = (span: ReadingRule['span']) => string
+const judged =
+  (pass: string, otherwise: string): Judge =>
+  (span) => {
+    const passed = span ? `IF(AND(reading>=${span[0]},reading<=${span[1]}),"pass","check")` : '"pass"'
+    return `IF(reading="","",IF(NOT(ISNUMBER(reading)),"check",IF(${pass},${passed},${otherwise})))`
+  }
 const CHECK = '"check"'
 const SWITCH = practice('a switch holds its setting within 2 psi')
 
 export const readingRules: readonly ReadingRule[] = [
-  reading('X1', 'Gauge of the vacuum test, number', '', '', ''),
+  reading('X1', 'Gauge of the vacuum test, number', '', '', undefined),
   // Over the rating somebody has to say so.
   reading(
     'X2',
@@ -108,7 +114,7 @@ export const readingRules: readonly ReadingRule[] = [
     },
   ),
   // In gallons until 0.10: what was written then is kept in words.
-  reading('X10', 'Chlorine put in, bleach', 'gal', '', '', { when: 'FALSE' }),
+  reading('X10', 'Chlorine put in, bleach', 'gal', '', undefined, { when: 'FALSE' }),
   reading(
     'X12',
     'Chlorine put in, bleach',
@@ -125,5 +131,5 @@ export const readingRules: readonly ReadingRule[] = [
     span: [0, 500],
     sources: [cite('memory', '40 CFR 141.65: 4.0 mg/L')],
   }),
-  reading('X11', 'Backflow protection, test number', '', '{Backflow}', '', { when: 'Backflow<>"none"' }),
+  reading('X11', 'Backflow protection, test number', '', '{Backflow}', undefined, { when: 'Backflow<>"none"' }),
 ]

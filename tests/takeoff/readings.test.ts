@@ -35,7 +35,10 @@ const limits: readonly (readonly [code: string, limit: number, worse: -1 | 1, be
   ['X2', n('LineRating_psi') * n('LineDerating'), 1, 'check'],
   // ASTM F2164 (from memory): 1.5 times the design pressure at the most.
   ['X2', 1.5 * n('LineRating_psi') * n('LineDerating'), 1, 'stop', 'check'],
-  ['X3', -0.5, -1, 'check'],
+  // A pressure that rose by itself is no drop, and no strip reads less than nothing, or more chlorine than was put in.
+  ['X3', 0, -1, 'check'],
+  ['X15', 0, -1, 'check'],
+  ['X14', 500, 1, 'check'],
   ['X4', 12 * n('TankWaterDepth_ft'), 1, 'check'],
   ['X8', Math.max(...curveFlows), 1, 'check'],
   // Two psi of a gauge (common practice, no source).

@@ -49,10 +49,10 @@ export const site = sheetKind({
   plan: siteSheet,
 })
 
-/** Verdicts that do not pass without a figure. */
-const restOn = (name: JobFieldName): string[] =>
+/** Verdicts that do not pass without a figure; one that passes in this job all the same asks for nothing. */
+const restOn = (passing: readonly string[], name: JobFieldName): string[] =>
   verdictRules
-    .filter(({ formula }) => Object.hasOwn(assumable, name) && formula.includes(assumable[name as (typeof assumableFields)[number]]))
+    .filter((rule) => Object.hasOwn(assumable, name) && rule.formula.includes(assumable[name as (typeof assumableFields)[number]]) && !passing.includes(rule.name))
     .map(({ label }) => label.toLowerCase())
 
 function siteSheet({ takeoff, design, names, heading }: JobContext, sheet: string): SheetPlan {
@@ -63,9 +63,10 @@ function siteSheet({ takeoff, design, names, heading }: JobContext, sheet: strin
   for (const [key, column] of Object.entries(columns)) draft.put(column, key === 'taken' ? 'headingRight' : 'heading', headings[key]!)
   draft.next()
   const fields = emptyFields(design)
+  const passing = design.verdicts().flatMap(({ name, verdict }) => (verdict === 'pass' ? [name] : []))
   const written = (Object.keys(jobFields) as JobFieldName[]).filter((name) => takeoff.crew.cells[`${SITE_PREFIX}${name}`] !== undefined && !fields.includes(name))
   for (const name of [...fields, ...written]) {
-    const verdicts = restOn(name)
+    const verdicts = restOn(passing, name)
     const value = design.singleOf(name)
     const { label, help } = jobFields[name]
     const isUnknown = name === 'GroundwaterDepth_ft' && design.number('GroundwaterAssumed') === 1
