@@ -174,7 +174,10 @@ function makeLine(office: Office, design: Design, rule: ItemRule, sums: Readonly
         if (priceOverride === undefined) missingPrice(row)
         return [undefined, 1]
       }
-      problem('Price', 'a formula that gives a price, $0 to 1,000,000,000', came(value))
+      // Taken from the price of another line, which has none yet.
+      if (value === null || value === '')
+        problem('Code', `a row for ${code} in ${office.sheets.Prices}, with its price, or a price for what it is taken from`, 'none', { unpriced: code })
+      else problem('Price', 'a formula that gives a price, $0 to 1,000,000,000', came(value))
       return [undefined, 1]
     }
     if (!row) {

@@ -185,6 +185,12 @@ describe('tanks of two models in one row', () => {
     expect(one!.usable_gal).toBeCloseTo((9 + 4 / 12) * (5 + 4 / 12) * 4 * (1728 / 231), 6)
     expect(two!.usable_gal).toBeCloseTo(((9 + 4 / 12) * (5 + 4 / 12) + 28) * 4 * (1728 / 231), 6)
   })
+  it('without a price in the list says which prices are missing, and of no rule that it is wrong', () => {
+    const Prices = demoRows('Prices').map((price) => ({ ...price, Price_usd: null }))
+    const said = problemsOf({}, { Prices })
+    expect(said.filter((text) => !/a price for|with its price/.test(text))).toEqual([])
+    expect(said.some((text) => text.includes('RISER-30'))).toBe(true)
+  })
   it('an office whose rules know one model is told so, and the update brings them', () => {
     const Items = demoRows('Items').flatMap((item) =>
       item.Code === 'TANK-2'
