@@ -168,7 +168,7 @@ async function saveFile(): Promise<void> {
     const { workbookFromGrid } = await import('./gridToXlsx.js')
     const kept = opened?.saved(model, host.made)
     // Sheets taken away or renamed here cannot be written into the file as it was: it is written anew, without what the page does not show.
-    const lost = kept ? opened!.lostOn(kept.anew) : opened ? lacking : ''
+    const lost = kept ? opened!.lostOn(kept.anew, kept.moved) : opened ? lacking : ''
     if (lost && !window.confirm(`The file saved here will lack what this page does not show: ${lost}. The file that was opened stays as it is. Save?`)) return
     isOpenedKept = kept !== undefined
     bytes = kept?.bytes ?? (await workbookFromGrid(model, host.made, opened && ((sheet) => opened!.inFile(sheet))))

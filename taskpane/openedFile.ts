@@ -9,7 +9,7 @@ import { writeInto } from '../src/hosts/file.js'
 import { keyColumns, keysOf } from '../src/hosts/moves.js'
 import { Book } from '../src/hosts/xlsx/book.js'
 import { CellReader, type BookCell } from '../src/hosts/xlsx/cells.js'
-import { attribute, tags } from '../src/hosts/xlsx/xml.js'
+import { attribute, escapeXml, inside, tags, unescapeXml } from '../src/hosts/xlsx/xml.js'
 import { putCells, SharedCellError, type PutCell } from '../src/hosts/xlsx/putCells.js'
 import { stretchTable } from '../src/hosts/xlsx/stretchTable.js'
 import { formulaShape } from '../src/plan/cellMarks.js'
@@ -90,8 +90,11 @@ export class OpenedFile {
     return this.book.hasMacros
   }
 
-  /** What goes with sheets that are written anew, because their columns, rows or looks were changed; nothing where they have nothing that the grid lacks. */
-  lostOn(anew: readonly string[]): string {
+  /**
+   * What goes with sheets that are written anew, because their columns, rows or looks were changed; nothing where they have nothing that
+   * the grid lacks. On those whose rows or columns have `moved`, what means cells by their old places is told too.
+   */
+  lostOn(anew: readonly string[], moved: readonly string[] = []): string {
     return anew
       .flatMap((sheet) => {
         const own = [...(this.ofSheets.get(sheet) ?? [])].map(([kind, count]) => `${kind} (${count})`)
@@ -99,6 +102,8 @@ export class OpenedFile {
         const pointsThere = ({ content }: UnreadFormula) => content.toLowerCase().replaceAll("'!", '!').includes(called)
         const count = [...this.known].flatMap(([id, { name }]) => this.unreadOf(id).filter(name === sheet ? hasPlace : pointsThere)).length
         own.push(...this.looksOf(sheet))
+        const stays = moved.includes(sheet) ? this.pointersTo(sheet) : []
+        if (stays.length) own.push(`what stays at its old places, where rows or columns have moved: ${stays.join(', ')}`)
         if (count) own.push(`where rows have moved, what formulas that the page cannot read point to (${count})`)
         return own.length ? [`on ${sheet}, which is written anew: ${own.join(', ')}`] : []
       })
@@ -106,7 +111,7 @@ export class OpenedFile {
   }
 
   /** The file with the changes of the grid in it, and the sheets that had to be written anew; undefined where sheets were renamed or taken away. */
-  saved(model: GridModel, made: ReadonlyMap<string, SheetPlan>): { bytes: Uint8Array; anew: readonly string[] } | undefined {
+  saved(model: GridModel, made: ReadonlyMap<string, SheetPlan>): { bytes: Uint8Array; anew: readonly string[]; moved: readonly string[] } | undefined {
     const all = exported(model)
     const here = new Map(all.sheets.map((sheet) => [sheet.id, sheet]))
     refuseNames(all.sheets.map(({ name }) => name))
@@ -114,6 +119,7 @@ export class OpenedFile {
     const book = new Book(this.bytes, this.name)
     const plans: SheetPlan[] = []
     const anew: string[] = []
+    const moved: string[] = []
     for (const sheet of all.sheets) {
       const known = this.known.get(sheet.id)
       const own = made.get(sheet.name)
@@ -133,12 +139,13 @@ export class OpenedFile {
         }
       }
       if (known && !own) anew.push(sheet.name)
+      if (known && !own && hasMoved(known.cells, cellsOf(model, sheet.id))) moved.push(sheet.name)
       plans.push(plan())
     }
     // Drawings have no sheet in the grid: those made here come with the file.
     for (const own of made.values()) if (own.toScale) plans.push(own)
     writeInto(book, plans)
-    return { bytes: book.bytes(), anew }
+    return { bytes: book.bytes(), anew, moved }
   }
 
   /** What a sheet of somebody's own looks like and the grid does not write. */
@@ -156,6 +163,39 @@ export class OpenedFile {
         ['fonts', [...worn].some((style) => styles.hasOwnFont(style))],
       ] as const
     ).flatMap(([words, isThere]) => (isThere ? [words] : []))
+  }
+
+  /** What of the file means cells of a sheet and is not written anew with it: it stays where it was. */
+  private pointersTo(name: string): string[] {
+    const sheet = this.book.sheetNamed(name)
+    if (!sheet) return []
+    const quoted = `${name.replaceAll("'", "''").toLowerCase()}'!`
+    const means = (xml: string) => {
+      const small = unescapeXml(xml).toLowerCase()
+      return small.includes(`'${quoted}`) || new RegExp(`(?<![\\w.'])${name.toLowerCase().replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}!`).test(small)
+    }
+    const hangs = this.book.relations(sheet.part).map(({ type, target }) => [type.slice(type.lastIndexOf('/') + 1), target] as const)
+    const main = this.book.text(this.book.mainPart)
+    const names = [...this.book.tags(this.book.mainPart)].filter(
+      (tag) => tag.name === 'definedName' && !tag.isEnd && !/_xlnm\./.test(attribute(main, tag, 'name') ?? '') && means(inside(main, tag).text),
+    )
+    const charts = [...this.book.names()].filter((part) => /^xl\/charts\/chart[^/]*\.xml$/i.test(part) && means(this.book.text(part)))
+    const pivots = [...this.book.names()].filter(
+      (part) => /^xl\/pivotCache\/pivotCacheDefinition[^/]*\.xml$/i.test(part) && this.book.text(part).includes(`sheet="${escapeXml(name)}"`),
+    )
+    const rules = this.book.sheets.filter(
+      (other) => other.name !== name && [...this.book.text(other.part).matchAll(/<(?:\w+:)?(?:formula[12]?|xm:f)>([^<]*)</g)].some(([, formula]) => means(formula!)),
+    )
+    return (
+      [
+        ['comments', hangs.filter(([type]) => type === 'comments').length],
+        ['pictures and charts on it', hangs.filter(([type, target]) => type === 'drawing' && this.book.has(target) && /<(?:\w+:)?from>/.test(this.book.text(target))).length],
+        ['names', names.length],
+        ['charts', charts.length],
+        ['pivot tables', pivots.length],
+        ['rules of other sheets', rules.length],
+      ] as const
+    ).flatMap(([kind, count]) => (count ? [`${kind} (${count})`] : []))
   }
 
   /** How a sheet of the file lies on its paper. */
@@ -234,6 +274,28 @@ export class OpenedFile {
     const last = extentOf(cells.filter(({ value }) => value !== null)).lastRow
     if (last) stretchTable(book, name, name, { row: last, belowTotals: 'leave' })
   }
+}
+
+/** Whether rows or columns stand elsewhere now: what a line holds that no other one holds is found in another line. Formulas change as they move, and do not count. */
+function hasMoved(before: ReadonlyMap<string, GridCell>, now: ReadonlyMap<string, GridCell>): boolean {
+  const lines = (cells: ReadonlyMap<string, GridCell>, part: 0 | 1) => {
+    const words = new Map<number, string[]>()
+    for (const [key, { content, formula, isSpilled }] of cells) {
+      if (formula !== undefined || isSpilled) continue
+      const places = key.split(' ').map(Number)
+      words.set(places[part]!, [...(words.get(places[part]!) ?? []), content])
+    }
+    const found = new Map<string, number | null>()
+    for (const [at, said] of words) {
+      const line = said.join('\u0000')
+      found.set(line, found.has(line) ? null : at)
+    }
+    return found
+  }
+  return ([0, 1] as const).some((part) => {
+    const [were, are] = [lines(before, part), lines(now, part)]
+    return [...were].some(([line, at]) => at !== null && typeof are.get(line) === 'number' && are.get(line) !== at)
+  })
 }
 
 /** Names of a sheet made here: where rows were put in since, at the row that has the same words now. */

@@ -362,6 +362,32 @@ describe('what the reader of looks stumbles over', () => {
 })
 
 describe('a sheet that is written anew', () => {
+  it('whose rows have moved tells what stays where it was: comments, names, charts, rules of other sheets', async () => {
+    const workbook = new ExcelJS.Workbook()
+    const data = workbook.addWorksheet('Data')
+    ;['stone', 'pipe', 'tank', 'lid'].forEach((word, at) => (data.getCell(at + 1, 1).value = word))
+    data.getCell('A3').note = 'ask the yard'
+    const other = workbook.addWorksheet('Other')
+    other.getCell('A1').dataValidation = { type: 'list', allowBlank: true, formulae: ['Data!$A$1:$A$4'] }
+    other.getCell('A2').value = 'tank'
+    workbook.definedNames.add('Data!$A$3', 'Chosen')
+    workbook.definedNames.add('Other!$A$2', 'Elsewhere')
+    const bytes = new Uint8Array(await workbook.xlsx.writeBuffer())
+    const { data: grid, ofSheets } = await gridFromWorkbook(bytes, 'own.xlsx')
+    const model = new Model(grid as never)
+    const file = new OpenedFile(bytes, 'own.xlsx', model, ofSheets)
+    const sheetId = (model.getters as unknown as { getSheetIds(): string[] }).getSheetIds()[0]!
+    // Another width moves nothing, and asks nothing.
+    model.dispatch('RESIZE_COLUMNS_ROWS' as never, { sheetId, dimension: 'COL', elements: [0], size: 200 } as never)
+    const wider = file.saved(model, new Map())!
+    expect([wider.anew, wider.moved, file.lostOn(wider.anew, wider.moved)]).toEqual([['Data'], [], ''])
+    model.dispatch('ADD_COLUMNS_ROWS' as never, { sheetId, sheetName: 'Data', dimension: 'ROW', position: 'before', base: 1, quantity: 1 } as never)
+    const kept = file.saved(model, new Map())!
+    expect([kept.anew, kept.moved]).toEqual([['Data'], ['Data']])
+    expect(file.lostOn(kept.anew, kept.moved)).toBe(
+      'on Data, which is written anew: what stays at its old places, where rows or columns have moved: comments (1), names (1), rules of other sheets (1)',
+    )
+  })
   it('says what of it goes, sheet by sheet; names of the workbook stay', async () => {
     const bytes = await strange()
     const { data, ofSheets } = await gridFromWorkbook(bytes, 'own.xlsx')
