@@ -361,6 +361,22 @@ describe('what the reader of looks stumbles over', () => {
   })
 })
 
+it('thousands of merged ranges are not shown, stay in the file, and that is told', async () => {
+  const workbook = new ExcelJS.Workbook()
+  const sheet = workbook.addWorksheet('Wide')
+  for (let at = 0; at < 2_100; at++) sheet.mergeCells(at + 1, 1, at + 1, 2)
+  sheet.getCell('D1').value = 1
+  const bytes = new Uint8Array(await workbook.xlsx.writeBuffer())
+  const { data, notKept, ofSheets } = await gridFromWorkbook(bytes, 'own.xlsx')
+  expect(notKept.get('merged ranges')).toBe(2_100)
+  const model = new Model(data as never)
+  const file = new OpenedFile(bytes, 'own.xlsx', model, ofSheets)
+  const sheetId = (model.getters as unknown as { getSheetIds(): string[] }).getSheetIds()[0]!
+  model.dispatch('UPDATE_CELL' as never, { sheetId, col: 3, row: 0, content: '2' } as never)
+  const saved = await inExceljs(file.saved(model, new Map())!.bytes)
+  expect((saved.getWorksheet('Wide') as unknown as { model: { merges: string[] } }).model.merges).toHaveLength(2_100)
+})
+
 describe('a sheet that is written anew', () => {
   it('whose rows have moved tells what stays where it was: comments, names, charts, rules of other sheets', async () => {
     const workbook = new ExcelJS.Workbook()
