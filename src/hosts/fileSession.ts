@@ -7,7 +7,7 @@ import type { RawOffice } from '../takeoff/office.js'
 import { tableNames, type TableName } from '../takeoff/officeTables.js'
 import { openWorkbook, readOfficeTables, Workbook, writeInto, WorkbookError } from './file.js'
 import { shortHash } from '../shortHash.js'
-import { sheetStates, stateOfPlan } from './standing.js'
+import { looksLost, sheetStates, stateOfPlan } from './standing.js'
 import type { Book } from './xlsx/book.js'
 import { newBook } from './xlsx/newBook.js'
 import { readProperty, writeProperty } from './xlsx/properties.js'
@@ -123,5 +123,6 @@ export function reasonsAgainst(standing: Workbook, source: Pick<Source, 'name' |
   const kept = new Set(next.sheets.map(({ name }) => name.toLowerCase()))
   const gone = standing.book.sheets.map(({ name }) => name).filter((name) => !kept.has(name.toLowerCase()))
   if (gone.length) reasons.push(`the ${gone.length === 1 ? 'sheet' : 'sheets'} ${gone.join(', ')} would be lost`)
+  reasons.push(...looksLost(standing, next))
   return reasons
 }

@@ -1,5 +1,5 @@
 /** What stands in a workbook that is about to be rewritten: what is ours, what is somebody's own, and what would be lost. */
-import { isMadeLine, type PlanCell, type SheetPlan } from '../plan/plan.js'
+import { columnLetters, isMadeLine, type PlanCell, type SheetPlan } from '../plan/plan.js'
 import { placesInWords } from '../takeoff/fields.js'
 import { tableNames } from '../takeoff/officeTables.js'
 import { plainCell, readSheet, Workbook, WorkbookError } from './file.js'
@@ -10,7 +10,7 @@ import type { Book, BookSheet } from './xlsx/book.js'
 import type { BookRows } from './xlsx/cells.js'
 import { picturesIn } from './xlsx/drawingPart.js'
 import { DRAWN } from './xlsx/writeSheet.js'
-import { attribute, tags } from './xlsx/xml.js'
+import { attribute, inside, tags, unescapeXml } from './xlsx/xml.js'
 
 /** The heading lines of a sheet stand within so many letters of its part. */
 const HEADING_WITHIN = 20_000
@@ -125,21 +125,80 @@ const isDrawnOn = (book: Book, { part }: BookSheet): boolean =>
   book.relations(part).some(({ type, target }) => DRAWN.test(type) && (!type.endsWith('/drawing') || !book.has(target) || picturesIn(book.text(target)).hasOthers))
 
 /** What somebody laid over cells of ours: a part of the sheet behind its cells, what one of them is called, and which places it tells. */
-const LAID_OVER: Readonly<Record<string, string>> = { autoFilter: 'the filter', mergeCell: 'the merged cells', hyperlink: 'the link' }
-/** Filters, links and merged cells on sheets that are made again: we make none, so they are somebody's, and go with the cells they lay on. `goesToo` is what a file at whose place another one is written has besides. */
+const LAID_OVER: Readonly<Record<string, string>> = {
+  autoFilter: 'the filter',
+  mergeCell: 'the merged cells',
+  hyperlink: 'the link',
+  conditionalFormatting: 'the conditional format',
+  oddHeader: 'the header of its pages',
+}
+/** Filters, links, merged cells, formats with conditions, page headers and hidden columns on sheets that are made again: we make none, so they are somebody's, and go with the cells they lay on. `goesToo` is what a file at whose place another one is written has besides. */
 export function laidOverNotes(book: Book, plans: readonly SheetPlan[], goesToo: Readonly<Record<string, string>> = {}): string[] {
   const wordsOf = { ...LAID_OVER, ...goesToo }
-  return plans.flatMap(({ name, kind }) => {
+  return plans.flatMap((plan) => {
+    const { name, kind } = plan
     const sheet = kind === 'office' ? undefined : book.sheetNamed(name)
     if (!sheet) return []
     const xml = book.text(sheet.part)
-    const laid: string[] = []
+    const start = xml.slice(0, xml.lastIndexOf('<', xml.indexOf('sheetData')))
+    const laid = hiddenColumnsIn(start, plan).map((column) => `the hidden column ${column}`)
+    if (/<(?:\w+:)?tabColor\b/.test(start)) laid.push('the color of its tab')
     for (const tag of tags(xml, Math.max(0, xml.lastIndexOf('sheetData')))) {
       const words = Object.hasOwn(wordsOf, tag.name) && !tag.isEnd ? wordsOf[tag.name] : undefined
-      if (words !== undefined) laid.push(`${words} ${attribute(xml, tag, 'ref') ?? ''}`.trim())
+      if (words !== undefined) laid.push(`${words} ${attribute(xml, tag, 'ref') ?? attribute(xml, tag, 'sqref') ?? ''}`.trim())
     }
     return laid.length ? [`${name}: made anew without ${placesInWords(laid)}`] : []
   })
+}
+/** Letters of the columns that somebody hid, which the sheet itself does not hide or fold. */
+function hiddenColumnsIn(start: string, { hiddenColumn, hiddenColumns = [], folded, widths }: SheetPlan): string[] {
+  const found: string[] = []
+  for (const tag of tags(start)) {
+    if (tag.name !== 'col' || tag.isEnd || !/^(?:1|true)$/.test(attribute(start, tag, 'hidden') ?? '')) continue
+    const [from, to] = [Number(attribute(start, tag, 'min')), Number(attribute(start, tag, 'max'))]
+    for (let column = from; column <= Math.min(to, widths.length); column++)
+      if (column !== hiddenColumn && !hiddenColumns.includes(column) && !(folded && column >= folded.first && column <= folded.last)) found.push(columnLetters(column))
+  }
+  return found
+}
+
+/** Tags that we write on no sheet of an office: somebody made them. */
+const OWN_LOOKS: Readonly<Record<string, string>> = { cfRule: 'conditional formats', hyperlink: 'links', sheetProtection: 'protection', tabColor: 'the color of its tab' }
+/** What a workbook has beside the cells of its sheets, and the one that would take its place has not: names, hidden sheets, looks with conditions. */
+export function looksLost(standing: Workbook, next: Book): string[] {
+  const { book } = standing
+  const found: string[] = []
+  const names = (of: Book): Map<string, string> => {
+    const xml = of.text(of.mainPart)
+    const all = [...of.tags(of.mainPart)].filter((tag) => tag.name === 'definedName' && !tag.isEnd && !/^_xlnm\./.test(attribute(xml, tag, 'name') ?? ''))
+    return new Map(all.map((tag) => [attribute(xml, tag, 'name') ?? '', unescapeXml(inside(xml, tag).text)]))
+  }
+  const kept = names(next)
+  const ofJob = (place: string) => {
+    const sheet = book.sheetNamed(
+      place
+        .slice(0, Math.max(0, place.lastIndexOf('!')))
+        .replace(/^'|'$/g, '')
+        .replaceAll("''", "'"),
+    )
+    return sheet !== undefined && isOfJob(standing, sheet)
+  }
+  const gone = [...names(book)].filter(([name, place]) => !kept.has(name) && !ofJob(place)).map(([name]) => name)
+  if (gone.length) found.push(`the ${gone.length === 1 ? 'name' : 'names'} ${gone.join(', ')} would be lost`)
+  for (const sheet of book.sheets) {
+    const other = next.sheetNamed(sheet.name)
+    if (!other || isOfJob(standing, sheet)) continue
+    const count = (of: Book, part: string) => {
+      const counts = new Map<string, number>()
+      for (const tag of of.tags(part)) if (!tag.isEnd && Object.hasOwn(OWN_LOOKS, tag.name)) counts.set(tag.name, (counts.get(tag.name) ?? 0) + 1)
+      return counts
+    }
+    const [has, keeps] = [count(book, sheet.part), count(next, other.part)]
+    const lost = [...has].filter(([tag, some]) => some > (keeps.get(tag) ?? 0)).map(([tag]) => OWN_LOOKS[tag]!)
+    if (sheet.isHidden && !other.isHidden) lost.push('that it is hidden')
+    if (lost.length) found.push(`of ${sheet.name} would be lost: ${lost.join(', ')}`)
+  }
+  return found
 }
 /** Drawings and remarks on sheets that are made again stay at their place on the sheet, whatever stands there now. */
 export function drawnNotes(book: Book, plans: readonly SheetPlan[]): string[] {

@@ -312,6 +312,23 @@ describe('parts laid aside on disk', () => {
 
 const out = (await make(sourceOf(template, 'OFFICE.xlsx'))).bytes
 
+it('looks that somebody gave a sheet that is made again are named', async () => {
+  const workbook = await inExceljs((await make(sourceOf(template, 'OWN.xlsx'))).bytes)
+  const [takeoff, quote] = ['Takeoff Pipit Hollow', 'Quote Pipit Hollow'].map((name) => workbook.getWorksheet(name)!) as [ExcelJS.Worksheet, ExcelJS.Worksheet]
+  takeoff.addConditionalFormatting({ ref: 'G7:G60', rules: [{ type: 'cellIs', operator: 'greaterThan', formulae: [5], priority: 1, style: { font: { bold: true } } }] })
+  takeoff.getColumn(12).hidden = true
+  takeoff.properties.tabColor = { argb: 'FF00FF00' }
+  quote.headerFooter.oddHeader = '&CMy firm, licence 4455'
+  const { notes } = await make(sourceOf(await savedBy(workbook), 'OWN.xlsx'))
+  expect(notes.filter((note) => note.includes('made anew without'))).toEqual([
+    'Takeoff Pipit Hollow: made anew without the hidden column L, the color of its tab, the conditional format G7:G60.',
+    'Quote Pipit Hollow: made anew without the header of its pages.',
+  ])
+  // What we write ourselves is none of it.
+  const again = await make(sourceOf((await make(sourceOf(template, 'OWN.xlsx'))).bytes, 'OWN.xlsx'))
+  expect(again.notes.filter((note) => note.includes('made anew without'))).toEqual([])
+})
+
 describe('written over another file', () => {
   const office = sourceOf(template, 'OFFICE.xlsx')
   const against = async (standing: Uint8Array, source: Source, jobs = ['Pipit Hollow']) => (await make(source, jobs, 'native', standing)).reasons
@@ -338,6 +355,19 @@ describe('written over another file', () => {
     expect(await against(await savedBy(stranger), office)).toEqual([
       'it was not made by this command, and its tables are not those of OFFICE.xlsx',
       'the sheet Accounts would be lost',
+    ])
+  })
+  it('names, hidden sheets and looks with conditions of one’s own are not written over', async () => {
+    const changed = await inExceljs(out)
+    changed.definedNames.add('Prices!$E$7', 'MyRate')
+    changed.getWorksheet('Rain')!.state = 'hidden'
+    const jobs = changed.getWorksheet('Jobs')!
+    jobs.addConditionalFormatting({ ref: 'B6:B20', rules: [{ type: 'cellIs', operator: 'greaterThan', formulae: [5], priority: 1, style: { font: { bold: true } } }] })
+    jobs.properties.tabColor = { argb: 'FF00FF00' }
+    expect(await against(await savedBy(changed), office)).toEqual([
+      'the name MyRate would be lost',
+      'of Jobs would be lost: the color of its tab, conditional formats',
+      'of Rain would be lost: that it is hidden',
     ])
   })
   it('what was typed on its other sheets since it was made is not written over', async () => {
