@@ -145,6 +145,8 @@ export function laidOverNotes(book: Book, plans: readonly SheetPlan[], goesToo: 
     if (/<(?:\w+:)?tabColor\b/.test(start)) laid.push('the color of its tab')
     for (const tag of tags(xml, Math.max(0, xml.lastIndexOf('sheetData')))) {
       const words = Object.hasOwn(wordsOf, tag.name) && !tag.isEnd ? wordsOf[tag.name] : undefined
+      // Another program writes a header that says nothing.
+      if (tag.name === 'oddHeader' && !tag.isEnd && inside(xml, tag).text.trim() === '') continue
       if (words !== undefined) laid.push(`${words} ${attribute(xml, tag, 'ref') ?? attribute(xml, tag, 'sqref') ?? ''}`.trim())
     }
     return laid.length ? [`${name}: made anew without ${placesInWords(laid)}`] : []
