@@ -203,7 +203,7 @@ function orderOf(making: Making, standing: SheetContent | undefined, orders: Ord
   const { ORDER_TOGETHER: name } = making
   if (standing && !making.isOurs(standing, true))
     return orders.jobs > 1 ? { note: `The sheet ${name} stands here and was not made by this tool: the jobs have no order together. Rename it, and make them again.` } : {}
-  if (!standing && orders.jobs < 2) return {}
+  if ((!standing || orders.isUnchanged) && orders.jobs < 2) return {}
   const plan = orders.jobs > 1 ? orders.sheet(made) : making.orderOutOfDate(orders.names[0]!, made, standing ?? [])
   const lost = making.typingLostOf([plan], () => standing)
   if (lost.length && !mayLose?.(lost)) return { note: `${name} was left as it is: what was typed on it would be lost: ${placesInWords(lost)}.` }

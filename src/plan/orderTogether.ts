@@ -118,6 +118,8 @@ export class OrderTogether {
   /** Jobs with a change order that nobody has signed. */
   private readonly notAgreed: string[] = []
   private readonly byHand: ByHand[] = []
+  /** Whether the jobs are what they were when they were made before: an order that stands holds then. */
+  isUnchanged = true
   private house: Takeoff['house'] | undefined
 
   get jobs(): number {
@@ -125,8 +127,9 @@ export class OrderTogether {
   }
 
   add(job: Pick<JobContext, 'takeoff' | 'earlier' | 'made'>, plan: SheetPlan): void {
-    const { takeoff, made } = job
+    const { takeoff, made, earlier } = job
     const { design, house } = takeoff
+    this.isUnchanged &&= earlier.before?.revision === made.revision
     this.names.push(design.name)
     this.sites.push(siteOf(takeoff, made.revision))
     const agreed = agreedBefore(job)

@@ -477,11 +477,22 @@ describe('the test record', () => {
   })
 })
 
+/** The job with a longer line: another one than it was made as. */
+const withLongerLine = (workbook: ExcelJS.Workbook): void => {
+  const jobs = workbook.getWorksheet('Jobs')!
+  const column = (jobs.getRow(5).values as unknown[]).indexOf('WaterLineRun_ft')
+  const row = (jobs.getColumn(2).values as unknown[]).indexOf('Wicket Mill')
+  jobs.getCell(row, column).value = 190
+}
 describe('an order of several jobs', () => {
   it('says that it is out of date when one of them was made by itself', async () => {
     const both = await make(template, ['Wicket Mill', 'Ember Yard'])
     expect(wordsOn(both.bytes, ORDER_TOGETHER)).toContain('Order of 2 jobs')
-    const one = await make(both.bytes)
+    // Made by itself as it was, it leaves the order what it is.
+    const same = await make(both.bytes)
+    expect(same.notes.join()).not.toContain('out of date')
+    expect(wordsOn(same.bytes, ORDER_TOGETHER)).toContain('Order of 2 jobs')
+    const one = await make(await typed(both.bytes, withLongerLine))
     expect(one.notes).toContain('Order together is out of date now: make its jobs in one go for a new one.')
     expect(wordsOn(one.bytes, ORDER_TOGETHER)[0]).toBe('Order together: out of date')
     expect(wordsOn((await make(one.bytes, ['Wicket Mill', 'Ember Yard'])).bytes, ORDER_TOGETHER)).toContain('Order of 2 jobs')
@@ -490,6 +501,7 @@ describe('an order of several jobs', () => {
     const both = await make(template, ['Wicket Mill', 'Ember Yard'])
     const noted = await typed(both.bytes, (workbook) => {
       workbook.getWorksheet(ORDER_TOGETHER)!.getCell('L8').value = 'ring Bob'
+      withLongerLine(workbook)
     })
     await expect(make(noted)).rejects.toThrow(/Order together!L8 \("ring Bob"\)/)
   })
@@ -501,6 +513,7 @@ describe('an order of several jobs', () => {
       const sheet = workbook.getWorksheet(ORDER_TOGETHER)!
       sheet.getCell('C9').value = 'PO 4471, called in'
       sheet.getCell('E9').value = 60
+      withLongerLine(workbook)
     })
     for (const jobs of [['Wicket Mill', 'Ember Yard'], ['Wicket Mill']])
       await expect(make(noted, jobs)).rejects.toThrow(/Order together!C9 \("PO 4471, called in"\).*Order together!E9 \("60"\)/)
