@@ -104,6 +104,12 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
   setFlagsFromString(`--semi-space-growth-factor=${ROOM_GROWS}`)
   installPackages()
   const [name, ...words] = process.argv.slice(2)
+  const commands = ['takeoff', 'template', 'cell', 'rules']
+  if (!commands.includes(name)) {
+    const isAsked = name === undefined || name === '--help' || name === '-h'
+    console.error(`${commands.map((one) => `npm run -s ${one} -- …`).join('\n')}\n${isAsked ? 'Each takes --help.' : `One of these is wanted; got ${name}.`}`)
+    process.exit(isAsked ? 0 : 2)
+  }
   const changed = changedAt()
   if (name === 'takeoff') await checkRules(changed)
   const file = await bundled(name, changed)

@@ -41,8 +41,9 @@ function linesOf(text: string, width: number): number {
   return Math.max(2, lines)
 }
 
-/** What letter and A4 both hold between our margins, upright; and points that a unit of column width takes in the widest program. */
-const [PAGE_WIDTH, PAGE_HEIGHT, WIDTH_POINTS] = [523, 700, 5.25]
+/** The width that letter and A4 both hold between our margins, upright, and the height of each; and points that a unit of column width takes in the widest program. */
+const [PAGE_WIDTH, WIDTH_POINTS] = [523, 5.25]
+const PAGE_HEIGHTS = { letter: 700, A4: 749 } as const
 const LEAST_PERCENT = 89
 
 /** Widths of the columns that are printed. */
@@ -56,7 +57,7 @@ function percentByHeight(plan: SheetPlan): number {
   const last = extentOf(plan.cells).lastRow
   let high = 0
   for (let row = 1; row <= last; row++) high += heights.get(row) ?? EMPTY_ROW_POINTS
-  return Math.floor((100 * PAGE_HEIGHT) / high)
+  return Math.floor((100 * PAGE_HEIGHTS[plan.paper ?? 'letter']) / high)
 }
 export const fitsPage = (plan: SheetPlan): boolean => percentByHeight(plan) >= LEAST_PERCENT
 

@@ -12,6 +12,16 @@ export function liveWords(words: Words, cell: (name: string) => string): { formu
   return text === undefined ? {} : { formula: formula(text).render(cell) }
 }
 
+/** Behind the words of a verdict on Design stands its limit. */
+export const LIMIT = ' Limit: '
+/** The place of the words of a verdict on Design, limit and all. */
+export const wordsPlace = (verdict: string): string => `${verdict} in words`
+/** A sentence of Design, without its limit, on another sheet: written out there once more it could be longer than a formula may be. */
+export const verdictWords = (verdict: string, cell: (name: string) => string): string => {
+  const words = cell(wordsPlace(verdict))
+  return `LEFT(${words},FIND("${LIMIT}",${words})-1)`
+}
+
 /** A figure of the job with its unit, as drawings say it. */
 export const measureOf =
   (design: Design) =>

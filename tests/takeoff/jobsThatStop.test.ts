@@ -1,5 +1,7 @@
 /** Whole jobs that an engineer would stop or look into, each with the rule and the arithmetic by hand. */
 import { describe, expect, it } from 'vitest'
+import { jobSheets } from '../../src/plan/jobSheets.js'
+import { standardPlaces } from '../../src/plan/places.js'
 import { crewSteps, stepsOf } from '../../src/takeoff/crewSteps.js'
 import { verdictRules } from '../../src/takeoff/verdicts.js'
 import { problemText } from '../../src/takeoff/fields.js'
@@ -624,5 +626,19 @@ describe('water that moves, presses and lifts', () => {
     expect(() => takeoffOf(leastRow, tanks({ Openings: 4, Opening_in: 60 }))).toThrow(
       /Tanks, row \d+, Opening_in: openings that leave at least half of the lid, 60 ft²; got 4 of 60 in, 78\.5 ft²/,
     )
+  })
+})
+
+describe('a job with the longest name and many stops', () => {
+  it('has no formula that is longer than a spreadsheet takes, and the quote counts all its stops', () => {
+    const many = { TestVacuum_inHg: 9, CutOut_psi: 200, Cover_ft: 9, SoilClass: 'A', GroundwaterDepth_ft: 1, Voltage_V: 208, Traffic: 'trucks', FootingAway_ft: 1 }
+    const takeoff = takeoffOf({ ...demoRows('Jobs')[1]!, ...many, Job: 'Wwwwwwwwwwwwwwwwwwwwwww' })
+    expect(takeoff.design.verdicts().filter(({ verdict }) => verdict === 'stop').length).toBeGreaterThan(6)
+    const plans = jobSheets(takeoff, standardPlaces(), 'native', { date: '2026-11-28', revision: 1, version: 'test' })
+    // Excel takes 8,192 letters.
+    for (const { name, cells } of plans)
+      for (const { row, column, formula } of cells) if (formula !== undefined) expect(formula.length, `${name} R${row}C${column}`).toBeLessThanOrEqual(8_192)
+    const quote = plans.find(({ kind }) => kind === 'quote')!
+    expect(quote.cells.filter(({ value }) => value === 'no price').length).toBeGreaterThan(0)
   })
 })

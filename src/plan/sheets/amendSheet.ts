@@ -257,5 +257,5 @@ function amendSheet(job: JobContext, sheet: string): SheetPlan | undefined {
     draft.next()
   }
 
-  return fittedToPage(draft.sheet(sheet, { kind: 'amend', widths: [1, 8, 40, 28, 11, 11, 15], headingRow: 3, landscape: false, footer: design.name }))
+  return fittedToPage(draft.sheet(sheet, { kind: 'amend', widths: [1, 8, 40, 28, 11, 11, 15], headingRow: 3, landscape: false, footer: design.name, paper: takeoff.house.paper }))
 }

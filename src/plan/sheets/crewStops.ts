@@ -1,9 +1,9 @@
 /** Every stop of the job as a barrier before the first step of the crew sheet: nothing is started until it is cleared. */
-import { formula } from '../../formula/formula.js'
 import type { RaisedVerdict } from '../../takeoff/design.js'
 import { SPANISH_AS_ANSWERED, spanishAnswered, spanishDoNotStart, spanishHoldFor, spanishStop } from '../../takeoff/spanish.js'
 import { answerTo, stopsOf } from '../stopAnswers.js'
 import { crewColumns as columns, type CrewDraft } from './crewDraft.js'
+import { verdictWords } from '../words.js'
 import { ANSWERED, DO_NOT_START, HOLD, holdFor } from './crewOwnWords.js'
 
 export function putBarriers(draft: CrewDraft): void {
@@ -23,7 +23,7 @@ export function putBarriers(draft: CrewDraft): void {
 
 function putBarrier(draft: CrewDraft, { name, label, words, rule }: RaisedVerdict, answered: string): void {
   draft.put(columns.text, 'hazard', `${label}: ${words}${answered}`, {
-    formula: `"${label}: "&${formula(rule.wordsFormula).render(draft.from)}${answered ? `&"${answered.replace(/"/g, '""')}"` : ''}`,
+    formula: `"${label}: "&${verdictWords(name, draft.from)}${answered ? `&"${answered.replace(/"/g, '""')}"` : ''}`,
   })
   const hold = answered ? HOLD.answered : holdFor(rule.touchesLife ? HOLD.engineer : HOLD.office)
   draft.put(columns.hold, 'siteHold', hold)

@@ -18,7 +18,7 @@ import { sectionPicture } from '../drawing/sectionPicture.js'
 import type { NamePlaces } from '../places.js'
 import { address, range, SheetDraft, TITLE_ROWS, type PlanCell, type PlanValidation, type SheetPlan } from '../plan.js'
 import { CHANGED_SINCE, headed, sheetKind, type JobContext } from '../sheetKind.js'
-import { liveWords, measureOf } from '../words.js'
+import { LIMIT, liveWords, measureOf, wordsPlace } from '../words.js'
 
 /** Columns of the sheet. */
 export const designColumns = { name: 3, value: 4, asMade: 8 } as const
@@ -94,6 +94,7 @@ const rowsOf = (design: Design): readonly SheetRow[] => [
 function placeDesign(names: NamePlaces, sheet: string, design: Design): void {
   rowsOf(design).forEach((row, at) => {
     if ('name' in row) names.set(row.name, sheet, address(FIRST_ROW + at, VALUE_COLUMN))
+    if (row.kind === 'verdict') names.set(wordsPlace(row.name), sheet, address(FIRST_ROW + at, WORDS_COLUMN))
   })
 }
 
@@ -144,7 +145,7 @@ function designSheet({ design, names, writer, heading }: JobContext, sheet: stri
     draft.put(3, 'faintWrapped', name)
     draft.put(VALUE_COLUMN, 'verdict', design.verdict(name as VerdictName), { formula: `IFERROR(${writer.write(rule.formula, sheet, rule.label)},"stop")` })
     // The word and its sentence come first, the limit and where it stands behind them.
-    const limit = ` Limit: ${rule.limit}; ${inKey(rule.source)}.`
+    const limit = `${LIMIT}${rule.limit}; ${inKey(rule.source)}.`
     draft.put(WORDS_COLUMN, 'wrapped', design.text(rule.wordsFormula) + limit, {
       formula: `${formula(rule.wordsFormula).render(names.from(sheet))}&"${limit.replace(/"/g, '""')}"`,
     })

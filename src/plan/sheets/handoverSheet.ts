@@ -162,6 +162,7 @@ function handoverSheet({ takeoff, design, names, heading }: JobContext, sheet: s
       headingRow: 3,
       landscape: false,
       footer: design.name,
+      paper: takeoff.house.paper,
       breakBefore,
     }),
   )

@@ -100,6 +100,7 @@ function quoteSheet(job: JobContext, sheet: string, { hasGaps, isShort }: Form):
       landscape: false,
       footer: design.name,
       breakBefore,
+      paper: takeoff.house.paper,
       hiddenColumn: columns.stands,
       print: { lastColumn: LAST_QUOTE_COLUMN },
     }),

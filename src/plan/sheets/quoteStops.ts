@@ -1,10 +1,10 @@
 /** Stops on a quote, each with the cell where somebody answers for it: there is no price while one stands. */
-import { formula } from '../../formula/formula.js'
 import type { RaisedVerdict } from '../../takeoff/design.js'
 import { UNCOUNTED } from '../../takeoff/sumWords.js'
 import { verdictRules } from '../../takeoff/verdicts.js'
 import { address } from '../plan.js'
 import { CHANGED_SINCE } from '../sheetKind.js'
+import { verdictWords } from '../words.js'
 import { answerFormula, answerTo, codeOf, earlierCode, stopsOf, stopWords, wantedOf } from '../stopAnswers.js'
 import { quoteColumns as columns, type QuoteDraft } from './quoteDraft.js'
 import { sumPlace } from './takeoffColumns.js'
@@ -27,7 +27,7 @@ export function putStops(draft: QuoteDraft): string {
   return left
 }
 
-/** A stop and its answer; the formula is 1 where it is answered for as it stands. */
+/** A stop and its answer; the formula is 1 where it is answered for as it stands. Short: a quote holds all of them in one cell. */
 function putStop(draft: QuoteDraft, stop: RaisedVerdict): string {
   const { from } = draft
   const { name, label, rule } = stop
@@ -37,7 +37,7 @@ function putStop(draft: QuoteDraft, stop: RaisedVerdict): string {
   const isAnswered = answerFormula(address(draft.row, columns.done), touchesLife)
   draft.put(columns.code, 'faintWrapped', codeOf(name), { format: 'text' })
   draft.put(columns.text, 'wrapped', isGiven ? words : `${words} ${wantedOf(touchesLife)}`, {
-    formula: `"${label}: "&${formula(rule.wordsFormula).render(from)}&IF(${isAnswered}=1,""," ${wantedOf(touchesLife)}")`,
+    formula: `"${label}: "&${verdictWords(name, from)}&IF(${isAnswered}=1,""," ${wantedOf(touchesLife)}")`,
   })
   draft.entry(said === '' ? undefined : said)
   draft.put(columns.stands, 'faint', words, { format: 'text' })
@@ -50,7 +50,8 @@ function putStop(draft: QuoteDraft, stop: RaisedVerdict): string {
     draft.put(columns.stands, 'faint', earlier.stands, { format: 'text' })
     draft.next()
   }
-  return `(${from(name)}="stop")*(${text}=${stands})*${isAnswered}`
+  // The words are what stands behind only while what is wanted does not follow them: only where it is answered.
+  return `(${from(name)}="stop")*(${text}=${stands})`
 }
 
 /** Verdicts stand together on the Design sheet, so one count does for all. */
