@@ -543,7 +543,7 @@ describe('a roof that is too small', () => {
     expect(design.number('RoofShare')).toBeCloseTo(share, 6)
     expect(share).toBeLessThan(0.9)
     expect(design.text(verdictRules.find(({ name }) => name === 'StorageVerdict')!.wordsFormula)).toMatch(
-      /whatever the tanks hold; [\d.]+ % is met, 90 % wanted. More roof, or less use/,
+      /^[\d.]+ % of the demand is met, 90 % wanted. .*whatever the tanks hold: more roof, or less use/,
     )
     const gain = (count: number) =>
       takeoffOf({ ...leastRow, RoofArea_ft2: 2150, People: 3, RainStation: 'Low Fallow', TankModel: 'Quern 1200', TankCount: count }).design.number('SizingShare')

@@ -579,9 +579,9 @@ describe('the sentence of a verdict', () => {
     }
     expect(said({ RecordYears: 12, RoofShare: 0.89, Reliability: 0.89 })).toMatch(/More roof.*Worst year/)
     expect(said({ RecordYears: 12, RoofShare: 0.89, Reliability: 0.9 })).toMatch(/worst year/)
-    expect(said({ RecordYears: 12, RoofShare: 0.89, Reliability: 0.9 })).not.toMatch(/More roof/)
-    expect(said({ RecordYears: 12, RoofShare: 0.9, Reliability: 0.89 })).not.toMatch(/More roof/)
-    expect(said({ RoofShare: 0.89 })).toMatch(/More roof/)
+    expect(said({ RecordYears: 12, RoofShare: 0.89, Reliability: 0.9 })).not.toMatch(/[Mm]ore roof/)
+    expect(said({ RecordYears: 12, RoofShare: 0.9, Reliability: 0.89 })).not.toMatch(/[Mm]ore roof/)
+    expect(said({ RoofShare: 0.89 })).toMatch(/[Mm]ore roof/)
     expect(said({ RoofShare: 0.9 })).toMatch(/Means hide dry spells/)
   })
   it.each(verdictRules.filter(({ name, says }) => typeof says !== 'string' && !plain.includes(name)))('$name: what is said of a stop is said of nothing else', ({ name, says }) => {
