@@ -104,7 +104,8 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
   setFlagsFromString(`--semi-space-growth-factor=${ROOM_GROWS}`)
   installPackages()
   const [name, ...words] = process.argv.slice(2)
-  const commands = ['takeoff', 'template', 'cell', 'rules']
+  const { scripts } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'))
+  const commands = Object.keys(scripts).filter((one) => scripts[one] === `node scripts/cli.mjs ${one}`)
   if (!commands.includes(name)) {
     const isAsked = name === undefined || name === '--help' || name === '-h'
     console.error(`${commands.map((one) => `npm run -s ${one} -- …`).join('\n')}\n${isAsked ? 'Each takes --help.' : `One of these is wanted; got ${name}.`}`)

@@ -9,10 +9,11 @@ import { writeInto } from '../src/hosts/file.js'
 import { keyColumns, keysOf } from '../src/hosts/moves.js'
 import { Book } from '../src/hosts/xlsx/book.js'
 import { CellReader, type BookCell } from '../src/hosts/xlsx/cells.js'
-import { attribute, escapeXml, inside, tags, unescapeXml } from '../src/hosts/xlsx/xml.js'
+import { attribute, escapeXml, tags, unescapeXml } from '../src/hosts/xlsx/xml.js'
 import { putCells, SharedCellError, type PutCell } from '../src/hosts/xlsx/putCells.js'
 import { stretchTable } from '../src/hosts/xlsx/stretchTable.js'
 import { formulaShape } from '../src/plan/cellMarks.js'
+import { pointsTo } from '../src/plan/definedNames.js'
 import { serialOfMoment } from '../src/days.js'
 import type { SheetPlan } from '../src/plan/plan.js'
 import { isErrorText } from '../src/takeoff/fields.js'
@@ -98,8 +99,7 @@ export class OpenedFile {
     return anew
       .flatMap((sheet) => {
         const own = [...(this.ofSheets.get(sheet) ?? [])].map(([kind, count]) => `${kind} (${count})`)
-        const called = `${sheet.toLowerCase()}!`
-        const pointsThere = ({ content }: UnreadFormula) => content.toLowerCase().replaceAll("'!", '!').includes(called)
+        const pointsThere = ({ content }: UnreadFormula) => pointsTo(content, sheet)
         const count = [...this.known].flatMap(([id, { name }]) => this.unreadOf(id).filter(name === sheet ? hasPlace : pointsThere)).length
         own.push(...this.looksOf(sheet))
         const stays = moved.includes(sheet) ? this.pointersTo(sheet) : []
@@ -169,16 +169,9 @@ export class OpenedFile {
   private pointersTo(name: string): string[] {
     const sheet = this.book.sheetNamed(name)
     if (!sheet) return []
-    const quoted = `${name.replaceAll("'", "''").toLowerCase()}'!`
-    const means = (xml: string) => {
-      const small = unescapeXml(xml).toLowerCase()
-      return small.includes(`'${quoted}`) || new RegExp(`(?<![\\w.'])${name.toLowerCase().replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}!`).test(small)
-    }
+    const means = (xml: string) => pointsTo(unescapeXml(xml), name)
     const hangs = this.book.relations(sheet.part).map(({ type, target }) => [type.slice(type.lastIndexOf('/') + 1), target] as const)
-    const main = this.book.text(this.book.mainPart)
-    const names = [...this.book.tags(this.book.mainPart)].filter(
-      (tag) => tag.name === 'definedName' && !tag.isEnd && !/_xlnm\./.test(attribute(main, tag, 'name') ?? '') && means(inside(main, tag).text),
-    )
+    const names = [...this.book.definedNames.values()].filter((place) => pointsTo(place, name))
     const charts = [...this.book.names()].filter((part) => /^xl\/charts\/chart[^/]*\.xml$/i.test(part) && means(this.book.text(part)))
     const pivots = [...this.book.names()].filter(
       (part) => /^xl\/pivotCache\/pivotCacheDefinition[^/]*\.xml$/i.test(part) && this.book.text(part).includes(`sheet="${escapeXml(name)}"`),

@@ -1,4 +1,4 @@
-/** Holds every rule of our own to the check of names, functions, texts and units. Runs by itself before the first command after a change. */
+/** Holds every rule of our own to the check of names, functions, texts and units. Runs by itself before the first takeoff after a change, and before the pages are built. */
 import { ownRuleProblems } from '../plan/ownRules.js'
 
 const { looked, problems } = ownRuleProblems()

@@ -1,5 +1,6 @@
 /** What stands in a workbook that is about to be rewritten: what is ours, what is somebody's own, and what would be lost. */
 import { columnLetters, isMadeLine, type PlanCell, type SheetPlan } from '../plan/plan.js'
+import { pointsInto } from '../plan/definedNames.js'
 import { placesInWords } from '../takeoff/fields.js'
 import { tableNames } from '../takeoff/officeTables.js'
 import { plainCell, readSheet, Workbook, WorkbookError } from './file.js'
@@ -10,7 +11,7 @@ import type { Book, BookSheet } from './xlsx/book.js'
 import type { BookRows } from './xlsx/cells.js'
 import { picturesIn } from './xlsx/drawingPart.js'
 import { DRAWN } from './xlsx/writeSheet.js'
-import { attribute, inside, tags, unescapeXml } from './xlsx/xml.js'
+import { attribute, inside, tags } from './xlsx/xml.js'
 
 /** The heading lines of a sheet stand within so many letters of its part. */
 const HEADING_WITHIN = 20_000
@@ -170,26 +171,12 @@ const OWN_LOOKS: Readonly<Record<string, string>> = { cfRule: 'conditional forma
 export function looksLost(standing: Workbook, next: Book): string[] {
   const { book } = standing
   const found: string[] = []
-  const names = (of: Book): Map<string, string> => {
-    const xml = of.text(of.mainPart)
-    const all = [...of.tags(of.mainPart)].filter((tag) => tag.name === 'definedName' && !tag.isEnd && !/^_xlnm\./.test(attribute(xml, tag, 'name') ?? ''))
-    return new Map(all.map((tag) => [attribute(xml, tag, 'name') ?? '', unescapeXml(inside(xml, tag).text)]))
-  }
-  const kept = names(next)
-  const ofJob = (place: string) => {
-    const sheet = book.sheetNamed(
-      place
-        .slice(0, Math.max(0, place.lastIndexOf('!')))
-        .replace(/^'|'$/g, '')
-        .replaceAll("''", "'"),
-    )
-    return sheet !== undefined && isOfJob(standing, sheet)
-  }
-  const gone = [...names(book)].filter(([name, place]) => !kept.has(name) && !ofJob(place)).map(([name]) => name)
+  const ofJobs = book.sheets.filter((sheet) => isOfJob(standing, sheet))
+  const gone = [...book.definedNames].filter(([name, place]) => !next.definedNames.has(name) && !ofJobs.some((sheet) => pointsInto(place, sheet.name))).map(([name]) => name)
   if (gone.length) found.push(`the ${gone.length === 1 ? 'name' : 'names'} ${gone.join(', ')} would be lost`)
   for (const sheet of book.sheets) {
     const other = next.sheetNamed(sheet.name)
-    if (!other || isOfJob(standing, sheet)) continue
+    if (!other || ofJobs.includes(sheet)) continue
     const count = (of: Book, part: string) => {
       const counts = new Map<string, number>()
       for (const tag of of.tags(part)) if (!tag.isEnd && Object.hasOwn(OWN_LOOKS, tag.name)) counts.set(tag.name, (counts.get(tag.name) ?? 0) + 1)

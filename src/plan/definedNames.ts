@@ -22,6 +22,12 @@ export function definedName(job: string, sum: string): string {
 export const ofJob = (name: string): string => name.slice(0, name.indexOf('.') + 1).toLowerCase()
 /** The cell of a name, as a workbook holds it. */
 export const placeOfName = (sheet: string, { row, column }: DefinedName): string => `${inQuotes(sheet)}!${address(row, column)}`
+/** Whether a formula, or a text that holds one, means cells of this sheet. */
+export const pointsTo = (formula: string, sheet: string): boolean => {
+  const small = formula.toLowerCase()
+  const bare = sheet.toLowerCase().replace(/[.*+?^${}()|[\]\\]/g, '\\$&')
+  return small.includes(`${inQuotes(sheet).toLowerCase()}!`) || new RegExp(`(?<![\\w.'])${bare}!`).test(small)
+}
 /** Whether what a name stands for is a place on this sheet: a name that points elsewhere is somebody's own. */
 export const pointsInto = (place: string, sheet: string): boolean => {
   const plain = place.toLowerCase().replace(/^=/, '')

@@ -38,6 +38,8 @@ const AS_TAKEN = true
 /** What a rule looks at and its words say again. */
 const tooDeepVacuum = 'ROUND(TestVacuum_inHg,2)>ROUND(VacuumAllowed_inHg,2)'
 const weakTest = 'OR(ROUND(TestVacuum_inHg,2)<TestLeast_inHg,ROUND(TestHold_min,2)<TestLeast_min,ROUND(TestLoss,4)>TestLossMost)'
+/** The inlet drain stands out of the ground somewhere. */
+const drainIsOut = 'AND(InletRun_ft>0,DrainCover_in<0)'
 const flatInFrost = 'AND(InletRun_ft>0,DrainCover_in<FrostDepth_in,ROUND(InletSlope_in_per_ft,4)<RunsEmpty_in_per_ft)'
 const lowMotor = 'ROUND(MotorShare,3)<MotorLeastShare'
 const withRecord = 'RecordYears>0'
@@ -274,8 +276,8 @@ const rules = [
     'the wanted share, on a daily record, no month dry in the median year; the intake under water',
     cite('reliability', 'the wanted share is the owner’s choice'),
   ),
-  verdict('DrainVerdict', 'Inlet drains', 'IF(AND(InletRun_ft>0,DrainCover_in<0),"stop",IF(AND(InletSlope_in_per_ft<=SteepDrain_in_per_ft,RoofFlow_gpm<=InletCount*DrainCapacity_gpm,OR(InletRun_ft=0,AND(DrainCover_in>=DrainWants_in,OR(TrafficRank<2,DrainCover_in>=WheelCover_in)))),"pass","check"))', [
-    ['AND(InletRun_ft>0,DrainCover_in<0)', 'With this fall, that of the filter in it, the inlet drain comes out of the ground: set the tanks deeper, lay it flatter, or bring the roof water nearer.[[ (Jobs, Downspout rise: {DownspoutRise_ft})]]'],
+  verdict('DrainVerdict', 'Inlet drains', `IF(${drainIsOut},"stop",IF(AND(InletSlope_in_per_ft<=SteepDrain_in_per_ft,RoofFlow_gpm<=InletCount*DrainCapacity_gpm,OR(InletRun_ft=0,AND(DrainCover_in>=DrainWants_in,OR(TrafficRank<2,DrainCover_in>=WheelCover_in)))),"pass","check"))`, [
+    [drainIsOut, 'With this fall, that of the filter in it, the inlet drain comes out of the ground: set the tanks deeper, lay it flatter, or bring the roof water nearer.[[ (Jobs, Downspout rise: {DownspoutRise_ft})]]'],
     ['AND(InletRun_ft>0,TrafficRank>1,DrainCover_in<WheelCover_in)', 'The inlet drain has {DrainCover_in} over it at the least, and {Traffic} pass: where they cross it, {WheelCover_in}, or a slab as the engineer says. {RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in}, {DrainCapacity_gpm} a drain.'],
     ['InletSlope_in_per_ft>SteepDrain_in_per_ft', 'The ground falls so to the tanks that the inlet drain is laid at {InletSlope_in_per_ft}: from {SteepDrain_in_per_ft} on it is anchored or laid in steps, and its water is braked before the tank.'],
     ['AND(InletRun_ft>0,DrainCover_in<DrainWants_in)', 'The inlet drain has {DrainCover_in} over it at the least, and {DrainWants_in} are wanted: its bedding alone takes {DrainOver_in}. Set the tanks deeper, lay it flatter, or bring the roof water nearer. {RoofFlow_gpm} off the roof; {InletCount|drain|drains} of {DrainSize_in}, {DrainCapacity_gpm} a drain.'],
@@ -324,11 +326,11 @@ const rules = [
   verdict(
     'FrostVerdict',
     'Frost',
-    `IF(LineCover_in<FrostDepth_in,"stop",IF(AND(FrostDepth_in>0,OR(${flatInFrost},AND(InletRun_ft>0,DrainCover_in<0),LineCover_in<FrostDepth_in+6,12*WaterLevel_ft<FrostDepth_in)),"check","pass"))`,
+    `IF(LineCover_in<FrostDepth_in,"stop",IF(AND(FrostDepth_in>0,OR(${flatInFrost},${drainIsOut},LineCover_in<FrostDepth_in+6,12*WaterLevel_ft<FrostDepth_in)),"check","pass"))`,
     [
       ['FrostDepth_in=0', 'No frost depth. A riser is open to the cold all the same.'],
       ['12*WaterLevel_ft<FrostDepth_in', 'Frost {FrostDepth_in}, and the water stands {WaterLevel_ft} below the ground: water, ports and overflow can freeze, and ice lifts lids and closes the overflow. Set the tanks deeper, or insulate over and beside the lids. The line has {LineCover_in} over it, the inlet drain {DrainCover_in} at the least.'],
-      ['AND(InletRun_ft>0,DrainCover_in<0)', 'Frost {FrostDepth_in}, and with this fall the inlet drain comes out of the ground: it freezes there. The line has {LineCover_in} over it in its trench of {TrenchDepth_in}.'],
+      [drainIsOut, 'Frost {FrostDepth_in}, and with this fall the inlet drain comes out of the ground: it freezes there. The line has {LineCover_in} over it in its trench of {TrenchDepth_in}.'],
       [flatInFrost, 'Frost {FrostDepth_in}: the inlet drain, {DrainCover_in} deep at the least, lies in the frost, and at {InletSlope_in_per_ft} it does not run empty: lay it at 1/8 in/ft or steeper, or deeper. The line has {LineCover_in} over it in its trench of {TrenchDepth_in}. The riser crosses the frost: insulate its lid, and let no water stand in the conduit.'],
       ['AND(InletRun_ft>0,DrainCover_in<FrostDepth_in)', 'Frost {FrostDepth_in}: the inlet drain, {DrainCover_in} deep at the least, lies in the frost: at {InletSlope_in_per_ft} it runs empty, if it has no sag and no trap, and the first-wash diverter is drained. The line has {LineCover_in} over it in its trench of {TrenchDepth_in}. The riser crosses the frost: insulate its lid, and let no water stand in the conduit.'],
       ['', 'Frost {FrostDepth_in}: the line has {LineCover_in} over it in its trench of {TrenchDepth_in}, the inlet drain has {DrainCover_in} over it at the least. The riser crosses the frost: insulate its lid, and let no water stand in the conduit.'],

@@ -107,20 +107,20 @@ async function layoutRests(page: Page): Promise<void> {
   })
 }
 
-async function axeFindsNothing(page: Page, within: string): Promise<void> {
+async function axeFindsNothing(page: Page): Promise<void> {
   await layoutRests(page)
   await page.evaluate(axeSource)
-  // What is scrolled out of the pane lies where the grid is, and would be measured on the colors of the grid, which has checks of its own.
+  // What is scrolled out of the pane lies where the grid is, and would be measured on the colors of the grid.
   const showGrid = (isShown: boolean) =>
     page.evaluate((visibility) => document.querySelector<HTMLElement>('#grid')?.style.setProperty('visibility', visibility), isShown ? '' : 'hidden')
-  if (within === '#pane') await showGrid(false)
+  await showGrid(false)
   const found = await page.evaluate(async (scope) => {
     const { axe } = window as unknown as { axe: { run(scope: string, options: object): Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }> } }
     const { violations } = await axe.run(scope, { resultTypes: ['violations'] })
     return violations
       .filter(({ impact }) => impact === 'serious' || impact === 'critical')
       .map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`)
-  }, within)
+  }, '#pane')
   await showGrid(true)
   expect(found).toEqual([])
 }
@@ -458,7 +458,7 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     // What is wrong is said beside its field, which has the focus.
     await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('new-People')
     expect(await page.textContent('#new-People-said')).toContain('some')
-    await axeFindsNothing(page, '#pane')
+    await axeFindsNothing(page)
     await page.keyboard.press('Control+A')
     await page.keyboard.type('3')
     await page.keyboard.press('Enter')
@@ -494,7 +494,7 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     await page.setInputFiles('#rain-file', { name: 'gauge.csv', mimeType: 'text/csv', buffer: Buffer.from('date,temperature_F\n2024-01-01,40') })
     await page.click('.add-rain')
     await statusSays(page, /gauge\.csv/)
-    await axeFindsNothing(page, '#pane')
+    await axeFindsNothing(page)
   })
 
   it('keeps unsaved work and offers it after a reload', async () => {
@@ -732,7 +732,7 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
       expect(await page.locator('.problems li').count()).toBeGreaterThan(4)
       await page.fill('#job-search', 'הגפן')
       await expect.poll(() => page.locator('#job-picker option').count()).toBeLessThan(10)
-      await axeFindsNothing(page, '#pane')
+      await axeFindsNothing(page)
       // Nothing of another job stays in sight, its problems neither; and all is there again with the words taken back.
       await page.fill('#job-search', 'no such word')
       await expect.poll(() => page.textContent('.glance-holder')).toBe('No job or site holds "no such word".')
@@ -808,7 +808,7 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
         await page.setViewportSize({ width, height: 900 })
         for (const zoom of ['1', '2']) {
           await page.evaluate((size) => (document.documentElement.style.zoom = size), zoom)
-          await axeFindsNothing(page, '#pane')
+          await axeFindsNothing(page)
           const overflow = await page.evaluate(() => document.querySelector('#pane')!.scrollWidth - document.querySelector('#pane')!.clientWidth)
           expect(overflow, `${width} px, ${zoom}`).toBeLessThanOrEqual(1)
           // The page as a whole neither, and its bar leaves the sheet its room.

@@ -2,6 +2,7 @@
 import { rowHeights } from '../../plan/heights.js'
 import { pagesOf, titlesOf } from '../../plan/pages.js'
 import { cellFormat, looks, palette, type Look } from '../../plan/looks.js'
+import { RANGE_SET_BYTES } from './requestBytes.js'
 import { address, columnLetters, extentOf, footOf, LONGEST_ALERT, MARGINS_IN, printedArea, type PlanCell, type SheetPlan } from '../../plan/plan.js'
 
 /** Points that a unit of column width takes here. */
@@ -26,9 +27,13 @@ export function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan, mayFold: boo
   range.format.font.color = `#${BASE.color}`
   range.format.verticalAlignment = 'Center'
   for (const [look, cells] of byLook(plan)) for (const areas of areasOf(cells)) dressCells(sheet.getRanges(areas).format, look)
-  for (const { width, areas } of columnsByWidth(plan)) sheet.getRanges(areas).format.columnWidth = width * POINTS_PER_WIDTH
+  for (const { size, areas } of bySize(
+    plan.widths.map((width, at) => [at + 1, width]),
+    columnLetters,
+  ))
+    sheet.getRanges(areas).format.columnWidth = size * POINTS_PER_WIDTH
   sheet.getRange().format.useStandardHeight = true
-  for (const { height, areas } of rowsByHeight(rowHeights(plan))) sheet.getRanges(areas).format.rowHeight = height
+  for (const { size, areas } of bySize(rowHeights(plan), String)) sheet.getRanges(areas).format.rowHeight = Math.min(size, HIGHEST_ROW)
   sheet.showGridlines = false
   if (plan.folded && mayFold) {
     const columns = sheet.getRange(`${columnLetters(plan.folded.first)}:${columnLetters(plan.folded.last)}`)
@@ -53,22 +58,17 @@ export function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan, mayFold: boo
   }
 }
 
-/** Rows by their height, in addresses that Excel takes: a call to it costs half a kilobyte of a request, and a job has some two thousand rows. */
-function rowsByHeight(heights: ReadonlyMap<number, number>): { height: number; areas: string }[] {
-  const rows = new Map<number, number[]>()
-  for (const [row, wanted] of heights) {
-    const height = Math.min(wanted, HIGHEST_ROW)
-    rows.set(height, [...(rows.get(height) ?? []), row])
+/** Rows or columns by their size, in addresses that Excel takes: a call to it costs half a kilobyte of a request, and a job has some two thousand rows. */
+function bySize(sizes: Iterable<readonly [at: number, size: number]>, name: (at: number) => string): { size: number; areas: string }[] {
+  const runs = new Map<number, [from: number, to: number][]>()
+  for (const [at, size] of [...sizes].sort(([one], [other]) => one - other)) {
+    const some = runs.get(size) ?? []
+    const last = some.at(-1)
+    if (last?.[1] === at - 1) last[1] = at
+    else some.push([at, at])
+    runs.set(size, some)
   }
-  return [...rows].flatMap(([height, some]) => {
-    const runs: [from: number, to: number][] = []
-    for (const row of [...some].sort((one, other) => one - other)) {
-      const last = runs.at(-1)
-      if (last?.[1] === row - 1) last[1] = row
-      else runs.push([row, row])
-    }
-    return inPieces(runs.map(([from, to]) => `${from}:${to}`)).map((areas) => ({ height, areas }))
-  })
+  return [...runs].flatMap(([size, some]) => inPieces(some.map(([from, to]) => `${name(from)}:${name(to)}`)).map((areas) => ({ size, areas })))
 }
 
 /** What Excel takes for a range: one format for all of its cells, or a row for each. The types of the interface know rows alone. */
@@ -79,8 +79,6 @@ interface FormatRun {
   lastRow: number
   format: Formats
 }
-/** Bytes of a request that a further range takes, about. */
-const RANGE_BYTES = 350
 /** The formats of a column from the first cell that has one to the last; what has none stays as a new sheet, or a cleared one, has it. Long runs of one format are set by a single word. */
 function formatRuns({ cells }: SheetPlan): FormatRun[] {
   const columns = new Map<number, Map<number, string | null>>()
@@ -103,22 +101,9 @@ function formatRuns({ cells }: SheetPlan): FormatRun[] {
     const [first, last] = [some[0], some.at(-1)]
     if (!first || !last) return []
     const all = Array.from({ length: last.lastRow - first.firstRow + 1 }, (_, at) => [rows.get(first.firstRow + at) ?? null])
-    if (JSON.stringify(all).length < some.length * RANGE_BYTES) return [{ column, firstRow: first.firstRow, lastRow: last.lastRow, format: all }]
+    if (JSON.stringify(all).length < some.length * RANGE_SET_BYTES) return [{ column, firstRow: first.firstRow, lastRow: last.lastRow, format: all }]
     return some.map(({ firstRow, lastRow, format }) => ({ column, firstRow, lastRow, format: format as unknown as Formats }))
   })
-}
-
-/** Columns by their width, in addresses that Excel takes. */
-function columnsByWidth({ widths }: SheetPlan): { width: number; areas: string }[] {
-  const runs = new Map<number, [from: number, to: number][]>()
-  widths.forEach((width, at) => {
-    const some = runs.get(width) ?? []
-    const last = some.at(-1)
-    if (last?.[1] === at) last[1] = at + 1
-    else some.push([at + 1, at + 1])
-    runs.set(width, some)
-  })
-  return [...runs].map(([width, some]) => ({ width, areas: some.map(([from, to]) => `${columnLetters(from)}:${columnLetters(to)}`).join(',') }))
 }
 
 /** Addresses joined, in pieces that Excel takes. */

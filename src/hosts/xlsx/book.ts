@@ -1,5 +1,5 @@
 /** An .xlsx workbook as its parts: read sheet by sheet as asked for, written with every part that is not ours left as it was. */
-import { attribute, attributes, type Edit, edited, escapeXml, inside, type Tag, tags, withoutCdata, XmlError } from './xml.js'
+import { attribute, attributes, type Edit, edited, escapeXml, inside, type Tag, tags, unescapeXml, withoutCdata, XmlError } from './xml.js'
 import { joined, laidAside, mustBeReadable, pack, readZip, unpack, unpackStart, WorkbookError, zipPieces, type Part, type Spool } from './zip.js'
 
 /** How every part begins that this project writes. */
@@ -321,6 +321,17 @@ export class Book {
   isLocked = false
 
   /** Sheets with cells, in their order; chart sheets have none. */
+  /** Names of the workbook and what each stands for; not those that say how a sheet is printed. */
+  get definedNames(): ReadonlyMap<string, string> {
+    const xml = this.text(this.mainPart)
+    const found = new Map<string, string>()
+    for (const tag of this.tags(this.mainPart)) {
+      const name = tag.name === 'definedName' && !tag.isEnd ? (attribute(xml, tag, 'name') ?? '') : ''
+      if (name && !/^_xlnm\./.test(name)) found.set(name, unescapeXml(inside(xml, tag).text))
+    }
+    return found
+  }
+
   get sheets(): readonly BookSheet[] {
     return this.list
   }
