@@ -72,7 +72,7 @@ interface Collected {
 
 /** Of a lot; what doubles round off. */
 const END_SLACK = 1e-9
-/** The longest stick, ft: what comes in longer lots is rolled up, and is one length from end to end. */
+/** The longest stick, ft (common practice: steel comes in 21 ft): what comes in longer lots is rolled up, and is one length from end to end. */
 const LONGEST_STICK_FT = 21
 /** Lots that hold all lengths. Sticks: whole ones of each job, and its rest from the first end that is long enough. Coils: each length whole, from its own lots or an end of others. */
 function lotsByLength(lengths_lots: readonly number[], lot: number): number {

@@ -16,7 +16,7 @@ export const codeOf = (name: string): string => name.replace('Verdict', '')
 const DIGITS = [...'0123456789']
 /** Where it can cost a life a name, a licence number and a reason are wanted; else who accepts it and why. */
 const least = (touchesLife: boolean) => (touchesLife ? { letters: 20, words: 4, hasLicence: true } : { letters: 10, words: 3, hasLicence: false })
-/** What a licence is called, and so many digits of its number so near behind it: a day, a pressure or a room is none. */
+/** What a licence is called, and so many digits of its number within so many letters behind it (common practice): a day, a pressure or a room is none. */
 const LICENCES = [' lic', ' registered', ' registration', ' pe ', ' pe-', ' p.e', ' se '] as const
 const [LICENCE_DIGITS, LICENCE_NEAR] = [3, 24] as const
 

@@ -159,6 +159,7 @@ describe('the quote', () => {
       'customer says it is ok, 2026-11-12',
       'crew is fine with it, room 214',
       'R. Voss, PE: maker’s letter of 12 Nov 26 allows 5 ft',
+      'J. Vale, licensed, whose number nobody wrote down: mail of 2026',
       // Refused, or put off, wherever the word stands.
       'Refused by R. Voss, PE 1234: the lid breaks inward',
       'R. Voss, PE 1234, rejects 5 ft of cover',
