@@ -1,7 +1,7 @@
 /** Reading cells that people may have typed over, shared by what reads the sheets of a job back. */
 import { badInput } from '../errors.js'
 import { problemAt, type Problem } from '../takeoff/fields.js'
-import { isAmount } from '../takeoff/lines.js'
+import { isAmount } from '../takeoff/lineMaking.js'
 
 export interface Cell {
   value: unknown

@@ -1,163 +1,161 @@
 /** The pit seen from above, to scale, from the same figures as the sheets; the house lies to the right. */
 import type { Design } from '../../takeoff/design.js'
-import type { JobName } from '../../takeoff/names.js'
-import { rectangle, type Label, type Picture, type Point, type Shape, type ShapeRole } from './picture.js'
-import type { Measure } from './sectionPicture.js'
+import type { Measure } from './measure.js'
+import { rectangle, type Picture, type Point } from './picture.js'
+import { PictureDraft } from './pictureDraft.js'
+import { tankRow, type TankPlace } from './tankRow.js'
 
 /** Pipes run out of the picture by so much. */
 const BEYOND_FT = 3
 /** Where two ports stand side by side on a wall, and the conduit beside the line: for the eye, as a share of the tank's length. */
 const ASIDE = 0.28
 
-const LINES = 'left: inlet, overflow dashed; right: water line'
-const AND_POWER = ', power'
-/** One inlet and one overflow are seen; of more the ports are counted, tank by tank. */
-function portWords(n: (name: JobName) => number): string {
-  const counted = (count: number, what: string) => (count > 0 ? [`${count} ${what}${count === 1 ? '' : 's'}`] : [])
-  const of = (inlets: number, overflows: number) => [...counted(inlets, 'inlet'), ...counted(overflows, 'overflow')].join(', ')
-  const next = n('NextPorts') + n('OverflowsNext') > 0 ? `; next ${of(n('NextPorts'), n('OverflowsNext'))}` : ''
-  return `far tank ${of(n('FarPorts'), n('OverflowsAtInlet'))}${next}`
+/** The corners of the pit, measured from the corner of its foot at the far end. */
+interface PitPlan {
+  length_ft: number
+  width_ft: number
+  /** How far its top stands out over its foot at the ends, and at the sides. */
+  endwise_ft: number
+  sidewise_ft: number
+  /** Of the picture. */
+  left_ft: number
+  right_ft: number
 }
 
 /** `withCrane` shows where it stands, with its radius: a page has room for it, a pane does not. */
 export function planPicture(design: Design, measure: Measure, withCrane = false): Picture {
-  const n = (name: JobName) => design.number(name)
-  const [topLength, topWidth, length, width] = [n('PitTopLength_ft'), n('PitTopWidth_ft'), n('PitLength_ft'), n('PitWidth_ft')]
-  const [tanks, tankLength, tankWidth, gap, room] = [n('TankCount'), n('TankLength_ft'), n('TankWidth_ft'), n('TankGap_in') / 12, n('WorkingRoom_ft')]
-  const [endwise, sidewise] = [(topLength - length) / 2, (topWidth - width) / 2]
-  const shapes: Shape[] = []
-  const path = (role: ShapeRole, points: readonly Point[], outside_in?: number) => shapes.push({ kind: 'path', role, points, ...(outside_in === undefined ? {} : { outside_in }) })
-  const area = (role: ShapeRole, points: readonly Point[]) => shapes.push({ kind: 'area', role, points })
-  const [left, right] = [-endwise - BEYOND_FT, length + endwise + BEYOND_FT]
-  const fence = n('FenceClear_ft')
-  const hasPump = n('ByGravity') === 0
+  const draft = new PictureDraft()
+  const row = tankRow(design)
+  const pit = pitPlan(design)
+  const { length_ft: length, width_ft: width, sidewise_ft: sidewise } = pit
+  const fence = design.number('FenceClear_ft')
 
-  area('fill', rectangle(-endwise, -sidewise, topLength, topWidth))
-  area('stone', rectangle(0, 0, length, width))
-  path('spoil', closed(rectangle(-endwise - fence, -sidewise - fence, topLength + 2 * fence, topWidth + 2 * fence)))
-  path('pit', closed(rectangle(-endwise, -sidewise, topLength, topWidth)))
-  for (const [x, outX] of [
-    [0, -endwise],
-    [length, length + endwise],
-  ] as const)
-    for (const [y, outY] of [
-      [0, -sidewise],
-      [width, width + sidewise],
-    ] as const)
-      path('hip', [
-        [x, y],
-        [outX, outY],
-      ])
-  const middle = width / 2
-  const second = n('SecondTanks')
-  /** The tanks of the second model stand at the far end, left. */
-  const sizeOf = (at: number) =>
-    (at < second
-      ? [n('SecondLength_ft'), n('SecondWidth_ft'), n('SecondOpenings'), n('SecondOpening_in')]
-      : [tankLength, tankWidth, n('TankOpenings'), n('TankOpening_in')]) as readonly [number, number, number, number]
-  const near = room + n('RowLength_ft')
-  const aside = tankLength * ASIDE
-  const drain = n('DrainOutside_in')
-  path(
-    'inlet',
-    [
-      [left, middle - aside],
-      [room, middle - aside],
-    ],
-    drain,
-  )
-  if (n('OverflowsAtInlet') > 0)
-    path(
-      'overflow',
-      [
-        [left, middle + aside],
-        [room, middle + aside],
-      ],
-      drain,
-    )
-  // Past the far tank, in the room beside the row, to the ends of the next one.
-  const ofNext = sizeOf(1)
-  const nextMiddle = room + sizeOf(0)[1] + gap + ofNext[1] / 2
-  for (const [role, ports, outside, wall] of [
-    ['inlet', n('NextPorts'), room / 2, (width - ofNext[0]) / 2],
-    ['overflow', n('OverflowsNext'), width - room / 2, (width + ofNext[0]) / 2],
-  ] as const)
-    if (ports > 0)
-      path(
-        role,
-        [
-          [left, outside],
-          [nextMiddle, outside],
-          [nextMiddle, wall],
-        ],
-        drain,
-      )
-  path(
-    'waterline',
-    [
-      [near, middle],
-      [right, middle],
-    ],
-    n('LineOutside_in'),
-  )
-  if (hasPump)
-    path('conduit', [
-      [near, middle - aside / 2],
-      [right, middle - aside / 2],
-    ])
-  let from = room
-  for (let at = 0; at < tanks; at++) {
-    const [long, wide, count, opening] = sizeOf(at)
-    if (at)
-      path(
-        'tie',
-        [
-          [from - gap, middle],
-          [from, middle],
-        ],
-        n('TieOutside_in'),
-      )
-    area('concrete', rectangle(from, (width - long) / 2, wide, long))
-    const openings = Math.max(1, Math.round(count))
-    for (let one = 0; one < openings; one++)
-      shapes.push({
-        kind: 'circle',
-        role: 'air',
-        at: [from + wide / 2, (width - long) / 2 + ((one + 0.5) * long) / openings],
-        radius_ft: opening / 24,
-      })
-    from += wide + gap
-  }
-  const labels: Label[] = [
-    { lane: 'above', words: `top ${measure('PitTopLength_ft')} × ${measure('PitTopWidth_ft')}; nothing heavy within the outer line`, at: [length / 2, -sidewise], importance: 1 },
-    { lane: 'below', words: hasPump ? LINES + AND_POWER : LINES, at: [length / 2, width], importance: 2 },
-    ...(n('PortsUsed') > 2 ? [{ lane: 'below' as const, words: portWords(n), at: [length / 2, width] as Point, importance: 3 }] : []),
-  ]
-  let bottom = width + sidewise + fence
-  if (withCrane) bottom = crane()
+  drawPit(draft, pit, fence)
+  drawDrains(draft, design, pit, row)
+  drawLineAndPower(draft, design, pit, row.at(-1)!)
+  drawTanks(draft, design, row, width / 2)
+  draft.name('above', `top ${measure('PitTopLength_ft')} × ${measure('PitTopWidth_ft')}; nothing heavy within the outer line`, [length / 2, -sidewise], 1)
+  draft.name('below', `left: inlet, overflow dashed; right: water line${design.number('ByGravity') === 1 ? '' : ', power'}`, [length / 2, width], 2)
+  if (design.number('PortsUsed') > 2) draft.name('below', portWords(design), [length / 2, width], 3)
   return {
-    left_ft: left,
-    right_ft: right,
+    left_ft: pit.left_ft,
+    right_ft: pit.right_ft,
     top_ft: -sidewise - fence,
-    bottom_ft: bottom,
-    shapes,
-    labels,
+    bottom_ft: withCrane ? drawCrane(draft, design, measure, pit, row[0]!) : width + sidewise + fence,
+    shapes: draft.shapes,
+    labels: draft.labels,
     heights: [],
     length: { words: `foot of the pit ${measure('PitLength_ft')} × ${measure('PitWidth_ft')}`, from_ft: 0, to_ft: length },
     title: 'Plan, house to the right',
-    description: `Plan: ${tanks === 1 ? 'one tank' : `${tanks} tanks`} in a pit of ${measure('PitTopLength_ft')} by ${measure('PitTopWidth_ft')} at its top.`,
+    description: `Plan: ${row.length === 1 ? 'one tank' : `${row.length} tanks`} in a pit of ${measure('PitTopLength_ft')} by ${measure('PitTopWidth_ft')} at its top.`,
   }
+}
 
-  /** It stands beside the middle of the row, outriggers off the edge; the line leads to the farthest tank. */
-  function crane(): number {
-    const base = n('OutriggerBase_ft')
-    const edge = width + sidewise + n('CraneSetback_ft')
-    const at: Point = [length / 2, edge + base / 2]
-    path('crane', closed(rectangle(at[0] - base / 2, edge, base, base)))
-    path('crane', [at, [room + sizeOf(0)[1] / 2, middle]])
-    labels.push({ lane: 'below', words: `${design.text('CraneWords')}: radius ${measure('PickRadius_ft')} to the farthest tank`, at, importance: 1 })
-    return edge + base
+function pitPlan(design: Design): PitPlan {
+  const [length, width] = [design.number('PitLength_ft'), design.number('PitWidth_ft')]
+  const endwise = (design.number('PitTopLength_ft') - length) / 2
+  return {
+    length_ft: length,
+    width_ft: width,
+    endwise_ft: endwise,
+    sidewise_ft: (design.number('PitTopWidth_ft') - width) / 2,
+    left_ft: -endwise - BEYOND_FT,
+    right_ft: length + endwise + BEYOND_FT,
   }
+}
+
+/** Its top, its foot, a line from each corner to the other, and the line that nothing heavy crosses. */
+function drawPit(draft: PictureDraft, pit: PitPlan, fence_ft: number): void {
+  const { length_ft: length, width_ft: width, endwise_ft: endwise, sidewise_ft: sidewise } = pit
+  const [topLength, topWidth] = [length + 2 * endwise, width + 2 * sidewise]
+  draft.area('fill', rectangle(-endwise, -sidewise, topLength, topWidth))
+  draft.area('stone', rectangle(0, 0, length, width))
+  draft.path('spoil', closed(rectangle(-endwise - fence_ft, -sidewise - fence_ft, topLength + 2 * fence_ft, topWidth + 2 * fence_ft)))
+  draft.path('pit', closed(rectangle(-endwise, -sidewise, topLength, topWidth)))
+  for (const [x, topX] of [
+    [0, -endwise],
+    [length, length + endwise],
+  ] as const)
+    for (const [y, topY] of [
+      [0, -sidewise],
+      [width, width + sidewise],
+    ] as const)
+      draft.path('hip', [
+        [x, y],
+        [topX, topY],
+      ])
+}
+
+/** Inlet and overflow at the far tank; what the far tank has no port for goes past it, in the room beside the row, to the ends of the next one. */
+function drawDrains(draft: PictureDraft, design: Design, pit: PitPlan, row: readonly TankPlace[]): void {
+  const middle = pit.width_ft / 2
+  const room = row[0]!.left_ft
+  const aside = design.number('TankLength_ft') * ASIDE
+  const outside = design.number('DrainOutside_in')
+  const toFarTank = (y: number): readonly Point[] => [
+    [pit.left_ft, y],
+    [room, y],
+  ]
+  draft.path('inlet', toFarTank(middle - aside), outside)
+  if (design.number('OverflowsAtInlet') > 0) draft.path('overflow', toFarTank(middle + aside), outside)
+
+  const next = row[1]
+  if (!next) return
+  const nextMiddle = (next.left_ft + next.right_ft) / 2
+  const toNextTank = (y: number, wall: number): readonly Point[] => [
+    [pit.left_ft, y],
+    [nextMiddle, y],
+    [nextMiddle, wall],
+  ]
+  if (design.number('NextPorts') > 0) draft.path('inlet', toNextTank(room / 2, middle - next.length_ft / 2), outside)
+  if (design.number('OverflowsNext') > 0) draft.path('overflow', toNextTank(pit.width_ft - room / 2, middle + next.length_ft / 2), outside)
+}
+
+function drawLineAndPower(draft: PictureDraft, design: Design, pit: PitPlan, pumpTank: TankPlace): void {
+  const toHouse = (y: number): readonly Point[] => [
+    [pumpTank.right_ft, y],
+    [pit.right_ft, y],
+  ]
+  const middle = pit.width_ft / 2
+  draft.path('waterline', toHouse(middle), design.number('LineOutside_in'))
+  if (design.number('ByGravity') === 0) draft.path('conduit', toHouse(middle - (design.number('TankLength_ft') * ASIDE) / 2))
+}
+
+function drawTanks(draft: PictureDraft, design: Design, row: readonly TankPlace[], middle: number): void {
+  for (const [at, tank] of row.entries()) {
+    if (at > 0)
+      draft.path(
+        'tie',
+        [
+          [row[at - 1]!.right_ft, middle],
+          [tank.left_ft, middle],
+        ],
+        design.number('TieOutside_in'),
+      )
+    const side = middle - tank.length_ft / 2
+    draft.area('concrete', rectangle(tank.left_ft, side, tank.width_ft, tank.length_ft))
+    for (let opening = 0; opening < tank.openings; opening++)
+      draft.circle('air', [tank.left_ft + tank.width_ft / 2, side + ((opening + 0.5) * tank.length_ft) / tank.openings], tank.opening_ft / 2)
+  }
+}
+
+/** It stands beside the middle of the row, outriggers off the edge; the line leads to the farthest tank. Returns where the picture ends. */
+function drawCrane(draft: PictureDraft, design: Design, measure: Measure, pit: PitPlan, farTank: TankPlace): number {
+  const base = design.number('OutriggerBase_ft')
+  const edge = pit.width_ft + pit.sidewise_ft + design.number('CraneSetback_ft')
+  const at: Point = [pit.length_ft / 2, edge + base / 2]
+  draft.path('crane', closed(rectangle(at[0] - base / 2, edge, base, base)))
+  draft.path('crane', [at, [farTank.left_ft + farTank.width_ft / 2, pit.width_ft / 2]])
+  draft.name('below', `${design.text('CraneWords')}: radius ${measure('PickRadius_ft')} to the farthest tank`, at, 1)
+  return edge + base
+}
+
+/** One inlet and one overflow are seen; of more the ports are counted, tank by tank. */
+function portWords(design: Design): string {
+  const counted = (count: number, what: string) => (count > 0 ? [`${count} ${what}${count === 1 ? '' : 's'}`] : [])
+  const of = (inlets: number, overflows: number) => [...counted(inlets, 'inlet'), ...counted(overflows, 'overflow')].join(', ')
+  const [inlets, overflows] = [design.number('NextPorts'), design.number('OverflowsNext')]
+  return `far tank ${of(design.number('FarPorts'), design.number('OverflowsAtInlet'))}${inlets + overflows > 0 ? `; next ${of(inlets, overflows)}` : ''}`
 }
 
 const closed = (points: readonly Point[]): readonly Point[] => [...points, points[0]!]

@@ -1,37 +1,22 @@
 /** The Checks: sums that must agree, each a live formula with both sides, so that a cell typed over or a row put in shows. */
-import { money } from '../../rounding.js'
 import { address, SheetDraft, TITLE_ROWS, type SheetPlan } from '../plan.js'
-import { hasProof, proofSums } from './proofSheet.js'
-import { CHANGED_SINCE, headed, sheetKind, type JobContext } from '../sheetKind.js'
-import { openStops } from '../stopAnswers.js'
-import { QUOTE_PARTS, QUOTE_PRICE } from './quotePrices.js'
-import { ADDED_SUM, sumOf } from '../../takeoff/sumWords.js'
-import { LINE_ROWS, sumPlace, takeoffColumns } from './takeoffColumns.js'
+import { headed, sheetKind, type JobContext } from '../sheetKind.js'
+import { checkList } from './checkList.js'
 
 const columns = { text: 2, left: 3, right: 4, unit: 5, verdict: 6 } as const
 const headings: Readonly<Record<keyof typeof columns, string>> = { text: 'What must agree', left: 'One side', right: 'Other side', unit: 'Unit', verdict: 'Verdict' }
-/** Sums of cents agree within half of one, counts within a half, all else to the last digits. */
-const [HALF_CENT, HALF, SMALL] = [0.005, 0.5, 1e-6]
-
-interface Check {
-  what: string
-  unit: string
-  within: number
-  left: readonly [value: number, formula: string]
-  right: readonly [value: number, formula?: string]
-}
-
 export const checks = sheetKind({ kind: 'checks', place: 80, prefix: 'Checks', plan: checksSheet })
 
-function checksSheet({ takeoff, design, names, heading }: JobContext, sheet: string): SheetPlan {
-  const from = names.from(sheet)
+function checksSheet(job: JobContext, sheet: string): SheetPlan {
+  const { design, names, heading } = job
+  const all = checkList(job, sheet)
   const draft = new SheetDraft()
   headed(draft, { heading, names }, sheet, 'Checks: what must agree, worked out afresh')
   draft.next()
   for (const [name, column] of Object.entries(columns)) draft.put(column, name === 'left' || name === 'right' ? 'headingRight' : 'heading', headings[name as keyof typeof columns])
   draft.next()
   const first = draft.row
-  for (const { what, unit, within, left, right } of allChecks()) {
+  for (const { what, unit, within, left, right } of all) {
     draft.put(columns.text, 'wrapped', what)
     draft.put(columns.left, 'number', left[0], { format: 2, formula: left[1] })
     draft.put(columns.right, 'number', right[0], { format: 2, ...(right[1] === undefined ? {} : { formula: right[1] }) })
@@ -42,102 +27,10 @@ function checksSheet({ takeoff, design, names, heading }: JobContext, sheet: str
   }
   const rows = `${address(first, columns.verdict)}:${address(draft.row - 1, columns.verdict)}`
   draft.next()
-  const failed = allChecks().filter(({ left, right, within }) => Math.abs(left[0] - right[0]) >= within).length
+  const failed = all.filter(({ left, right, within }) => Math.abs(left[0] - right[0]) >= within).length
   draft.put(columns.text, 'totalLabel', 'Checks that fail')
   for (const column of [columns.left, columns.right, columns.unit]) draft.put(column, 'totalLabel', null)
   draft.put(columns.verdict, 'total', failed, { format: 0, formula: `SUMPRODUCT((${rows}<>"pass")*1)` })
-
-  /** A column of the takeoff's lines. */
-  function lines(column: keyof typeof takeoffColumns): string {
-    const [sheetName, from_, to] = /^(.*!)\$[A-Z]+\$(\d+):\$[A-Z]+\$(\d+)$/.exec(from(LINE_ROWS))!.slice(1) as [string, string, string]
-    return `${sheetName}${address(Number(from_), takeoffColumns[column])}:${address(Number(to), takeoffColumns[column]).replace(/^.*!/, '')}`
-  }
-
-  function allChecks(): Check[] {
-    const sums = [
-      ...takeoff.sections.map(({ section, total }) => ({ total, place: from(sumPlace(sumOf(section))) })),
-      { total: takeoff.addedTotal, place: from(sumPlace(ADDED_SUM)) },
-    ]
-    const [cost, overhead, markup, tax, total] = ['Order cost', 'Overhead', 'Markup', 'Tax', 'Total'].map((label) => from(sumPlace(label))) as [
-      string,
-      string,
-      string,
-      string,
-      string,
-    ]
-    const none = [0] as const
-    const count = (condition: string): readonly [number, string] => [0, `SUMPRODUCT(${condition})`]
-    const is = (column: keyof typeof takeoffColumns) => `ISNUMBER(${lines(column)})`
-    const n = (name: Parameters<typeof design.number>[0]): readonly [number, string] => [design.number(name), from(name)]
-    const parts = (['Bed_yd3', 'TanksOutside_yd3', 'RisersInEarth_yd3', 'PumpEndStone_yd3', 'Backfill_yd3', 'PitTopsoilBack_yd3'] as const).map(n)
-    const quoted = openStops(takeoff) === 0
-    return [
-      {
-        what: 'Sections and lines by hand against the order cost',
-        unit: '$',
-        within: HALF_CENT,
-        left: [money(sums.reduce((sum, one) => sum + one.total, 0)), sums.map(({ place }) => place).join('+')],
-        right: [takeoff.orderCost, cost],
-      },
-      {
-        what: 'Amounts of all lines against the order cost',
-        unit: '$',
-        within: HALF_CENT,
-        left: [takeoff.orderCost, `SUMPRODUCT((${lines('code')}<>"")*${is('order')},${lines('amount')})+${from(sumPlace(ADDED_SUM))}`],
-        right: [takeoff.orderCost, cost],
-      },
-      {
-        what: 'Order cost, overhead, markup and tax against the total',
-        unit: '$',
-        within: HALF_CENT,
-        left: [money(takeoff.orderCost + takeoff.overhead + takeoff.markup + takeoff.tax), `${cost}+${overhead}+${markup}+${tax}`],
-        right: [takeoff.total, total],
-      },
-      {
-        what: 'Prices of the quote against the total; nothing where it has no price',
-        unit: '$',
-        within: HALF_CENT,
-        left: [quoted ? takeoff.total : 0, `IF(ISNUMBER(${from(QUOTE_PRICE)}),SUM(${from(QUOTE_PARTS)}),0)`],
-        right: [quoted ? takeoff.total : 0, `IF(ISNUMBER(${from(QUOTE_PRICE)}),${total},0)`],
-      },
-      {
-        what: 'Lines that order less than their quantity',
-        unit: 'lines',
-        within: HALF,
-        left: count(`${is('order')}*${is('net')}*(${lines('yours')}="")*(${lines('order')}<${lines('net')}-${SMALL})`),
-        right: none,
-      },
-      {
-        what: 'Lines that order less than your quantity',
-        unit: 'lines',
-        within: HALF,
-        left: count(`${is('order')}*${is('yours')}*(${lines('order')}<${lines('yours')}-${SMALL})`),
-        right: none,
-      },
-      { what: 'Lines without a price', unit: 'lines', within: HALF, left: count(`${is('order')}*(1-${is('price')})`), right: none },
-      {
-        what: 'The pit: what is dug against bed, tanks, risers, stone, backfill and topsoil',
-        unit: 'yd³',
-        within: SMALL,
-        left: [...n('Dig_yd3')],
-        right: [parts.reduce((sum, [value]) => sum + value, 0), parts.map(([, place]) => place).join('+')],
-      },
-      { what: 'Inputs, verdicts and figures that have changed since it was made', unit: '', within: HALF, left: [0, from(CHANGED_SINCE)], right: none },
-      { what: 'The daily balance is of these figures (1 is yes)', unit: '', within: HALF, left: [...n('RecordAgrees')], right: [1] },
-      ...(hasProof(design)
-        ? proofSums.map(({ label, record, proof }) => {
-            const whole = design.column(record).reduce((sum, value) => sum + value, 0)
-            return {
-              what: `${label} over the record, against the daily proof`,
-              unit: 'gal',
-              within: HALF,
-              left: [whole, from(proof)] as [number, string],
-              right: [whole, `SUM(${from(record)})`] as [number, string],
-            }
-          })
-        : []),
-    ]
-  }
 
   return draft.sheet(sheet, {
     kind: 'checks',

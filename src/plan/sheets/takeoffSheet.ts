@@ -2,38 +2,24 @@
 import { grouped } from '../../errors.js'
 import { formula } from '../../formula/formula.js'
 import { isStone, LABOR_HOURS, STONE_ORDERED, type ItemRule } from '../../takeoff/itemRules.js'
-import { jobFields } from '../../takeoff/officeTables.js'
-import { priceFlag } from '../../takeoff/priceFlags.js'
-import { money, roundTo } from '../../rounding.js'
+import { money } from '../../rounding.js'
 import { lineFormula, type LineCell, type LineFigure } from '../../takeoff/lineFigures.js'
-import { MOST_AMOUNT, type Line } from '../../takeoff/lines.js'
+import { MOST_AMOUNT } from '../../takeoff/lineMaking.js'
+import type { Line } from '../../takeoff/lines.js'
 import { ADDED_SECTION, ADDED_SUM, sectionOfSum, sumOf } from '../../takeoff/sumWords.js'
 import type { AddedLine } from '../../takeoff/typed.js'
 import { definedName, type DefinedName } from '../definedNames.js'
-import { lookup } from '../places.js'
-import { address, SheetDraft, type PlanCell, type SheetPlan } from '../plan.js'
-import { decimalsOf, unitNamed } from '../../units.js'
+import { address, SheetDraft, type SheetPlan } from '../plan.js'
 import { headed, sheetKind, type JobContext } from '../sheetKind.js'
-import { LINE_ROWS, linePlace, sumPlace, TAKEOFF_HEADING_ROW, takeoffColumns, takeoffHeadingWords, type TakeoffColumn } from './takeoffColumns.js'
+import { LINE_ROWS, sumPlace, TAKEOFF_HEADING_ROW, takeoffColumns, takeoffHeadingWords, type TakeoffColumn } from './takeoffColumns.js'
+import { netDecimals, priceDecimals, putLine } from './takeoffLine.js'
 import { putSummary, SUMMARY_ROWS } from './takeoffSummary.js'
 
 const SPARE_ADDED_ROWS = 4
-/** In the place of a price that the list has no more, or has for another unit. */
-const [NOT_LISTED, UNIT_CHANGED] = ['not listed', 'unit changed']
 const columns = takeoffColumns
-/** Decimals of a quantity by the unit it is priced in; pieces, jobs and loads are whole. */
-const netDecimals = (rule: ItemRule): number => {
-  const unit = unitNamed(rule.unit)
-  return unit ? decimalsOf(`net_${unit}`) : 0
-}
-const orderDecimals = (rule: ItemRule) => (Number.isInteger(rule.lot) ? 0 : 2)
 const textColumns: readonly string[] = ['code', 'description', 'unit', 'why', 'kind']
 
 export const takeoff = sheetKind({ kind: 'takeoff', place: 10, prefix: 'Takeoff', plan: takeoffSheet })
-
-/** Cents, and as many digits behind them as a price has: tape at $0.045 a foot is not $0.05. */
-const priceDecimals = (...prices: readonly (number | null | undefined)[]): number =>
-  Math.max(2, ...prices.map((price) => Math.min(4, (/\.(\d+)$/.exec(String(roundTo(price ?? 0, 4)))?.[1] ?? '').length)))
 
 /** The last row of the summary, which the head of the sheet looks at before it is laid out. */
 const uncountedRow = (sections: number): number => TAKEOFF_HEADING_ROW + sections + SUMMARY_ROWS - 1
@@ -41,7 +27,8 @@ const uncountedRow = (sections: number): number => TAKEOFF_HEADING_ROW + section
 /** Where the cells of a line by hand stand. */
 const byHandColumns: Readonly<Partial<Record<LineCell, TakeoffColumn>>> = { Yours: 'yours', Order: 'order', Price: 'price', Unit: 'unit' }
 
-function takeoffSheet({ takeoff, design, names, places, writer, heading, made, earlier }: JobContext, sheet: string): SheetPlan {
+function takeoffSheet(job: JobContext, sheet: string): SheetPlan {
+  const { takeoff, design, names, heading } = job
   const draft = new SheetDraft()
   headed(draft, { heading, names }, sheet, 'Itemized takeoff', address(uncountedRow(takeoff.sections.length), columns.amount))
   draft.next()
@@ -53,7 +40,7 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
   const subtotals: string[] = []
   const definedNames: DefinedName[] = []
   const named = (sum: string) => definedNames.push({ name: definedName(design.name, sum), row: draft.row, column: columns.amount })
-  const hourCells = new Map<Line, string>()
+  const hourCells: string[] = []
   const stoneCells: string[] = []
   const firstLineRow = draft.row
   const pending: (() => void)[] = []
@@ -81,68 +68,18 @@ function takeoffSheet({ takeoff, design, names, places, writer, heading, made, e
   const validations = [columns.yours, columns.price].flatMap((column) => [entries(column, firstLineRow, lastLineRow, 0), entries(column, added.first, added.sum - 1, -MOST_AMOUNT)])
 
   function writeLine(line: Line): void {
-    const { rule } = line
-    const row = draft.row
-    const at = (column: TakeoffColumn) => address(row, columns[column], false)
-    const item = (column: string) => lookup(places, 'Items', column, `"${rule.key.replace(/"/g, '""')}"`)
-    const cells: Readonly<Record<LineCell, string>> = {
-      Yours: at('yours'),
-      Net: at('net'),
-      Waste: at('waste'),
-      Lot: at('lot'),
-      Order: at('order'),
-      Price: at('price'),
-      Listed: at('listed'),
-      Unit: at('unit'),
-      LaborHours: item('LaborHours'),
-      Pieces: rule.pieces ? rule.pieces.render(names.from(sheet)) : '0',
-      SawKerf_in: names.from(sheet)('SawKerf_in'),
-      EarthworkBy: names.from(sheet)('EarthworkBy'),
-    }
-    const live = (figure: LineFigure) => lineFormula(figure, (name) => cells[name])
-    const words = (part: ItemRule['why'], value: string): [PlanCell['value'], { formula?: string }] => [
-      value,
-      part.formula === undefined ? {} : { formula: formula(part.formula).render(names.from(sheet)) },
-    ]
-    draft.put(columns.code, 'faint', line.code, rule.code === undefined ? { format: 'text' } : { formula: formula(rule.code).render(names.from(sheet)) })
-    draft.put(columns.description, 'wrapped', ...words(rule.description, line.description))
+    const { rule, code } = line
+    const { row } = draft
+    putLine(draft, job, sheet, line)
     if (rule.sum) pending.push(() => draft.put(columns.net, 'number', line.net, { row, format: netDecimals(rule), formula: sumFormula(rule) }))
-    else draft.put(columns.net, 'number', line.net, { format: netDecimals(rule), formula: writer.write(rule.quantity.text, sheet, `${line.code}, net quantity`) })
-    draft.put(columns.yours, 'input', line.override ?? null, { format: netDecimals(rule) })
-    draft.put(columns.waste, 'number', rule.waste, { format: 2, formula: item('Waste') })
-    draft.put(columns.lot, 'number', rule.lot, { format: orderDecimals(rule), formula: `MAX(0.01,IF(${item('Lot')}=0,1,${item('Lot')}))` })
-    draft.put(columns.order, 'number', line.order, { format: orderDecimals(rule), formula: live(rule.pieces ? 'orderCut' : 'order') })
-    draft.put(columns.unit, 'unit', rule.unit)
-    const inList = (column: string) => lookup(places, 'Prices', column, at('code'))
-    const listed = rule.price ? writer.write(rule.price.text, sheet, `${line.code}, price`) : `${inList('Price_usd')}${line.priceFor === 1 ? '' : `/${line.priceFor}`}`
-    const whereHired = (price: string) => (rule.isEarthwork ? `IF(${cells.EarthworkBy}="subcontract",${price},0)` : price)
-    const list = whereHired(listed)
-    // What a price is for was read when this was made.
-    const hasUnits = !rule.price && places.Prices.columnOf('Unit') !== undefined
-    const now = hasUnits ? whereHired(`IF(TRIM(${inList('Unit')})="${line.pricedIn.replace(/"/g, '""')}",${listed},"${UNIT_CHANGED}")`) : list
-    // A made takeoff keeps the prices it was made with: what the list says now stands beside. A price of the job's own figures stays live.
-    const isLive = rule.price !== undefined && rule.price.names.every((name) => Object.hasOwn(jobFields, name) || design.ownFields.includes(name))
-    const kept = isLive ? { formula: list } : rule.isEarthwork ? { formula: `IF(${cells.EarthworkBy}="subcontract",${line.subcontract},0)` } : {}
-    const format = priceDecimals(line.price, line.listed)
-    draft.put(columns.price, 'input', line.price ?? null, line.priceOverride === undefined ? { format, ...kept } : { format })
-    draft.put(columns.listed, 'faintRight', line.listed ?? null, { format, ...kept })
-    draft.put(columns.now, 'faintRight', line.listed ?? null, { format, formula: isLive ? at('listed') : `IFERROR(${now},"${NOT_LISTED}")` })
-    draft.put(columns.amount, 'number', line.amount, { format: 2, formula: live('amount') })
-    draft.put(columns.hours, 'number', line.hours, { format: 2, formula: live(rule.isEarthwork ? 'hoursOfEarth' : 'hours') })
-    if (rule.sum !== LABOR_HOURS) hourCells.set(line, at('hours'))
-    if (isStone(line.code)) stoneCells.push(at('order'))
-    for (const column of ['description', 'order', 'unit', 'price', 'listed'] as const) names.set(linePlace(line.code, column), sheet, address(row, columns[column]))
-    draft.put(columns.kind, 'faint', rule.kind)
-    const flag = priceFlag(takeoff, line, { ...earlier, revision: made.revision, today: made.date })
-    const [why, reason] = words(rule.why, line.why)
-    const added = flag ? `. ${flag}` : ''
-    draft.put(columns.why, 'faintWrapped', `${String(why)}${added}`, reason.formula !== undefined && added ? { formula: `${reason.formula}&"${added}"` } : reason)
+    if (rule.sum !== LABOR_HOURS) hourCells.push(address(row, columns.hours, false))
+    if (isStone(code)) stoneCells.push(address(row, columns.order, false))
   }
 
   /** A quantity over other lines: the stone ordered, or the hours of every line but those of labor itself, one sum a section. */
   function sumFormula(rule: ItemRule): string {
     if (rule.sum === STONE_ORDERED) return formula(rule.quantity.text).render((name) => (name === STONE_ORDERED ? `(${stoneCells.join('+') || '0'})` : names.from(sheet)(name)))
-    const rows = [...hourCells.values()].map((cell) => Number(/\d+$/.exec(cell)![0])).sort((a, b) => a - b)
+    const rows = hourCells.map((cell) => Number(/\d+$/.exec(cell)![0])).sort((a, b) => a - b)
     const runs: [number, number][] = []
     for (const row of rows) {
       const last = runs.at(-1)
