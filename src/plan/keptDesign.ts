@@ -4,7 +4,7 @@ import { isOwnField } from '../takeoff/ownFields.js'
 import { namesGone } from '../takeoff/older/namesGone.js'
 import type { Kept, TypedInput } from '../takeoff/typed.js'
 import { verdictRules } from '../takeoff/verdicts.js'
-import { AS_MADE, constantNames, inputNames, VALUE, workedNames } from './sheets/designSheet.js'
+import { AS_MADE, constantNames, inputNames, VALUE, workedNames } from './sheets/designColumns.js'
 import { CHANGED_SINCE } from './sheetKind.js'
 import { amount, isEmptySheet, PASTED, text, type Rows } from './keptCells.js'
 
