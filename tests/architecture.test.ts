@@ -50,7 +50,7 @@ describe('rooms', () => {
       'src/takeoff/dependents.ts readers': 'the rules turned over, once',
       'src/takeoff/house.ts known': 'of an office that was read',
       'src/takeoff/itemRules.ts rulesByOffice': 'of an office that was read',
-      'src/takeoff/lines.ts pricesByOffice': 'of an office that was read',
+      'src/takeoff/listedPrice.ts pricesByOffice': 'of an office that was read',
       'src/takeoff/results/grades.ts known': 'what rests on memory follows from the rules',
       'src/units.ts unitsBySpelling': 'filled while the module loads',
       'src/units.ts unitsInSmallLetters': 'filled while the module loads',

@@ -2,7 +2,7 @@
 import { dateText, serialOfDay } from '../days.js'
 import { jobSheetNames } from '../plan/jobSheets.js'
 import { keptFrom } from '../plan/kept.js'
-import { ORDER_TOGETHER } from '../plan/orderTogether.js'
+import { ORDER_TOGETHER } from '../plan/togetherSheet.js'
 import { PUBLISHED_SHEET, standardPlaces } from '../plan/places.js'
 import { columnLetters, type SheetPlan } from '../plan/plan.js'
 import { placesInWords } from '../takeoff/fields.js'

@@ -1,5 +1,5 @@
 /** Papers of jobs alone, to be handed out: their values in a file of their own, and nothing behind them. */
-import { withoutPrices } from '../plan/orderTogether.js'
+import { withoutPrices } from '../plan/togetherSheet.js'
 import type { SheetPlan } from '../plan/plan.js'
 import { sheetKinds, type SheetKindName } from '../plan/sheets/index.js'
 import { placesInWords } from '../takeoff/fields.js'
