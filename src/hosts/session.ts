@@ -30,7 +30,7 @@ export async function open(host: Host): Promise<Opened> {
 
 /** What stands on the sheets of a job. */
 export interface Standing {
-  /** What people typed that moves its price; nothing where it was never made. */
+  /** What people typed, and what of it cannot be taken; nothing where it was never made. */
   kept: Kept
   /** In words, what is another thing in its sheets than in the job as it is now; empty where they are one. */
   sinceMade(takeoff: Takeoff): string
@@ -45,15 +45,15 @@ const FIELDS_SAID = 3
 export async function standingOf(host: Host, job: string): Promise<Standing> {
   const making = await import(/* webpackChunkName: "making" */ './making.js')
   const names = making.jobSheetNames(job)
-  const standing = await host.readSheets([names.takeoff, names.design, names.quote, names.changes])
+  const standing = await host.readSheets(making.sheetsTypedOn(names))
   const read = (sheet: string) => {
     const content = standing.get(sheet)
     return content && making.isOurs(content, false) ? content : undefined
   }
-  const { before } = making.earlierFrom(names, read)
+  const { before, problems } = making.earlierFrom(names, read)
   const kept = making.keptFrom(names, read)
   return {
-    kept,
+    kept: { ...kept, problems: [...kept.problems, ...problems] },
     isAnswered: (takeoff, stop) => making.answerTo(takeoff, stop).isGiven,
     sinceMade: (takeoff) => {
       const changes = before ? changesSince(before, takeoff) : []

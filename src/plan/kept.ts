@@ -8,6 +8,11 @@ import { fromTakeoff } from './keptTakeoff.js'
 import { asMadeIn } from './sheets/asMade.js'
 import { sheetKinds } from './sheets/index.js'
 
+/** Sheets of a job on which people type, and those that say what it was made as. */
+export const sheetsTypedOn = (names: JobSheetNames): readonly string[] => [
+  ...new Set([names.takeoff, names.design, names.changes, ...sheetKinds.filter(({ lists, hadEntries }) => lists || hadEntries).map(({ kind }) => names[kind])]),
+]
+
 /** What stands on the sheets of a job, given as `read` finds them; what cannot be kept is a problem at its place. */
 export function keptFrom(names: JobSheetNames, read: (sheet: string) => Rows | undefined): Kept {
   const [takeoff, design] = [read(names.takeoff), read(names.design)]

@@ -8,7 +8,7 @@ export const ORDER_COST = 'Order cost'
 export const CREW_DAYS = 'Days of the crew'
 export const PER_GALLON = 'Price a gallon stored'
 export const LIST_MOVED = 'List prices have moved the order cost by'
-/** Typed under the sum of the lines by hand, or on a row put in among them without its formulas. */
+/** Typed under the sum of the lines by hand, or on a row put in among lines without its formulas. */
 export const UNCOUNTED = 'Prices by hand that no amount counts'
 export const kindLabel = (kind: ItemKind): string => `Of the order cost: ${kind}`
 /** Of lines by hand, on the quote. */

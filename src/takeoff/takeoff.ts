@@ -77,13 +77,14 @@ export function makeTakeoff(office: Office, job: Row, kept: Kept = nothingKept):
 /** Works a job through; what stands in the way is listed, and what can be worked out all the same is there. `like` is the same job with other inputs. */
 export function workJob(office: Office, job: Row, kept: Kept = nothingKept, like?: Design): Worked {
   const { rules, problems: ruleProblems } = rulesOf(office)
-  const first = [...problemsOf(office, job), ...ruleProblems, ...kept.problems]
-  if (!first.every(isUnpriced)) return { design: undefined, takeoff: undefined, problems: first }
+  const first = [...problemsOf(office, job), ...ruleProblems]
+  if (!first.every(isUnpriced)) return { design: undefined, takeoff: undefined, problems: [...first, ...kept.problems] }
   const design = designJob(office, job, kept.figures, like)
   const { problems: variantProblems } = alternativesOf(office, job, design.number('TankCount'))
   const chosen = chosenItems(office, design, rules)
   const problems: Problem[] = [
     ...first.filter((problem) => isOfChosen(office, design, problem)),
+    ...kept.problems,
     ...variantProblems,
     ...chosen.problems,
     ...houseOf(office).problems,

@@ -37,7 +37,8 @@ export class Pane {
   /** Takeoffs of the last making, and whether some of them are gone since. */
   private lastMade: readonly string[] = []
   private isGone = false
-  private isToldOfProblems = false
+  /** The job in sight when a making told of problems. */
+  private toldOfProblems: string | undefined
   private running: AbortController | undefined
   /** What people typed that would be written over, and that was said. */
   private readonly toldLost = new Set<string>()
@@ -158,7 +159,6 @@ export class Pane {
       this.showSetup()
       this.listJobs()
       if (!this.isNoneFound) this.showJob()
-      this.sayMended()
     } catch (error) {
       this.say(wordsOf(error))
     }
@@ -166,8 +166,8 @@ export class Pane {
 
   /** The words of the last making point to problems: not when there are none. */
   private sayMended(): void {
-    if (!this.isToldOfProblems || !this.problems.hidden || this.isNoneFound) return
-    this.isToldOfProblems = false
+    if (this.toldOfProblems !== this.job || !this.problems.hidden) return
+    this.toldOfProblems = undefined
     this.say('What was wrong is mended: make the takeoff again.')
   }
 
@@ -314,6 +314,7 @@ export class Pane {
     }
     const { design, takeoff, problems } = workJob(office, row, standing.kept)
     this.showProblems([...problems, ...this.jobless()])
+    this.sayMended()
     this.site.textContent = String(row.cells.Site ?? '')
     this.nameMake(problems.length)
     // A fold that stands open stays so while the job is typed.
@@ -474,6 +475,7 @@ export class Pane {
 
   private report({ made, problems, cancelled, failed }: Outcome): void {
     this.held = distinct(problems)
+    this.toldOfProblems = undefined
     // The next press is meant for the job in sight.
     if (made.length && !cancelled && !failed) this.all.checked = false
     this.opened = { ...this.opened, sheetNames: new Map([...this.opened.sheetNames, ...made.flatMap(({ sheets }) => sheets.map((name) => [name.toLowerCase(), name] as const))]) }
@@ -494,7 +496,7 @@ export class Pane {
         .filter(Boolean)
         .join(' '),
     )
-    this.isToldOfProblems = this.held.length > 0
+    if (this.held.length) this.toldOfProblems = this.job
     void this.guarded(async () => {
       if (made.length === 1) await this.host.show(made[0]!.sheets[0]!)
       // The host takes the page along to what it shows; on a small screen the words would stand outside of it.

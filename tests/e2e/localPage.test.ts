@@ -1,5 +1,6 @@
 /** The local workbook page as a person uses it, in headless Chromium: from a job row to a takeoff, overridden, saved and opened again. */
 import { takeoffColumns } from '../../src/plan/sheets/takeoffColumns.js'
+import { readingColumns } from '../../src/plan/sheets/testDraft.js'
 import { mkdtempSync, readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { tmpdir } from 'node:os'
@@ -70,6 +71,18 @@ async function typeInto(page: Page, sheet: string, row: number, column: number, 
   await page.keyboard.press('Enter')
   expect((await cellIn(page, sheet, row, column)).text).toBe(holds)
 }
+
+/** The first row of a sheet that holds a value in a column; 0 where none does. */
+const rowHolding = (page: Page, sheet: string, column: number, value: string): Promise<number> =>
+  page.evaluate(
+    ([sheet, column, value]) => {
+      const { getters } = (window as unknown as GridWindow).cisternModel
+      const sheetId = getters.getSheetIdByName!(sheet)
+      for (let row = 0; row < 200; row++) if ((getters.getEvaluatedCell!({ sheetId, row, col: column - 1 }) as { value: unknown }).value === value) return row + 1
+      return 0
+    },
+    [sheet, column, value] as const,
+  )
 
 /** Runs in the page: how many unsaved workbooks the browser's own database holds. */
 async function keptCount(): Promise<number> {
@@ -193,12 +206,7 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     await page.click('button.make')
     await statusSays(page, /1 takeoff made: Takeoff Typed 1/)
     expect((await activeCell(page)).sheet).toBe('Takeoff Typed 1')
-    const boots = await page.evaluate(() => {
-      const { getters } = (window as unknown as GridWindow).cisternModel
-      const sheetId = getters.getSheetIdByName!('Takeoff Typed 1')
-      for (let row = 0; row < 200; row++) if ((getters.getEvaluatedCell!({ sheetId, row, col: 1 }) as { value: unknown }).value === 'TIE-BOOT') return row + 1
-      return 0
-    })
+    const boots = await rowHolding(page, 'Takeoff Typed 1', takeoffColumns.code, 'TIE-BOOT')
     expect((await cellIn(page, 'Takeoff Typed 1', boots, takeoffColumns.order)).value).toBe(2)
     await typeInto(page, 'Takeoff Typed 1', boots, takeoffColumns.yours, '7')
     expect((await cellIn(page, 'Takeoff Typed 1', boots, takeoffColumns.order)).value).toBe(7)
@@ -207,6 +215,20 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     await statusSays(page, /1 takeoff made/)
     expect((await cellIn(page, 'Takeoff Typed 1', boots, takeoffColumns.order)).value).toBe(7)
     expect((await cellIn(page, 'Takeoff Typed 1', 3, 2)).text).toContain('revision 2')
+
+    // A reading that cannot be is named for as long as it stands there, beside the job's figures, and the words after a making point to it.
+    const dosed = await rowHolding(page, 'Test Typed 1', 2, 'X14')
+    await typeInto(page, 'Test Typed 1', dosed, readingColumns.reading, '1001')
+    const refused = `Test Typed 1, row ${dosed}, Read: 0 to 500 mg/L; got X14 1001.`
+    await page.waitForFunction((words) => document.querySelector('.problem')?.textContent === words, refused)
+    expect(await verdict()).toBe('pass')
+    await page.click('button.make')
+    await statusSays(page, /No takeoff was made. 1 problem above/)
+    await page.waitForTimeout(1000)
+    expect(await page.textContent('.problem')).toBe(refused)
+    await typeInto(page, 'Test Typed 1', dosed, readingColumns.reading, '5')
+    await statusSays(page, /What was wrong is mended/)
+    expect(await page.isVisible('.problem')).toBe(false)
 
     // Saved, and opened again.
     const [download] = await Promise.all([page.waitForEvent('download'), page.click('#save-file')])

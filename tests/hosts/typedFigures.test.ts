@@ -18,7 +18,7 @@ import { jobSheets } from '../../src/plan/jobSheets.js'
 import { standardPlaces } from '../../src/plan/places.js'
 import { readOffice, rowNamed } from '../../src/takeoff/office.js'
 import { makeTakeoff } from '../../src/takeoff/takeoff.js'
-import { ADDED_SUM, LIST_MOVED, UNCOUNTED } from '../../src/takeoff/sumWords.js'
+import { ADDED_SUM, LIST_MOVED, sumOf, UNCOUNTED } from '../../src/takeoff/sumWords.js'
 import { gridFromWorkbook } from '../../taskpane/xlsxToGrid.js'
 import { workbookFromGrid } from '../../taskpane/gridToXlsx.js'
 import { convertWithCalc, hasCalc } from '../support/calc.js'
@@ -321,6 +321,13 @@ describe.runIf(hasCalc)('papers of other figures than they were made with', () =
       row.getCell(takeoffColumns.amount).value = null
     })
     expect((await worked(between)).price).toBe('no price')
+    const amongOurs = await typed('Takeoff', (sheet) => {
+      const row = sheet.getRow(rowOf(sheet, 3, sumOf('Earthwork')) + 1)
+      row.getCell(takeoffColumns.description).value = 'Own crate'
+      row.getCell(takeoffColumns.yours).value = 2
+      row.getCell(takeoffColumns.price).value = 100
+    })
+    expect(await worked(amongOurs)).toMatchObject({ price: 'no price', uncounted: 1 })
     // An amount alone under the sum, and a row that was put in where the sum does not reach.
     const alone = await typed('Takeoff', (sheet) => {
       sheet.getRow(rowOf(sheet, 3, ADDED_SUM) + 1).getCell(takeoffColumns.amount).value = 1000
