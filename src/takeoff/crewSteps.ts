@@ -172,6 +172,10 @@ export const crewSteps: readonly CrewStep[] = [
       'E8',
       [
         [
+          'LineDeeper_ft>0',
+          'Dig the trench from the coupling at the tanks, {LineCentre_ft:2} down, and come up to the depth of the figure where the ground has fallen as far, {DeepReach_ft} out where it falls evenly. From 5 ft in a trench box, or sloped {FillBatter} across to 1 up, unless the competent person finds rock stable all along; ladder within 25 ft.',
+        ],
+        [
           'AND(LineProtected=1,TrenchBoxed=0)',
           'Dig the trench from tanks to house in rock that the competent person has found stable all along; where it runs out into earth, a trench box, or sloped {FillBatter} across to 1 up; ladder within 25 ft.',
         ],

@@ -191,7 +191,10 @@ export class Design implements JobRows {
 
   /** All verdicts, worst first; their words are put together when somebody reads them. */
   verdicts(): readonly RaisedVerdict[] {
-    const words = (rule: RestingVerdict) => this.text(rule.wordsFormula)
+    const words = (rule: RestingVerdict) => {
+      const said = this.evaluate(rule.wordsFormula)
+      return isError(said) ? `Not known: ${said.message || said.code}` : String(said)
+    }
     return (this.raised ??= verdictRules
       .map((rule): RaisedVerdict => ({
         name: rule.name as VerdictName,

@@ -18,8 +18,8 @@ export const LABOR_HOURS = 'LaborHours'
 export const STONE_ORDERED = 'StoneOrdered'
 export const lineSums = [STONE_ORDERED, LABOR_HOURS] as const
 export type LineSum = (typeof lineSums)[number]
-/** Lines whose order is stone on a truck. */
-export const isStone = (code: string): boolean => code.startsWith('STONE-')
+/** What trucks bring by the ton: its loads are counted, whatever its code. */
+export const isStone = (rule: ItemRule): boolean => rule.kind === 'material' && unitRatio(pricedUnit(rule.unit), pricedUnit('ton')) === 1
 
 export interface ItemRule {
   row: number

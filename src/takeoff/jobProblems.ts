@@ -15,7 +15,11 @@ import type { Kept, TypedInput } from './typed.js'
 /** The field to look at first where a result has no value. */
 const fieldBehind: Readonly<Record<string, string>> = {
   LineBore_in: 'WaterLineSize',
-  LineTrench_ft: 'WaterLineSize',
+  LineWidth_ft: 'WaterLineSize',
+  TrenchFill_yd3: 'RoofArea_ft2',
+  WaterPower_hp: 'HouseFlow_gpm',
+  NextHead_ft: 'RoofArea_ft2',
+  DrawdownShare: 'CutOut_psi',
   TableCurrent_A: 'PumpModel',
   Cable: 'PowerRun_ft',
   CableAmpacity_A: 'CableSize',

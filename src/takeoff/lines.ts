@@ -46,7 +46,7 @@ export function makeLines(office: Office, design: Design, rules: readonly ItemRu
   const lines = new Map<ItemRule, Line>()
   const sums: Record<string, number> = { [STONE_ORDERED]: 0, [LABOR_HOURS]: 0 }
   for (const sum of [undefined, ...lineSums]) {
-    if (sum === STONE_ORDERED) for (const line of lines.values()) sums[STONE_ORDERED]! += isStone(line.code) ? line.order : 0
+    if (sum === STONE_ORDERED) for (const line of lines.values()) sums[STONE_ORDERED]! += isStone(line.rule) ? line.order : 0
     if (sum === LABOR_HOURS) for (const line of lines.values()) sums[LABOR_HOURS]! += line.hours
     for (const rule of rules) {
       if (rule.sum !== sum || isOff(rule, chosen)) continue

@@ -252,6 +252,10 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   D6: 'Quite las placas, saque otra vez cada tapón y cuéntelos: tantos como entraron. Los tapones de adentro salen con permiso de entrada: prueba de aire, ventilación, asistente, rescate.',
   E8: [
     [
+      'LineDeeper_ft>0',
+      'Excave la zanja desde el acople en los tanques, a {LineCentre_ft:2} de hondo, y suba hasta la profundidad de la cifra donde el terreno haya bajado lo mismo, a {DeepReach_ft} si baja parejo. Desde 5 pies con caja de zanja, o en declive de {FillBatter} horizontal por 1 vertical, salvo que la persona competente halle la roca estable en todo el largo; escalera a no más de 25 pies.',
+    ],
+    [
       'AND(LineProtected=1,TrenchBoxed=0)',
       'Excave la zanja de los tanques a la casa en roca que la persona competente halle estable en todo el largo; donde salga a tierra, caja de zanja, o declive de {FillBatter} horizontal por 1 vertical; escalera a no más de 25 pies.',
     ],

@@ -343,10 +343,10 @@ const rules = [
   verdict(
     'DutyVerdict',
     'Pump duty',
-    'IF(ByGravity=1,IF(CrestOverLowest_ft>0,"check","pass"),IF(AND(PumpLeftOut=1,TotalHead_ftw>0),"check",IF(TotalHead_ftw<=0,IF(OffCurve=1,"stop","check"),IF(PumpHead_ftw<TotalHead_ftw,"stop",IF(OffCurve=1,"stop","pass")))))',
+    'IF(ByGravity=1,"pass",IF(AND(PumpLeftOut=1,TotalHead_ftw>0),"check",IF(TotalHead_ftw<=0,IF(OffCurve=1,"stop","check"),IF(PumpHead_ftw<TotalHead_ftw,"stop",IF(OffCurve=1,"stop","pass")))))',
     [
       ['AND(PumpLeftOut=1,TotalHead_ftw>0)', 'No pump is in this job, and gravity alone is {TotalHead_ftw} short: whoever sets one needs that at {HouseFlow_gpm}. The figures take {PumpModel}.'],
-      ['AND(ByGravity=1,CrestOverLowest_ft>0)', 'Gravity gives {HouseFlow_gpm} at {HousePressure_psi} only where the line falls all the way from its coupling, {LineCentre_ft:2} down: laid {TrenchDepth_in} down from the tanks on it would rise {CrestOverLowest_ft:2} over the lowest water first, and stop. Dig from the depth of the coupling until the ground has fallen as far[[; what that takes beyond the trench priced is a line by hand (or Jobs, Trench depth)]]. No pump is part of this job; its screened intake and its way through the tank wall are lines by hand.'],
+      ['AND(ByGravity=1,LineDeeper_ft>0)', 'Gravity gives {HouseFlow_gpm} at {HousePressure_psi}: no pump is part of this job. The line falls all the way from its coupling, {LineCentre_ft:2} down: its trench comes up to {TrenchDepth_in} where the ground has fallen as far, {DeepReach_ft} out where it falls evenly. Its screened intake and its way through the tank wall are lines by hand.'],
       ['ByGravity=1', 'Gravity gives {HouseFlow_gpm} at {HousePressure_psi}: no pump is part of this job. Its screened intake and its way through the tank wall are lines by hand.'],
       ['AND(TotalHead_ftw<=0,OffCurve=1)', 'The house lies so far below the water that gravity gives flow and pressure, and {PumpModel} would run off the end of its curve as soon as it starts: leave it out[[ (Without: Pump and drop, Power, PRESSURE-TANK, RELIEF)]], and set a valve that closes at the house and, where too much comes, a reducing valve.'],
       ['TotalHead_ftw<=0', 'The house lies so far below the water that gravity gives flow and pressure: no pump is needed[[ (Without: Pump and drop, Power, PRESSURE-TANK, RELIEF)]], but a valve that closes at the house and, where too much comes, a reducing valve.'],

@@ -58,6 +58,16 @@ describe('a job row', () => {
     const { design } = takeoffOf({ ...leastRow, DrainTable: 'Older IPC, UPC' })
     expect([design.single('DrainTable'), design.number('DrainRoughness')]).toEqual(['older IPC or UPC', 0.0155])
   })
+  it.each([
+    [{ RoofArea_ft2: 1_000_000 }, ['RoofArea_ft2']],
+    [{ HouseFlow_gpm: 181.5, WaterLineRun_ft: 1900, WaterLineSize: '1' }, ['HouseFlow_gpm']],
+    [{ CutIn_psi: 60, CutOut_psi: 50 }, ['CutOut_psi']],
+  ])('%o: what cannot be worked out is told at the cell to mend, and no verdict shows a bare error', (change, columns) => {
+    const office = readOffice(officeWith({ Jobs: [{ ...leastRow, ...change }] }))
+    const { problems, design } = workJob(office, office.tables.Jobs[0]!)
+    expect(new Set(problems.map(({ column }) => column))).toEqual(new Set(columns))
+    expect(design!.verdicts().filter(({ words }) => words.includes('#'))).toEqual([])
+  })
   it('gathers all problems of a row', () => {
     const message = messageOf(() => takeoffOf({ Job: 'Bad', RoofArea_ft2: -1, RainStation: 'X', People: 'many', TankModel: '', Voltage_V: 12 }))
     expect(message.split('\n')).toHaveLength(5)
@@ -84,6 +94,15 @@ describe('an item rule', () => {
     takeoffOf(leastRow, {
       Items: [...demoRows('Items'), { Code: 'LOCATE2', Section: 'Test', Description: 'New', Quantity: '1', Unit: 'each', Why: 'a reason', Price: '5', ...change }],
     })
+  it('stone is what is bought by the ton, whatever its code: its loads are counted', () => {
+    const loads = (takeoff: { lines: readonly { code: string; order: number }[] }) => takeoff.lines.find(({ code }) => code === 'HAUL-STONE')!.order
+    const own = (change: Record<string, unknown>) => loads(withRule({ Kind: 'material', Quantity: '300', ...change }))
+    const plain = loads(takeoffOf(leastRow))
+    expect(own({ Code: 'STONE-WALL', Unit: 'ft²' })).toBe(plain)
+    // So many full loads more; the last one before may have had room.
+    expect(own({ Code: 'SAND', Unit: 'ton' }) - plain).toBeGreaterThanOrEqual(Math.floor(300 / takeoffOf(leastRow).design.number('StoneLoad_ton')))
+    expect(own({ Code: 'SAND', Unit: 'ton', Kind: 'subcontract' })).toBe(plain)
+  })
   it('can be added without a programmer', () => {
     const takeoff = withRule({ Code: 'TWICE', Quantity: 'IF(TankCount>1,2*TieCount,TankCount)', Description: 'For {TankCount}' })
     expect(takeoff.lines.find((line) => line.code === 'TWICE')).toMatchObject({ price: 5 })

@@ -39,13 +39,26 @@ describe('a job that gravity serves', () => {
     expect(takeoffOf({ ...leastRow, Without: 'PUMP' }).design.number('ByGravity')).toBe(0)
     expect(takeoffOf({ ...low, Without: 'VENT' }).design.number('ByGravity')).toBe(0)
   })
-  it('has a line that falls all the way: by hand, what is laid 3 ft down rises over the lowest water', () => {
-    // Lowest water: 2 ft of cover and 6.5 ft of tank, less 6 in of floor and 9 in of dead depth, 7.25 ft down; the trench is 3 ft.
-    expect(byGravity.design.number('CrestOverLowest_ft')).toBeCloseTo(4.25, 12)
-    expect(byGravity.design.verdicts().find(({ name }) => name === 'DutyVerdict')).toMatchObject({
-      verdict: 'check',
-      words: expect.stringContaining('rise 4.25 ft over the lowest water') as string,
+  it('has a line that falls all the way: by hand, its trench begins at the coupling and comes up as the ground falls', () => {
+    const { design } = byGravity
+    // 2 ft of cover and 6.5 ft of tank, the line 14 in over the bed: 7.33 ft down; the trench is 3 ft, and the ground falls 130 ft over 90.
+    const deeper = 2 + 6.5 - 14 / 12 - 3
+    const reach = (deeper * 90) / 130
+    expect(design.number('LineDeeper_ft')).toBeCloseTo(deeper, 12)
+    expect(design.number('DeepReach_ft')).toBeCloseTo(reach, 12)
+    // 18 in wide and 3 ft deep all along; where it is deeper it takes a box of 3 ft, as deep as the mean of both ends.
+    expect(design.number('LineDig_yd3')).toBeCloseTo((90 * 1.5 * 3 + reach * (3 * (3 + deeper / 2) - 1.5 * 3)) / 27, 12)
+    expect(design.number('DeepestTrench_ft')).toBe(7.33)
+    expect(design.cautions().map(({ name }) => name)).toContain('trench walls')
+    expect(byGravity.lines.map(({ code }) => code)).toContain('TRENCH-BOX')
+    expect(design.verdicts().find(({ name }) => name === 'DutyVerdict')).toMatchObject({
+      verdict: 'pass',
+      words: expect.stringContaining('from its coupling, 7.33 ft down') as string,
     })
+    expect(wordsOf(byGravity, 'crew')).toContain('Dig the trench from the coupling at the tanks, 7.33 ft down')
+    // As deep as the coupling, or with a pump, there is no such wedge.
+    for (const other of [takeoffOf({ ...low, Without: WITHOUT, TrenchDepth_in: 90 }), withPump])
+      expect([other.design.number('LineDeeper_ft'), other.design.number('DeepReach_ft'), wordsOf(other, 'crew').includes('from the coupling at the tanks')]).toEqual([0, 0, false])
     expect(wordsOf(byGravity, 'crew')).toContain('falls all the way to the house')
     expect(wordsOf(withPump, 'crew')).not.toContain('falls all the way to the house')
     // What breaks a siphon breaks this.

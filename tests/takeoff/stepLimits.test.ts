@@ -296,9 +296,10 @@ const wordings: Readonly<Record<string, readonly (readonly [given: Given, at: nu
     [{ LineBed_in: 0 }, 1],
   ],
   'E8 text': [
-    [{ LineProtected: 1, TrenchBoxed: 0 }, 0],
-    [{ LineProtected: 1, TrenchBoxed: 1 }, 1],
-    [{ LineProtected: 0, TrenchBoxed: 0 }, 2],
+    [{ LineDeeper_ft: 0.1, LineProtected: 1, TrenchBoxed: 0 }, 0],
+    [{ LineDeeper_ft: 0, LineProtected: 1, TrenchBoxed: 0 }, 1],
+    [{ LineDeeper_ft: 0, LineProtected: 1, TrenchBoxed: 1 }, 2],
+    [{ LineDeeper_ft: 0, LineProtected: 0, TrenchBoxed: 0 }, 3],
   ],
   'G1 text': tanks,
   'G1 figure': tanks,

@@ -27,7 +27,6 @@ const others: Readonly<Record<string, number | string>> = {
   PumpLeftOut: 0,
   SwitchSpan_psi: 10,
   SwitchSpanMost_psi: 30,
-  CrestOverLowest_ft: 0,
   MotorStallShare: 0.8,
   StartDropMost: 0.5,
   DoseMost_mg_per_L: 50,
@@ -468,8 +467,6 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
     // Past its curve a pump wears out, needed or not, unless it is left out.
     [{ PumpHead_ftw: 200, TotalHead_ftw: -0.1, OffCurve: 1 }, 'stop'],
     [{ PumpHead_ftw: 200, TotalHead_ftw: 0, OffCurve: 1, ByGravity: 1 }, 'pass'],
-    // Nothing but a siphon runs over a point higher than the water.
-    [{ PumpHead_ftw: 200, TotalHead_ftw: 0, OffCurve: 1, ByGravity: 1, CrestOverLowest_ft: 0.1 }, 'check'],
     [{ PumpHead_ftw: 200, TotalHead_ftw: 0.1, OffCurve: 0 }, 'pass'],
     // A pump that others set is no pump of this job.
     [{ PumpHead_ftw: 200, TotalHead_ftw: 0.1, OffCurve: 0, PumpLeftOut: 1 }, 'check'],

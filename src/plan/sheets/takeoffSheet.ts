@@ -68,12 +68,12 @@ function takeoffSheet(job: JobContext, sheet: string): SheetPlan {
   const validations = [columns.yours, columns.price].flatMap((column) => [entries(column, firstLineRow, lastLineRow, 0), entries(column, added.first, added.sum - 1, -MOST_AMOUNT)])
 
   function writeLine(line: Line): void {
-    const { rule, code } = line
+    const { rule } = line
     const { row } = draft
     putLine(draft, job, sheet, line)
     if (rule.sum) pending.push(() => draft.put(columns.net, 'number', line.net, { row, format: netDecimals(rule), formula: sumFormula(rule) }))
     if (rule.sum !== LABOR_HOURS) hourCells.push(address(row, columns.hours, false))
-    if (isStone(code)) stoneCells.push(address(row, columns.order, false))
+    if (isStone(rule)) stoneCells.push(address(row, columns.order, false))
   }
 
   /** A quantity over other lines: the stone ordered, or the hours of every line but those of labor itself, one sum a section. */

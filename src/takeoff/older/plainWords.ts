@@ -2,5 +2,5 @@
 import { items010 } from './items010.js'
 import { versions } from './versions.js'
 
-const cellsOfOlder = [...items010, ...versions.flatMap((list) => Object.values(list).map(({ was }) => was))]
+const cellsOfOlder = [...items010, ...versions.flatMap(({ items }) => Object.values(items).map(({ was }) => was))]
 export const olderWords: ReadonlySet<string> = new Set(cellsOfOlder.flatMap(({ Description, Why }) => [Description, Why].flatMap((words) => (words ? [String(words)] : []))))

@@ -63,7 +63,7 @@ const isSame = (one: Readonly<Record<string, unknown>>, other: Readonly<Record<s
 /** The row as each version had it, from ours back: the first that stands here says why it is another one now. */
 function changedSince(cells: Readonly<Record<string, unknown>>, next: Readonly<Record<string, unknown>>): ChangedItem | undefined {
   // A row that had something in braces behind its code is one of those without.
-  const steps = versions.map((list) => list[textOf(cells.Code)] ?? list[stem(cells.Code)])
+  const steps = versions.map(({ items }) => items[textOf(cells.Code)] ?? items[stem(cells.Code)])
   let was = next
   const passed: ChangedItem[] = []
   for (const step of steps) {

@@ -1,4 +1,4 @@
-/** Versions whose rows may stand in an office, newest first: what each of them had otherwise. */
+/** Versions whose rows may stand in an office, newest first: the last one that had them, and what they had otherwise. */
 import { items040, type ChangedItem } from './items040.js'
 import { items061 } from './items061.js'
 import { items070 } from './items070.js'
@@ -12,19 +12,21 @@ import { items140 } from './items140.js'
 import { items150 } from './items150.js'
 import { items180 } from './items180.js'
 import { items190 } from './items190.js'
+import { items200 } from './items200.js'
 
-export const versions: readonly Readonly<Record<string, ChangedItem>>[] = [
-  items190,
-  items180,
-  items150,
-  items140,
-  items130,
-  items120,
-  items110,
-  items100,
-  items090,
-  items080,
-  items070,
-  items061,
-  items040,
+export const versions: readonly { last: string; items: Readonly<Record<string, ChangedItem>> }[] = [
+  { last: '0.20.0', items: items200 },
+  { last: '0.19.0', items: items190 },
+  { last: '0.18.0', items: items180 },
+  { last: '0.15.0', items: items150 },
+  { last: '0.14.0', items: items140 },
+  { last: '0.13.0', items: items130 },
+  { last: '0.12.0', items: items120 },
+  { last: '0.11.0', items: items110 },
+  { last: '0.10.0', items: items100 },
+  { last: '0.9.0', items: items090 },
+  { last: '0.8.0', items: items080 },
+  { last: '0.7.0', items: items070 },
+  { last: '0.6.1', items: items061 },
+  { last: '0.4.0', items: items040 },
 ]

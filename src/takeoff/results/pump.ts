@@ -141,7 +141,6 @@ export const pumpResults = [
   result('HouseBelow_ft', 'House below the full water level', 'MAX(0,0-WaterLineRise_ft-WaterLevel_ft)', geometry),
   result('Siphons', 'Water that runs past a pump by itself: 1 where a pump serves a house below the water', 'IF(AND(HouseBelow_ft>0,ByGravity=0),1,0)', geometry),
   result('CrestUnderFull_ft', 'High point of the line below the full water level', 'MAX(0,TrenchDepth_in/12-WaterLevel_ft)', cite('derivation', 'as deep as its trench all the way; a siphon breaker lets air in only over the water')),
-  result('CrestOverLowest_ft', 'High point of the line over the lowest water', 'MAX(0,Cover_ft+TankHeight_ft-(TankFloor_in+DeadDepth_in)/12-TrenchDepth_in/12)', cite('derivation', 'as deep as its trench all the way')),
   result('HouseStanding_psi', 'Standing pressure at the house', 'MAX(IF(AND(PumpLeftOut=1,HouseBelow_ft>0),0,CutOut_psi),HouseBelow_ft/2.31)', cite('hiData', 'H = 2.31 p')),
   result('HouseMost_psi', 'Pressure that a house may have', '80', cite('memory', 'IPC 604.8, UPC 608.2: a reducing valve above 80 psi')),
   result('ReducerFall_psi', 'A reducing valve falls off while water flows', '10', practice('5 to 15 psi under its setting')),
