@@ -250,9 +250,11 @@ function checkNumber(name: string, spec: NumberArg, value: unknown): number {
   const reading = typeof value === 'string' ? readAs(value, unitOf(name)) : undefined
   if (reading && !reading.ok && reading.reason !== 'no number') {
     const why =
-      reading.reason === 'unknown unit'
-        ? 'a unit that is not known here'
-        : unitOf(name)
+      reading.reason === 'inches'
+        ? 'with a foot or more of inches behind its feet'
+        : reading.reason === 'unknown unit'
+          ? 'a unit that is not known here'
+          : unitOf(name)
           ? `a unit that cannot be turned into ${symbolOf(name)}`
           : 'a unit where a number alone belongs'
     throw new InputError({ code: '#VALUE!', place: placeOf(name, spec), allowed: allowedText(name, spec), came: `${shown(value)}, ${why}` })

@@ -48,8 +48,10 @@ const list = {
   ft2: { symbol: 'ft²', quantity: 'area', size: FOOT_M ** 2, also: ['sq ft', 'sqft', 'sf', 'square feet', 'square foot'] },
   in2: { symbol: 'in²', quantity: 'area', size: INCH_M ** 2, also: ['sq in', 'sqin', 'square inches'] },
   cm2: { symbol: 'cm²', quantity: 'area', size: 0.0001, also: ['sq cm', 'square centimeters', 'square centimetres'] },
+  yd2: { symbol: 'yd²', quantity: 'area', size: 9 * FOOT_M ** 2, also: ['sq yd', 'sq yds', 'square yards'] },
   m2: { symbol: 'm²', quantity: 'area', size: 1, also: ['sq m', 'sqm', 'square meters', 'square metres'] },
-  acre: { symbol: 'acre', quantity: 'area', size: 43560 * FOOT_M ** 2, also: ['acres'] },
+  acre: { symbol: 'acre', quantity: 'area', size: 43560 * FOOT_M ** 2, also: ['acres', 'ac'] },
+  ha: { symbol: 'ha', quantity: 'area', size: 10_000, also: ['hectare', 'hectares'] },
   gal: { symbol: 'gal', quantity: 'volume', size: GALLON_M3, also: ['gals', 'gallon', 'gallons', 'US gal', 'US gals', 'US gallon', 'US gallons'] },
   L: { symbol: 'L', quantity: 'volume', size: 0.001, also: ['l', 'litre', 'liter', 'litres', 'liters'] },
   m3: { symbol: 'm³', quantity: 'volume', size: 1, also: ['cu m', 'cubic meters', 'cubic metres'] },
@@ -75,6 +77,7 @@ const list = {
   inHg: { symbol: 'inHg', quantity: 'pressure', size: INCH_MERCURY_PA, also: ['in Hg', 'inhg', 'in. Hg', '"Hg', '" Hg', 'inches of mercury'] },
   mmHg: { symbol: 'mmHg', quantity: 'pressure', size: 0.001 * 13595.1 * GRAVITY, also: ['mm Hg'] },
   lb: { symbol: 'lb', quantity: 'weight', size: POUND_KG, also: ['lbs', 'pound', 'pounds'] },
+  kip: { symbol: 'kip', quantity: 'weight', size: 1000 * POUND_KG, also: ['kips'] },
   kg: { symbol: 'kg', quantity: 'weight', size: 1, also: ['kgs', 'kilogram', 'kilograms'] },
   ton: { symbol: 'ton', quantity: 'weight', size: 2000 * POUND_KG, also: ['tons', 'US ton', 'US tons'] },
   tonne: { symbol: 'tonne', quantity: 'weight', size: 1000, also: ['tonnes', 't', 'metric ton', 'metric tons'] },
@@ -93,7 +96,7 @@ const list = {
   fps: { symbol: 'ft/s', quantity: 'velocity', size: FOOT_M, also: ['fps', 'ft/sec', 'ft per sec', 'feet per second'] },
   mps: { symbol: 'm/s', quantity: 'velocity', size: 1, also: ['m/sec'] },
   in_per_h: { symbol: 'in/h', quantity: 'rain rate', size: INCH_M / 3600, also: ['in/hr', 'in/hour', 'in per hr', 'in per hour', 'inches per hour', 'inches/hour', 'inches/hr', '"/h', '"/hr', 'iph'] },
-  mm_per_h: { symbol: 'mm/h', quantity: 'rain rate', size: 0.001 / 3600, also: ['mm/hr'] },
+  mm_per_h: { symbol: 'mm/h', quantity: 'rain rate', size: 0.001 / 3600, also: ['mm/hr', 'mm/hour', 'mm per h', 'mm per hr', 'mm per hour'] },
   in_per_ft: { symbol: 'in/ft', quantity: 'slope', size: 1 / 12, also: ['"/ft', '" per ft', '" per foot', 'in/foot', 'in per ft', 'in per foot', 'inch/foot', 'inch per foot', 'inches per foot'] },
   mm_per_m: { symbol: 'mm/m', quantity: 'slope', size: 0.001, also: ['mm per m'] },
   cm_per_m: { symbol: 'cm/m', quantity: 'slope', size: 0.01, also: ['cm per m'] },
@@ -103,6 +106,8 @@ const list = {
   lb_per_ft3: { symbol: 'lb/ft³', quantity: 'unit weight', size: POUND_KG / FOOT_M ** 3, also: ['pcf', 'lbs/ft3', 'lb/cu ft', 'lbs/cu ft'] },
   lb_per_yd3: { symbol: 'lb/yd³', quantity: 'unit weight', size: POUND_KG / (27 * FOOT_M ** 3), also: ['lbs/yd3', 'lb/cy', 'lbs/cy', 'lb/cu yd', 'lbs/cu yd'] },
   kg_per_m3: { symbol: 'kg/m³', quantity: 'unit weight', size: 1 },
+  kN_per_m3: { symbol: 'kN/m³', quantity: 'unit weight', size: 1000 / GRAVITY },
+  t_per_m3: { symbol: 't/m³', quantity: 'unit weight', size: 1000, also: ['tonne/m3'] },
   s: { symbol: 's', quantity: 'time', size: 1, also: ['sec'] },
   min: { symbol: 'min', quantity: 'time', size: 60 },
   h: { symbol: 'h', quantity: 'time', size: 3600, also: ['hr', 'hrs', 'hour', 'hours'] },
@@ -231,7 +236,7 @@ for (const name of unitNames)
 /** The unit that a text alone means, a length before a head; undefined for what is no unit ("each", "load"). */
 export const unitNamed = (text: string): UnitName | undefined => unitsSpelled(text)?.find((name) => unitByName[name].quantity !== 'head')
 
-export type Reading = { ok: true; value: number } | { ok: false; reason: 'no number' | 'unknown unit' | 'other quantity' }
+export type Reading = { ok: true; value: number } | { ok: false; reason: 'no number' | 'unknown unit' | 'other quantity' | 'inches' }
 
 const numberThenUnit = /^([-+]?[\d.,]+(?:[eE][-+]?\d+)?(?:[\s-]+\d+\/\d+|\/\d+)?)\s*(.*)$/
 
@@ -246,6 +251,8 @@ export function readAs(text: string, wanted: UnitName | undefined): Reading {
   const feetAndInches = /^([-+]?)(\d+)\s*(?:ft\.?|foot|feet|')[\s,-]*(\d+(?:\.\d+)?|\d+\/\d+|\d+[\s-]\d+\/\d+)\s*(?:in\.?|inch|inches|")?$/i.exec(written)
   if (feetAndInches && wanted && ['length', 'head'].includes(unitByName[wanted].quantity)) {
     const inches = parseNumber(feetAndInches[3]!)
+    // More of them is a slip: 8' 66" may be 8' 6", and 1'200 a thousand.
+    if (inches !== undefined && inches >= 12) return { ok: false, reason: 'inches' }
     const sum_in = Number(feetAndInches[2]) * 12 + (inches ?? NaN)
     if (inches !== undefined) return { ok: true, value: shortNumber(measured(feetAndInches[1] === '-' ? -sum_in : sum_in, 'in', wanted)) }
   }
@@ -266,7 +273,7 @@ export function readAs(text: string, wanted: UnitName | undefined): Reading {
   const fitting =
     candidates.find((name) => wanted !== undefined && unitByName[name].quantity === unitByName[wanted].quantity) ??
     candidates.find((name) => (wanted === undefined ? unitByName[name].quantity === 'ratio' : isWrittenOut(name, spelling) && sameQuantity(unitByName[name], unitByName[wanted])))
-  if (fitting) return { ok: true, value: wanted === undefined ? value * unitByName[fitting].size : shortNumber(convert(value, fitting, wanted), (unitByName[wanted].zero ?? 0) / unitByName[wanted].size) }
+  if (fitting) return { ok: true, value: wanted === undefined ? shortNumber(value * unitByName[fitting].size) : shortNumber(convert(value, fitting, wanted), (unitByName[wanted].zero ?? 0) / unitByName[wanted].size) }
   const height = candidates.find((name) => unitByName[name].quantity === 'length')
   if (height && wanted && unitByName[wanted].quantity === 'head') return { ok: true, value: shortNumber(measured(value, height, wanted)) }
   return { ok: false, reason: 'other quantity' }

@@ -73,6 +73,8 @@ describe('the size of every unit', () => {
     in2: 0.00064516,
     m2: 1,
     acre: 4046.8564224,
+    ha: 10_000,
+    yd2: 0.83612736,
     gal: 0.003785411784,
     L: 0.001,
     m3: 1,
@@ -103,6 +105,7 @@ describe('the size of every unit', () => {
     kg: 1,
     ton: 907.18474,
     tonne: 1000,
+    kip: 453.59237,
     lbf: 0.45359237,
     F: 5 / 9,
     C: 1,
@@ -128,6 +131,8 @@ describe('the size of every unit', () => {
     lb_per_ft3: 16.018463374,
     lb_per_yd3: 0.59327642126,
     kg_per_m3: 1,
+    kN_per_m3: 1000 / 9.80665,
+    t_per_m3: 1000,
     s: 1,
     min: 60,
     h: 3600,
@@ -153,6 +158,9 @@ describe('the size of every unit', () => {
 })
 
 describe('texts', () => {
+  it.each([`8' 66"`, `1'200`, '1’200', '5 ft 48 in', `0' 12"`, '-2 ft 12.5 in'])('%s is a slip: behind feet stand less than 12 inches', (text) => {
+    expect(readAs(text, 'ft')).toEqual({ ok: false, reason: 'inches' })
+  })
   it.each<[string, UnitName, number]>([
     ['45 m', 'ft', 45 / 0.3048],
     ['6 L/s', 'gpm', (6 * 60) / 3.785411784],
@@ -256,6 +264,15 @@ describe('texts', () => {
     ['1/4" per foot', 'in_per_ft', 0.25],
     ['2 cm/m', 'in_per_ft', 0.24],
     ['120 in', 'ftw', 10],
+    [`8' 11-7/8"`, 'in', 107.875],
+    ['1 ha', 'ft2', 107_639.104],
+    ['0.5 ac', 'ft2', 21_780],
+    ['200 sq yd', 'ft2', 1800],
+    ['18.5 kips', 'lb', 18_500],
+    // NIST SP 811 B.8 (from memory): 1 lb/ft³ of weight is 157.0875 N/m³.
+    ['18 kN/m3', 'lb_per_ft3', 18_000 / 157.0875],
+    ['1.8 t/m³', 'lb_per_ft3', 1.8 * 62.42796],
+    ['60 mm per hour', 'in_per_h', 60 / 25.4],
   ])('%s in %s', (text, unit, expected) => {
     const reading = readAs(text, unit)
     // Six or more figures are given above.

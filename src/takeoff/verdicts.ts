@@ -212,6 +212,7 @@ const rules = [
       ['AND(CutOut_psi-CutIn_psi<SwitchSpan_psi,CutOut_psi<ShutOffAtHouse_psi)', 'Between {CutIn_psi} and {CutOut_psi} lie less than the {SwitchSpan_psi} that switches can be set to: the pump starts often, or the switch cannot be set so. The pump reaches {ShutOffAtHouse_psi} at the house at lowest water.'],
       ['AND(CutOut_psi-CutIn_psi>SwitchSpanMost_psi,CutOut_psi<ShutOffAtHouse_psi)', 'Between {CutIn_psi} and {CutOut_psi} lie more than the {SwitchSpanMost_psi} that usual switches can be set to, and the house falls to {CutIn_psi} before each start. The pump reaches {ShutOffAtHouse_psi} at the house at lowest water.'],
       ['CutOut_psi>=ShutOffAtHouse_psi', 'The pump reaches {ShutOffAtHouse_psi} at the house at lowest water and the switch waits for {CutOut_psi}: the pump would never stop.'],
+      ['CutOut_psi>ShutOffAtHouse_psi-5', 'The switch stops the pump at {CutOut_psi}, and at lowest water it reaches no more than {ShutOffAtHouse_psi:2} at the house: less than 5 psi over it, and a worn pump or a low voltage never gets there.'],
       ['', 'The switch stops the pump at {CutOut_psi}; it reaches {ShutOffAtHouse_psi} at the house at lowest water, {ShutOffAtHouseFull_psi} with full tanks.'],
     ],
     'cut-out at least 5 psi below what the pump reaches, and 10 to 30 over the cut-in; cut-in over what gravity gives; wanted pressure within the switch, and within the 80 psi of IPC 604.8 and UPC 608.2 (from memory)',
@@ -288,6 +289,7 @@ const rules = [
     ['PortsShort>0', '{InletPorts|inlet port|inlet ports} and {OverflowCount|overflow|overflows}, {PortsShort} more than the tanks have; the far one has {FarTankPorts}. {LayoutNote}'],
     ['PortBore_in>12*AirSpace_ft', 'An upper port of {TankPort_in} at the water level reaches into the lid, {AirSpace_ft} over it[[: look at Water depth and Port size of the sheet Tanks]].'],
     ['PortsUnasked=1', '{InletPorts|inlet port|inlet ports} and {OverflowCount|overflow|overflows}; the far tank is taken to have {FarTankPorts|upper port|upper ports}, and nobody has asked the maker[[ (Tanks, Upper ports)]].'],
+    ['OverflowCount<InletPorts', '{InletPorts|inlet port|inlet ports} and {OverflowCount|overflow|overflows}: what comes in by all of them has to get out. As many overflows as inlets, or a larger drain in place of several.'],
     ['', '{InletPorts|inlet port|inlet ports} and {OverflowCount|overflow|overflows}; the far tank has {FarTankPorts|upper port|upper ports}.'],
   ], 'ports that the tanks have, below the lid; as many out as in', cite('memory', 'overflow at least the area of all inlets (IPC chapter 13)')),
   verdict(
@@ -322,7 +324,10 @@ const rules = [
     ['TankCount=1', 'Between the tank and the pit walls {WorkingRoom_ft:2}.'],
     ['', 'Between tanks and pit walls {WorkingRoom_ft:2}, between two tanks {TankGap_in}.'],
   ], '18 in beside the tanks, 6 in between two where boots and clamps are set; a tie no longer than a stick of pipe', cite('practice', 'room for a person, and for a hand with a driver'), LIFE),
-  verdict('SlopeVerdict', 'Drain slope', 'IF(DrainSlope_in_per_ft>=IF(DrainSize_in<8,0.125,0.0625),"pass","check")', '{DrainSlope_in_per_ft}.', '1/8 in/ft at least for 3 to 6 in pipe, 1/16 from 8 in', cite('chicago', 'minimum slope')),
+  verdict('SlopeVerdict', 'Drain slope', 'IF(DrainSlope_in_per_ft>=IF(DrainSize_in<8,0.125,0.0625),"pass","check")', [
+    ['DrainSlope_in_per_ft<IF(DrainSize_in<8,0.125,0.0625)', '{DrainSlope_in_per_ft}: flatter than the least for a drain of {DrainSize_in}.'],
+    ['', '{DrainSlope_in_per_ft}.'],
+  ], '1/8 in/ft (1.04 %) at least for 3 to 6 in pipe, 1/16 (0.52 %) from 8 in', cite('chicago', 'minimum slope')),
   verdict(
     'FrostVerdict',
     'Frost',

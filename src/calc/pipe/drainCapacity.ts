@@ -19,7 +19,7 @@ export const drainCapacity = calc({
   ],
   notes: [
     'n 0.010 is common practice for PVC drains; EPA prints 0.011 to 0.015 for plastic.',
-    'A cell that is formatted as percent hands over a number, 0.02 for 2 %, which is read as in/ft: write the text "2 %" or "1:50" where the fall is a share.',
+    'A number, and a fraction such as 1/4, is in/ft. So is the 0.02 that a cell formatted as percent hands over for 2 %: write the text "2 %" or "1:50" where the fall is a share.',
   ],
   example: [4.026, 0.25],
   run({ bore_in, slope_in_per_ft, n }) {

@@ -1,5 +1,5 @@
 import { arg, calc, step } from '../../calc.js'
-import { noAnswer } from '../../errors.js'
+import { grouped, noAnswer } from '../../errors.js'
 import { cite } from '../../sources.js'
 import { citeRows } from '../../table.js'
 import { conductors } from '../../tables/conductors.js'
@@ -47,7 +47,7 @@ export const conductorSize = calc({
       const resistance = row[`${metal}_ohm_per_kft`] as number
       return typeof ampacity === 'number' && ampacity >= 1.25 * current_A && (run * resistance) / 1000 <= limit * voltage_V + Number(DROPS_DIFFER)
     })
-    if (!fits) throw noAnswer('', `no ${metal} conductor up to 4/0 AWG is large enough for ${current_A} A over ${length_ft} ft at ${voltage_V} V`)
+    if (!fits) throw noAnswer('', `no ${metal} conductor up to 4/0 AWG is large enough for ${grouped(current_A)} A over ${grouped(length_ft)} ft at ${voltage_V} V`)
     return fits.size as string
   },
 })
