@@ -5,6 +5,7 @@
 import { describe, expect, it } from 'vitest'
 import { formula } from '../../src/formula/formula.js'
 import { verdictRules } from '../../src/takeoff/verdicts.js'
+import { others } from '../support/verdictNames.js'
 
 type Row = readonly [given: Readonly<Record<string, number | string>>, verdict: 'pass' | 'check' | 'stop']
 const dry = { GroundwaterAssumed: 0, PitWater: 'dry', WaterNear: 0, SoilClass: 'B', PitDrained: 'no' }
@@ -15,90 +16,6 @@ const outfall = { OutfallAssumed: 0, OutfallDepth_ft: 0 }
 const frost = { LineCover_in: 36, FrostDepth_in: 30, DrainCover_in: 30, WaterLevel_ft: 2.5 }
 const line = { LineRating_psi: 200, LineDerating: 1, LinePressureMost_psi: 200, LineSurge_psi: 300, MostSurge_psi: 0 }
 const fitting = { LineFit: 'IPS', LineFittings: 'IPS insert' }
-
-/** Names that a row does not turn on. */
-const others: Readonly<Record<string, number | string>> = {
-  ByGravity: 0,
-  CoverUnasked: 0,
-  VacuumUnasked: 0,
-  PortsUnasked: 0,
-  RatingUnasked: 0,
-  ReliefLeftOut: 0,
-  PumpLeftOut: 0,
-  SwitchSpan_psi: 10,
-  SwitchSpanMost_psi: 30,
-  MotorStallShare: 0.8,
-  StartDropMost: 0.5,
-  DoseMost_mg_per_L: 50,
-  BearingFails_psf: 2250,
-  PumpVoltage_V: 230,
-  LowVoltage_V: 150,
-  TieLength_in: 22,
-  DrainStick_ft: 10,
-  CriticalLift: 0.75,
-  DoseLeast_mg_per_L: 25,
-  TestLeast_inHg: 2,
-  TestLeast_min: 2,
-  TestLossMost: 0.1,
-  TestHold_min: 5,
-  TestLoss: 0,
-  BearingAssumed: 0,
-  DugOut_psf: 1000,
-  RunsEmpty_in_per_ft: 0.125,
-  PitSoil: 'B',
-  MotorShare: 1,
-  MotorLeastShare: 0.9,
-  LeastRun_min: 1,
-  LeastRunWanted_min: 1,
-  InletRun_ft: 30,
-  InletSlope_in_per_ft: 0.125,
-  PitEngineered: 1,
-  TrenchBoxed: 1,
-  WeightRatio: 1,
-  UpliftFigured: 1.4,
-  UpliftAtGrade: 1.2,
-  SecondRatio: 1,
-  TrafficRank: 0,
-  WheelCover_in: 24,
-  PumpPhases: 1,
-  SupplyPhases: 1,
-  DrainSize_in: 4,
-  SwitchWanted_psi: 45,
-  CutIn_psi: 40,
-  YearDemand_gal: 30_000,
-  DrainCover_in: 12,
-  DrainWants_in: 12,
-  GravityAtSwitch_psi: 0,
-  PortBore_in: 4.026,
-  AirSpace_ft: 0.5,
-  DeadDepth_in: 9,
-  Intake_in: 4,
-  Submergence_in: 4.574,
-  ConduitFillLeast: 0.32,
-  HouseStanding_psi: 60,
-  ReducerFall_psi: 10,
-  LineVelocity_fps: 1,
-  FlowAtMean_gpm: 10,
-  FittingVelocity_fps: 1,
-  FittingMost_fps: 10,
-  MostVelocity_fps: 1,
-  CutInAllowed_fps: 6,
-  FootingAssumed: 1,
-  FootingAway_ft: 1000,
-  PressureTankListed: 1,
-  ReliefOver_psi: 10,
-  CutOut_psi: 60,
-  LineHolds_psi: 200,
-  LineHoldsLeast_psi: 200,
-  HousePressure_psi: 45,
-  HouseMost_psi: 80,
-  RoomLeast_ft: 1.5,
-  GapLeast_in: 6,
-  RunsTooShort: 0,
-  OverflowSlope_in_per_ft: 0.25,
-  SteepDrain_in_per_ft: 2.4,
-  CableCores: 2,
-}
 
 const limits: Readonly<Record<string, readonly Row[]>> = {
   // 29 CFR 1926 Subpart P, Appendix A: submerged soil is class C, and submerged rock that is not stable; nobody passes what nobody knows.
