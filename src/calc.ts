@@ -255,8 +255,8 @@ function checkNumber(name: string, spec: NumberArg, value: unknown): number {
         : reading.reason === 'unknown unit'
           ? 'a unit that is not known here'
           : unitOf(name)
-          ? `a unit that cannot be turned into ${symbolOf(name)}`
-          : 'a unit where a number alone belongs'
+            ? `a unit that cannot be turned into ${symbolOf(name)}`
+            : 'a unit where a number alone belongs'
     throw new InputError({ code: '#VALUE!', place: placeOf(name, spec), allowed: allowedText(name, spec), came: `${shown(value)}, ${why}` })
   }
   if (typeof value === 'string' && DECIMAL_COMMA.test(value.trim()))

@@ -1,7 +1,7 @@
 /** What changed between two makings of a takeoff: lines, quantities, prices, money, verdicts that turned. */
 import { dollars, money, roundTo } from '../rounding.js'
 import { grouped } from '../errors.js'
-import { decimalsOf, symbolOf, unitOf } from '../units.js'
+import { symbolOf, unitOf } from '../units.js'
 import { jobFields, type JobFieldName } from './officeTables.js'
 import { type Takeoff } from './takeoff.js'
 
@@ -71,7 +71,7 @@ export function fieldOf({ what, words }: Pick<Change, 'what' | 'words'>): { labe
   return label === undefined || name === undefined ? undefined : { label, name }
 }
 
-/** A field that changed, with the unit that its column wears and as many digits as its sheet shows; a share as such. */
+/** A field that changed, with the unit that its column wears and as many digits as it was typed with, four at the most; a share as such. */
 export function fieldWords(name: string, value: Change['from']): string {
   const number = Number(value)
   if (value === null || value === 'empty' || !Number.isFinite(number)) return String(value)
@@ -79,8 +79,9 @@ export function fieldWords(name: string, value: Change['from']): string {
     ? `${roundTo(100 * number, 2)} %`
     : unitOf(name) === undefined
       ? grouped(number)
-      : `${grouped(roundTo(number, decimalsOf(name)))} ${symbolOf(name)}`.trim()
+      : `${grouped(roundTo(number, TYPED_DECIMALS))} ${symbolOf(name)}`.trim()
 }
+const TYPED_DECIMALS = 4
 const shares: readonly JobFieldName[] = ['Tax', 'WantedReliability']
 
 /** Quantities and prices are the same where they differ by less than a sheet shows. */

@@ -6,7 +6,7 @@ import { defaultItems } from './defaultItems.js'
 import { demoRain } from './demoRain.js'
 import type { CellValue } from './fields.js'
 import type { RawOffice, RawTable } from './office.js'
-import { fieldsOf, monthNames, tableNames, type TableName } from './officeTables.js'
+import { fieldsOf, jobFields, monthNames, tableNames, type TableName } from './officeTables.js'
 
 type Cells = Readonly<Record<string, CellValue>>
 
@@ -84,9 +84,9 @@ const prices: readonly Cells[] = [
   price('EXCAVATOR', 128), price('HAMMER', 310), price('COMPACTOR', 95), price('CRANE', 210), price('SHORING', 9500), price('GAS-METER', 60), price('HAUL-TANKS', 420), price('HAUL-STONE', 110), price('MOVE-IN', 380), price('PERMIT', 275),
 ]
 
-/** Prices of the list that carry most of the money, after tanks, pump and an hour of labor, which have their own columns; a new office asks for these first. */
+/** Prices of the list that carry most of the money, after tanks, pump and an hour of labor, which have columns elsewhere; a new office asks for these first. */
 export const twelvePrices: readonly string[] = ['EXCAVATOR', 'HAUL-TANKS', 'HAUL', 'RISER', 'RISER-LID', 'STONE-BED', 'STONE-DRAIN', 'DRAIN-PVC 40', 'ELECTRICIAN', 'DEWATER', 'FILTER', 'HAUL-STONE']
-const ASK_FIRST = 'Ask for this one first: one of the twelve that carry most of the money, after tanks, crane, pump and labor'
+const ASK_FIRST = `Ask for this one first: one of the twelve that carry most of the money, after tanks, crane and pump. An hour of labor is a column of Jobs, $${String(jobFields.LaborRate_usd_per_h.default)} where it is left empty`
 /** A list to be filled in: empty, the twelve on top. */
 const emptyPrices = (rows: readonly Cells[]): readonly Cells[] => {
   const isFirst = ({ Code }: Cells) => twelvePrices.includes(String(Code))

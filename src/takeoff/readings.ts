@@ -123,10 +123,17 @@ export const readingRules: readonly ReadingRule[] = [
     judged('AND(reading>=0.9*BleachFirst_pint,reading<=1.1*Bleach_pint)', CHECK),
     { span: [0, 8000], sources: [practice('the dose within a tenth')] },
   ),
-  reading('X14', 'Chlorine left after the contact time', 'mg/L', '{ChlorineLeft_mg_per_L} and more', judged('reading>=ChlorineLeft_mg_per_L', CHECK), {
-    span: [0, 500],
-    sources: [cite('memory', 'AWWA C652')],
-  }),
+  reading(
+    'X14',
+    'Chlorine left after the contact time',
+    'mg/L',
+    '{ChlorineLeft_mg_per_L} and more; no more than was put in, {Dose_mg_per_L}',
+    judged('AND(reading>=ChlorineLeft_mg_per_L,reading<=1.1*Dose_mg_per_L)', CHECK),
+    {
+      span: [0, 500],
+      sources: [cite('memory', 'AWWA C652')],
+    },
+  ),
   reading('X15', 'Chlorine at the house, flushed', 'mg/L', '{ChlorineUse_mg_per_L} at the most', judged('reading<=ChlorineUse_mg_per_L', CHECK), {
     span: [0, 500],
     sources: [cite('memory', '40 CFR 141.65: 4.0 mg/L')],

@@ -38,7 +38,8 @@ const limits: readonly (readonly [code: string, limit: number, worse: -1 | 1, be
   // A pressure that rose by itself is no drop, and no strip reads less than nothing, or more chlorine than was put in.
   ['X3', 0, -1, 'check'],
   ['X15', 0, -1, 'check'],
-  ['X14', 500, 1, 'check'],
+  // The bleach is measured to a tenth.
+  ['X14', 1.1 * n('Dose_mg_per_L'), 1, 'check'],
   ['X4', 12 * n('TankWaterDepth_ft'), 1, 'check'],
   ['X8', Math.max(...curveFlows), 1, 'check'],
   // Two psi of a gauge (common practice, no source).

@@ -136,7 +136,7 @@ describe('tanks of two models in one row', () => {
         [6, 10],
       ].map((size) => size.map((one) => expect.closeTo(one, 9))),
     )
-    expect(sectionPicture(takeoff.design, measure).description).toContain('1 Quern 1800 and 2 Short')
+    expect(sectionPicture(takeoff.design, measure).description).toContain('1 Quern 1800 + 2 Short')
   })
   it('the tool counts tanks of the first model beside them', () => {
     const sized = mixed({ TankCount: null, SecondCount: 2, People: 4 })
@@ -145,7 +145,7 @@ describe('tanks of two models in one row', () => {
   })
   it('the test record says which tanks are of which model', () => {
     const test = jobSheets(takeoff, standardPlaces(), 'native', { date: '2026-11-26', revision: 1, version: 'test' }).find(({ kind }) => kind === 'test')!
-    expect(test.cells.map(({ value }) => value)).toContain('Tanks by model: 1 Quern 1800 and 2 Short, those named last at the far end, where the roof water enters.')
+    expect(test.cells.map(({ value }) => value)).toContain('Tanks by model: 1 Quern 1800 + 2 Short, those named last at the far end, where the roof water enters.')
   })
   it('without a second model nothing is of it', () => {
     const one = takeoffOf({ ...leastRow, TankCount: 3 }, { Tanks })

@@ -23,7 +23,7 @@ export const vacuumLoss = calc({
     step('warming', 'Ratio of absolute temperatures', 'IF(startTemp_F="",1,(endTemp_F+459.67)/(startTemp_F+459.67))', gasLaw),
     step('first_inHg', 'Barometer at the start', 'IF(startBarometer_inHg="",29.92,startBarometer_inHg)', cite('practice', 'sea level where none was read')),
     step('barometer_inHg', 'Barometer at the end', 'IF(endBarometer_inHg="",first_inHg,endBarometer_inHg)', gasLaw),
-    step('expected_inHg', 'Reading expected of a tight tank', 'barometer_inHg-(first_inHg-start_inHg)*warming', gasLaw),
+    step('expected_inHg', 'Reading expected of a tight tank', 'start_inHg*warming+(barometer_inHg-first_inHg*warming)', gasLaw),
     step('loss_inHg', 'Vacuum lost to leakage', 'expected_inHg-end_inHg', gasLaw),
   ],
   notes: ['Five degrees of warming take 0.24 inHg off the gauge of a tight tank at 4 inHg.'],
@@ -37,7 +37,7 @@ export const vacuumLoss = calc({
     if (start_inHg >= first) throw badInput('Vacuum at the start (start)', `below the barometer, ${first} inHg`, start_inHg)
     if (end_inHg >= last) throw badInput('Vacuum at the end (end)', `below the barometer, ${last} inHg`, end_inHg)
     const warming = startTemp_F === undefined ? 1 : (endTemp_F! + ZERO_F) / (startTemp_F + ZERO_F)
-    const expected = last - (first - start_inHg) * warming
+    const expected = start_inHg * warming + (last - first * warming)
     return expected - end_inHg
   },
 })

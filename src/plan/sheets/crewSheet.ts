@@ -38,7 +38,7 @@ function crewSheet(job: JobContext, sheet: string): SheetPlan {
   draft.line('site', CREW_CLOSING, spanishClosing)
   return draft.sheet(sheet, {
     kind: 'crew',
-    widths: [1, 4, 6.8, 42, 14, 13, 18.2],
+    widths: [1, 4, 6.8, 40.4, 14, 13, 19.8],
     headingRow: 3,
     landscape: false,
     footer: job.design.name,

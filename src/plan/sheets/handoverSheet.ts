@@ -54,7 +54,7 @@ export const built: readonly Part[] = [
 const BELOW = 'HouseBelow_ft>0'
 const IS_BELOW = 'The house lies below the water: an open tap or a broken pipe empties the tanks. The valve at the house is closed whenever nobody is there.'
 const POWER_OFF = 'Pump and cable are worked on with the breaker off and locked, by a licensed electrician.'
-const never: readonly string[] = [
+const safety: readonly string[] = [
   'The stored water is not drinkable without treatment; outlets that carry it stay marked.',
   'Nobody climbs into a tank: air can be missing, and a rescuer dies as the first did. Call the firm.',
   'Lids stay closed and locked; nothing drives over the tanks but what the maker allows.',
@@ -104,8 +104,8 @@ function handoverSheet({ takeoff, design, names, heading }: JobContext, sheet: s
     [columns.code, sectionPicture(design, measure), { size: 9, width: 320, mostHeight: 90 }],
     [columns.when, planPicture(design, measure), { size: 9, width: 180, mostHeight: 90 }],
   )
-  section('Never')
-  for (const words of never) if (words !== POWER_OFF || design.number('ByGravity') === 0) sentence(words)
+  section('For your safety')
+  for (const words of safety) if (words !== POWER_OFF || design.number('ByGravity') === 0) sentence(words)
   if (design.holds(BELOW)) sentence(IS_BELOW)
   draft.next()
   // What is done, written and signed stands on one page.

@@ -78,7 +78,7 @@ export const quantityResults = [
   result(
     'OpeningWords',
     'Openings, in words',
-    'IF(OR(SecondTanks=0,SecondOpening_in=TankOpening_in),TankOpening_in&" in",TankOpening_in&" and "&SecondOpening_in&" in")',
+    'IF(OR(SecondTanks=0,SecondOpening_in=TankOpening_in),TankOpening_in&" in",TankOpening_in&", "&SecondOpening_in&" in")',
     practice('of both models'),
   ),
   result('PortStub_ft', 'Stub at a port', '1.5', practice('18 in')),

@@ -43,5 +43,5 @@ export const secondTankResults = [
   result('CoverUnasked', 'Most cover is not on the sheet Tanks: 1 where its default is taken', isUnasked('MostCover_ft'), office),
   result('VacuumUnasked', 'Vacuum limit is not on the sheet Tanks: 1 where its default is taken', isUnasked('VacuumLimit_inHg'), office),
   result('PortsUnasked', 'Upper ports are not on the sheet Tanks: 1 where their default is taken', isUnasked('Ports'), office),
-  result('Models', 'Tanks by model', 'IF(SecondTanks=0,TankModel,FirstTanks&" "&TankModel&" and "&SecondTanks&" "&SecondModel)', sum),
+  result('Models', 'Tanks by model', 'IF(SecondTanks=0,TankModel,FirstTanks&" "&TankModel&" + "&SecondTanks&" "&SecondModel)', sum),
 ] as const
