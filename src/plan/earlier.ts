@@ -1,5 +1,7 @@
 /** Reads a job's sheets as they stand before they are made again: what the takeoff said, and the changes kept so far. */
 import { isErrorText, type Problem } from '../takeoff/fields.js'
+import { ORDER_COST } from '../takeoff/sumWords.js'
+import { verdictWords } from '../takeoff/verdicts.js'
 import type { Before, EarlierLine, KeptChange } from '../takeoff/changes.js'
 import type { JobSheetNames } from './jobSheets.js'
 import { text, type Cell, type Rows } from './keptCells.js'
@@ -53,7 +55,7 @@ function beforeOf(rows: Rows | undefined, design: Rows | undefined, changes: Row
   for (const row of rows.slice(headings.row + 1)) {
     const cell = (name: 'code' | 'description' | 'order' | 'price' | 'amount' | 'yours' | 'unit') => row[headings.columns.get(name) ?? -1]
     const [code, description, amount] = [text(cell('code')), text(cell('description')), number(cell('amount'))]
-    if (description === 'Order cost' && code === '') cost = amount
+    if (description === ORDER_COST && code === '') cost = amount
     else if (description === 'Total' && code === '') total = amount
     else if (code !== '' && description !== '' && cell('amount') !== undefined) add(code)
     else if (text(cell('unit')) !== '' && amount !== 0) add(description)
@@ -74,7 +76,7 @@ function verdictsIn(rows: Rows | undefined): Map<string, string> {
   return new Map(
     rows.slice(headings.row + 1).flatMap((row) => {
       const word = text(row[headings.value])
-      return ['pass', 'check', 'stop'].includes(word) ? [[text(row[headings.name - 1]), word] as const] : []
+      return (verdictWords as readonly string[]).includes(word) ? [[text(row[headings.name - 1]), word] as const] : []
     }),
   )
 }

@@ -369,9 +369,9 @@ export class SheetDraft {
   }
 }
 
-/** Whether words are the third line of a sheet of ours. */
 /** Between when a sheet was made and by which version. */
 const MADE_BY = ', Cistern Sheet '
+/** Whether words are the third line of a sheet of ours. */
 export const isMadeLine = (words: unknown): boolean => String(words).includes(MADE_BY)
 /** Within so many rows and columns the heading lines stand, whatever somebody put in before them. */
 export const PUT_BEFORE = 20

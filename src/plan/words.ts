@@ -17,7 +17,7 @@ export const LIMIT = ' Limit: '
 /** The place of the words of a verdict on Design, limit and all. */
 export const wordsPlace = (verdict: string): string => `${verdict} in words`
 /** A sentence of Design, without its limit, on another sheet: written out there once more it could be longer than a formula may be. */
-export const verdictWords = (verdict: string, cell: (name: string) => string): string => {
+export const verdictSentence = (verdict: string, cell: (name: string) => string): string => {
   const words = cell(wordsPlace(verdict))
   return `LEFT(${words},FIND("${LIMIT}",${words})-1)`
 }

@@ -2,6 +2,7 @@
 import type { Design } from './design.js'
 import { bareLetters, type Problem } from './fields.js'
 import { rulesOf, type ItemRule } from './itemRules.js'
+import { isOfPump } from './withoutPump.js'
 import type { Office, Row } from './office.js'
 import { ruleOfCode } from './ruleOfCode.js'
 
@@ -25,9 +26,6 @@ const listed = (value: unknown): string[] =>
 export const isMeant = (meant: string, key: string): boolean => key === meant || (meant.endsWith('{') && key.startsWith(meant))
 /** Cable of the feed, of any metal and size. */
 export const CABLE = 'CABLE-{'
-
-/** A pump, its power, and what holds its pressure. */
-const isOfPump = ({ key, section }: ItemRule): boolean => ['Pump and drop', 'Power'].includes(section) || ['PRESSURE-TANK', 'RELIEF'].includes(key)
 
 /** What tanks of a second model have under a code of their own: left out with that of the first. */
 const OF_SECOND_MODEL = ['-2', '-{SecondOpening_in}'] as const

@@ -129,14 +129,15 @@ export class Design implements JobRows {
     return computed
   }
 
-  /** Where the value of an input comes from. */
+  /** Where the value of an input comes from; an empty cable is the one that was sized. */
   origin(name: string): 'row' | 'default' | 'sized' {
-    if (this.sized.has(name)) return 'sized'
+    if (this.sized.has(name) || (name === 'CableSize' && this.singleOf(name) === '')) return 'sized'
     return this.job.defaulted.has(name) || this.job.cells[name] === null || this.job.cells[name] === undefined ? 'default' : 'row'
   }
 
   /** Why a field that the row leaves empty has its value. */
   whySized(name: string): string {
+    if (name === 'CableSize') return 'sized by the tool, as Cable says'
     if (name !== 'TankCount' || this.number('SizingShare') >= this.number('WantedReliability')) return 'sized by the tool'
     const isRoof = this.number('RoofShare') < this.number('WantedReliability')
     const missing = isRoof ? 'what is missing is roof, or less use' : 'what is missing is roof, rain or tanks of a larger model'

@@ -1,6 +1,7 @@
 /** The tables that the office owns: their columns, what each may hold, and what an empty cell means. */
 import { conduitSizeKey, wireKey } from '../keys.js'
 import { linePipeKey, lineSizeKey } from './lineKeys.js'
+import { BELOW_FROST_IN } from './frost.js'
 import { bareLetters, date, keyed, number, oneOf, rowOf, rule, text, type Field, type Fields } from './fields.js'
 
 export const monthNames = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
@@ -73,7 +74,7 @@ export const jobFields = {
   WaterLinePipe: keyed(linePipeKey, 'Water-line pipe', 'Polyethylene, 160 psi at least.', { default: 'PE IPS 200' }),
   WaterLineSize: keyed(lineSizeKey, 'Water-line size', 'Nominal size.', { default: '1' }),
   LineFittings: oneOf('Line fittings', 'Must suit the pipe: insert fittings on IPS, compression with stiffeners on CTS. Leave empty to follow the pipe.', ['IPS insert', 'CTS compression']),
-  TrenchDepth_in: number('Trench depth', 'Of the water line and the power feed: below frost, and as the code asks. Empty: 36 in, or 6 in below the frost depth where that is more.', { least: 12, most: 144 }),
+  TrenchDepth_in: number('Trench depth', `Of the water line and the power feed: below frost, and as the code asks. Empty: 36 in or, where that is deeper, so that the top of the line lies ${BELOW_FROST_IN} in below the frost.`, { least: 12, most: 144 }),
   PumpModel: rowOf('Pumps', 'Pump model', 'Leave empty to take the first of the sheet Pumps that meets the duty.'),
   CutIn_psi: number('Cut-in', 'Pressure at which the switch starts the pump.', { least: 5, most: 150, default: 40 }),
   CutOut_psi: number('Cut-out', 'Pressure at which it stops.', { least: 10, most: 200, default: 60 }),

@@ -3,7 +3,7 @@ import type { AstExpression } from '@borgar/fx'
 import { formula } from '../formula/formula.js'
 import { jobFields, type JobFieldName } from './officeTables.js'
 import { results } from './results/index.js'
-import { verdictByName } from './verdicts.js'
+import { verdictByName, verdictWords } from './verdicts.js'
 
 /** 'number' where no text can come; undefined where it may be any. */
 type Values = readonly string[] | 'number' | undefined
@@ -16,7 +16,7 @@ function valuesOf(name: string): Values {
     if (field.kind !== 'spec') return undefined
     return field.spec.kind === 'choice' ? field.spec.options : field.spec.kind === 'number' ? 'number' : undefined
   }
-  if (verdictByName.has(name)) return ['pass', 'check', 'stop']
+  if (verdictByName.has(name)) return verdictWords
   const text = resultFormulas.get(name)
   return text === undefined ? undefined : textsOf(formula(text).tree)
 }

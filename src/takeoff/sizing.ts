@@ -2,6 +2,7 @@
 import { CABLE, leavesOut } from './chosenItems.js'
 import { Design } from './design.js'
 import type { CellValue } from './fields.js'
+import { BELOW_FROST_IN } from './frost.js'
 import type { Office, Row } from './office.js'
 import { CRANE_RADII_FT, MOST_TANKS } from './officeTables.js'
 import { tieShare, type Storm } from './stormSplit.js'
@@ -10,7 +11,6 @@ const DRAIN_SIZES = [4, 6, 8] as const
 /** Water that would stand higher over the lids than this has long run off; how high is no figure for anybody. */
 const FAR_ft = 3
 const LEAST_TRENCH_IN = 36
-const BELOW_FROST_IN = 6
 /** As deep as the office digs, and so that the top of the line lies below the frost. */
 const trenchDepth = (frost_in: number, outside_in: number): number =>
   Math.max(LEAST_TRENCH_IN, frost_in > 0 ? Math.ceil(frost_in + BELOW_FROST_IN + (Number.isFinite(outside_in) ? outside_in : 0)) : 0)

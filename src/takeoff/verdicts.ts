@@ -2,8 +2,10 @@
 import { formula } from '../formula/formula.js'
 import { cite, type Citation } from '../sources.js'
 import { assumable, assumableFields, assumedWords } from './assumed.js'
+import { BELOW_FROST_IN } from './frost.js'
 import { results } from './results/index.js'
 import { templateFormula, type Words } from './template.js'
+import { WITHOUT_PUMP } from './withoutPump.js'
 
 export const verdictWords = ['stop', 'check', 'pass'] as const
 export type Verdict = (typeof verdictWords)[number]
@@ -43,6 +45,8 @@ const drainIsOut = 'AND(InletRun_ft>0,DrainCover_in<0)'
 const flatInFrost = 'AND(InletRun_ft>0,DrainCover_in<FrostDepth_in,ROUND(InletSlope_in_per_ft,4)<RunsEmpty_in_per_ft)'
 const lowMotor = 'ROUND(MotorShare,3)<MotorLeastShare'
 const withRecord = 'RecordYears>0'
+/** Share of a conduit that two conductors may take. */
+const FILL_OF_TWO = 0.31
 
 const rules = [
   verdict(
@@ -331,7 +335,7 @@ const rules = [
   verdict(
     'FrostVerdict',
     'Frost',
-    `IF(LineCover_in<FrostDepth_in,"stop",IF(AND(FrostDepth_in>0,OR(${flatInFrost},${drainIsOut},LineCover_in<FrostDepth_in+6,12*WaterLevel_ft<FrostDepth_in)),"check","pass"))`,
+    `IF(LineCover_in<FrostDepth_in,"stop",IF(AND(FrostDepth_in>0,OR(${flatInFrost},${drainIsOut},LineCover_in<FrostDepth_in+${BELOW_FROST_IN},12*WaterLevel_ft<FrostDepth_in)),"check","pass"))`,
     [
       ['FrostDepth_in=0', 'No frost depth. A riser is open to the cold all the same.'],
       ['12*WaterLevel_ft<FrostDepth_in', 'Frost {FrostDepth_in}, and the water stands {WaterLevel_ft} below the ground: water, ports and overflow can freeze, and ice lifts lids and closes the overflow. Set the tanks deeper, or insulate over and beside the lids. The line has {LineCover_in} over it, the inlet drain {DrainCover_in} at the least.'],
@@ -340,7 +344,7 @@ const rules = [
       ['AND(InletRun_ft>0,DrainCover_in<FrostDepth_in)', 'Frost {FrostDepth_in}: the inlet drain, {DrainCover_in} deep at the least, lies in the frost: at {InletSlope_in_per_ft} it runs empty, if it has no sag and no trap, and the first-wash diverter is drained. The line has {LineCover_in} over it in its trench of {TrenchDepth_in}. The riser crosses the frost: insulate its lid, and let no water stand in the conduit.'],
       ['', 'Frost {FrostDepth_in}: the line has {LineCover_in} over it in its trench of {TrenchDepth_in}, the inlet drain has {DrainCover_in} over it at the least. The riser crosses the frost: insulate its lid, and let no water stand in the conduit.'],
     ],
-    'the top of the line 6 in below frost; drains below it or empty; the water in the tanks below it',
+    `the top of the line ${BELOW_FROST_IN} in below frost; drains below it or empty; the water in the tanks below it`,
     cite('memory', 'IPC 305.4: 6 in below frost'),
     false,
     ['DownspoutRise_ft'],
@@ -353,9 +357,9 @@ const rules = [
       ['AND(PumpLeftOut=1,TotalHead_ftw>0)', 'No pump is in this job, and gravity alone is {TotalHead_ftw} short: whoever sets one needs that at {HouseFlow_gpm}. The figures take {PumpModel}.'],
       ['AND(ByGravity=1,LineDeeper_ft>0)', 'Gravity gives {HouseFlow_gpm} at {HousePressure_psi}: no pump is part of this job. The line falls all the way from its coupling, {LineCentre_ft:2} down: its trench comes up to {TrenchDepth_in} where the ground has fallen as far, {DeepReach_ft} out where it falls evenly. Its screened intake and its way through the tank wall are lines by hand.'],
       ['ByGravity=1', 'Gravity gives {HouseFlow_gpm} at {HousePressure_psi}: no pump is part of this job. Its screened intake and its way through the tank wall are lines by hand.'],
-      ['AND(TotalHead_ftw<=0,OffCurve=1)', 'The house lies so far below the water that gravity gives flow and pressure, and {PumpModel} would run off the end of its curve as soon as it starts: leave it out[[ (Without: Pump and drop, Power, PRESSURE-TANK, RELIEF)]], and set a valve that closes at the house and, where too much comes, a reducing valve.'],
-      ['TotalHead_ftw<=0', 'The house lies so far below the water that gravity gives flow and pressure: no pump is needed[[ (Without: Pump and drop, Power, PRESSURE-TANK, RELIEF)]], but a valve that closes at the house and, where too much comes, a reducing valve.'],
-      ['AND(OffCurve=1,GravityAtSwitch_psi>SwitchWanted_psi/2)', 'The house lies so far below the water that gravity alone gives {GravityAtSwitch_psi} of the {SwitchWanted_psi} wanted at the switch, and {PumpModel} runs off the end of its curve. Want a little less and leave out the pump[[ (Without: Pump and drop, Power, PRESSURE-TANK, RELIEF)]], or hold the flow back with a valve.'],
+      ['AND(TotalHead_ftw<=0,OffCurve=1)', `The house lies so far below the water that gravity gives flow and pressure, and {PumpModel} would run off the end of its curve as soon as it starts: leave it out[[ (Without: ${WITHOUT_PUMP})]], and set a valve that closes at the house and, where too much comes, a reducing valve.`],
+      ['TotalHead_ftw<=0', `The house lies so far below the water that gravity gives flow and pressure: no pump is needed[[ (Without: ${WITHOUT_PUMP})]], but a valve that closes at the house and, where too much comes, a reducing valve.`],
+      ['AND(OffCurve=1,GravityAtSwitch_psi>SwitchWanted_psi/2)', `The house lies so far below the water that gravity alone gives {GravityAtSwitch_psi} of the {SwitchWanted_psi} wanted at the switch, and {PumpModel} runs off the end of its curve. Want a little less and leave out the pump[[ (Without: ${WITHOUT_PUMP})]], or hold the flow back with a valve.`],
       ['AND(PumpNote<>"",OR(PumpHead_ftw<TotalHead_ftw,OffCurve=1))', '{PumpNote}'],
       ['PumpHead_ftw<TotalHead_ftw', 'At {HouseFlow_gpm} {PumpModel} gives {PumpHead_ftw}; {TotalHead_ftw} is needed, short by {PumpShort_ftw}.'],
       ['OffCurve=1', 'With full tanks {PumpModel} runs off the end of its curve, past {ActualFlow_gpm}: it wears out. Take a smaller pump or hold it back.'],
@@ -406,14 +410,14 @@ const rules = [
   verdict(
     'FillVerdict',
     'Conduit fill',
-    'IF(CableWide_in=0,"check",IF(ConduitFill<=0.31,"pass",IF(ConduitFillLeast>0.31,"stop","check")))',
+    `IF(CableWide_in=0,"check",IF(ConduitFill<=${FILL_OF_TWO},"pass",IF(ConduitFillLeast>${FILL_OF_TWO},"stop","check")))`,
     [
       ['CableWide_in=0', '[[The sheet Cables has no {Cable} AWG: ]]How wide is the cable of {Cable} AWG?'],
-      ['AND(ConduitFill>0.31,ConduitFillLeast<=0.31)', 'Pump and float cable would take {ConduitFill%} of {ConduitSize} in conduit, the width of the third conductor figured: measure the cable, or take a larger conduit.'],
-      ['ConduitFill>0.31', 'Pump and float cable take {ConduitFill%} of {ConduitSize} in conduit: a larger one[[ (Jobs, Conduit size)]].'],
+      [`AND(ConduitFill>${FILL_OF_TWO},ConduitFillLeast<=${FILL_OF_TWO})`, 'Pump and float cable would take {ConduitFill%} of {ConduitSize} in conduit, the width of the third conductor figured: measure the cable, or take a larger conduit.'],
+      [`ConduitFill>${FILL_OF_TWO}`, 'Pump and float cable take {ConduitFill%} of {ConduitSize} in conduit: a larger one[[ (Jobs, Conduit size)]].'],
       ['', 'Pump and float cable take {ConduitFill%} of {ConduitSize} in conduit.'],
     ],
-    '31 % with two cables',
+    `${100 * FILL_OF_TWO} % with two cables`,
     cite('nec', 'Chapter 9 Table 1'),
   ),
   verdict('FittingsVerdict', 'IPS and CTS kept apart', 'IF(OR(AND(LineFit="IPS",LineFittings="IPS insert"),AND(LineFit="CTS",LineFittings="CTS compression")),"pass","stop")', '{WaterLinePipe} takes {LineFit} fittings; the line has {LineFittings}.', 'never mixed', cite('practice', 'IPS pipe takes insert fittings, CTS tubing compression fittings')),

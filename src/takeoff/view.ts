@@ -15,11 +15,11 @@ import type { Takeoff, Worked } from './takeoff.js'
 const plain = (value: Single): string | number | boolean | null => (isError(value) ? value.code : value === '' ? null : value)
 const measured = (design: Design, name: string) => ({ value: plain(design.singleOf(name)), unit: symbolOf(name) })
 
-/** An input and where it is from; a depth of groundwater or a footing that nobody measured is none, whatever stands in for it, and an empty cable is the one that was sized. */
+/** An input and where it is from; a depth of groundwater or a footing that nobody measured is none, whatever stands in for it. */
 function inputView(design: Design, name: string) {
   if ((name === 'GroundwaterDepth_ft' || name === 'FootingAway_ft') && design.number(assumable[name]) === 1) return { value: null, unit: symbolOf(name), from: 'default' }
-  if (name === 'CableSize' && design.singleOf(name) === '') return { ...measured(design, 'Cable'), from: 'sized' }
-  return { ...measured(design, name), from: design.origin(name) }
+  const from = design.origin(name)
+  return { ...measured(design, name === 'CableSize' && from === 'sized' ? 'Cable' : name), from }
 }
 
 export function jobView(job: string, { design, takeoff, problems }: Worked, all: readonly Problem[]) {

@@ -102,7 +102,7 @@ function totalWords(takeoff: Takeoff | undefined): string {
   return open ? `no total yet: ${open} ${open === 1 ? 'line has' : 'lines have'} no price` : dollars(takeoff.total, 0)
 }
 
-/** One tank fewer or more beside price: worked out when the fold is opened. */
+/** Each count of tanks beside its price: worked out when the fold is opened. */
 function optionsFold(takeoff: Takeoff): HTMLElement {
   const content = h('div', {})
   const details = fold('options', 'Other tanks, other price', content)

@@ -70,7 +70,7 @@ describe('a mistake in a rule', () => {
     expect(ruleProblem({ text: 'SoilClass="rok"' })).toMatch(/^SoilClass is never "rok"; it is one of .*rock/)
     expect(ruleProblem({ text: 'IF(OR(TankCount>1,"lorries"<>Traffic),1,0)' })).toMatch(/^Traffic is never "lorries"; it is one of none, /)
     expect(ruleProblem({ text: 'PitWater="Wett"' })).toMatch(/^PitWater is never "Wett"; it is one of /)
-    expect(ruleProblem({ text: 'LiftVerdict="stopp"' })).toBe('LiftVerdict is never "stopp"; it is one of pass, check, stop')
+    expect(ruleProblem({ text: 'LiftVerdict="stopp"' })).toBe('LiftVerdict is never "stopp"; it is one of stop, check, pass')
     expect(ruleProblem({ text: 'TankCount>"2"' })).toBe('TankCount is a number and never the text "2"')
     for (const text of ['SoilClass="ROCK"', 'PitWater<>"dry"', 'GroundwaterDepth_ft=""', 'Site="a shed"', 'PumpModel="Lark 75"'])
       expect(ruleProblem({ text }), text).toBeUndefined()

@@ -3,7 +3,7 @@ import type { RaisedVerdict } from '../../takeoff/design.js'
 import { SPANISH_AS_ANSWERED, spanishAnswered, spanishDoNotStart, spanishHoldFor, spanishStop } from '../../takeoff/spanish.js'
 import { answerTo, stopsOf } from '../stopAnswers.js'
 import { crewColumns as columns, type CrewDraft } from './crewDraft.js'
-import { verdictWords } from '../words.js'
+import { verdictSentence } from '../words.js'
 import { ANSWERED, DO_NOT_START, HOLD, holdFor } from './crewOwnWords.js'
 
 export function putBarriers(draft: CrewDraft): void {
@@ -23,7 +23,7 @@ export function putBarriers(draft: CrewDraft): void {
 
 function putBarrier(draft: CrewDraft, { name, label, words, rule }: RaisedVerdict, answered: string): void {
   draft.put(columns.text, 'hazard', `${label}: ${words}${answered}`, {
-    formula: `"${label}: "&${verdictWords(name, draft.from)}${answered ? `&"${answered.replace(/"/g, '""')}"` : ''}`,
+    formula: `"${label}: "&${verdictSentence(name, draft.from)}${answered ? `&"${answered.replace(/"/g, '""')}"` : ''}`,
   })
   const hold = answered ? HOLD.answered : holdFor(rule.touchesLife ? HOLD.engineer : HOLD.office)
   draft.put(columns.hold, 'siteHold', hold)

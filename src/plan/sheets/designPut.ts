@@ -117,7 +117,8 @@ function putInput({ draft, job: { design }, validations }: Putting, { name }: { 
   const isText = typeof value === 'string' && name !== 'Date'
   const isEmpty = value === '' || value === null
   const format = name === 'Date' ? 'date' : isText ? 'text' : inputDecimals(value)
-  const from = design.sized.has(name) ? design.whySized(name) : design.job.defaulted.has(name) ? 'default; the row left it empty' : isEmpty ? 'left empty' : 'from the job row'
+  const from =
+    design.origin(name) === 'sized' ? design.whySized(name) : design.job.defaulted.has(name) ? 'default; the row left it empty' : isEmpty ? 'left empty' : 'from the job row'
   labelled(draft, field?.label ?? name, name)
   draft.put(columns.value, isText && !isEmpty ? 'inputText' : 'input', isEmpty ? null : value, { format })
   draft.put(columns.asMade, 'faintRight', isEmpty ? null : value, { format })

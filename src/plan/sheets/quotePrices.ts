@@ -1,6 +1,6 @@
 /** The price of a quote by section: overhead, markup and all spread over them. The last one takes what rounding leaves. No price while a stop stands. */
 import { money } from '../../rounding.js'
-import { ADDED_SUM, FURTHER_WORK, sumOf } from '../../takeoff/sumWords.js'
+import { ADDED_SUM, FURTHER_WORK, ORDER_COST, sumOf } from '../../takeoff/sumWords.js'
 import type { Takeoff } from '../../takeoff/takeoff.js'
 import { laidOut, type Page, type Picture } from '../drawing/picture.js'
 import { sectionPicture } from '../drawing/sectionPicture.js'
@@ -33,7 +33,7 @@ export function putPrices(draft: QuoteDraft): (stopped: string) => void {
   draft.bar('Price')
   const net = money(takeoff.total - takeoff.tax)
   const parts = partsIn(takeoff)
-  const [whole, tax, cost] = ['Total', 'Tax', 'Order cost'].map((label) => draft.from(sumPlace(label))) as [string, string, string]
+  const [whole, tax, cost] = ['Total', 'Tax', ORDER_COST].map((label) => draft.from(sumPlace(label))) as [string, string, string]
   const figures: ((stopped: string) => void)[] = []
   const figure = (row: number, role: 'number' | 'subtotal' | 'total', value: number, text: string): void => {
     figures.push((stopped) => draft.put(columns.price, role, draft.isOpen ? 'no price' : value, { row, format: 2, formula: `IF(${stopped}>0,"no price",${text})` }))

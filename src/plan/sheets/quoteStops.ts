@@ -4,7 +4,7 @@ import { UNCOUNTED } from '../../takeoff/sumWords.js'
 import { verdictRules } from '../../takeoff/verdicts.js'
 import { address } from '../plan.js'
 import { CHANGED_SINCE } from '../sheetKind.js'
-import { verdictWords } from '../words.js'
+import { verdictSentence } from '../words.js'
 import { answerFormula, answerTo, codeOf, earlierCode, stopsOf, stopWords, wantedOf } from '../stopAnswers.js'
 import { quoteColumns as columns, type QuoteDraft } from './quoteDraft.js'
 import { sumPlace } from './takeoffColumns.js'
@@ -37,7 +37,7 @@ function putStop(draft: QuoteDraft, stop: RaisedVerdict): string {
   const isAnswered = answerFormula(address(draft.row, columns.done), touchesLife)
   draft.put(columns.code, 'faintWrapped', codeOf(name), { format: 'text' })
   draft.put(columns.text, 'wrapped', isGiven ? words : `${words} ${wantedOf(touchesLife)}`, {
-    formula: `"${label}: "&${verdictWords(name, from)}&IF(${isAnswered}=1,""," ${wantedOf(touchesLife)}")`,
+    formula: `"${label}: "&${verdictSentence(name, from)}&IF(${isAnswered}=1,""," ${wantedOf(touchesLife)}")`,
   })
   draft.entry(said === '' ? undefined : said)
   draft.put(columns.stands, 'faint', words, { format: 'text' })
