@@ -112,6 +112,24 @@ describe('a job that gravity serves', () => {
     const { code } = withPump.lines.find(({ rule }) => rule.key.startsWith('CABLE-'))!
     expect(takeoffOf({ ...low, Without: `PUMP, ${code}` }).design.number('ByGravity')).toBe(1)
   })
+  it('sells no pressure tank that no pump fills, and judges nothing that is not there', () => {
+    const codes = takeoffOf({ ...low, Without: 'Pump and drop, Power' }).lines.map(({ code }) => code)
+    expect(codes.filter((code) => ['PUMP', 'PRESSURE-TANK', 'RELIEF'].includes(code))).toEqual([])
+    expect(codes).toContain('HOUSE-VALVE')
+    const silent = byGravity.design.verdicts().flatMap(({ name, words }) => (words === 'No pump is part of this job.' ? [name] : []))
+    expect(silent.sort()).toEqual([
+      'AmpacityVerdict',
+      'ConduitCoverVerdict',
+      'DropVerdict',
+      'FillVerdict',
+      'PressureTankVerdict',
+      'ReliefVerdict',
+      'StartDropVerdict',
+      'SupplyVerdict',
+      'SwitchVerdict',
+      'TrenchVerdict',
+    ])
+  })
   it('is none while its feed is bought: a pump of others is fed all the same', () => {
     const { design, lines } = takeoffOf({ ...low, Without: 'PUMP' })
     expect(lines.some(({ rule }) => rule.section === 'Power')).toBe(true)

@@ -293,6 +293,7 @@ describe('files of rain', () => {
     expect(readRainFile('Date;Rain\n2001-01-01;0.5', 'f', { unit: 'in' }).days[0]!.rain_in).toBe(0.5)
     // A comma before the tenths, where it does not part the fields; a comma within quotes.
     expect(readRainFile('date;rain_mm\n2023-01-01;12,7', 'f').days[0]!.rain_in).toBe(0.5)
+    expect(readRainFile('date;rain_mm\n2023-01-01;6,35', 'f').days[0]!.rain_in).toBe(0.25)
     const quoted = '"STATION","DATE","NAME","SNOW","PRCP"\n"A1","2023-01-01","LOW FALLOW, AR","9","254"\n"B2","2023-01-01","HIGH FALLOW, AR","9","508"'
     expect(readRainFile(quoted, 'f', { unit: 'tenths', station: 'B2' }).days).toEqual([{ date: '2023-01-01', rain_in: 2 }])
     expect(() => readRainFile(quoted, 'f', { unit: 'mm' })).toThrow('f: one station, or the ID of one of them (--id); it has A1, B2.')

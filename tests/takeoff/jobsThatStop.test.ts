@@ -431,6 +431,13 @@ describe('what a crew would have to put right', () => {
     expect([wet.design.number('LineWidth_ft'), lineOf(wet, 'TRENCH-BOX') !== undefined]).toEqual([3, true])
     // 100 ft dug at 12 ft/h, laid and filled at 60: 10 h are two days of 8.
     expect(wet.design.number('TrenchBox_day')).toBe(2)
+    // A drain whose deep end is 5 ft down counts as long as it is: 10 h of the line, and 200 ft of it in earth at 60 ft/h each way, 6.7 h.
+    const deep = (OverflowDeep_ft: number) => Math.max(1, Math.ceil(((OverflowDeep_ft >= 5 ? 200 : 0) * (1 / 60 + 1 / 60)) / 8))
+    for (const Cover_ft of [1, 2, 3]) {
+      const { design: inEarth } = takeoffOf({ ...base, SoilClass: 'B', Cover_ft, InletRun_ft: 5, OverflowRun_ft: 200, OutfallDrop_ft: 12 })
+      expect([inEarth.number('LineProtected'), inEarth.number('InletDeep_ft') < 5]).toEqual([0, true])
+      expect(inEarth.number('TrenchBox_day')).toBe(deep(inEarth.number('OverflowDeep_ft')))
+    }
   })
   it('a drain that follows steep ground is looked into, and none that is not there falls', () => {
     const design = (row: object) => takeoffOf({ ...base, ...row }).design

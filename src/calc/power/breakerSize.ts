@@ -18,7 +18,10 @@ export const breakerSize = calc({
     step('wanted_A', 'Multiple of the current', 'current_A*multiple', cite('nec', 'Table 430.52: 250 % for an inverse-time breaker')),
     step('breaker_A', 'Next standard rating', 'INDEX(Breakers[rating_A],SUMPRODUCT((Breakers[rating_A]<wanted_A-0.000000001)*1)+1)', citeRows(breakers, 'nec', '240.6(A)')),
   ],
-  notes: ['The largest that motor rules allow; the maker’s instructions may ask for less.'],
+  notes: [
+    'The largest that motor rules allow; the maker’s instructions may ask for less.',
+    `Current times multiple is ${largestBreaker_A} A at the most, the largest rating of the table.`,
+  ],
   example: [8],
   run({ current_A, multiple }) {
     const wanted = current_A * multiple

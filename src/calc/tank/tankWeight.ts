@@ -22,6 +22,7 @@ export const tankWeight = calc({
     step('inside_ft3', 'Inside volume', '(length_ft-2*wall_in/12)*(width_ft-2*wall_in/12)*(height_ft-(floor_in+lid_in)/12)', cite('derivation', 'volume of a box')),
     step('weight_lb', 'Weight', '(outside_ft3-inside_ft3)*unitWeight_lb_per_ft3', cite('femaP259', 'normal-weight concrete 150 lb/ft³')),
   ],
+  notes: ['Two walls are no wider than the tank, floor and lid no higher.'],
   example: [10, 6, 6, 5, 6, 6],
   run({ length_ft, width_ft, height_ft, wall_in, floor_in, lid_in, unitWeight_lb_per_ft3 }) {
     const inside = [length_ft - (2 * wall_in) / 12, width_ft - (2 * wall_in) / 12, height_ft - (floor_in + lid_in) / 12] as const

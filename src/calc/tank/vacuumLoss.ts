@@ -26,7 +26,7 @@ export const vacuumLoss = calc({
     step('expected_inHg', 'Reading expected of a tight tank', 'start_inHg*warming+(barometer_inHg-first_inHg*warming)', gasLaw),
     step('loss_inHg', 'Vacuum lost to leakage', 'expected_inHg-end_inHg', gasLaw),
   ],
-  notes: ['Five degrees of warming take 0.24 inHg off the gauge of a tight tank at 4 inHg.'],
+  notes: ['Five degrees of warming take 0.24 inHg off the gauge of a tight tank at 4 inHg.', 'Both readings lie below the barometer, 29.92 inHg where none is given.'],
   example: [4, 3.7, 70, 75],
   run({ start_inHg, end_inHg, startTemp_F, endTemp_F, startBarometer_inHg, endBarometer_inHg }) {
     if ((startTemp_F === undefined) !== (endTemp_F === undefined)) throw badInput('Air temperature in the tank (startTemp, endTemp)', 'both or neither', 'one of them')

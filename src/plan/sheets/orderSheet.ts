@@ -100,7 +100,7 @@ function orderSheet(job: JobContext, sheet: string): SheetPlan {
   for (const { words, quantity, unit } of byHand) {
     // Lines by hand stand on the Takeoff: here they are said, not kept.
     draft.put(columns.text, 'wrapped', words)
-    draft.put(columns.order, 'number', quantity, { format: 2 })
+    draft.put(columns.order, 'number', quantity, { format: Number.isInteger(quantity) ? 0 : 2 })
     draft.put(columns.unit, 'unit', unitBeside(quantity, unit) || null)
     draft.next()
   }
