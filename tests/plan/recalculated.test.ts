@@ -74,15 +74,13 @@ it('a tank that failed its vacuum test and passed a later one stops no more', ()
   const { R1: _, ...others } = readings.cells
   expect(stops('Wicket Mill', { ...readings, cells: others as typeof readings.cells })).toEqual(['T1', 'T3', 'R6'])
   // A test done again names its tank however it is parted from what was mended, and one drawn an inch too far, at its start or its end, passes none.
-  const again = (line: object) =>
-    stops('Wicket Mill', { cells: { T3: { start_inHg: 4, end_inHg: 3, watched_min: 10 }, R1: { start_inHg: 4, end_inHg: 4, watched_min: 10, ...line } }, added: [] })
-  for (const text of ['T3', 'T3: boot', 't3, boot', 'T3 boot']) expect(again({ text }), text).toEqual([])
-  expect(again({ text: 'T2: boot' })).toEqual(['T3'])
-  const drawn = (first: object) =>
-    stops('Wicket Mill', { cells: { T3: { watched_min: 10, ...first }, R1: { text: 'T3', start_inHg: 4, end_inHg: 4, watched_min: 10 } }, added: [] })
-  expect(drawn({ start_inHg: 5.1, end_inHg: 4 })).toEqual(['T3'])
-  expect(drawn({ start_inHg: 4, end_inHg: 5.1 })).toEqual(['T3'])
-  expect(drawn({ start_inHg: 5, end_inHg: 4 })).toEqual([])
+  const logged = (cells: object) => stops('Wicket Mill', { cells: cells as typeof readings.cells, added: [] })
+  const passed = { start_inHg: 4, end_inHg: 4, watched_min: 10 }
+  const again = (text: string) => logged({ T3: { ...passed, end_inHg: 3 }, R1: { ...passed, text } })
+  for (const text of ['T3', 'T3: boot', 't3, boot', 'T3 boot']) expect(again(text), text).toEqual([])
+  expect(again('T2: boot')).toEqual(['T3'])
+  const drawn = (first: object) => logged({ T3: { ...passed, ...first }, R1: { ...passed, text: 'T3' } })
+  expect([drawn({ start_inHg: 5.1 }), drawn({ end_inHg: 5.1 }), drawn({ start_inHg: 5 })]).toEqual([['T3'], ['T3'], []])
   // However many lines a record gets, no formula grows with them past Excel's 8,192 characters.
   const many = Object.fromEntries(Array.from({ length: 99 }, (_, at) => [`R${at + 1}`, { text: 'T4', start_inHg: 4, end_inHg: 4, watched_min: 10 }]))
   const takeoff = makeTakeoff(office, rowNamed(office, 'Jobs', 'Ember Yard')!, { ...nothingKept, crew: { cells: { ...readings.cells, ...many }, added: [] } })
