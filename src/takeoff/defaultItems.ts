@@ -140,7 +140,7 @@ const bySection: Record<Section, readonly ItemRow[]> = {
   Test: [
     { code: 'PLATE', description: 'Test plate with sealant, opening {TankOpening_in}, use of', quantity: 'OpeningsFirst', unit: 'each', hours: 0.2, kind: 'equipment', why: 'One on each of {OpeningsFirst|opening|openings}' },
     { code: 'PLATE-{SecondOpening_in}', description: 'Test plate with sealant, opening {SecondOpening_in}, use of', when: 'OpeningsSecond>0', quantity: 'OpeningsSecond', unit: 'each', hours: 0.2, kind: 'equipment', price: 'SecondPlate_usd', why: 'One on each of {OpeningsSecond|opening|openings} of {SecondModel}' },
-    { code: 'PLUG', description: '4 in test plug, use of', quantity: 'TiePlugs+IF(TankPort_in=4,PortsUsed,0)', unit: 'each', hours: 0.1, kind: 'equipment', why: 'Two ends of {TieCount|tie|ties}, and ports of 4 in' },
+    { code: 'PLUG', description: '4 in test plug, use of', quantity: 'TiePlugs+IF(TankPort_in=4,PortsUsed,0)', unit: 'each', hours: 0.1, kind: 'equipment', why: 'Both ends of each tie ({TieCount}), and each port of 4 in' },
     { code: 'PLUG-{TankPort_in}', description: '{TankPort_in} test plug, use of', when: 'TankPort_in<>4', quantity: 'PortsUsed', unit: 'each', hours: 0.1, kind: 'equipment', why: 'One for each of {PortsUsed|port|ports}' },
     { code: 'PLUG-PUMP', description: '1-1/4 in plug for the pump coupling', quantity: '1', unit: 'each', hours: 0.1, kind: 'equipment', why: 'In the cast coupling of the pump tank' },
     { code: 'VACUUM', description: 'Vacuum test, a tank', quantity: 'TankCount', unit: 'each', hours: 0.75, kind: 'equipment', why: '{TestVacuum_inHg} watched for {TestHold_min}, before backfill' },

@@ -86,7 +86,7 @@ const prices: readonly Cells[] = [
 
 /** Prices of the list that carry most of the money, after tanks, pump and an hour of labor, which have columns elsewhere; a new office asks for these first. */
 export const twelvePrices: readonly string[] = ['EXCAVATOR', 'HAUL-TANKS', 'HAUL', 'RISER', 'RISER-LID', 'STONE-BED', 'STONE-DRAIN', 'DRAIN-PVC 40', 'ELECTRICIAN', 'DEWATER', 'FILTER', 'HAUL-STONE']
-const ASK_FIRST = `Ask for this one first: one of the twelve that carry most of the money, after tanks, crane and pump. An hour of labor is a column of Jobs, $${String(jobFields.LaborRate_usd_per_h.default)} where it is left empty`
+const ASK_FIRST = `Ask for this one first: one of the twelve that carry most of the money (labor is $${String(jobFields.LaborRate_usd_per_h.default)} an hour unless Jobs says)`
 /** A list to be filled in: empty, the twelve on top. */
 const emptyPrices = (rows: readonly Cells[]): readonly Cells[] => {
   const isFirst = ({ Code }: Cells) => twelvePrices.includes(String(Code))

@@ -1,11 +1,12 @@
 /** What must agree on the sheets of a job: each with its two sides as a number and as a live formula. */
 import { money } from '../../rounding.js'
-import { ADDED_SUM, sumOf } from '../../takeoff/sumWords.js'
+import type { Line } from '../../takeoff/lines.js'
+import { ADDED_SUM, PRICE_SUMS, sumOf } from '../../takeoff/sumWords.js'
 import { address } from '../plan.js'
 import { CHANGED_SINCE, type JobContext } from '../sheetKind.js'
 import { openStops } from '../stopAnswers.js'
 import { hasProof, proofSums } from './proofSheet.js'
-import { QUOTE_PARTS, QUOTE_PRICE } from './quotePrices.js'
+import { pricedParts, QUOTE_PARTS, QUOTE_PRICE } from './quotePrices.js'
 import { LINE_ROWS, sumPlace, takeoffColumns } from './takeoffColumns.js'
 
 /** Sums of cents agree within half of one, counts within a half, all else to the last digits. */
@@ -25,15 +26,9 @@ export function checkList({ takeoff, design, names }: JobContext, sheet: string)
     ...takeoff.sections.map(({ section, total }) => ({ total, place: from(sumPlace(sumOf(section))) })),
     { total: takeoff.addedTotal, place: from(sumPlace(ADDED_SUM)) },
   ]
-  const [cost, overhead, markup, tax, total] = ['Order cost', 'Overhead', 'Markup', 'Tax', 'Total'].map((label) => from(sumPlace(label))) as [
-    string,
-    string,
-    string,
-    string,
-    string,
-  ]
+  const [cost, overhead, markup, tax, total] = PRICE_SUMS.map((label) => from(sumPlace(label)))
   const none = [0] as const
-  const count = (condition: string): readonly [number, string] => [0, `SUMPRODUCT(${condition})`]
+  const count = (isCounted: (line: Line) => boolean, condition: string): readonly [number, string] => [takeoff.lines.filter(isCounted).length, `SUMPRODUCT(${condition})`]
   const is = (column: keyof typeof takeoffColumns) => `ISNUMBER(${lines(column)})`
   const n = (name: Parameters<typeof design.number>[0]): readonly [number, string] => [design.number(name), from(name)]
   const parts = (['Bed_yd3', 'TanksOutside_yd3', 'RisersInEarth_yd3', 'PumpEndStone_yd3', 'Backfill_yd3', 'PitTopsoilBack_yd3'] as const).map(n)
@@ -50,7 +45,10 @@ export function checkList({ takeoff, design, names }: JobContext, sheet: string)
       what: 'Amounts of all lines against the order cost',
       unit: '$',
       within: HALF_CENT,
-      left: [takeoff.orderCost, `SUMPRODUCT((${lines('code')}<>"")*${is('order')},${lines('amount')})+${from(sumPlace(ADDED_SUM))}`],
+      left: [
+        money(takeoff.lines.reduce((sum, { amount }) => sum + amount, takeoff.addedTotal)),
+        `SUMPRODUCT((${lines('code')}<>"")*${is('order')},${lines('amount')})+${from(sumPlace(ADDED_SUM))}`,
+      ],
       right: [takeoff.orderCost, cost],
     },
     {
@@ -64,24 +62,27 @@ export function checkList({ takeoff, design, names }: JobContext, sheet: string)
       what: 'Prices of the quote against the total; nothing where it has no price',
       unit: '$',
       within: HALF_CENT,
-      left: [quoted ? takeoff.total : 0, `IF(ISNUMBER(${from(QUOTE_PRICE)}),SUM(${from(QUOTE_PARTS)}),0)`],
+      left: [quoted ? money(pricedParts(takeoff).reduce((sum, { price }) => sum + price, takeoff.tax)) : 0, `IF(ISNUMBER(${from(QUOTE_PRICE)}),SUM(${from(QUOTE_PARTS)}),0)`],
       right: [quoted ? takeoff.total : 0, `IF(ISNUMBER(${from(QUOTE_PRICE)}),${total},0)`],
     },
     {
       what: 'Lines that order less than their quantity',
       unit: 'lines',
       within: HALF,
-      left: count(`${is('order')}*${is('net')}*(${lines('yours')}="")*(${lines('order')}<${lines('net')}-${SMALL})`),
+      left: count(
+        ({ override, order, net }) => override === undefined && order < net - SMALL,
+        `${is('order')}*${is('net')}*(${lines('yours')}="")*(${lines('order')}<${lines('net')}-${SMALL})`,
+      ),
       right: none,
     },
     {
       what: 'Lines that order less than your quantity',
       unit: 'lines',
       within: HALF,
-      left: count(`${is('order')}*${is('yours')}*(${lines('order')}<${lines('yours')}-${SMALL})`),
+      left: count(({ override, order }) => override !== undefined && order < override - SMALL, `${is('order')}*${is('yours')}*(${lines('order')}<${lines('yours')}-${SMALL})`),
       right: none,
     },
-    { what: 'Lines without a price', unit: 'lines', within: HALF, left: count(`${is('order')}*(1-${is('price')})`), right: none },
+    { what: 'Lines without a price', unit: 'lines', within: HALF, left: count(({ price }) => price === undefined, `${is('order')}*(1-${is('price')})`), right: none },
     {
       what: 'The pit: what is dug against bed, tanks, risers, stone, backfill and topsoil',
       unit: 'yd³',

@@ -18,21 +18,29 @@ interface PricedPart {
   label: string
   /** Where the sum of its cost stands. */
   sum: string
-  total: number
+  /** With its share of overhead and markup; the last one takes what rounding leaves. */
+  price: number
 }
 /** Sections that cost something, and what is put in by hand. */
-const partsIn = ({ sections, addedTotal }: Takeoff): readonly PricedPart[] =>
-  [
-    ...sections.map(({ section: label, total }) => ({ label: label as string, sum: sumPlace(sumOf(label)), total })),
-    ...(addedTotal ? [{ label: FURTHER_WORK[addedTotal < 0 ? 1 : 0], sum: sumPlace(ADDED_SUM), total: addedTotal }] : []),
-  ].filter(({ total }) => total !== 0)
+export function pricedParts({ sections, addedTotal, orderCost, total, tax }: Takeoff): readonly PricedPart[] {
+  const costs = [
+    ...sections.map(({ section: label, total }) => ({ label: label as string, sum: sumPlace(sumOf(label)), cost: total })),
+    ...(addedTotal ? [{ label: FURTHER_WORK[addedTotal < 0 ? 1 : 0], sum: sumPlace(ADDED_SUM), cost: addedTotal }] : []),
+  ].filter(({ cost }) => cost !== 0)
+  const net = money(total - tax)
+  let spread = 0
+  return costs.map(({ label, sum, cost }, at) => {
+    const price = at === costs.length - 1 ? money(net - spread) : money(orderCost ? (cost * net) / orderCost : 0)
+    spread = money(spread + price)
+    return { label, sum, price }
+  })
+}
 
 /** Writes the rows of the price. What it answers fills in their figures, once the stops below have their rows: `stopped` counts those that stand. */
 export function putPrices(draft: QuoteDraft): (stopped: string) => void {
   const { takeoff, design, names } = draft.job
   draft.bar('Price')
-  const net = money(takeoff.total - takeoff.tax)
-  const parts = partsIn(takeoff)
+  const parts = pricedParts(takeoff)
   const [whole, tax, cost] = ['Total', 'Tax', ORDER_COST].map((label) => draft.from(sumPlace(label))) as [string, string, string]
   const figures: ((stopped: string) => void)[] = []
   const figure = (row: number, role: 'number' | 'subtotal' | 'total', value: number, text: string): void => {
@@ -42,15 +50,12 @@ export function putPrices(draft: QuoteDraft): (stopped: string) => void {
   // Beside the names of the sections there is room for it.
   const picture = sectionPicture(design, measureOf(design))
   draft.drawings.push({ picture, row: first, column: columns.text, offset: 125, page: besideRows(picture, parts.length) })
-  let spread = 0
-  parts.forEach(({ label, sum, total }, at) => {
+  parts.forEach(({ label, sum, price }, at) => {
     const row = draft.row
-    const isLast = at === parts.length - 1
-    const price = isLast ? money(net - spread) : money(takeoff.orderCost ? (total * net) / takeoff.orderCost : 0)
-    spread = money(spread + price)
-    const text = isLast
-      ? `${whole}-${tax}${at ? `-SUM(${address(first, columns.price)}:${address(row - 1, columns.price)})` : ''}`
-      : `IF(${cost}=0,0,ROUND(${draft.from(sum)}*(${whole}-${tax})/${cost},2))`
+    const text =
+      at === parts.length - 1
+        ? `${whole}-${tax}${at ? `-SUM(${address(first, columns.price)}:${address(row - 1, columns.price)})` : ''}`
+        : `IF(${cost}=0,0,ROUND(${draft.from(sum)}*(${whole}-${tax})/${cost},2))`
     draft.put(columns.text, 'text', label)
     figure(row, 'number', price, text)
     draft.next()

@@ -10,6 +10,7 @@ export const items200: Readonly<Record<string, ChangedItem>> = {
     was: { Why: 'Within 25 ft of everyone round the tanks, pit {PitDepth_ft} deep; one more that moves along a trench of 4 ft' },
     reason: 'it spoke of a trench ladder where there is none',
   },
+  PLUG: { was: { Why: 'Two ends of {TieCount|tie|ties}, and ports of 4 in' }, reason: 'a single tank has no ties' },
   TAPE: {
     was: {
       Description: 'Warning tape with a wire that is found from above, over line{CableToo}',
