@@ -1,5 +1,4 @@
 /** The sheet Order together: one order over the jobs of one making, live over their takeoffs; and what stands in its place once it is out of date. */
-import { LOTS_SLACK } from '../calc/estimate/orderQuantity.js'
 import { money } from '../rounding.js'
 import { lineFormula } from '../takeoff/lineFigures.js'
 import { ADDED_SECTION_WORDS } from '../takeoff/sumWords.js'
@@ -154,13 +153,13 @@ export function togetherSheet({ jobs, stopped, notAgreed, shared, byHand, house 
     const { order, apart, price, saved: less } = together(one)
     const cell = (of: Ordered, column: number) => `${quotedSheet(of.sheet)}!${address(of.row, column)}`
     const at = (column: number) => address(draft.row, column, false)
-    const [waste, lot] = [cell(lines[0]!, takeoffColumns.waste), cell(lines[0]!, takeoffColumns.lot)]
+    const lot = cell(lines[0]!, takeoffColumns.lot)
     const decimals = Number.isInteger(one.lot) ? 0 : 2
     const [net, sum, prices] = formulas(lines, cell)
     draft.put(columns.code, 'faintWrapped', code, { format: 'text' })
     draft.put(columns.text, 'wrapped', one.description)
     draft.put(columns.jobs, 'number', lines.length, { format: 0 })
-    const pooled = `ROUNDUP((${net})*(1+${waste})/${lot}*(1-${LOTS_SLACK}),0)*${lot}`
+    const pooled = lineFormula('orderTogether', (name) => (name === 'Net' ? `(${net})` : name === 'Lot' ? lot : cell(lines[0]!, takeoffColumns.waste)))
     // Which ends are long enough was found when it was made.
     const ofLengths = apart > order ? `MAX(${pooled},${sum}-${Math.round((apart - order) / one.lot)}*${lot})` : sum
     draft.put(columns.order, 'number', order, { format: decimals, formula: !one.isPooled ? sum : one.isByLength ? ofLengths : pooled })

@@ -17,8 +17,9 @@ export type LineCell = 'Yours' | 'Net' | 'Waste' | 'Lot' | 'Order' | 'Price' | '
 const used = 'IF(Yours="",Net,Yours)'
 /** The price that counts: where somebody took theirs back, that of the list. */
 const paid = 'IF(Price="",Listed,Price)'
-/** As many lots as it takes with its waste (the steps of ORDERQUANTITY). */
-const lots = `${used}*(1+Waste)/Lot*(1-${LOTS_SLACK})`
+/** As many lots as a quantity takes with its waste (the steps of ORDERQUANTITY). */
+const lotsOf = (quantity: string): string => `${quantity}*(1+Waste)/Lot*(1-${LOTS_SLACK})`
+const lots = lotsOf(used)
 const pieces = 'ROUNDUP(Pieces,0)'
 const kerf_ft = 'SawKerf_in/12'
 /** As many sticks as equal pieces are cut from, the saw's share with them; a piece longer than a stick is joined as it comes. An own quantity is what is bought, and makes no piece longer. */
@@ -26,6 +27,8 @@ const sticks = `IF(OR(Yours<>"",${pieces}<=0,Net<=0),${lots},IF(Net>${pieces}*Lo
 
 export const lineFigures = {
   order: `ROUNDUP(${lots},0)*Lot`,
+  /** Of several jobs: `Net` is what all of them use. */
+  orderTogether: `ROUNDUP(${lotsOf('Net')},0)*Lot`,
   orderCut: `ROUNDUP(${sticks},0)*Lot`,
   price: paid,
   amount: `ROUND(Order*${paid},2)`,
