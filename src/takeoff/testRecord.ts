@@ -1,12 +1,11 @@
 /** What the test record of a job says: each test of its log, whether a later one of the tank has passed, and the lines that stop the work. */
 import { formula } from '../formula/formula.js'
 import type { Value } from '../formula/value.js'
-import { roundTo } from '../rounding.js'
 import { callFromFormula } from './call.js'
 import type { Design } from './design.js'
 import { readingRules } from './readings.js'
 import type { Takeoff } from './takeoff.js'
-import { LOG_ENTRIES, logLoss, logVerdict, OVERDRAWN_INHG } from './vacuumLog.js'
+import { LOG_ENTRIES, logLoss, logSound, logVerdict } from './vacuumLog.js'
 
 export const isTankCode = (code: string): boolean => /^T\d+$/.test(code)
 /** A test done again: which tank, and what was mended, is written in. */
@@ -43,12 +42,11 @@ export function testsOf({ design, crew }: Takeoff): readonly TankTest[] {
     const which = isTankCode(code) ? code : (entries.text ?? '')
     const here = new Map<string, Value>([['which', which], ...LOG_ENTRIES.map((name) => [name, entries[name] ?? null] as const)])
     here.set('loss_inHg', workedOut(design, logLoss, here))
-    const drawn_inHg = Math.max(Number(entries.start_inHg ?? 0), Number(entries.end_inHg ?? 0))
     return {
       code,
       tank: firstWord(String(which)),
       verdict: workedOut(design, logVerdict, here),
-      isSound: roundTo(drawn_inHg, 2) <= roundTo(design.number('VacuumAllowed_inHg'), 2) + OVERDRAWN_INHG,
+      isSound: workedOut(design, logSound, here) === true,
     }
   })
   return tests.map(({ code, tank, verdict, isSound }, at) => ({

@@ -1,8 +1,9 @@
 /** The log of the vacuum test on the test record: a row a tank, and lines for tests that are done again. */
+import { formula } from '../../formula/formula.js'
 import type { Value } from '../../formula/value.js'
 import type { Words } from '../../takeoff/template.js'
 import { againCodes, tankCodes, testsOf } from '../../takeoff/testRecord.js'
-import { LOG_ENTRIES, logLoss, logVerdict, OVERDRAWN_INHG } from '../../takeoff/vacuumLog.js'
+import { LOG_ENTRIES, logLoss, logSound, logVerdict } from '../../takeoff/vacuumLog.js'
 import { decimalsOf, symbolOf } from '../../units.js'
 import { address } from '../plan.js'
 import { logHeading, logHeadings, logSpans, tankWords, testColumns as columns, type TestDraft } from './testDraft.js'
@@ -97,9 +98,10 @@ export function putPassedSince(draft: TestDraft, { first, last, tests, again }: 
     const later = Math.max(row + 1, again)
     const over = (column: number) => `${at(later, column)}:${at(last, column)}`
     const passes = () => {
-      const isSound = `(ROUND(MAX(${at(row, columns.entries)}:${at(row, columns.entries + 1)}),2)<=ROUND(${draft.from('VacuumAllowed_inHg')},2)+${OVERDRAWN_INHG})`
+      const entry = (name: string) => LOG_ENTRIES.findIndex((known) => known === name)
+      const isSound = formula(logSound).render((name) => (entry(name) < 0 ? draft.from(name) : at(row, columns.entries + entry(name))))
       const tank = row < again ? `"${code}"` : firstWordIn(at(row, columns.text))
-      return `${isSound}*(SUMPRODUCT((${over(columns.verdict)}="pass")*(${firstWordIn(over(columns.text))}=${tank}))>0)`
+      return `(${isSound})*(SUMPRODUCT((${over(columns.verdict)}="pass")*(${firstWordIn(over(columns.text))}=${tank}))>0)`
     }
     draft.put(columns.passed, 'number', hasPassedSince ? 1 : 0, { row, format: 0, formula: later <= last ? passes() : '0' })
   })
