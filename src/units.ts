@@ -252,7 +252,7 @@ export function readAs(text: string, wanted: UnitName | undefined): Reading {
   if (feetAndInches && wanted && ['length', 'head'].includes(unitByName[wanted].quantity)) {
     const inches = parseNumber(feetAndInches[3]!)
     // More of them is a slip: 8' 66" may be 8' 6", and 1'200 a thousand.
-    if (inches !== undefined && inches >= 12) return { ok: false, reason: 'inches' }
+    if (inches !== undefined && (inches >= 12 || /^\d{3}/.test(feetAndInches[3]!))) return { ok: false, reason: 'inches' }
     const sum_in = Number(feetAndInches[2]) * 12 + (inches ?? NaN)
     if (inches !== undefined) return { ok: true, value: shortNumber(measured(feetAndInches[1] === '-' ? -sum_in : sum_in, 'in', wanted)) }
   }

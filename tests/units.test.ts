@@ -158,7 +158,7 @@ describe('the size of every unit', () => {
 })
 
 describe('texts', () => {
-  it.each([`8' 66"`, `1'200`, '1’200', '5 ft 48 in', `0' 12"`, '-2 ft 12.5 in'])('%s is a slip: behind feet stand less than 12 inches', (text) => {
+  it.each([`8' 66"`, `1'200`, `1'000`, `1'005`, '1’200', '5 ft 48 in', `0' 12"`, '-2 ft 12.5 in'])('%s is a slip: behind feet stand less than 12 inches', (text) => {
     expect(readAs(text, 'ft')).toEqual({ ok: false, reason: 'inches' })
   })
   it.each<[string, UnitName, number]>([

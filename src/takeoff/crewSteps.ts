@@ -173,7 +173,7 @@ export const crewSteps: readonly CrewStep[] = [
       [
         [
           'LineDeeper_ft>0',
-          'Dig the trench from the coupling at the tanks, {LineCentre_ft:2} down, and come up to the depth of the figure where the ground has fallen as far, {DeepReach_ft} out where it falls evenly. From 5 ft in a trench box, or sloped {FillBatter} across to 1 up, unless the competent person finds rock stable all along; ladder within 25 ft.',
+          'Dig the trench so that the line falls all the way from its coupling, {LineCentre_ft:2} down at the tanks: as deep as the figure from where the ground has fallen as far, {DeepReach_ft} beyond the pit where it falls evenly. From 5 ft in a trench box, or sloped {FillBatter} across to 1 up, unless the competent person finds rock stable all along; ladder within 25 ft.',
         ],
         [
           'AND(LineProtected=1,TrenchBoxed=0)',
@@ -338,7 +338,7 @@ export const crewSteps: readonly CrewStep[] = [
     [
       'K1',
       'At the house, before any water: pressure tank with switch and gauge, its air charge set while it is empty; relief valve set no higher than the tank’s plate, piped to a drain.',
-      { figure: 'charge {Charge_psi}, plate {PressureTankRating_psi}', of: 'PRESSURE-TANK' },
+      { when: 'ByGravity=0', figure: 'charge {Charge_psi}, plate {PressureTankRating_psi}', of: 'PRESSURE-TANK' },
     ],
     ['K2', 'Reducing valve behind tank and switch.', { when: 'HouseStanding_psi>HouseMost_psi', figure: 'to {HouseMost_psi} at the most' }],
     [

@@ -18,8 +18,8 @@ export const LABOR_HOURS = 'LaborHours'
 export const STONE_ORDERED = 'StoneOrdered'
 export const lineSums = [STONE_ORDERED, LABOR_HOURS] as const
 export type LineSum = (typeof lineSums)[number]
-/** What trucks bring by the ton: its loads are counted, whatever its code. */
-export const isStone = (rule: ItemRule): boolean => rule.kind === 'material' && unitRatio(pricedUnit(rule.unit), pricedUnit('ton')) === 1
+/** What trucks bring by the ton: its loads are counted, whatever its code. What is figured on those loads is none of them. */
+export const isStone = (rule: ItemRule): boolean => rule.sum === undefined && rule.kind === 'material' && unitRatio(pricedUnit(rule.unit), pricedUnit('ton')) === 1
 
 export interface ItemRule {
   row: number

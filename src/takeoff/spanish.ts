@@ -253,7 +253,7 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   E8: [
     [
       'LineDeeper_ft>0',
-      'Excave la zanja desde el acople en los tanques, a {LineCentre_ft:2} de hondo, y suba hasta la profundidad de la cifra donde el terreno haya bajado lo mismo, a {DeepReach_ft} si baja parejo. Desde 5 pies con caja de zanja, o en declive de {FillBatter} horizontal por 1 vertical, salvo que la persona competente halle la roca estable en todo el largo; escalera a no más de 25 pies.',
+      'Excave la zanja de modo que la línea baje todo el camino desde su cople, a {LineCentre_ft:2} de hondo en los tanques: tan honda como la cifra desde donde el terreno haya bajado lo mismo, a {DeepReach_ft} de la excavación si baja parejo. Desde 5 pies con caja de zanja, o en declive de {FillBatter} horizontal por 1 vertical, salvo que la persona competente halle la roca estable en todo el largo; escalera a no más de 25 pies.',
     ],
     [
       'AND(LineProtected=1,TrenchBoxed=0)',

@@ -328,6 +328,13 @@ describe.runIf(hasCalc)('papers of other figures than they were made with', () =
       row.getCell(takeoffColumns.price).value = 100
     })
     expect(await worked(amongOurs)).toMatchObject({ price: 'no price', uncounted: 1 })
+    // One that was put in behind the last line of a section, with an amount of its own: the sum of the section does not reach it.
+    const beyondSection = await typed('Takeoff', (sheet) => {
+      const row = sheet.getRow(rowOf(sheet, 3, sumOf('Earthwork')) + 1)
+      row.getCell(takeoffColumns.description).value = 'Own crate'
+      row.getCell(takeoffColumns.amount).value = 500
+    })
+    expect(await worked(beyondSection)).toMatchObject({ price: 'no price', uncounted: 1 })
     // An amount alone under the sum, and a row that was put in where the sum does not reach.
     const alone = await typed('Takeoff', (sheet) => {
       sheet.getRow(rowOf(sheet, 3, ADDED_SUM) + 1).getCell(takeoffColumns.amount).value = 1000

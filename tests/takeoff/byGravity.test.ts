@@ -6,7 +6,7 @@ import { sectionPicture } from '../../src/plan/drawing/sectionPicture.js'
 import { careOf } from '../../src/takeoff/careTasks.js'
 import type { Takeoff } from '../../src/takeoff/takeoff.js'
 import { made } from '../support/makings.js'
-import { demoRows, leastRow, takeoffOf } from '../support/office.js'
+import { demoRows, leastRow, lineOf, takeoffOf } from '../support/office.js'
 import { measureOf } from '../../src/plan/words.js'
 
 const wordsOf = (takeoff: Takeoff, kind: string): string =>
@@ -40,25 +40,42 @@ describe('a job that gravity serves', () => {
     expect(takeoffOf({ ...low, Without: 'VENT' }).design.number('ByGravity')).toBe(0)
   })
   it('has a line that falls all the way: by hand, its trench begins at the coupling and comes up as the ground falls', () => {
-    const { design } = byGravity
-    // 2 ft of cover and 6.5 ft of tank, the line 14 in over the bed: 7.33 ft down; the trench is 3 ft, and the ground falls 130 ft over 90.
-    const deeper = 2 + 6.5 - 14 / 12 - 3
-    const reach = (deeper * 90) / 130
+    // 2 ft of cover and 6.5 ft of tank, the line 14 in over the bed: 7.33 ft down; the trench is 3 ft, and the ground falls 1 ft in 10 from the tanks on.
+    const gentle = { ...leastRow, WaterLineRun_ft: 600, WaterLineRise_ft: -60, HouseFlow_gpm: 5, HousePressure_psi: 10, Without: WITHOUT }
+    const takeoff = takeoffOf(gentle)
+    const { design } = takeoff
+    const deeper = 2 + 6.5 - 14 / 12 - 3 - design.number('PitEdge_ft') / 10
     expect(design.number('LineDeeper_ft')).toBeCloseTo(deeper, 12)
-    expect(design.number('DeepReach_ft')).toBeCloseTo(reach, 12)
-    // 18 in wide and 3 ft deep all along; where it is deeper it takes a box of 3 ft, as deep as the mean of both ends.
-    expect(design.number('LineDig_yd3')).toBeCloseTo((90 * 1.5 * 3 + reach * (3 * (3 + deeper / 2) - 1.5 * 3)) / 27, 12)
-    expect(design.number('DeepestTrench_ft')).toBe(7.33)
+    expect(design.number('DeepReach_ft')).toBeCloseTo(10 * deeper, 12)
+    // 18 in wide and as deep as the mean of both ends, over the 3 ft that are dug all along; 5.9 ft deep at the pit it takes a box of 3 ft.
+    const wedge = (width: number) => (10 * deeper * (width * (3 + deeper / 2) - 1.5 * 3)) / 27
+    expect(3 + deeper).toBeGreaterThan(5)
+    expect(design.number('LineDig_yd3')).toBeCloseTo((600 * 1.5 * 3) / 27 + wedge(3), 12)
+    expect(design.number('DeepestTrench_ft')).toBeCloseTo(3 + deeper, 2)
     expect(design.cautions().map(({ name }) => name)).toContain('trench walls')
-    expect(byGravity.lines.map(({ code }) => code)).toContain('TRENCH-BOX')
+    const line = (code: string) => lineOf(takeoff, code)
+    expect(line('TRENCH-BOX')).toBeDefined()
+    // The dig of the wedge is so many feet of trench more, and hours of the excavator at its rates by the yard.
+    expect(line('TRENCH-LINE')!.net).toBeCloseTo(600 + (wedge(3) * 27) / (1.5 * 3), 9)
+    expect(design.number('Trench_h')).toBeCloseTo(design.number('TrenchRun_ft') / 60 + wedge(3) / 40 + wedge(3) / 15, 9)
     expect(design.verdicts().find(({ name }) => name === 'DutyVerdict')).toMatchObject({
       verdict: 'pass',
       words: expect.stringContaining('from its coupling, 7.33 ft down') as string,
     })
-    expect(wordsOf(byGravity, 'crew')).toContain('Dig the trench from the coupling at the tanks, 7.33 ft down')
-    // As deep as the coupling, or with a pump, there is no such wedge.
-    for (const other of [takeoffOf({ ...low, Without: WITHOUT, TrenchDepth_in: 90 }), withPump])
-      expect([other.design.number('LineDeeper_ft'), other.design.number('DeepReach_ft'), wordsOf(other, 'crew').includes('from the coupling at the tanks')]).toEqual([0, 0, false])
+    expect(wordsOf(takeoff, 'crew')).toContain('falls all the way from its coupling, 7.33 ft down at the tanks')
+    // Under 5 ft at the pit, and in dry rock, no box makes it wider: half the fall takes the line 2 ft deeper there.
+    const rock = takeoffOf({ ...gentle, SoilClass: 'rock', GroundwaterDepth_ft: 30 }).design
+    const inRock = 2 + 6.5 - 14 / 12 - 3 - rock.number('PitEdge_ft') / 10
+    expect(rock.number('DeepDig_yd3')).toBeCloseTo((10 * inRock * 1.5 * inRock) / 2 / 27, 9)
+    // As deep as the coupling, where the ground falls as far within the pit, or with a pump, there is no such wedge.
+    for (const other of [takeoffOf({ ...gentle, TrenchDepth_in: 90 }), byGravity, withPump])
+      expect(['LineDeeper_ft', 'DeepReach_ft', 'DeepDig_yd3'].map((name) => other.design.number(name as never))).toEqual([0, 0, 0])
+    // No drawing shows it rising, and nobody sets what is not sold.
+    for (const one of [takeoff, byGravity]) {
+      const [drawn] = sectionPicture(one.design, measureOf(one.design)).shapes.flatMap((shape) => (shape.kind === 'path' && shape.role === 'waterline' ? [shape.points] : []))
+      for (const [at, [, depth]] of drawn!.slice(1).entries()) expect(depth).toBeGreaterThanOrEqual(drawn![at]![1])
+      expect(wordsOf(one, 'crew')).not.toMatch(/relief valve set|air charge/)
+    }
     expect(wordsOf(byGravity, 'crew')).toContain('falls all the way to the house')
     expect(wordsOf(withPump, 'crew')).not.toContain('falls all the way to the house')
     // What breaks a siphon breaks this.

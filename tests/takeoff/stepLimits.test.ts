@@ -30,6 +30,10 @@ const conditions: Readonly<Record<string, readonly (readonly [given: Given, isSa
     [{ ByGravity: 0 }, true],
     [{ ByGravity: 1 }, false],
   ],
+  K1: [
+    [{ ByGravity: 0 }, true],
+    [{ ByGravity: 1 }, false],
+  ],
   F1: [
     [{ ByGravity: 0 }, true],
     [{ ByGravity: 1 }, false],

@@ -52,14 +52,17 @@ export function drawLineAndPower(draft: PictureDraft, design: Design, pit: PitSe
   const n = design.number.bind(design)
   const [at, trench, outside, rim] = [n('LineCentre_ft'), n('TrenchDepth_in') / 12, n('LineOutside_in'), n('RiserRim_ft')]
   const edge = pumpTank.right_ft
+  const isByGravity = n('ByGravity') === 1
+  // By gravity it falls all the way: the ground, drawn level, falls with it.
+  const end = isByGravity ? Math.max(at, trench) : trench
   // From the tank's wall to the house, over the stone and up the slope of the pit.
   const lineOut: readonly Point[] = [
     [pit.length_ft, at],
-    [pit.length_ft + pit.out_ft(Math.min(at, trench)), Math.min(at, trench)],
-    [pit.right_ft, trench],
+    [pit.length_ft + pit.out_ft(Math.min(at, end)), Math.min(at, end)],
+    [pit.right_ft, end],
   ]
-  draft.name('above', `${String(design.single('WaterLineSize'))} in water line`, [pit.right_ft - 0.5, trench], 2)
-  if (n('ByGravity') === 1) {
+  draft.name('above', `${String(design.single('WaterLineSize'))} in water line`, [pit.right_ft - 0.5, end], 2)
+  if (isByGravity) {
     draft.path('waterline', [[edge - pumpTank.wall_ft, at], ...lineOut], outside)
     return
   }

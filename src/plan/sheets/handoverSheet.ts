@@ -42,7 +42,17 @@ export const built: readonly Part[] = [
     bought: ['PUMP', 'PRESSURE-TANK'],
   },
   { words: 'Pump {PumpModel} in the tank nearest the house; switch and pressure tank are not of this job.', bought: ['PUMP'], leftOut: ['PRESSURE-TANK'] },
-  { words: 'Water line {WaterLineSize} in, {LineLength_ft} of it over a run of {WaterLineRun_ft}, {TrenchDepth_in} down.', kept: [LINE], out: [CABLE] },
+  {
+    words: [
+      [
+        'ByGravity=1',
+        'Water line {WaterLineSize} in, {LineLength_ft} of it over a run of {WaterLineRun_ft}, falling from {LineCentre_ft:2} down at the tanks, {TrenchDepth_in} at the least.',
+      ],
+      ['', 'Water line {WaterLineSize} in, {LineLength_ft} of it over a run of {WaterLineRun_ft}, {TrenchDepth_in} down.'],
+    ],
+    kept: [LINE],
+    out: [CABLE],
+  },
   {
     words:
       'Water line {WaterLineSize} in, {LineLength_ft} of it over a run of {WaterLineRun_ft}, {TrenchDepth_in} down; power feed {Cable} AWG beside it, on a breaker of {Breaker_A} at the most.',

@@ -105,10 +105,11 @@ const houseParts: readonly (readonly [code: string, words: string])[] = [
 ]
 function inHouse({ lines }: Takeoff): string {
   const found = houseParts.filter(([code]) => lines.some((line) => line.code === code)).map(([, words]) => words)
-  return found.length ? `the end of the line, ${found.join(', ')}, which are in it` : 'the end of the line, which is in it'
+  const all = [...(lines.some(({ rule }) => rule.key.startsWith(LINE)) ? ['the end of the line'] : []), ...found]
+  return all.length ? ` other than ${all.join(', ')}, which ${all.length > 1 ? 'are' : 'is'} in it` : ''
 }
 export const notInPrice = (takeoff: Takeoff): readonly string[] => [
   `${takeoff.design.single('SoilClass') === 'rock' ? 'Buried things that nobody showed' : 'Rock, buried things that nobody showed'}, bad ground, water in the pit beyond what is listed.`,
-  `Work inside the house other than ${inHouse(takeoff)}${isTreated(takeoff) ? '' : '; treatment for drinking: the stored water is not drinkable without it'}.`,
+  `Work inside the house${inHouse(takeoff)}${isTreated(takeoff) ? '' : '; treatment for drinking: the stored water is not drinkable without it'}.`,
   'Roads, trees and lawns beyond the trench and pit; delay by weather or by an authority.',
 ]

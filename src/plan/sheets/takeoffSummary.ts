@@ -108,8 +108,8 @@ export function putSummary(draft: SheetDraft, takeoff: Takeoff, { row, rows, add
     0,
     // Between heading and sum a row that somebody put in is in sight, and in the sum only where its range reaches; under it none is.
     `SUMPRODUCT(ISNUMBER(${under(price, added.first - 1, added.sum)})*(${under(sums, added.first - 1, added.sum)}=""))+(ABS(SUM(${under(sums, added.first - 1, added.sum)})-2*${amount(added.sum)})>0.005)*1+COUNT(${address(added.sum + 1, price, false)}:${address(added.sum + ROWS_UNDER, sums, false)})` +
-      // A row put in among the lines of a section has a price or a quantity, and nothing that counts it.
-      `+SUMPRODUCT((${lines(columns.kind)}="")*((ISNUMBER(${lines(price)})+ISNUMBER(${lines(columns.yours)}))>0)*(${lines(sums)}=""))` +
+      // A row put in among the lines of a section has a price or a quantity, and nothing that counts it; or it has an amount beyond the reach of the section's sum.
+      `+SUMPRODUCT((${lines(columns.kind)}="")*((ISNUMBER(${lines(price)})+ISNUMBER(${lines(columns.yours)}))>0)*(${lines(sums)}=""))+(ABS(SUM(${lines(sums)})-2*(${subtotals.slice(0, -1).join('+')}))>0.005)*1` +
       // A line of ours that was taken off, a formula typed over, an amount under nothing: the next making takes none of them as it stands.
       `+MAX(0,${rows.lines}-SUMPRODUCT((${lines(columns.kind)}<>"")*1))+SUMPRODUCT((${lines(columns.kind)}<>"")*(${workedColumns.length}-${workedColumns.map((name) => `ISFORMULA(${lines(columns[name])})`).join('-')}))+SUMPRODUCT((${lines(columns.yours)}<0)+(${lines(price)}<0))`,
     'number',

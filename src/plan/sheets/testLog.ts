@@ -25,7 +25,7 @@ const terms: readonly Words[] = [
       'ROUND(TestVacuum_inHg,2)>ROUND(VacuumAllowed_inHg,2)',
       'DO NOT TEST at the {TestVacuum_inHg} of this job: the tank is allowed {VacuumAllowed_inHg}, and its lid breaks inward. The office puts it right first.',
     ],
-    ['', 'Wanted: {TestVacuum_inHg} for {TestHold_min}, drawn a quarter at the most over the {VacuumAllowed_inHg} that the tank is allowed; of it {TestLoss%} may be lost.'],
+    ['', 'Wanted: {TestVacuum_inHg} for {TestHold_min}, never over the {VacuumAllowed_inHg} that the tank is allowed; of it {TestLoss%} may be lost.'],
   ],
   'Warming air is allowed for where both temperatures are read. Air of the site: {Barometer_inHg}.',
   'A test done again goes into a line R: its tank first, as T1, then what was mended.',

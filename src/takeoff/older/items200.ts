@@ -2,6 +2,7 @@
 import type { ChangedItem } from './items040.js'
 
 const noPump = { was: { When: '' }, reason: 'where gravity serves the house no pump fills it' }
+const deeper = { was: { Quantity: 'LineTrench_ft' }, reason: 'by gravity it is deeper at the tanks: so many feet more as that dig makes' }
 
 export const items200: Readonly<Record<string, ChangedItem>> = {
   'PRESSURE-TANK': noPump,
@@ -10,6 +11,9 @@ export const items200: Readonly<Record<string, ChangedItem>> = {
     was: { Why: 'Within 25 ft of everyone round the tanks, pit {PitDepth_ft} deep; one more that moves along a trench of 4 ft' },
     reason: 'it spoke of a trench ladder where there is none',
   },
+  'HAUL-STONE': { was: { Why: 'All stone ordered, waste with it, {StoneLoad_ton} a load' }, reason: 'stone is known by its unit, the ton' },
+  'TRENCH-LINE': deeper,
+  'TRENCH-LINE-ROCK': deeper,
   PLUG: { was: { Why: 'Two ends of {TieCount|tie|ties}, and ports of 4 in' }, reason: 'a single tank has no ties' },
   TAPE: {
     was: {

@@ -85,9 +85,15 @@ export const pitResults = [
   result('LineBed_in', 'Clean earth under the line', 'IF(SoilClass="rock",4,0)', practice('4 in where the trench is in rock')),
   result('ExtraLine_ft', 'Width for each further pipe in it', '1', practice('12 in more')),
   result('LineTrench_ft', 'Trench of water line and feed, length', 'MAX(WaterLineRun_ft,FeedRun_ft)', practice('one trench for both')),
-  result('LineDeeper_ft', 'By gravity: coupling at the tanks below the trench', 'IF(ByGravity=1,MAX(0,LineCentre_ft-TrenchDepth_in/12),0)', cite('derivation', 'the line falls all the way from its coupling')),
-  result('DeepReach_ft', 'By gravity: trench until the ground has fallen as far', 'MIN(LineTrench_ft,LineDeeper_ft*WaterLineRun_ft/MAX(1,0-WaterLineRise_ft))', cite('derivation', 'ground that falls evenly to the house')),
-  result('LineDig_yd3', 'Dig of the trench of line and feed, in the bank', '(LineTrench_ft*LineWidth_ft*LineDug_in/12+DeepReach_ft*(MAX(LineWidth_ft,BoxWidth_ft)*(LineDug_in/12+LineDeeper_ft/2)-LineWidth_ft*LineDug_in/12))/27', cite('derivation', 'by gravity a wedge at the tanks, as wide as a box')),
+  result('LineDeeper_ft', 'By gravity: line below its trench where it leaves the pit', 'IF(ByGravity=1,MAX(0,LineCentre_ft-TrenchDepth_in/12+PitEdge_ft*WaterLineRise_ft/MAX(1,WaterLineRun_ft)),0)', cite('derivation', 'it falls all the way from its coupling, the ground evenly to the house')),
+  result('DeepReach_ft', 'By gravity: trench beyond the pit until the ground has fallen as far', 'MIN(LineTrench_ft,LineDeeper_ft*WaterLineRun_ft/MAX(1,0-WaterLineRise_ft))', cite('derivation', 'ground that falls evenly to the house')),
+  result(
+    'DeepDig_yd3',
+    'By gravity: dig of that wedge, in the bank',
+    'DeepReach_ft*(IF(AND(TrenchBoxed=1,LineDug_in/12+LineDeeper_ft>=5),MAX(LineWidth_ft,BoxWidth_ft),LineWidth_ft)*(LineDug_in/12+LineDeeper_ft/2)-LineWidth_ft*LineDug_in/12)/27',
+    cite('derivation', 'mean of the depths at both ends; as wide as a box where it takes one'),
+  ),
+  result('LineDig_yd3', 'Dig of the trench of line and feed, in the bank', 'LineTrench_ft*LineWidth_ft*LineDug_in/12/27+DeepDig_yd3', geometry),
   result('DrainDeepest_ft', 'Deepest end of a drain’s trench', 'MAX(IF(InletRun_ft>0,InletDeep_ft,0),IF(OverflowRun_ft>0,OverflowDeep_ft,0),0)', sum),
   result('DrainTrench_ft', 'Width of the drains’ trenches', 'MAX(TrenchWidth_ft+(InletCount-1)*ExtraLine_ft,IF(AND(DrainsProtected=1,TrenchBoxed=1),BoxWidth_ft,0))', practice('drains of one run lie in one trench')),
   result(

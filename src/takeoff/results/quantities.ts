@@ -39,11 +39,11 @@ export const quantityResults = [
   result('TrenchRun_ft', 'Trenches, length', 'LineTrench_ft+InletRun_ft+OverflowRun_ft', sum),
   result('PitDig_h', 'Pit, digging', 'PitTopsoil_yd3/ExcavatorRate_yd3_per_h+DigNet_yd3/DigRate_yd3_per_h', cite('derivation', 'topsoil is no rock')),
   result('TrenchYards_h', 'Trenches, digging by the yard', 'TrenchTopsoil_yd3/ExcavatorRate_yd3_per_h+(TrenchDig_yd3-TrenchTopsoil_yd3)/DigRate_yd3_per_h', cite('derivation', 'topsoil is no rock')),
-  result('TrenchDig_h', 'Trenches, digging', 'MAX(TrenchRun_ft/TrenchRate_ft_per_h,TrenchYards_h)', practice('by the foot, or by the yard where they are deep and wide')),
+  result('TrenchDig_h', 'Trenches, digging', 'MAX(TrenchRun_ft/TrenchRate_ft_per_h+DeepDig_yd3/DigRate_yd3_per_h,TrenchYards_h)', practice('by the foot, or by the yard where they are deep and wide')),
   result(
     'Trench_h',
     'Trenches, digging and filling',
-    'MAX(TrenchRun_ft/TrenchRate_ft_per_h,TrenchYards_h+TrenchFill_yd3/FillRate_yd3_per_h)',
+    'MAX(TrenchRun_ft/TrenchRate_ft_per_h+DeepDig_yd3/DigRate_yd3_per_h+DeepDig_yd3/FillRate_yd3_per_h,TrenchYards_h+TrenchFill_yd3/FillRate_yd3_per_h)',
     practice('by the foot with its filling, or by the yard where they are deep and wide'),
   ),
   result('Excavator_h', 'Excavator hours', 'PitDig_h+Backfill_yd3/FillRate_yd3_per_h+Trench_h', sum),
