@@ -91,6 +91,9 @@ async function show(data: object, from: string = `${new Date().toISOString()} ${
   app?.destroy()
   gridElement.replaceChildren()
   model = next
+  // With it: a tab that is left while the grid mounts must keep nothing of it under the work that stood here.
+  session = from
+  safe = kept = at()
   // Not before: what stood here was kept with the file that it was opened from.
   const { opened: file, lacking: missing, fileName: name } = behind?.(model) ?? {}
   opened = file
@@ -118,7 +121,6 @@ async function show(data: object, from: string = `${new Date().toISOString()} ${
     // Not put off by the next change: who types on and on would have nothing kept.
     timer ??= setTimeout(() => void keepNow(), pause)
   })
-  session = from
   await takeSession(from)
   safe = kept = at()
   const pane = new Pane(paneElement, host, made, await Settings.open())
@@ -312,5 +314,9 @@ walkAreas([() => document.getElementById('open-file'), composer, () => document.
 
 void show(starting(true)).then(async () => {
   const live = await liveSessions()
-  offer((await readUnsaved().catch(() => [])).filter(({ session: name }) => !live.includes(`${LOCK}${name}`)))
+  const unsaved = await readUnsaved().catch((error: unknown) => {
+    say(`What this browser keeps of unsaved work cannot be read (${error instanceof Error ? error.message : String(error)}). It stays where it is kept.`)
+    return []
+  })
+  offer(unsaved.filter(({ session: name }) => !live.includes(`${LOCK}${name}`)))
 })

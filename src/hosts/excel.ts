@@ -62,8 +62,6 @@ export class ExcelHost implements ShownHost {
   private copies: string[] = []
   /** The sheet House has a picture. */
   private hasLogo = false
-  /** A making broke off and its sheets could not be put back. */
-  private isBroken = false
   /** Bytes of a request that a sheet takes: a part is asked for them as often as it grows. */
   private readonly reckoned = new WeakMap<SheetPlan, number>()
 
@@ -168,7 +166,7 @@ export class ExcelHost implements ShownHost {
       names.load('items/name,items/formula')
       context.application.load('calculationMode')
       await context.sync()
-      if (this.isBroken) this.refuseLeftCopies(worksheets.items.map(({ name }) => name))
+      this.refuseLeftCopies(worksheets.items.map(({ name }) => name))
       return {
         sheets: new Map(worksheets.items.map(({ name, visibility, protection }) => [name.toLowerCase(), { visibility, isProtected: protection.protected }])),
         names: new Map(names.items.map(({ name, formula }) => [name, String(formula)])),
@@ -243,7 +241,6 @@ export class ExcelHost implements ShownHost {
           backups,
           names,
         ).catch(() => {
-          this.isBroken = true
           throw new HostError(
             `Excel broke off while writing, and again while putting the sheets back. What stood on ${[...backups.keys()].join(', ')} is on the hidden sheets "${BACKUP}${stamp} …": unhide them and copy it back before you go on.`,
           )
@@ -255,14 +252,13 @@ export class ExcelHost implements ShownHost {
     })
   }
 
-  /** After a making that broke off twice the old content stands on hidden sheets: nothing is written before a person has looked at them. */
+  /** After a making that broke off twice the old content stands on hidden sheets, in whatever pane that was: nothing is written before a person has looked at them. */
   private refuseLeftCopies(sheets: readonly string[]): void {
     const copies = sheets.filter((name) => name.startsWith(BACKUP) && !this.leftOver.includes(name) && !this.copies.includes(name))
     if (copies.length)
       throw new HostError(
         `Copies of a making that broke off stand hidden: ${copies.join(', ')}. Unhide them, copy back what is missing, delete them, then try again. Nothing was changed.`,
       )
-    this.isBroken = false
   }
 
   /** The sheets are written by now: what is refused here costs no content. */

@@ -113,6 +113,8 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
     await write()
     if (!(options.isWhole && problems.length)) await end()
   }
+  /** Jobs with problems of their own. */
+  const passedOver = new Set<string>()
   let current = jobs[0] ?? ''
   try {
     for (const [at, job] of jobs.entries()) {
@@ -145,6 +147,7 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
       } catch (error) {
         if (!(error instanceof ProblemsError)) throw error
         problems.push(...error.problems)
+        passedOver.add(job)
       }
       for (const name of namesOf([job])) for (const known of [standing, replaced]) known.delete(name)
     }
@@ -158,6 +161,8 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
     if (left.length) await write().catch((second: unknown) => failures.push(`${left.join(', ')}: ${wordsOf(second)}`))
     if (!finished.length || options.isWhole) throw failures.length > 1 ? new HostError(failures.join(' ')) : error
     await end()
+    const notMade = jobs.filter((job) => job !== current && !passedOver.has(job) && !finished.some((one) => one.job === job))
+    if (notMade.length) failures.push(`Not made either: ${placesInWords(notMade)}.`)
     return { made: finished, problems, cancelled: false, failed: { job: current, words: failures.join(' ') } }
   }
   await options.onProgress?.({ job: '', done: jobs.length, of: jobs.length })

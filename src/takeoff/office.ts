@@ -72,7 +72,8 @@ export function tablesElsewhere(
   return found
 }
 
-const isEmptyRow = ({ cells }: RawRow) => Object.values(cells).every((cell) => cell === null || cell === undefined || cell === '')
+const isBlank = (cell: unknown): boolean => cell === null || cell === undefined || (typeof cell === 'string' && cell.trim() === '')
+const isEmptyRow = ({ cells }: RawRow) => Object.values(cells).every(isBlank)
 
 /**
  * `isLive` says that formulas will read the very cells of these tables, not a written copy:
@@ -131,7 +132,7 @@ function readTable(table: TableName, raw: RawTable, ownFields: readonly string[]
       const defaulted = new Set<string>()
       for (const [name, field] of Object.entries(fields)) {
         const cell = rawRow.cells[name]
-        const isEmpty = cell === null || cell === undefined || cell === ''
+        const isEmpty = isBlank(cell)
         try {
           cells[name] = checkField(name, field, cell, names)
           if (isEmpty && field.default !== undefined) defaulted.add(name)
@@ -185,6 +186,7 @@ function headingProblems(table: TableName, raw: RawTable): Problem[] {
 const READ_BY_US: readonly TableName[] = ['Jobs', 'Variants', 'Headings']
 
 function mustHoldItself(name: string, field: Field, cell: unknown): void {
+  if (typeof cell === 'string' && cell !== '' && isBlank(cell)) throw badInput(name, 'nothing at all: formulas take a space for a text. Clear the cell', cell)
   const value = checkedOrRaw(name, field, cell)
   const isSame = typeof value === 'string' && typeof cell === 'string' ? value.toLowerCase() === cell.toLowerCase() : value === cell
   if (cell !== null && cell !== undefined && cell !== '' && field.kind !== 'date' && !isSame)

@@ -37,8 +37,9 @@ export class Pane {
   /** Takeoffs of the last making, and whether some of them are gone since. */
   private lastMade: readonly string[] = []
   private isGone = false
-  /** The job in sight when a making told of problems. */
-  private toldOfProblems: string | undefined
+  /** What the words of the last making are without their pointer to problems above, and the job in sight where some of those are its own. */
+  private told: { words: string; ofJob: string | undefined } | undefined
+  private isToldMended = false
   private running: AbortController | undefined
   /** What people typed that would be written over, and that was said. */
   private readonly toldLost = new Set<string>()
@@ -164,11 +165,14 @@ export class Pane {
     }
   }
 
-  /** The words of the last making point to problems: not when there are none. */
+  /** The words of the last making point to problems above: not when there are none. */
   private sayMended(): void {
-    if (this.toldOfProblems !== this.job || !this.problems.hidden) return
-    this.toldOfProblems = undefined
-    this.say('What was wrong is mended: make the takeoff again.')
+    if (this.isToldMended && !this.problems.hidden) this.say('')
+    this.isToldMended &&= this.problems.hidden
+    if (!this.told || !this.problems.hidden) return
+    this.isToldMended = this.told.ofJob === this.job
+    this.say(this.isToldMended ? `What was wrong with ${this.job} is mended: make its takeoff again.` : this.told.words)
+    this.told = undefined
   }
 
   /** Takeoffs that were made here last are gone: undone, or taken away. */
@@ -475,28 +479,29 @@ export class Pane {
 
   private report({ made, problems, cancelled, failed }: Outcome): void {
     this.held = distinct(problems)
-    this.toldOfProblems = undefined
+    this.told = undefined
+    this.isToldMended = false
     // The next press is meant for the job in sight.
     if (made.length && !cancelled && !failed) this.all.checked = false
     this.opened = { ...this.opened, sheetNames: new Map([...this.opened.sheetNames, ...made.flatMap(({ sheets }) => sheets.map((name) => [name.toLowerCase(), name] as const))]) }
     this.lastMade = made.map(({ sheets }) => sheets[0]!)
     this.isGone = false
     this.showJob()
-    this.say(
+    const words = (pointer: string): string =>
       [
         cancelled ? 'Cancelled.' : '',
         failed ? `${failed.job} was not made: ${failed.words}` : '',
         made.length
           ? `${made.length} ${made.length === 1 ? 'takeoff' : 'takeoffs'} made: ${made.map(({ sheets }) => sheets[0]).join(', ')}, with ${made.length === 1 ? 'its' : 'their'} other sheets.`
           : 'No takeoff was made.',
-        this.held.length ? `${this.held.length} ${this.held.length === 1 ? 'problem' : 'problems'} above.` : '',
+        pointer,
         ...made.flatMap(({ job, changed }) => (changed ? [`${job}: ${changed}.`] : [])),
         ...made.flatMap(({ notes }) => notes),
       ]
         .filter(Boolean)
-        .join(' '),
-    )
-    if (this.held.length) this.toldOfProblems = this.job
+        .join(' ')
+    this.say(words(this.held.length ? `${this.held.length} ${this.held.length === 1 ? 'problem' : 'problems'} above.` : ''))
+    if (this.held.length) this.told = { words: words(''), ofJob: made.some(({ job }) => job === this.job) ? undefined : this.job }
     void this.guarded(async () => {
       if (made.length === 1) await this.host.show(made[0]!.sheets[0]!)
       // The host takes the page along to what it shows; on a small screen the words would stand outside of it.

@@ -227,7 +227,7 @@ describe.runIf(hasChromium)('the local workbook page', unlessChromiumDies, () =>
     await page.waitForTimeout(1000)
     expect(await page.textContent('.problem')).toBe(refused)
     await typeInto(page, 'Test Typed 1', dosed, readingColumns.reading, '5')
-    await statusSays(page, /What was wrong is mended/)
+    await statusSays(page, /What was wrong with Typed 1 is mended/)
     expect(await page.isVisible('.problem')).toBe(false)
 
     // Saved, and opened again.

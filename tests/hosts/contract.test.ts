@@ -701,6 +701,11 @@ describe('Excel in memory, what can go wrong', () => {
     expect(done.length).toBeLessThan(jobs.length)
     const names = new Set(done.map(({ job }) => job))
     for (const job of jobs) expect([job, content(job) === before.get(job)]).toEqual([job, !names.has(job)])
+    // Every job that was not made is said, or counted.
+    const others = jobs.length - done.length - 1
+    expect(failed!.words).toMatch(/Not made either: /)
+    const said = /Not made either: (.*)\.$/.exec(failed!.words)![1]!.split(', ')
+    expect(said.reduce((sum, one) => sum + Number(/^(\d+) more$/.exec(one)?.[1] ?? 1), 0)).toBe(others)
     expect(book.sheet(`Takeoff ${done[0]!.job}`)!.page.orientation).toBe('Portrait')
     expect(book.sheets.filter(({ name }) => name.startsWith('cistern'))).toEqual([])
   })
@@ -943,7 +948,16 @@ describe('Excel in memory, what can go wrong', () => {
     await expect(makeTakeoffs(host, ['Wicket Mill'], { flavor: 'cells', made })).rejects.toThrow(
       /Takeoff Wicket Mill.* is on the hidden sheets "cistern backup .* …": unhide them and copy it back/,
     )
-    expect(book.sheets.filter(({ name, formulas }) => name.startsWith('cistern backup') && formulas.size > 0).length).toBeGreaterThan(0)
+    const copies = () => book.sheets.filter(({ name, formulas }) => name.startsWith('cistern backup') && formulas.size > 0).length
+    const left = copies()
+    expect(left).toBeGreaterThan(0)
+    // In a pane that was opened anew as well: nothing is made over what stands on them.
+    book.failAlways = false
+    for (const pane of [host, new ExcelHost(book.run as never, (set, version) => set !== 'ExcelApi' || version === '1.10')])
+      await expect(makeTakeoffs(pane, ['Wicket Mill'], { flavor: 'cells', made })).rejects.toThrow(
+        /Copies of a making that broke off stand hidden: cistern backup .* Nothing was changed/,
+      )
+    expect(copies()).toBe(left)
   })
 
   it('a protected sheet and a read-only workbook are refused in words, nothing lost', async () => {

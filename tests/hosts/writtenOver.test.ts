@@ -16,7 +16,10 @@ import type { Spool } from '../../src/hosts/xlsx/zip.js'
 import { fileSpool } from '../../src/cli/common.js'
 import { withPrefixes, withoutPrefixes } from '../../src/hosts/xlsx/writeSheet.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
-import { readOffice } from '../../src/takeoff/office.js'
+import { readOffice, rowNamed } from '../../src/takeoff/office.js'
+import { fieldsOf } from '../../src/takeoff/officeTables.js'
+import { makeTakeoff } from '../../src/takeoff/takeoff.js'
+import { demoRows } from '../support/office.js'
 import { made, makeJobs, revisionIn } from '../support/makings.js'
 import { inExceljs, savedBy } from '../support/xlsx.js'
 
@@ -228,6 +231,28 @@ describe('written onto itself', () => {
     tanks.getCell('C7').value = { formula: '"6"&" ft"', result: '6 ft' }
     const bytes = await savedBy(workbook)
     await expect(make(sourceOf(bytes, 'OWN.xlsx'))).rejects.toThrow(/Tanks!C7, \w+: a formula that gives 6 itself; it gives the text "6 ft"/)
+  })
+  it('a space in an optional cell is nothing, for the engine as for the sheets', async () => {
+    const workbook = await inExceljs(template)
+    const rows = demoRows('Tanks').length
+    const column = Object.keys(fieldsOf('Tanks')).indexOf('VacuumLimit_inHg') + 2
+    for (let row = 6; row < 6 + rows; row++) workbook.getWorksheet('Tanks')!.getCell(row, column).value = row % 2 ? ' ' : '\u00a0'
+    const source = sourceOf(await savedBy(workbook), 'OWN.xlsx')
+    const office = readOffice(source.raw)
+    // What nobody asked the maker is looked into, and no formula finds a text.
+    expect(
+      makeTakeoff(office, rowNamed(office, 'Jobs', 'Wicket Mill')!)
+        .design.verdicts()
+        .find(({ name }) => name === 'VacuumVerdict'),
+    ).toMatchObject({
+      verdict: 'check',
+      words: expect.stringContaining('nobody has asked what the maker allows') as string,
+    })
+    const { notes, bytes } = await make(source, ['Wicket Mill'])
+    expect(notes.filter((note) => /^Tanks!\w+: empty now; a space stood there\.$/.test(note))).toHaveLength(rows)
+    expect(readSheet(openWorkbook(bytes, 'x'), 'Tanks')![5]![column - 1]!.value).toBe(null)
+    // In an open workbook the pane asks for it.
+    expect(readOffice(source.raw, { isLive: true }).problems.map(({ allowed }) => allowed)).toContain('nothing at all: formulas take a space for a text. Clear the cell')
   })
   it('a job under a new name: its former sheets are told', async () => {
     const workbook = await inExceljs((await make(sourceOf(template, 'OWN.xlsx'), ['Wicket Mill'])).bytes)

@@ -303,7 +303,10 @@ export class MemoryContext {
       delete: () => this.queue(() => book.deleteSheet(must())),
       activate: () => this.queue(() => void (book.active.sheet = must().name)),
       protection: proxyObject(this, {}, () => (find() ? { protected: find()!.isProtected } : { isNullObject: true })),
-      horizontalPageBreaks: { add: (at: string) => this.queue(() => void (must().page.breakBefore = parseArea(at).row)) },
+      horizontalPageBreaks: {
+        add: (at: string) => this.queue(() => void (must().page.breaks = [...((must().page.breaks as number[] | undefined) ?? []), parseArea(at).row])),
+        removePageBreaks: () => this.queue(() => void (must().page.breaks = [])),
+      },
       freezePanes: {
         freezeAt: (area: string) => {
           const { row, column, rows } = parseArea(area)

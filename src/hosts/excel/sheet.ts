@@ -146,6 +146,8 @@ export function setPage(sheet: Excel.Worksheet, page: Page): void {
   pageLayout.orientation = page.isLandscape ? 'Landscape' : 'Portrait'
   pageLayout.zoom = page.percent === undefined ? { horizontalFitToPages: 1 } : { scale: page.percent }
   if (page.area) pageLayout.setPrintArea(page.area)
+  // Those of an earlier making stay on a sheet that is cleared.
+  sheet.horizontalPageBreaks.removePageBreaks()
   for (const row of page.breaks) sheet.horizontalPageBreaks.add(`A${row}`)
   if (page.titleRows) pageLayout.setPrintTitleRows(page.titleRows)
   if (page.titleColumns) pageLayout.setPrintTitleColumns(page.titleColumns)
