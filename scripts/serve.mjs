@@ -51,8 +51,9 @@ export function handler(request, response) {
   if (!file.startsWith(dist + sep) || !existsSync(file) || !statSync(file).isFile()) return refuse(404, 'Not here.')
   const { size, mtimeMs } = statSync(file)
   const tag = `"${size.toString(16)}-${Math.round(mtimeMs).toString(16)}"`
-  const unchanged = request.headers['if-none-match'] === tag
-  const packed = !unchanged && /\bgzip\b/.test(request.headers['accept-encoding'] ?? '') && packable.test(file) ? packedOnce(file, tag) : undefined
+  const known = (request.headers['if-none-match'] ?? '').split(',').map((one) => one.trim().replace(/^W\//, ''))
+  const unchanged = known.includes(tag) || known.includes('*')
+  const packed = !unchanged && /\bgzip\b(?!\s*;\s*q=0(?:\.0*)?\s*(?:,|$))/.test(request.headers['accept-encoding'] ?? '') && packable.test(file) ? packedOnce(file, tag) : undefined
   response.writeHead(unchanged ? 304 : 200, {
     Vary: 'Accept-Encoding',
     ...(packed ? { 'Content-Encoding': 'gzip', 'Content-Length': packed.length } : {}),

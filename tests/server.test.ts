@@ -46,7 +46,15 @@ describe('the server of the page', () => {
   })
   it('sends nothing again that has not changed', async () => {
     const { headers } = await ask('/server-test.html')
-    expect((await ask('/server-test.html', { 'If-None-Match': headers.etag! })).statusCode).toBe(304)
+    const answer = async (asked: string) => (await ask('/server-test.html', { 'If-None-Match': asked })).statusCode
+    // RFC 9110, 13.1.2: one tag, a list, weak ones compared as strong, or any.
+    for (const asked of [headers.etag!, `W/${headers.etag!}`, `"other", ${headers.etag!}`, '*']) expect(await answer(asked), asked).toBe(304)
+    expect(await answer('"other"')).toBe(200)
+  })
+  it('packs for who takes it', async () => {
+    // RFC 9110, 12.4.2: a weight of 0 is "not acceptable".
+    const coding = async (accepted: string) => (await ask('/server-test.html', { 'Accept-Encoding': accepted })).headers['content-encoding']
+    expect([await coding('gzip, br'), await coding('gzip;q=0.5'), await coding('gzip;q=0, br'), await coding('br')]).toEqual(['gzip', 'gzip', undefined, undefined])
   })
   it('says what PORT takes', () => {
     const { status, stderr } = spawnSync(process.execPath, ['scripts/serve.mjs'], { cwd: root, env: { ...process.env, PORT: 'soon', NO_BROWSER: '1' }, encoding: 'utf8' })

@@ -37,9 +37,8 @@ export class Pane {
   /** Takeoffs of the last making, and whether some of them are gone since. */
   private lastMade: readonly string[] = []
   private isGone = false
-  /** What the words of the last making are without their pointer to problems above, and the job in sight where some of those are its own. */
-  private told: { words: string; ofJob: string | undefined } | undefined
-  private isToldMended = false
+  /** Words that hold for as long as problems stand above, or for as long as none do; what is said in their place; and the job that was not made, where it was the one in sight. */
+  private told: { words: string; whileProblems: boolean; then: string; notMade: string | undefined } | undefined
   private running: AbortController | undefined
   /** What people typed that would be written over, and that was said. */
   private readonly toldLost = new Set<string>()
@@ -167,12 +166,13 @@ export class Pane {
 
   /** The words of the last making point to problems above: not when there are none. */
   private sayMended(): void {
-    if (this.isToldMended && !this.problems.hidden) this.say('')
-    this.isToldMended &&= this.problems.hidden
-    if (!this.told || !this.problems.hidden) return
-    this.isToldMended = this.told.ofJob === this.job
-    this.say(this.isToldMended ? `What was wrong with ${this.job} is mended: make its takeoff again.` : this.told.words)
-    this.told = undefined
+    const { told } = this
+    // Something else has been said since.
+    if (told && this.status.textContent !== told.words) this.told = undefined
+    if (!this.told || this.told.whileProblems !== this.problems.hidden) return
+    const isMended = this.told.whileProblems && this.told.notMade === this.job
+    this.say(isMended ? `What was wrong with ${this.job} is mended: make its takeoff again.` : this.told.then)
+    this.told = isMended ? { words: this.status.textContent ?? '', whileProblems: false, then: '', notMade: undefined } : undefined
   }
 
   /** Takeoffs that were made here last are gone: undone, or taken away. */
@@ -480,7 +480,6 @@ export class Pane {
   private report({ made, problems, cancelled, failed }: Outcome): void {
     this.held = distinct(problems)
     this.told = undefined
-    this.isToldMended = false
     // The next press is meant for the job in sight.
     if (made.length && !cancelled && !failed) this.all.checked = false
     this.opened = { ...this.opened, sheetNames: new Map([...this.opened.sheetNames, ...made.flatMap(({ sheets }) => sheets.map((name) => [name.toLowerCase(), name] as const))]) }
@@ -500,8 +499,9 @@ export class Pane {
       ]
         .filter(Boolean)
         .join(' ')
-    this.say(words(this.held.length ? `${this.held.length} ${this.held.length === 1 ? 'problem' : 'problems'} above.` : ''))
-    if (this.held.length) this.told = { words: words(''), ofJob: made.some(({ job }) => job === this.job) ? undefined : this.job }
+    const said = words(this.held.length ? `${this.held.length} ${this.held.length === 1 ? 'problem' : 'problems'} above.` : '')
+    this.say(said)
+    if (this.held.length) this.told = { words: said, whileProblems: true, then: words(''), notMade: made.some(({ job }) => job === this.job) ? undefined : this.job }
     void this.guarded(async () => {
       if (made.length === 1) await this.host.show(made[0]!.sheets[0]!)
       // The host takes the page along to what it shows; on a small screen the words would stand outside of it.
