@@ -2,9 +2,10 @@
 export const LONGEST_FORMULA = 8192
 const DEEPEST = 64
 
+/** Brackets within a text open nothing. */
 function depth(text: string): number {
   let [now, most] = [0, 0]
-  for (const letter of text) {
+  for (const letter of text.replace(/"[^"]*"/g, '')) {
     if (letter === '(') most = Math.max(most, ++now)
     else if (letter === ')') now--
   }

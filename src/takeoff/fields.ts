@@ -96,10 +96,12 @@ export class ProblemsError extends Error {
 /** The same name, whatever its capitals and spaces: a space that does not break looks like any other. */
 export const plainSpaces = (name: string): string => name.replace(/\s+/g, ' ').trim().toLowerCase()
 
+/** A space is nothing to the eye. */
+export const isBlank = (cell: unknown): boolean => cell === null || cell === undefined || (typeof cell === 'string' && cell.trim() === '')
+
 /** The checked value of a cell; `names` are the first columns of the other tables. Throws InputError. */
 export function checkField(name: string, field: Field, raw: unknown, names: (table: string) => readonly string[]): CellValue {
-  const isEmpty = raw === null || raw === undefined || (typeof raw === 'string' && raw.trim() === '')
-  if (isEmpty) {
+  if (isBlank(raw)) {
     if (field.default !== undefined) return field.default
     if (field.required) throw badInput(name, allowedIn(name, field, names), '')
     return null

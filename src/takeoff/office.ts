@@ -1,7 +1,7 @@
 /** Reads the office's tables: raw rows in, checked rows and problems out. Nothing is thrown away in silence. */
 import { badInput, grouped, shown } from '../errors.js'
 import { roundTo } from '../rounding.js'
-import { bareLetters, checkedOrRaw, checkField, problemAt, WILDCARDS, type CellValue, type Field, type Problem } from './fields.js'
+import { bareLetters, checkedOrRaw, isBlank, checkField, problemAt, WILDCARDS, type CellValue, type Field, type Problem } from './fields.js'
 import { CRANE_RADII_FT, CURVE_POINTS, fieldsOf, isHeadingOf, keyColumn, MOST_ROWS, optionalTables, tableNames, type TableName } from './officeTables.js'
 import { renamedHeadings, renamedProblem, withOurHeadings, wrongHeadings, yourHeadings } from './headings.js'
 import { ownCell, ownFieldsIn } from './ownFields.js'
@@ -72,7 +72,6 @@ export function tablesElsewhere(
   return found
 }
 
-const isBlank = (cell: unknown): boolean => cell === null || cell === undefined || (typeof cell === 'string' && cell.trim() === '')
 const isEmptyRow = ({ cells }: RawRow) => Object.values(cells).every(isBlank)
 
 /**

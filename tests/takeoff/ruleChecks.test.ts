@@ -22,7 +22,10 @@ import { rowLists } from '../../src/takeoff/rowLists/index.js'
 import { textsOf } from '../../src/takeoff/rowLists/rowList.js'
 import { casesOf } from '../../src/takeoff/template.js'
 import { readingRules } from '../../src/takeoff/readings.js'
+import { jobSheets } from '../../src/plan/jobSheets.js'
+import { standardPlaces } from '../../src/plan/places.js'
 import { sheetKinds } from '../../src/plan/sheets/index.js'
+import { made } from '../support/makings.js'
 import { sumLabels } from '../../src/takeoff/sumWords.js'
 import { logLoss, logVerdict } from '../../src/takeoff/vacuumLog.js'
 import { verdictRules } from '../../src/takeoff/verdicts.js'
@@ -226,6 +229,13 @@ describe('units of items and prices', () => {
       /Quantity: .*a formula of at most 2,000 names, numbers and signs can be read; this one has [56],\d{3}/,
     )
     expect(() => withItem({ Quantity: `${'('.repeat(70)}1${')'.repeat(70)}` })).toThrow(/Quantity: a formula of at most 8,192 characters and 64 levels of brackets/)
+    // Brackets within a text open nothing.
+    expect(withItem({ Quantity: `IF(TankModel="${'('.repeat(70)}",2,1)`, Unit: 'each' }).lines.some(({ code }) => code === 'NEW')).toBe(true)
+    // Its names become places of cells: what fits as typed may not fit as written, and is told at the rule.
+    const long = withItem({ Quantity: `TankCount${'+TankCount*0'.repeat(380)}`, Unit: 'each' })
+    expect(() => jobSheets(long, standardPlaces(), 'native', made)).toThrow(
+      /^Items, row \d+, Quantity: a formula of at most 8,192 characters .*split it into several items; got \d{4,} characters/,
+    )
   })
 })
 

@@ -1,6 +1,8 @@
 /** A line of the Takeoff: its figures live over the item, the price list and the other figures of the job, what was typed over it, and its reason. */
 import { formula } from '../../formula/formula.js'
+import { beyondLimits } from '../../formula/limits.js'
 import { roundTo } from '../../rounding.js'
+import { ProblemsError } from '../../takeoff/fields.js'
 import type { ItemRule } from '../../takeoff/itemRules.js'
 import { lineFormula, type LineCell, type LineFigure } from '../../takeoff/lineFigures.js'
 import type { Line } from '../../takeoff/lines.js'
@@ -52,7 +54,11 @@ export function putLine(draft: SheetDraft, job: JobContext, sheet: string, line:
   ]
   draft.put(columns.code, 'faint', line.code, rule.code === undefined ? { format: 'text' } : { formula: formula(rule.code).render(names.from(sheet)) })
   draft.put(columns.description, 'wrapped', ...words(rule.description, line.description))
-  if (!rule.sum) draft.put(columns.net, 'number', line.net, { format: netDecimals(rule), formula: writer.write(rule.quantity.text, sheet, `${line.code}, net quantity`) })
+  if (!rule.sum)
+    draft.put(columns.net, 'number', line.net, {
+      format: netDecimals(rule),
+      formula: fitting(job, rule, 'Quantity', writer.write(rule.quantity.text, sheet, `${line.code}, net quantity`)),
+    })
   draft.put(columns.yours, 'input', line.override ?? null, { format: netDecimals(rule) })
   draft.put(columns.waste, 'number', rule.waste, { format: 2, formula: item('Waste') })
   draft.put(columns.lot, 'number', rule.lot, { format: orderDecimals(rule), formula: `MAX(0.01,IF(${item('Lot')}=0,1,${item('Lot')}))` })
@@ -69,13 +75,32 @@ export function putLine(draft: SheetDraft, job: JobContext, sheet: string, line:
   draft.put(columns.why, 'faintWrapped', `${String(why)}${added}`, reason.formula !== undefined && added ? { formula: `${reason.formula}&"${added}"` } : reason)
 }
 
+/** A rule grows where its names become places of cells: what a spreadsheet takes no more is told at the rule. */
+function fitting({ places, design }: JobContext, rule: ItemRule, column: 'Quantity' | 'Price', written: string): string {
+  const beyond = beyondLimits(written)
+  if (beyond)
+    throw new ProblemsError([
+      {
+        sheet: places.Items.sheet,
+        row: rule.row,
+        column,
+        allowed: `${beyond.allowed}, its names written as places of cells (job ${design.name}); split it into several items`,
+        came: beyond.came,
+      },
+    ])
+  return written
+}
+
 /** A made takeoff keeps the prices it was made with: what the list says now stands beside. A price of the job's own figures stays live. */
-function putPrices(draft: SheetDraft, { design, names, places, writer }: JobContext, sheet: string, line: Line): void {
+function putPrices(draft: SheetDraft, job: JobContext, sheet: string, line: Line): void {
+  const { design, names, places, writer } = job
   const { rule } = line
   const at = (column: TakeoffColumn) => address(draft.row, columns[column], false)
   const inList = (column: string) => lookup(places, 'Prices', column, at('code'))
   const whereHired = (price: string) => (rule.isEarthwork ? `IF(${names.from(sheet)('EarthworkBy')}="subcontract",${price},0)` : price)
-  const listed = rule.price ? writer.write(rule.price.text, sheet, `${line.code}, price`) : `${inList('Price_usd')}${line.priceFor === 1 ? '' : `/${line.priceFor}`}`
+  const listed = rule.price
+    ? fitting(job, rule, 'Price', writer.write(rule.price.text, sheet, `${line.code}, price`))
+    : `${inList('Price_usd')}${line.priceFor === 1 ? '' : `/${line.priceFor}`}`
   // What a price is for was read when this was made.
   const hasUnits = !rule.price && places.Prices.columnOf('Unit') !== undefined
   const sameUnit = `TRIM(${inList('Unit')})="${line.pricedIn.replace(/"/g, '""')}"`
