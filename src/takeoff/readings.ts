@@ -131,7 +131,7 @@ export const readingRules: readonly ReadingRule[] = [
     judged('AND(reading>=ChlorineLeft_mg_per_L,reading<=1.1*Dose_mg_per_L)', CHECK),
     {
       span: [0, 500],
-      sources: [cite('memory', 'AWWA C652')],
+      sources: [cite('memory', 'AWWA C652'), practice('the dose within a tenth')],
     },
   ),
   reading('X15', 'Chlorine at the house, flushed', 'mg/L', '{ChlorineUse_mg_per_L} at the most', judged('reading<=ChlorineUse_mg_per_L', CHECK), {

@@ -2,6 +2,11 @@
 import { describe, expect, it } from 'vitest'
 import { startingOffice } from '../../src/takeoff/demo.js'
 import { isUnpriced, problemText, ProblemsError } from '../../src/takeoff/fields.js'
+import { jobSheets } from '../../src/plan/jobSheets.js'
+import { standardPlaces } from '../../src/plan/places.js'
+import { address } from '../../src/plan/plan.js'
+import { takeoffColumns } from '../../src/plan/sheets/takeoffColumns.js'
+import { made } from '../support/makings.js'
 import { readOffice } from '../../src/takeoff/office.js'
 import { makeTakeoff, workJob } from '../../src/takeoff/takeoff.js'
 import { demoRows, leastRow, officeWith, takeoffOf } from '../support/office.js'
@@ -102,6 +107,14 @@ describe('an item rule', () => {
     // So many full loads more; the last one before may have had room.
     expect(own({ Code: 'SAND', Unit: 'ton' }) - plain).toBeGreaterThanOrEqual(Math.floor(300 / takeoffOf(leastRow).design.number('StoneLoad_ton')))
     expect(own({ Code: 'SAND', Unit: 'ton', Kind: 'subcontract' })).toBe(plain)
+    // What is figured on those tons is none of them: its formula does not go round in a circle.
+    const fines = withRule({ Code: 'FINES', Kind: 'material', Quantity: '0.5*StoneOrdered', Unit: 'ton' })
+    expect(loads(fines)).toBe(plain)
+    const { cells } = jobSheets(fines, standardPlaces(), 'native', made).find(({ kind }) => kind === 'takeoff')!
+    const row = cells.find(({ value, column }) => value === 'FINES' && column === takeoffColumns.code)!.row
+    const summed = cells.find((cell) => cell.row === row && cell.column === takeoffColumns.net)!.formula!
+    expect(summed).toMatch(/^0\.5\*\(/)
+    expect(summed).not.toContain(address(row, takeoffColumns.order, false))
   })
   it('can be added without a programmer', () => {
     const takeoff = withRule({ Code: 'TWICE', Quantity: 'IF(TankCount>1,2*TieCount,TankCount)', Description: 'For {TankCount}' })

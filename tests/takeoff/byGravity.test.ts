@@ -63,6 +63,12 @@ describe('a job that gravity serves', () => {
       words: expect.stringContaining('from its coupling, 7.33 ft down') as string,
     })
     expect(wordsOf(takeoff, 'crew')).toContain('falls all the way from its coupling, 7.33 ft down at the tanks')
+    // On long and nearly level ground the box stands for days over that reach alone: dug and laid at 60 ft/h each, days of 8 hours.
+    const level = takeoffOf({ ...gentle, WaterLineRun_ft: 2000, WaterLineRise_ft: -14, HouseFlow_gpm: 1, HousePressure_psi: 0, WaterLineSize: '2' }).design
+    expect([level.number('ByGravity'), level.number('LineProtected')]).toEqual([1, 0])
+    const days = (level.number('DeepReach_ft') * (1 / 60 + 1 / 60)) / 8
+    expect(days).toBeGreaterThan(1)
+    expect(level.number('TrenchBox_day')).toBe(Math.ceil(days))
     // Under 5 ft at the pit, and in dry rock, no box makes it wider: half the fall takes the line 2 ft deeper there.
     const rock = takeoffOf({ ...gentle, SoilClass: 'rock', GroundwaterDepth_ft: 30 }).design
     const inRock = 2 + 6.5 - 14 / 12 - 3 - rock.number('PitEdge_ft') / 10

@@ -14,20 +14,14 @@ export interface TankPlace {
 
 export function tankRow(design: Design): readonly TankPlace[] {
   const gap = design.number('TankGap_in') / 12
-  const first = {
-    width_ft: design.number('TankWidth_ft'),
-    length_ft: design.number('TankLength_ft'),
-    wall_ft: design.number('TankWall_in') / 12,
-    openings: design.number('TankOpenings'),
-    opening_ft: design.number('TankOpening_in') / 12,
-  }
-  const second = {
-    width_ft: design.number('SecondWidth_ft'),
-    length_ft: design.number('SecondLength_ft'),
-    wall_ft: design.number('SecondWall_in') / 12,
-    openings: design.number('SecondOpenings'),
-    opening_ft: design.number('SecondOpening_in') / 12,
-  }
+  const sizes = (model: 'Tank' | 'Second') => ({
+    width_ft: design.number(`${model}Width_ft`),
+    length_ft: design.number(`${model}Length_ft`),
+    wall_ft: design.number(`${model}Wall_in`) / 12,
+    openings: design.number(`${model}Openings`),
+    opening_ft: design.number(`${model}Opening_in`) / 12,
+  })
+  const [first, second] = [sizes('Tank'), sizes('Second')]
   const row: TankPlace[] = []
   for (let at = 0; at < design.number('TankCount'); at++) {
     const size = at < design.number('SecondTanks') ? second : first

@@ -90,7 +90,7 @@ export const pitResults = [
   result(
     'DeepDig_yd3',
     'By gravity: dig of that wedge, in the bank',
-    'DeepReach_ft*(IF(AND(TrenchBoxed=1,LineDug_in/12+LineDeeper_ft>=5),MAX(LineWidth_ft,BoxWidth_ft),LineWidth_ft)*(LineDug_in/12+LineDeeper_ft/2)-LineWidth_ft*LineDug_in/12)/27',
+    'DeepReach_ft*(IF(AND(TrenchBoxed=1,ROUND(LineDug_in/12+LineDeeper_ft,2)>=5),MAX(LineWidth_ft,BoxWidth_ft),LineWidth_ft)*(LineDug_in/12+LineDeeper_ft/2)-LineWidth_ft*LineDug_in/12)/27',
     cite('derivation', 'mean of the depths at both ends; as wide as a box where it takes one'),
   ),
   result('LineDig_yd3', 'Dig of the trench of line and feed, in the bank', 'LineTrench_ft*LineWidth_ft*LineDug_in/12/27+DeepDig_yd3', geometry),
