@@ -134,8 +134,10 @@ function drawTanks(draft: PictureDraft, design: Design, row: readonly TankPlace[
       )
     const side = middle - tank.length_ft / 2
     draft.area('concrete', rectangle(tank.left_ft, side, tank.width_ft, tank.length_ft))
-    for (let opening = 0; opening < tank.openings; opening++)
-      draft.circle('air', [tank.left_ft + tank.width_ft / 2, side + ((opening + 0.5) * tank.length_ft) / tank.openings], tank.opening_ft / 2)
+    // A table of tanks may say one and a half.
+    const openings = Math.max(1, Math.round(tank.openings))
+    for (let opening = 0; opening < openings; opening++)
+      draft.circle('air', [tank.left_ft + tank.width_ft / 2, side + ((opening + 0.5) * tank.length_ft) / openings], tank.opening_ft / 2)
   }
 }
 
