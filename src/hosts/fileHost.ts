@@ -6,6 +6,7 @@ import { ORDER_TOGETHER } from '../plan/togetherSheet.js'
 import { PUBLISHED_SHEET, standardPlaces } from '../plan/places.js'
 import { columnLetters, type SheetPlan } from '../plan/plan.js'
 import { placesInWords } from '../takeoff/fields.js'
+import { formerNameOf } from '../takeoff/office.js'
 import { tableNames, type TableName } from '../takeoff/officeTables.js'
 import { isNothing } from '../takeoff/typed.js'
 import { addTableRow, lastRow } from './addTableRow.js'
@@ -47,6 +48,8 @@ export class FileHost implements Host {
   private readonly spool: Spool | undefined
   private readonly mayLose: boolean
   private readonly lostThere: Lost = { words: [], drawn: [] }
+  /** Sheets there of a job that has another name now, in small letters: what was typed on them came along. */
+  private readonly cameAlong = new Set<string>()
   /** Tables that somebody made of lines of ours: formulas that name them would find nothing. */
   readonly lostTables: string[] = []
   private lastRead: readonly string[] = []
@@ -167,13 +170,33 @@ export class FileHost implements Host {
   }
 
   /** What stands where the file will be, and is not in it then. */
-  private loseThere(plans: readonly SheetPlan[]): void {
+  private loseThere(made: readonly SheetPlan[]): void {
     if (!this.standing) return
+    const { book } = this.standing
+    const formers = this.formerSheets()
+    const plans = made.map((plan) => {
+      const former = book.sheetNamed(plan.name) ? undefined : book.sheetNamed(formers.get(plan.name) ?? '')
+      if (former) this.cameAlong.add(former.name.toLowerCase())
+      return former ? { ...plan, name: former.name } : plan
+    })
     const strange = plans.filter((plan) => !isOfOffice(plan)).filter(({ name }) => !isOurs(readSheet(this.standing!, name) ?? [], true))
     // Nobody can tell what is typed on a sheet that does not say how it was made.
     this.lostThere.words.push(...strange.map(({ name }) => `${name} (its third line, when it was made, is another now)`), ...typingLost(this.standing, plans))
-    this.lostThere.drawn.push(...drawnNotes(this.standing.book, plans))
+    this.lostThere.drawn.push(...drawnNotes(book, plans))
     this.standing.close(namesOf(plans))
+  }
+
+  /** Names of sheets of jobs, by those that they get now. */
+  private formerSheets(): ReadonlyMap<string, string> {
+    const jobs = this.found && !('missing' in this.found) ? this.found.raw.Jobs.rows : []
+    return new Map(
+      jobs.flatMap((row) => {
+        const former = formerNameOf(row)
+        if (former === undefined) return []
+        const [now, before] = [jobSheetNames(String(row.cells.Job ?? '').trim()), jobSheetNames(former)]
+        return (Object.keys(now) as (keyof typeof now)[]).map((kind) => [now[kind], before[kind]] as const)
+      }),
+    )
   }
 
   /** Why what was typed at these places keeps the file from being made; nothing where it does not. */
@@ -184,7 +207,7 @@ export class FileHost implements Host {
   }
   /** Why it must not be written over what stands at its place; nothing where it may. */
   reasons(): readonly string[] {
-    return this.standing ? reasonsAgainst(this.standing, { name: this.name, ...this.office }, this.workbook.book, this.lostThere) : []
+    return this.standing ? reasonsAgainst(this.standing, { name: this.name, ...this.office }, this.workbook.book, this.lostThere, this.cameAlong) : []
   }
   /** The whole file at once; of many jobs better piece by piece. */
   get bytes(): Uint8Array {

@@ -100,8 +100,8 @@ export interface Lost {
   drawn: string[]
 }
 
-/** Why a file must not be written over by another; nothing where it may. `standing` is what stands at its place. */
-export function reasonsAgainst(standing: Workbook, source: Pick<Source, 'name' | 'raw'>, next: Book, lost: Lost): string[] {
+/** Why a file must not be written over by another; nothing where it may. `standing` is what stands at its place, `cameAlong` are sheets of it, in small letters, whose work another sheet has now. */
+export function reasonsAgainst(standing: Workbook, source: Pick<Source, 'name' | 'raw'>, next: Book, lost: Lost, cameAlong: ReadonlySet<string>): string[] {
   const reasons: string[] = []
   const from = readProperty(standing.book, SOURCE)
   const was = readProperty(standing.book, TABLES)
@@ -120,7 +120,7 @@ export function reasonsAgainst(standing: Workbook, source: Pick<Source, 'name' |
   if (typed.length) reasons.push(`what stands on ${typed.join(', ')} was changed since it was made`)
   if (lost.words.length) reasons.push(`typed on it and lost then: ${placesInWords(lost.words)}`)
   if (lost.drawn.length) reasons.push('drawings or remarks on the sheets of its takeoffs would be lost')
-  const kept = new Set(next.sheets.map(({ name }) => name.toLowerCase()))
+  const kept = new Set([...next.sheets.map(({ name }) => name.toLowerCase()), ...cameAlong])
   const gone = standing.book.sheets.map(({ name }) => name).filter((name) => !kept.has(name.toLowerCase()))
   if (gone.length) reasons.push(`the ${gone.length === 1 ? 'sheet' : 'sheets'} ${gone.join(', ')} would be lost`)
   reasons.push(...looksLost(standing, next))

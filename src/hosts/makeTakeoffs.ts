@@ -7,7 +7,7 @@ import { PUBLISHED_SHEET, type OfficePlaces } from '../plan/places.js'
 import { columnLetters, PUT_BEFORE, versionIn, type Made, type SheetPlan } from '../plan/plan.js'
 import { changesSince, inShort, revisionOf } from '../takeoff/changes.js'
 import { placesInWords, ProblemsError, problemText, type Problem } from '../takeoff/fields.js'
-import { readOffice, rowNamed, type Office } from '../takeoff/office.js'
+import { formerNameOf, readOffice, rowNamed, type Office } from '../takeoff/office.js'
 import { workJob, type Worked } from '../takeoff/takeoff.js'
 import type { Kept } from '../takeoff/typed.js'
 import { HostError, type Host, type SheetCell, type SheetContent, type Writing } from './host.js'
@@ -113,6 +113,14 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
     await write()
     if (!(options.isWhole && problems.length)) await end()
   }
+  /** Sheets under the name that a job had before. */
+  const readFormer = async (job: string): Promise<void> => {
+    const row = rowNamed(office, 'Jobs', job)
+    const former = row && formerNameOf(row)
+    if (former === undefined) return
+    for (const [name, content] of await host.readSheets(namesOf([former]))) standing.set(name, content)
+    for (const [name, content] of (await host.readReplaced?.(namesOf([former]))) ?? []) replaced.set(name, content)
+  }
   /** Jobs with problems of their own. */
   const passedOver = new Set<string>()
   let current = jobs[0] ?? ''
@@ -130,6 +138,7 @@ export async function makeTakeoffs(host: Host, jobs: readonly string[], options:
         if (namesOf(next).some((name) => sheetNames.has(name.toLowerCase()))) for (const [name, content] of await host.readSheets(namesOf(next))) standing.set(name, content)
         for (const [name, content] of (await host.readReplaced?.(namesOf(next))) ?? []) replaced.set(name, content)
       }
+      await readFormer(job)
       try {
         const looks: Look[] = [(sheet) => replaced.get(sheet), (sheet) => standing.get(sheet)]
         const { worked, ...laidOut } = layOut(making, office, places, job, looks, jobs.length > 1, options)
@@ -173,10 +182,26 @@ const wordsOf = (error: unknown): string => (error instanceof Error ? error.mess
 
 /** Takeoffs of jobs that are no more, or have another name now: what was typed there belongs to nobody. `sheetNames` by themselves in small letters. */
 function withoutJob({ jobSheetNames }: Making, office: Office, sheetNames: ReadonlyMap<string, string>): string[] {
-  const known = new Set(office.tables.Jobs.map(({ cells }) => jobSheetNames(String(cells.Job ?? '').trim()).takeoff.toLowerCase()))
-  const start = jobSheetNames('').takeoff.toLowerCase()
-  const left = [...sheetNames].filter(([name]) => name.startsWith(start) && !known.has(name)).map(([, name]) => name.slice(start.length))
-  return left.length ? [`Sheets of ${left.join(', ')} stand here, and no job has that name: what was typed on them goes with none.`] : []
+  const takeoffOf = (job: string): string => jobSheetNames(job).takeoff.toLowerCase()
+  const known = new Set(office.tables.Jobs.map(({ cells }) => takeoffOf(String(cells.Job ?? '').trim())))
+  const formers = new Map(office.tables.Jobs.flatMap((job) => (formerNameOf(job) === undefined ? [] : [[takeoffOf(formerNameOf(job)!), String(job.cells.Job)] as const])))
+  const start = takeoffOf('')
+  const left = [...sheetNames]
+    .filter(([name]) => name.startsWith(start) && !known.has(name))
+    .map(([name, written]) => ({ job: written.slice(start.length).trim(), now: formers.get(name) }))
+  const nobodys = left.filter(({ now }) => now === undefined).map(({ job }) => job)
+  return [
+    ...left.flatMap(({ job, now }) =>
+      now === undefined
+        ? []
+        : [`Sheets of ${job} still stand here; ${now} is that job now, and has what was typed on them: delete them when no cell of yours points there any more.`],
+    ),
+    ...(nobodys.length
+      ? [
+          `Sheets of ${nobodys.join(', ')} stand here, and no job has that name: what was typed on them goes with none. If a job only has another name now, put the old one into the column FormerName of its row in ${office.sheets.Jobs}.`,
+        ]
+      : []),
+  ]
 }
 
 /** The published tables, where they are not there or of another version; none where they stand as they are. What somebody changed or added on them is asked about. */
@@ -216,21 +241,28 @@ function orderOf(making: Making, standing: SheetContent | undefined, orders: Ord
 }
 
 /** What people typed on the sheets of a job and what it was made as, here or in what takes its place; not two things at once. */
-function foundOn({ earlierFrom, isOurs, jobSheetNames, keptFrom, isNothing }: Making, job: string, looks: readonly Look[]): { kept: Kept; earlier: Earlier } {
-  const names = jobSheetNames(job)
+function foundOn(
+  { earlierFrom, isOurs, jobSheetNames, sheetsStanding, keptFrom, isNothing }: Making,
+  job: string,
+  former: string | undefined,
+  looks: readonly Look[],
+): { kept: Kept; earlier: Earlier; notes: readonly string[] } {
+  const namesIn = (look: Look) => sheetsStanding(job, former, (sheet) => look(sheet) !== undefined)
   // A sheet of that name that was not made by this tool is told of when the job is laid out.
   const ours = (look: Look) => (sheet: string) => {
     const content = look(sheet)
     return content && isOurs(content, false) ? content : undefined
   }
-  const all = looks.map((look) => keptFrom(names, ours(look)))
+  const all = looks.map((look) => keptFrom(namesIn(look), ours(look)))
   const typed = all.filter((kept) => !isNothing(kept))
   if (new Set(typed.map((kept) => JSON.stringify(kept))).size > 1)
     throw new HostError(`People typed on the sheets of ${job} in both files, not the same: give another name, or add --replace. Nothing was written.`)
-  const earlier = looks.map((look) => earlierFrom(names, look))
+  const earlier = looks.map((look) => earlierFrom(namesIn(look), look))
   const last = Math.max(...earlier.map(({ before }) => before?.revision ?? 0))
   const { before, ...more } = earlier.find((one) => one.before) ?? earlier.at(-1)!
-  return { kept: typed[0] ?? all.at(-1)!, earlier: { before: before && { ...before, revision: last }, ...more } }
+  const isFormer = looks.some((look) => namesIn(look).takeoff === jobSheetNames(former ?? job).takeoff && former !== undefined)
+  const notes = isFormer ? [`${job} was ${former} before: what was typed on those sheets came along`] : []
+  return { kept: typed[0] ?? all.at(-1)!, earlier: { before: before && { ...before, revision: last }, ...more }, notes }
 }
 
 /** A sheet that a later version made holds what this one does not know; versions as 0.16.0. */
@@ -259,7 +291,7 @@ function layOut(
   const strange = Object.values(jobSheetNames(name)).find((sheet) => here(sheet) && !isOurs(here(sheet)!, true))
   if (strange !== undefined)
     throw new HostError(`The sheet ${strange} stands here already and was not made by this tool: rename it, and make the takeoff then. Nothing was changed.`)
-  const { kept, earlier } = foundOn(making, name, looks)
+  const { kept, earlier, notes } = foundOn(making, name, formerNameOf(job), looks)
   const worked = workJob(office, job, kept)
   const problems = [...worked.problems, ...earlier.problems]
   onWorked?.(name, { ...worked, problems }, earlier)
@@ -276,7 +308,7 @@ function layOut(
     job: name,
     total: takeoff.total,
     changed: earlier.before ? inShort(changesSince(earlier.before, takeoff), earlier.before.revision) : '',
-    notes: [...renewed, ...makingNotes(takeoff, earlier, { ...made, revision })].map((note) => `${note}.`),
+    notes: [...notes, ...renewed, ...makingNotes(takeoff, earlier, { ...made, revision })].map((note) => `${note}.`),
     sheets: plans.map((plan) => plan.name),
   }
   return { finished, plans, worked: { takeoff, earlier, made: { ...made, revision } } }

@@ -1,5 +1,6 @@
 /** What a takeoff is made with, fetched by the pane when the first one is made. */
 export { earlierFrom } from '../plan/earlier.js'
+export { sheetsStanding } from '../plan/formerName.js'
 export { jobSheetNames, jobSheets } from '../plan/jobSheets.js'
 export { keptFrom, sheetsTypedOn } from '../plan/kept.js'
 export { answerTo } from '../plan/stopAnswers.js'

@@ -42,14 +42,16 @@ export const nothingStanding: Standing = { kept: nothingKept, sinceMade: () => '
 /** So many fields of a row are said. */
 const FIELDS_SAID = 3
 
-export async function standingOf(host: Host, job: string): Promise<Standing> {
+/** `former` is the name that the job had before. */
+export async function standingOf(host: Host, job: string, former?: string): Promise<Standing> {
   const making = await import(/* webpackChunkName: "making" */ './making.js')
-  const names = making.jobSheetNames(job)
-  const standing = await host.readSheets(making.sheetsTypedOn(names))
+  const named = [job, ...(former === undefined ? [] : [former])].map((name) => making.jobSheetNames(name))
+  const standing = await host.readSheets(named.flatMap((names) => making.sheetsTypedOn(names)))
   const read = (sheet: string) => {
     const content = standing.get(sheet)
     return content && making.isOurs(content, false) ? content : undefined
   }
+  const names = making.sheetsStanding(job, former, (sheet) => standing.has(sheet))
   const { before, problems } = making.earlierFrom(names, read)
   const kept = making.keptFrom(names, read)
   return {

@@ -60,7 +60,7 @@ export function linesByCode(takeoff: Takeoff): Map<string, EarlierLine> {
 }
 
 /** Columns of Jobs that change nothing of the work. */
-const ofPaper: readonly JobFieldName[] = ['Job', 'Site', 'Date', 'DailyProof', 'CrewLanguage']
+const ofPaper: readonly JobFieldName[] = ['Job', 'Site', 'Date', 'DailyProof', 'CrewLanguage', 'FormerName']
 /** The row of a job as it was worked with: defaults and sized choices too. */
 export const fieldsByName = ({ design }: Takeoff): ReadonlyMap<string, string> =>
   new Map((Object.keys(jobFields) as JobFieldName[]).filter((name) => !ofPaper.includes(name)).map((name) => [name, String(design.single(name) ?? '')]))

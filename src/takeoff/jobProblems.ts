@@ -68,6 +68,13 @@ export function rowProblems(office: Office, job: Row, design: Design): Problem[]
         came: `${design.number(count)} of ${design.number(across)} in, ${roundTo(holes_ft2, 1)} ft²`,
       })
   }
+  const former = String(job.cells.FormerName ?? '').toLowerCase()
+  if (former) {
+    const others = office.tables.Jobs.filter(({ row }) => row !== job.row)
+    const isOf = (column: 'Job' | 'FormerName') => others.find(({ cells }) => String(cells[column] ?? '').toLowerCase() === former)
+    if (isOf('Job')) found.push(at('FormerName', 'a name that no job has any more, or nothing', job.cells.FormerName))
+    else if (isOf('FormerName')) found.push(at('FormerName', `a name that one row gives; row ${isOf('FormerName')!.row} gives it too`, job.cells.FormerName))
+  }
   if (job.cells.InletTanks === 1 && design.number('NextShare') > 0) found.push(at('InletTanks', `2, or empty: a roof of ${office.sheets.Catchments} drains into the next tank`, 1))
   if (design.number('InletTanks') === 2 && design.number('TankCount') === 1) found.push(at('InletTanks', '1 where there is one tank', 2))
   return found

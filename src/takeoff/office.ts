@@ -51,6 +51,9 @@ export const withOptional = (found: Partial<Record<TableName, RawTable>>, elsewh
     ...Object.fromEntries(Object.entries(found).filter(([, raw]) => raw)),
   }) as unknown as RawOffice
 
+/** The name that the row of a job says it had before; nothing where it says none. */
+export const formerNameOf = ({ cells }: Pick<RawRow, 'cells'>): string | undefined => String(cells.FormerName ?? '').trim() || undefined
+
 /** Names of jobs in small letters: the sheets of a job end with its name. */
 export function jobNamesIn({ rows }: RawTable): readonly string[] {
   const names = rows.map(({ cells }) => String(cells.Job ?? ''))

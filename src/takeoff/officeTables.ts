@@ -109,6 +109,7 @@ export const jobFields = {
   With: text('With', 'Sets of items that this job takes in, by name, commas between: see the column Set of Items.', { longest: 200 }),
   Without: text('Without', 'Codes of items that this job leaves out, or a section of them, commas between.', { longest: 200 }),
   CrewLanguage: oneOf('Crew language', 'What the Crew sheet says beside English.', ['English', 'English and Spanish'], { default: 'English' }),
+  FormerName: text('Former name', 'What this job was called before: what was typed on its sheets under that name comes along.', { longest: LONGEST_JOB_NAME }),
 } as const satisfies Fields
 export type JobFieldName = keyof typeof jobFields
 /** The first of the columns of Jobs that are folded together: each of them has a default. */

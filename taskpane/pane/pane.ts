@@ -6,7 +6,7 @@ import type { Flavor } from '../../src/plan/calls.js'
 import type { Made } from '../../src/plan/plan.js'
 import { isUnpriced, placeText, placesInWords, problemText, ProblemsError, refusalText, type Problem } from '../../src/takeoff/fields.js'
 import { FIRST_ROW } from '../../src/takeoff/firstRow.js'
-import { rowNamed, type Office } from '../../src/takeoff/office.js'
+import { formerNameOf, rowNamed, type Office } from '../../src/takeoff/office.js'
 import { keyColumn, type TableName } from '../../src/takeoff/officeTables.js'
 import { workJob } from '../../src/takeoff/takeoff.js'
 import { fill, h } from './element.js'
@@ -313,7 +313,7 @@ export class Pane {
     }
     const standing = this.standing.get(this.job) ?? (this.hasTakeoffs() ? undefined : nothingStanding)
     if (!standing) {
-      void this.readStanding(this.job)
+      void this.readStanding(this.job, formerNameOf(row))
       return
     }
     const { design, takeoff, problems } = workJob(office, row, standing.kept)
@@ -339,9 +339,9 @@ export class Pane {
   private hasTakeoffs(): boolean {
     return [...this.opened.sheetNames.keys()].some((name) => name.startsWith('takeoff'))
   }
-  private async readStanding(job: string): Promise<void> {
+  private async readStanding(job: string, former: string | undefined): Promise<void> {
     const { standing } = this
-    await this.guarded(async () => void standing.set(job, await standingOf(this.host, job)))
+    await this.guarded(async () => void standing.set(job, await standingOf(this.host, job, former)))
     // Where its sheets cannot be read, the words that say so stand beside the job as its row has it.
     if (!standing.has(job)) standing.set(job, nothingStanding)
     if (standing === this.standing && job === this.job) this.showJob()

@@ -307,6 +307,34 @@ describe.each([
     const { made: done } = await makeTakeoffs(rig.host, ['Wicket Weir'], { flavor: 'native', made })
     expect(done[0]!.notes.join(' ')).toContain('Sheets of Wicket Mill stand here, and no job has that name: what was typed on them goes with none.')
   })
+  it('a job that says what it was called before has what was typed on its sheets then', async () => {
+    const rig = makeRig()
+    await setUp(rig.host, made, true)
+    const make = (job: string) => makeTakeoffs(rig.host, [job], { flavor: 'native', made })
+    await make('Wicket Mill')
+    rig.type(names.takeoff, rowOfCode(rig, 'CLAMP', names.takeoff), takeoffColumns.yours, 40)
+    const { office, places } = await rig.host.read([])
+    const { row } = office!.Jobs.rows.find(({ cells }) => cells.Job === 'Wicket Mill')!
+    const typeInJobs = (column: string, value: string) => rig.type('Jobs', row, places.Jobs.columnOf(column)!, value)
+    typeInJobs('Job', 'Wicket Weir')
+    typeInJobs('FormerName', 'Wicket Mill')
+    expect((await standingOf(rig.host, 'Wicket Weir', 'Wicket Mill')).kept.overrides.CLAMP).toMatchObject({ quantity: 40 })
+    const first = (await make('Wicket Weir')).made[0]!
+    expect(first.notes.join(' ')).toContain('Wicket Weir was Wicket Mill before: what was typed on those sheets came along.')
+    expect(first.notes.join(' ')).toContain('Sheets of Wicket Mill still stand here; Wicket Weir is that job now')
+    expect(first.changed).toContain('revision 1')
+    const renamed = jobSheetNames('Wicket Weir')
+    expect(Number(rig.cell(renamed.takeoff, rowOfCode(rig, 'CLAMP', renamed.takeoff), takeoffColumns.yours))).toBe(40)
+    expect(String(rig.cell(renamed.takeoff, 3, 2))).toContain('revision 2')
+    // What stands under the new name counts from now on.
+    rig.type(renamed.takeoff, rowOfCode(rig, 'CLAMP', renamed.takeoff), takeoffColumns.yours, 44)
+    expect((await make('Wicket Weir')).made[0]!.notes.join(' ')).not.toContain('came along')
+    expect(Number(rig.cell(renamed.takeoff, rowOfCode(rig, 'CLAMP', renamed.takeoff), takeoffColumns.yours))).toBe(44)
+    // A name that another job has is none of the past.
+    typeInJobs('FormerName', 'Pipit Hollow')
+    const { problems } = await make('Wicket Weir')
+    expect(problems.map(problemText).join()).toMatch(/Jobs.*FormerName: a name that no job has any more, or nothing; got "Pipit Hollow"/)
+  })
 
   it('words beside our cells and over a description stand in the way once; plain words that are written anew are told', async () => {
     const rig = makeRig()

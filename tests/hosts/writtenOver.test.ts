@@ -11,6 +11,7 @@ import { makeFile } from '../../src/hosts/makeFile.js'
 import { demoSource, makeTemplate, sourceOf, statesIn, type Source } from '../../src/hosts/fileSession.js'
 import { readZip, unpack, writeZip } from '../../src/hosts/xlsx/zip.js'
 import { sheetStates } from '../../src/hosts/standing.js'
+import { putCells } from '../../src/hosts/xlsx/putCells.js'
 import { readProperty } from '../../src/hosts/xlsx/properties.js'
 import type { Spool } from '../../src/hosts/xlsx/zip.js'
 import { fileSpool } from '../../src/cli/common.js'
@@ -260,7 +261,7 @@ describe('written onto itself', () => {
     const row = (jobs.getColumn(2).values as unknown[]).indexOf('Wicket Mill')
     jobs.getCell(row, 2).value = 'Wicket Weir'
     expect((await make(sourceOf(await savedBy(workbook), 'OWN.xlsx'))).notes[0]).toBe(
-      'Sheets of Wicket Mill stand here, and no job has that name: what was typed on them goes with none.',
+      'Sheets of Wicket Mill stand here, and no job has that name: what was typed on them goes with none. If a job only has another name now, put the old one into the column FormerName of its row in Jobs.',
     )
     jobs.getCell(row, 2).value = 'wicket mill'
     const same = await make(sourceOf(await savedBy(workbook), 'OWN.xlsx'), ['wicket mill'])
@@ -362,6 +363,26 @@ describe('written over another file', () => {
     workbook.getWorksheet('Prices')!.getCell('E7').value = 99
     expect(await against(out, sourceOf(await savedBy(workbook), 'OFFICE.xlsx'))).toEqual([])
     expect(await against(out, office)).toEqual([])
+  })
+  it('a job under another name brings along what was typed on its sheets there, and they are not missed', async () => {
+    const typed = openWorkbook(out, 'OUT.xlsx')
+    const { part } = typed.book.sheetNamed('Takeoff Pipit Hollow')!
+    const fence = readSheet(typed, 'Takeoff Pipit Hollow')!.findIndex((cells) => cells[takeoffColumns.code - 1]?.value === 'FENCE') + 1
+    typed.book.put(part, putCells(typed.book.text(part), [{ row: fence, column: takeoffColumns.yours, value: 123 }]))
+    const standing = typed.book.bytes()
+    const renamed = await inExceljs(template)
+    const jobs = renamed.getWorksheet('Jobs')!
+    const row = (jobs.getColumn(2).values as unknown[]).indexOf('Pipit Hollow')
+    jobs.getCell(row, 2).value = 'Pipit Dell'
+    const lost = await make(sourceOf(await savedBy(renamed), 'OFFICE.xlsx'), ['Pipit Dell'], 'native', standing)
+    expect(lost.reasons.join()).toContain('Takeoff Pipit Hollow')
+    const headings = jobs.getRow(5).values as unknown[]
+    jobs.getCell(row, headings.indexOf('FormerName')).value = 'Pipit Hollow'
+    const { bytes, notes, reasons } = await make(sourceOf(await savedBy(renamed), 'OFFICE.xlsx'), ['Pipit Dell'], 'native', standing)
+    expect(reasons).toEqual([])
+    expect(notes).toContain('Pipit Dell was Pipit Hollow before: what was typed on those sheets came along.')
+    const sheet = (await inExceljs(bytes)).getWorksheet('Takeoff Pipit Dell')!
+    expect(sheet.getCell((sheet.getColumn(takeoffColumns.code).values as unknown[]).indexOf('FENCE'), takeoffColumns.yours).value).toBe(123)
   })
   it('another input, or none, is refused by name', async () => {
     expect(await against(out, { ...sourceOf(template, 'OTHER.xlsx'), raw: { ...office.raw, Jobs: { ...office.raw.Jobs, rows: office.raw.Jobs.rows.slice(1) } } })).toEqual([
