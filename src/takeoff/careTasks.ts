@@ -51,7 +51,16 @@ export const careTasks: readonly CareTask[] = [
   task('K10', 'Have the backflow preventer tested by a certified tester.', [5], practice('yearly; the water supplier decides'), 'Backflow="preventer"'),
   task(
     'K11',
-    'Look through the lid, from outside, when the water is low: settled matter over {SiltMost_in:1} is pumped out by a firm with an entry permit, before it reaches the intake and the ties. Nobody climbs in.',
+    [
+      [
+        'TankCount=1',
+        'Look through the lid, from outside, when the water is low: settled matter over {SiltMost_in:1} is pumped out by a firm with an entry permit, before it reaches the intake. Nobody climbs in.',
+      ],
+      [
+        '',
+        'Look through the lid, from outside, when the water is low: settled matter over {SiltMost_in:1} is pumped out by a firm with an entry permit, before it reaches the intake and the ties. Nobody climbs in.',
+      ],
+    ],
     [8],
     practice('at low water, once a year'),
   ),
@@ -67,7 +76,7 @@ export const careTasks: readonly CareTask[] = [
   ),
   task(
     'K13',
-    'After work in the tanks or a bad test: {Bleach_pint} of bleach to {Storage_gal}, mixed, a day of contact, then run to waste. From outside, goggles and gloves.',
+    'After work in the tanks or a bad test: {Bleach_pint} of {BleachStrength%} bleach to {Storage_gal}, mixed, a day of contact, then neutralized with up to {Neutralizer_lb:1} of ascorbic acid or run to waste. From outside, goggles and gloves.',
     [],
     cite('oregon', '50 mg/L for tanks'),
   ),

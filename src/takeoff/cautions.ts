@@ -11,11 +11,22 @@ export interface CautionRule {
   points: string
   /** Stages of the work where it acts. */
   stages: readonly CrewStage[]
+  /** Of these stages, when: it acts at some of them in one job and at others in the next. */
+  onlyWhen: Readonly<Partial<Record<CrewStage, string>>>
 }
 export const crewStages = ['Before digging', 'Pit and bed', 'Tanks, ties and ports', 'Vacuum test', 'Water line', 'Ballast and lower backfill', 'Drains', 'Upper backfill', 'Power', 'First fill', 'Handing over'] as const
 export type CrewStage = (typeof crewStages)[number]
 
-const caution = (name: string, short: string, when: string, text: Words, points: string, ...stages: readonly CrewStage[]): CautionRule => ({ name, short, when, text, points, stages })
+type At = CrewStage | readonly [stage: CrewStage, when: string]
+const caution = (name: string, short: string, when: string, text: Words, points: string, ...at: readonly At[]): CautionRule => ({
+  name,
+  short,
+  when,
+  text,
+  points,
+  stages: at.map((one) => (typeof one === 'string' ? one : one[0])),
+  onlyWhen: Object.fromEntries(at.filter((one) => typeof one !== 'string')),
+})
 const ALWAYS = 'TRUE'
 
 export const cautionRules: readonly CautionRule[] = [
@@ -39,10 +50,11 @@ export const cautionRules: readonly CautionRule[] = [
   caution('trench walls', 'Trench of 5 ft', 'DeepestTrench_ft>=5', [
     ['TrenchBoxed=0', 'A trench is {DeepestTrench_ft} deep at its deep end: it stands plumb only while a competent person finds the rock stable all along, and where it runs out into earth or fill it takes a trench box or a slope of {FillBatter} across to 1 up. Inspected each day and after rain.'],
     ['', 'A trench is {DeepestTrench_ft} deep at its deep end: from 5 ft it stands in a trench box, or is sloped {FillBatter} across to 1 up: fill and disturbed soil are class C, whatever the pit is. Inspected each day and after rain.'],
-  ], '29 CFR 1926.652(a)(1), Appendices A and B', 'Water line', 'Drains', 'Upper backfill'),
-  caution('wet trench', 'Water in trench', 'TrenchWet=1', 'Groundwater at {GroundwaterDepth_ft} stands in the trench of {DeepestTrench_ft}: pump it before anyone steps in, and its walls count as class C whatever the soil is.', '29 CFR 1926.651(h)(1), Appendix A', 'Water line', 'Drains'),
+  ], '29 CFR 1926.652(a)(1), Appendices A and B', ['Water line', 'OR(LineProtected=1,ROUND(LineDug_in/12+LineDeeper_ft,2)>=5)'], ['Drains', 'DrainsProtected=1'], 'Upper backfill'),
+  caution('wet trench', 'Water in trench', 'TrenchWet=1', 'Groundwater at {GroundwaterDepth_ft} stands in the trench of {DeepestTrench_ft}: pump it before anyone steps in, and its walls count as class C whatever the soil is.', '29 CFR 1926.651(h)(1), Appendix A', ['Water line', 'GroundwaterDepth_ft<LineDug_in/12+LineDeeper_ft'], ['Drains', 'GroundwaterDepth_ft<DrainDeepest_ft']),
   caution('tank entry', 'Tank: confined space', ALWAYS, 'A tank is a confined space, also while it is empty and new: no entry without permit, air test, ventilation, attendant and rescue.', '29 CFR 1926 Subpart AA; after the job 29 CFR 1910.146', 'Tanks, ties and ports', 'Vacuum test', 'First fill', 'Handing over'),
   caution('lifting', 'Nobody under loads', ALWAYS, 'A tank weighs up to {HeaviestTank_lb}, {PickLoad_lb} on the hook at a radius of {PickRadius_ft}: nobody under or beside it, the maker’s cast inserts only, slings no flatter than the 60° from horizontal that are figured, firm and drained ground for the outriggers, outside the line from the pit’s foot at the soil’s slope.', '29 CFR 1926.1402, .1417, .1425, .704, .251', 'Tanks, ties and ports'),
+  caution('struck by', 'Clear of machines', ALWAYS, 'Nobody within the swing of the excavator, behind a machine that backs up, or between a hanging tank and one that stands: the operator sees everyone, or stops.', '29 CFR 1926.602(a)(9)(ii), .601(b)(4), .1424, .651(e)', 'Pit and bed', 'Tanks, ties and ports', 'Water line', 'Ballast and lower backfill', 'Drains', 'Upper backfill'),
   caution('power lines', 'Lines overhead', ALWAYS, 'Keep crane and excavator 20 ft from power lines until the voltage is known; known, 10 ft up to 50 kV, 15 to 200, 20 to 350, 50 above.', '29 CFR 1926.1408 and .1409, Table A; excavators 1926.600(a)(6)', 'Before digging', 'Pit and bed', 'Tanks, ties and ports'),
   caution('buried lines', 'Lines in ground', ALWAYS, 'Have buried lines marked before digging; dig by hand near the marks.', 'State one-call law (811), 29 CFR 1926.651(b)', 'Before digging', 'Pit and bed', 'Drains'),
   caution('rock', 'Rock is no earth', 'SoilClass="rock"', 'Rock is broken by hammer or by a licensed blaster, never by the rates of earth: have it priced. What is dug is hauled off and rock-free fill brought in. Walls stand plumb only where the competent person finds the rock stable, each day and after rain.', '29 CFR 1926 Subpart P, Appendix A; Subpart U for blasting', 'Before digging', 'Pit and bed'),
@@ -96,7 +108,7 @@ export const cautionRules: readonly CautionRule[] = [
   ], 'IPC chapter 13; state health rules', 'Handing over'),
   caution('roof surface', 'Roof not for drinking', 'AND(People>0,SUMPRODUCT((CatchSurface="asphalt shingle")+(CatchSurface="flat gravel")+(CatchSurface="compacted soil"))>0)', 'A roof of asphalt shingle or gravel, or bare ground, gives off what filters and lamps do not take out: its water is for toilets, laundry and garden, unless the health authority says otherwise. Metal, tile or a coating made for drinking water is the way to more.', 'Texas Manual on Rainwater Harvesting, 3rd edition 2005, chapter 2 (from memory); state health rules', 'Handing over'),
   caution('ground water', 'Groundwater gets in', 'AND(GroundwaterAssumed=0,GroundwaterDepth_ft<WaterLevel_ft)', 'Groundwater at {GroundwaterDepth_ft} stands over the water in the tanks: it presses in at riser joints, boots and ports, with what is in the ground. Seal and test each of them from outside, and have the water tested before a house drinks from it.', 'IPC chapter 13; state health rules', 'Tanks, ties and ports', 'Handing over'),
-  caution('ice', 'Water can freeze', 'AND(FrostDepth_in>0,12*WaterLevel_ft<FrostDepth_in)', 'Frost goes {FrostDepth_in} down and the water stands {WaterLevel_ft} below the ground: ice closes overflow and vents and bursts what it fills. Insulate over the lids, or set the tanks deeper.', 'Common practice; the adopted code’s frost depth', 'Upper backfill', 'Handing over'),
+  caution('ice', 'Water can freeze', 'AND(FrostDepth_in>0,12*WaterLevel_ft<FrostDepth_in)', 'Frost goes {FrostDepth_in} down and the water stands {WaterLevel_ft} below the ground: ice closes overflow and vents and bursts what it fills. Insulate over the lids, or set the tanks deeper.', 'Common practice; the adopted code’s frost depth', 'Before digging', 'Upper backfill', 'Handing over'),
   caution('closed system', 'Heated water pushes', 'OR(Backflow="preventer",HouseStanding_psi>HouseMost_psi)', 'Behind a preventer or a reducing valve heated water has nowhere to go: a thermal expansion tank at the water heater, its relief valve never plugged.', 'IPC 607.3 (from memory); local plumbing code', 'First fill'),
   caution('sewer', 'Clear of sewers', ALWAYS, 'Keep the water line 5 ft of undisturbed earth away from a building sewer, or 12 in above its top, and tanks as far from septic tank and drain field as the health rules say.', 'IPC 603.2; state health rules', 'Before digging', 'Water line'),
   caution('relief', 'Relief valve stays', 'ByGravity=0', 'Behind a switch that sticks the pump reaches {ShutOffAtHouseFull_psi} at the pressure tank: the relief valve is set no higher than the tank’s plate, piped to a drain, never plugged.', 'IPC 606.5.10; the tank maker', 'First fill', 'Handing over'),

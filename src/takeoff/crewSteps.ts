@@ -22,7 +22,7 @@ const stage = (name: CrewStage, ...steps: readonly (readonly [code: string, text
 
 const isWetOrUnknown = 'PitWater<>"dry"'
 /** Groundwater above the bed of the drains, or nobody knows. */
-const highWater = 'OR(PitWater="not known",GroundwaterDepth_ft<InletDeep_ft)'
+const highWater = 'OR(PitWater="not known",GroundwaterDepth_ft<DrainFoot_ft)'
 const floats = 'OR(PitWater="not known",WaterAboveBase_ft>0)'
 
 export const crewSteps: readonly CrewStep[] = [
@@ -81,12 +81,19 @@ export const crewSteps: readonly CrewStep[] = [
       { figure: '{LegPull_lb} a leg: two count, 60°', hold: 'crane operator' },
     ],
     ['C1', 'Set the pump tank first, at the house end, its cast coupling to the house; then the next ones.', { when: 'TankCount>1', figure: '{TankGap_in} clear between' }],
-    ['C8', 'The {SecondTanks} of model {SecondModel} stand at the far end of the row, where the roof water enters.', { when: 'SecondTanks>0' }],
+    [
+      'C8',
+      [
+        ['SecondTanks=1', 'The tank of model {SecondModel} stands at the far end of the row, where the roof water enters.'],
+        ['', 'The {SecondTanks} of model {SecondModel} stand at the far end of the row, where the roof water enters.'],
+      ],
+      { when: 'SecondTanks>0' },
+    ],
     ['C6', 'Set the tank, its cast coupling to the house.', { when: 'TankCount=1' }],
     ['C4', 'A tank is a confined space, also new and empty: where someone must enter, permit, air test, ventilation, attendant and rescue first.', { hold: 'entry supervisor' }],
     [
       'C2',
-      'Ties low through the boots, {TieStub_in} inside each wall, two boots and two band clamps each.',
+      'Ties low through the boots, {TieStub_in} inside each wall, two boots and two band clamps each, tightened as far as their maker says.',
       { when: 'TankCount>1', figure: 'ties: {TieCount}, each {TieLength_in}, centre {TieCentre_ft:2} down' },
     ],
     [
@@ -124,8 +131,8 @@ export const crewSteps: readonly CrewStep[] = [
     [
       'D5',
       [
-        ['TankCount=1', 'Plugs in every port, and one in the pump coupling.'],
-        ['', 'Plugs in every tie and port, tie ends from inside, and one in the pump coupling.'],
+        ['TankCount=1', 'Plugs in every port, and one in the coupling of the line.'],
+        ['', 'Plugs in every tie and port, tie ends from inside, and one in the coupling of the line.'],
       ],
       {
         figure: [
@@ -135,7 +142,7 @@ export const crewSteps: readonly CrewStep[] = [
       },
     ],
     ['D4', 'Everyone is out of every tank and counted. Only then does a plate go on.', { hold: 'entry supervisor' }],
-    ['D1', 'Plates with sealant on all openings.', { figure: 'plates: {OpeningCount}' }],
+    ['D1', 'Lids off, plates with sealant on the rims of all risers.', { figure: 'plates: {OpeningCount}' }],
     [
       'D2',
       [
@@ -182,13 +189,13 @@ export const crewSteps: readonly CrewStep[] = [
         ['LineProtected=1', 'Dig the trench from tanks to house, {LineWidth_ft} wide, in a trench box, or sloped {FillBatter} across to 1 up; ladder within 25 ft.'],
         ['', 'Dig the trench from tanks to house; spoil back from the edge.'],
       ],
-      { figure: '{LineDug_in} deep, {LineTrench_ft} long' },
+      { figure: '{LineDug_in} deep, {LineBeyond_ft} long' },
     ],
     [
       'G2',
       [
-        ['TankCount>1', 'Stone round the ties and at the pump end up to the line, so that both lie on it.'],
-        ['', 'Stone at the pump end up to the line, so that it lies on it.'],
+        ['TankCount>1', 'Stone round the ties and at the house end of the pit up to the line, so that both lie on it.'],
+        ['', 'Stone at the house end of the pit up to the line, so that it lies on it.'],
       ],
       { figure: 'line {LineOverBed_in} over the bed' },
     ],
@@ -224,14 +231,25 @@ export const crewSteps: readonly CrewStep[] = [
     [
       'E5',
       'Close both ends of the line with plugs; press it with a hand pump and water, never air, while its joints lie open to view; top it up until the pipe has stretched: then no drop may show, no joint may weep.',
-      { figure: 'to {LinePressureMost_psi} at its lowest point; on a gauge at the tank wall {LineTestAtTank_psi}', hold: 'foreman' },
+      {
+        figure: [
+          ['LineTestAtTank_psi<LinePressureMost_psi', 'to {LinePressureMost_psi} on a gauge at the house end, the lower one ({LineTestAtTank_psi} at the tank wall), held 15 min'],
+          ['', 'to {LinePressureMost_psi} on a gauge at the tank wall, the lower end, held 15 min'],
+        ],
+        hold: 'foreman',
+      },
     ],
+    ['E13', 'At the house: the line through its sleeve, sealed; plug out, the line joined to its valve, and that shut. Where the valve comes later the plug stays in.'],
     [
       'E10',
-      'The house end of the line keeps its plug, or is shut, before water goes into the tanks: the coupling is open into it, and ballast would run out.',
+      'Plug out at the tank end, under the entry permit where it is inside. The house end is shut, or keeps its plug, before water goes into the tanks: the coupling is open into it, and ballast would run out.',
       { hold: 'foreman' },
     ],
-    ['G6', 'Stone carried over the water line at the pump end, fabric, then {CleanEarth_in} of clean earth over the line.', { figure: '{PumpEndStone_in} over the bed' }],
+    [
+      'G6',
+      'Stone carried over the water line at the house end of the pit, fabric, then {CleanEarth_in} of clean earth over the line.',
+      { figure: '{PumpEndStone_in} over the bed' },
+    ],
   ),
   ...stage(
     'Ballast and lower backfill',
@@ -265,18 +283,30 @@ export const crewSteps: readonly CrewStep[] = [
         ['DrainsProtected=1', 'Dig the trenches of the drains in a trench box, or sloped {FillBatter} across to 1 up, fill being class C; ladder within 25 ft.'],
         ['', 'Dig the trenches of the drains; spoil back from the edge.'],
       ],
-      { when: 'InletRun_ft+OverflowRun_ft>0', figure: '{DrainTrench_ft} wide, {DrainDeepest_ft:2} at the deep end' },
+      { when: 'InletRun_ft+OverflowRun_ft>0', figure: '{DrainTrench_ft} wide, {DrainDeepest_ft:2} at the deep end beyond the pit' },
+    ],
+    [
+      'I4',
+      [
+        ['AND(DrainSize_in<>TankPort_in,PortsUsed>2*InletCount)', 'Reducers at the ports, {DrainSize_in} to {TankPort_in}; wyes where a trunk splits to them.'],
+        ['DrainSize_in<>TankPort_in', 'Reducers at the ports, {DrainSize_in} to {TankPort_in}.'],
+        ['', 'Wyes where a trunk splits to the ports.'],
+      ],
+      { when: 'OR(DrainSize_in<>TankPort_in,PortsUsed>2*InletCount)', figure: 'ports: {PortsUsed}' },
     ],
     [
       'I1',
       [
         [
           'FirstWash_gal>0',
-          'Inlet and overflow drains on their bedding on the compacted fill, first-wash diverter and cleanouts; calmed inlet, screened vents, flap and stone apron at the outfall.',
+          'Drains of {DrainSize_in} on {DrainUnder_in} of stone and under {DrainOver_in} of it, on the compacted fill; first-wash diverter and cleanouts; calmed inlet, screened vents, flap and stone apron at the outfall.',
         ],
-        ['', 'Inlet and overflow drains on their bedding on the compacted fill, cleanouts; calmed inlet, screened vents, flap and stone apron at the outfall.'],
+        [
+          '',
+          'Drains of {DrainSize_in} on {DrainUnder_in} of stone and under {DrainOver_in} of it, on the compacted fill; cleanouts; calmed inlet, screened vents, flap and stone apron at the outfall.',
+        ],
       ],
-      { figure: 'fall in {InletSlope_in_per_ft:3}, out {OverflowSlope_in_per_ft:3}; {OverflowInvert_ft:2} down at the tank' },
+      { figure: 'fall in {InletSlope_in_per_ft:3}, out {OverflowSlope_in_per_ft:3}; inverts {OverflowInvert_ft:2} down at the tank' },
     ],
     [
       'I3',
@@ -303,6 +333,11 @@ export const crewSteps: readonly CrewStep[] = [
       'F2',
       'Direct-burial, submersible-rated cable, a slack loop on both sides of the splice and under the drop, so that settling draws slack and not the splice.',
       { when: 'ByGravity=0', figure: '{Cable} AWG {CableMetal}, cover {CableCover_in}' },
+    ],
+    [
+      'G10',
+      'Frost reaches down to the water: insulation over and beside the lids, as the office has it ordered, before fill covers them.',
+      { when: 'AND(FrostDepth_in>0,12*WaterLevel_ft<FrostDepth_in)', figure: 'frost {FrostDepth_in}', hold: 'foreman' },
     ],
     [
       'G7',
@@ -367,14 +402,17 @@ export const crewSteps: readonly CrewStep[] = [
       [
         [
           'TreatmentLoss_psi>0',
-          'Disinfect tanks and line before anyone uses the water, round the treatment set and not through it: goggles, gloves, from outside; the same water over walls and lids by hose through the openings; leave it {Contact_h}, after which {ChlorineLeft_mg_per_L} and more are left; then flush where the local rules allow, until {ChlorineUse_mg_per_L} or less come at the taps.',
+          'Disinfect tanks and line before anyone uses the water, round the treatment set and not through it: goggles, gloves, from outside; the same water over walls and lids by hose through the openings; leave it {Contact_h}, after which {ChlorineLeft_mg_per_L} and more are left; then ascorbic acid, a little at a time, stirred, until {ChlorineUse_mg_per_L} or less is read in each tank; flush line and taps with it, where the local rules allow.',
         ],
         [
           '',
-          'Disinfect tanks and line before anyone uses the water: goggles, gloves, from outside; the same water over walls and lids by hose through the openings; leave it {Contact_h}, after which {ChlorineLeft_mg_per_L} and more are left; then flush where the local rules allow, until {ChlorineUse_mg_per_L} or less come at the taps.',
+          'Disinfect tanks and line before anyone uses the water: goggles, gloves, from outside; the same water over walls and lids by hose through the openings; leave it {Contact_h}, after which {ChlorineLeft_mg_per_L} and more are left; then ascorbic acid, a little at a time, stirred, until {ChlorineUse_mg_per_L} or less is read in each tank; flush line and taps with it, where the local rules allow.',
         ],
       ],
-      { figure: '{BleachRate_pint} of {BleachStrength%} bleach for each 1,000 gal that are in; full tanks {Bleach_pint}' },
+      {
+        figure:
+          'for each 1,000 gal that are in: {BleachRate_pint} of {BleachStrength%} bleach, then up to {NeutralizerRate_lb:1} of acid; full tanks {Bleach_pint}, {Neutralizer_lb:1}',
+      },
     ],
     [
       'H1',

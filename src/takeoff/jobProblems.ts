@@ -121,12 +121,18 @@ export function designProblems(office: Office, job: Row, design: Design): Proble
   const failed = results.flatMap(({ name, label }) => {
     const value = design.singleOf(name)
     if (!isError(value)) return []
-    const place = fieldBehind[name] ?? `${label} (${name})`
+    const place = `${label} (${name})`
     return value.message
-      ? [{ hasWords: true, problem: at(place, value.message.replace(/\.$/, ''), '') }]
-      : [{ hasWords: false, problem: at(place, `a figure; it came out as ${value.code}`, '') }]
+      ? [{ name, hasWords: true, problem: at(place, value.message.replace(/\.$/, ''), '') }]
+      : [{ name, hasWords: false, problem: at(place, `a figure; it came out as ${value.code}`, '') }]
   })
-  const distinct = failed.filter(({ problem }, index) => failed.findIndex((other) => other.problem.allowed === problem.allowed) === index)
+  // One mistake makes many figures fail, in the same words: it is told at the first of them that has a field behind it.
+  const distinct = failed
+    .filter(({ problem }, index) => failed.findIndex((other) => other.problem.allowed === problem.allowed) === index)
+    .map((one) => {
+      const known = failed.find(({ name, problem }) => problem.allowed === one.problem.allowed && Object.hasOwn(fieldBehind, name))
+      return known ? { ...one, problem: { ...one.problem, column: fieldBehind[known.name]! } } : one
+    })
   // What rests on a failed figure fails without words of its own: the figure that has words is named, else the first.
   const withWords = distinct.filter(({ hasWords }) => hasWords)
   const named = (withWords.length ? withWords : distinct.slice(0, 1)).map(({ problem }) => problem)

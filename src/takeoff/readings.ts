@@ -52,12 +52,13 @@ export const readingRules: readonly ReadingRule[] = [
   // Over the rating somebody has to say so.
   reading(
     'X2',
-    'Line pressed with water, joints open',
+    'Line pressed with water, joints open; gauge at its lower end',
     'psi',
     '{LinePressureMost_psi} and more; the pipe takes {LineHolds_psi}',
     judged('AND(reading>=LinePressureMost_psi-0.5,reading<=LineHolds_psi)', 'IF(reading>1.5*LineHolds_psi,"stop","check")'),
     {
       span: [0, 500],
+      earlier: ['Line pressed with water, joints open'],
       sources: [
         cite('memory', 'IPC 312.5 and UPC 609.4: held for 15 minutes; a gauge read to half a psi'),
         cite('astmF2164', 'at most 1.5 times the rating; stretched, at most 5 % lost'),
@@ -117,24 +118,25 @@ export const readingRules: readonly ReadingRule[] = [
   reading('X10', 'Chlorine put in, bleach', 'gal', '', undefined, { when: 'FALSE' }),
   reading(
     'X12',
-    'Chlorine put in, bleach',
+    'Chlorine put in, bleach: first fill to full tanks',
     'pint',
-    '{BleachFirst_pint} first fill, {Bleach_pint} full tanks',
+    '{BleachFirst_pint} to {Bleach_pint} of {BleachStrength%}',
     judged('AND(reading>=0.9*BleachFirst_pint,reading<=1.1*Bleach_pint)', CHECK),
-    { span: [0, 8000], sources: [practice('the dose within a tenth')] },
+    { span: [0, 8000], earlier: ['Chlorine put in, bleach'], sources: [practice('the dose within a tenth')] },
   ),
   reading(
     'X14',
     'Chlorine left after the contact time',
     'mg/L',
-    '{ChlorineLeft_mg_per_L} and more; no more than was put in, {Dose_mg_per_L}',
+    '{ChlorineLeft_mg_per_L} to {Dose_mg_per_L}, what was put in',
     judged('AND(reading>=ChlorineLeft_mg_per_L,reading<=1.1*Dose_mg_per_L)', CHECK),
     {
       span: [0, 500],
       sources: [cite('memory', 'AWWA C652'), practice('the dose within a tenth')],
     },
   ),
-  reading('X15', 'Chlorine at the house, flushed', 'mg/L', '{ChlorineUse_mg_per_L} at the most', judged('reading<=ChlorineUse_mg_per_L', CHECK), {
+  reading('X15', 'Chlorine in tanks and at the house, neutralized and flushed', 'mg/L', '{ChlorineUse_mg_per_L} at the most', judged('reading<=ChlorineUse_mg_per_L', CHECK), {
+    earlier: ['Chlorine at the house, flushed'],
     span: [0, 500],
     sources: [cite('memory', '40 CFR 141.65: 4.0 mg/L')],
   }),

@@ -44,13 +44,20 @@ export const spanishFacts: Readonly<Record<string, readonly [label: string, word
   HEIGHTS: [
     'ALTURAS',
     [
-      ['TankCount=1', 'bajo el suelo: tapa {LidTop_ft:2}, bocas {PortInvert_ft:2}, línea {LineCentre_ft:2}, cama {BedTop_ft:2}, fondo {PitBottom_ft:2}'],
-      ['', 'bajo el suelo: tapas {LidTop_ft:2}, bocas {PortInvert_ft:2}, línea {LineCentre_ft:2}, conexiones {TieCentre_ft:2}, cama {BedTop_ft:2}, fondo {PitBottom_ft:2}'],
+      ['TankCount=1', 'bajo el suelo: tapa {LidTop_ft:2}, cama {BedTop_ft:2}, fondo {PitBottom_ft:2}; fondo de tubo en las bocas {PortInvert_ft:2}'],
+      ['', 'bajo el suelo: tapas {LidTop_ft:2}, cama {BedTop_ft:2}, fondo {PitBottom_ft:2}; fondo de tubo en las bocas {PortInvert_ft:2}'],
+    ],
+  ],
+  CENTERS: [
+    'CENTROS',
+    [
+      ['TankCount=1', 'bajo el suelo, al centro del tubo: línea {LineCentre_ft:2}'],
+      ['', 'bajo el suelo, al centro del tubo: línea {LineCentre_ft:2}, conexiones {TieCentre_ft:2}'],
     ],
   ],
   RESCUE: ['RESCATE', 'dirección, hospital más cercano, rescate: ______________________   llame antes de excavar: 811'],
 }
-export const SPANISH_STILL = 'Sigue: '
+export const SPANISH_STILL = 'Siguen los peligros: '
 export const SPANISH_LEFT_OUT = 'No es de este trabajo, lo ponen otros: '
 export const spanishAnswered = 'Contestado: trabaje como dice la respuesta'
 /** Before the first step where a verdict says stop. */
@@ -140,7 +147,7 @@ export const spanishFigures: Readonly<Record<string, Words>> = {
     ['', '{TestVacuum_inHg} por {TestHold_min}'],
   ],
   D6: 'tapones: {PlugCount}, y el del cople',
-  E8: '{LineDug_in} de hondo, {LineTrench_ft} de largo',
+  E8: '{LineDug_in} de hondo, {LineBeyond_ft} de largo',
   G2: 'línea {LineOverBed_in} sobre la cama',
   E1: 'uniones: {LineJoints}',
   E2: 'uniones: {LineJoints}',
@@ -148,15 +155,23 @@ export const spanishFigures: Readonly<Record<string, Words>> = {
   E3: 'zanja {TrenchDepth_in}, línea {LineRating_psi}',
   E6: 'casa {HouseBelow_ft} bajo el agua',
   E12: 'cople a {LineCentre_ft:2} de hondo',
-  E5: 'hasta {LinePressureMost_psi} en su punto más bajo; en un manómetro junto al tanque {LineTestAtTank_psi}',
+  E5: [
+    [
+      'LineTestAtTank_psi<LinePressureMost_psi',
+      'hasta {LinePressureMost_psi} en un manómetro en la casa, el extremo más bajo ({LineTestAtTank_psi} junto al tanque), sostenida 15 min',
+    ],
+    ['', 'hasta {LinePressureMost_psi} en un manómetro junto al tanque, el extremo más bajo, sostenida 15 min'],
+  ],
   G6: '{PumpEndStone_in} sobre la cama',
   G1: [
     ['TankCount=1', '{BallastHeld_in}'],
     ['', '{BallastHeld_in} en cada tanque'],
   ],
   G5: 'bocas a {PortInvert_ft:2}',
-  I2: '{DrainTrench_ft} de ancho, {DrainDeepest_ft:2} en el extremo hondo',
-  I1: 'caída: entrada {InletSlope_in_per_ft:3}, salida {OverflowSlope_in_per_ft:3}; a {OverflowInvert_ft:2} en el tanque',
+  I2: '{DrainTrench_ft} de ancho, {DrainDeepest_ft:2} en el extremo hondo fuera de la excavación',
+  I1: 'caída: entrada {InletSlope_in_per_ft:3}, salida {OverflowSlope_in_per_ft:3}; fondo del tubo a {OverflowInvert_ft:2} en el tanque',
+  I4: 'bocas: {PortsUsed}',
+  G10: 'helada {FrostDepth_in}',
   I3: [
     ['FilterFall_in>0', 'filtros: {InletCount}, caída {FilterFall_in}'],
     ['', 'filtros: {InletCount}'],
@@ -171,7 +186,7 @@ export const spanishFigures: Readonly<Record<string, Words>> = {
   K1: 'carga {Charge_psi}, placa {PressureTankRating_psi}',
   K2: 'a {HouseMost_psi} a lo más',
   E7: 'para a {CutOut_psi}, arranca a {CutIn_psi}',
-  H4: '{BleachRate_pint} de cloro (bleach) de {BleachStrength%} por cada 1,000 gal que haya; tanques llenos {Bleach_pint}',
+  H4: 'por cada 1,000 gal que haya: {BleachRate_pint} de cloro (bleach) de {BleachStrength%}, después hasta {NeutralizerRate_lb:1} de ácido; tanques llenos {Bleach_pint}, {Neutralizer_lb:1}',
   H1: '{HouseFlow_gpm} a {HousePressure_psi}',
   H8: '{HouseFlow_gpm} a {HousePressure_psi}',
   H6: 'aberturas: {OpeningCount}',
@@ -198,13 +213,16 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   B7: 'Hay una escalera de mano a no más de 25 pies de cada persona en la excavación.',
   B3: 'El suelo está clasificado y las paredes están inspeccionadas, hoy y después de cada lluvia. Nadie entra antes.',
   B5: 'Cama de piedra sobre todo el fondo, compactada y a nivel de un extremo al otro.',
-  A2: 'Revise los tanques en el camión: {Models}, sin grietas, botas de hule (boots) y cople fundido enteros.',
-  A3: 'Izaje: insertos fundidos del fabricante, eslingas como se calculó, cuerdas guía; nadie debajo ni al lado de un tanque suspendido, nadie en la excavación debajo.',
-  C1: 'Coloque primero el tanque de la bomba, del lado de la casa, con su cople fundido hacia la casa; después los demás.',
-  C8: 'Los {SecondTanks} del modelo {SecondModel} quedan en el extremo lejano de la fila, donde entra el agua del techo.',
-  C6: 'Coloque el tanque con su cople fundido hacia la casa.',
+  A2: 'Revise los tanques en el camión: {Models}, sin grietas, sellos de hule (boots) y cople colado en el concreto enteros.',
+  A3: 'Izaje: insertos colados en el concreto del fabricante, eslingas como se calculó, cuerdas guía; nadie debajo ni al lado de un tanque suspendido, nadie en la excavación debajo.',
+  C1: 'Coloque primero el tanque de la bomba, del lado de la casa, con su cople colado en el concreto hacia la casa; después los demás.',
+  C8: [
+    ['SecondTanks=1', 'El tanque del modelo {SecondModel} queda en el extremo lejano de la fila, donde entra el agua del techo.'],
+    ['', 'Los {SecondTanks} del modelo {SecondModel} quedan en el extremo lejano de la fila, donde entra el agua del techo.'],
+  ],
+  C6: 'Coloque el tanque con su cople colado en el concreto hacia la casa.',
   C4: 'Un tanque es un espacio confinado, también nuevo y vacío: si alguien tiene que entrar, primero permiso, prueba de aire, ventilación, asistente y rescate.',
-  C2: 'Conexiones bajas por las botas (boots), {TieStub_in} dentro de cada pared, dos botas y dos abrazaderas de banda en cada una.',
+  C2: 'Conexiones bajas por los sellos de hule (boots), {TieStub_in} dentro de cada pared, dos sellos y dos abrazaderas de banda en cada una, apretadas como dice su fabricante.',
   C3: [
     [
       'NextPorts>0',
@@ -229,11 +247,11 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
     ['', 'Cuellos (risers) con sellador hasta el nivel del terreno, bordes {RimProud_in} más altos, tapas con cerradura.'],
   ],
   D5: [
-    ['TankCount=1', 'Tapones en cada puerto, y uno en el cople de la bomba.'],
-    ['', 'Tapones en cada conexión y en cada puerto, las conexiones desde adentro, y uno en el cople de la bomba.'],
+    ['TankCount=1', 'Tapones en cada boca, y uno en el cople de la línea.'],
+    ['', 'Tapones en cada conexión y en cada boca, las conexiones desde adentro, y uno en el cople de la línea.'],
   ],
   D4: 'Todos están fuera de todos los tanques y contados. Solo entonces se pone una placa.',
-  D1: 'Placas con sellador en todas las aberturas.',
+  D1: 'Tapas afuera, placas con sellador en los bordes de todos los cuellos (risers).',
   D2: [
     [
       'ROUND(TestVacuum_inHg,2)>ROUND(VacuumAllowed_inHg,2)',
@@ -266,11 +284,11 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
     ['', 'Excave la zanja de los tanques a la casa; la tierra lejos del borde.'],
   ],
   G2: [
-    ['TankCount>1', 'Piedra alrededor de las conexiones y en el extremo de la bomba hasta la línea, para que las dos descansen sobre ella.'],
-    ['', 'Piedra en el extremo de la bomba hasta la línea, para que descanse sobre ella.'],
+    ['TankCount>1', 'Piedra alrededor de las conexiones y en el extremo de la excavación del lado de la casa hasta la línea, para que las dos descansen sobre ella.'],
+    ['', 'Piedra en el extremo de la excavación del lado de la casa hasta la línea, para que descanse sobre ella.'],
   ],
-  E1: 'Adaptador macho largo, 1-1/4 x {WaterLineSize}, en el cople fundido; tubo {WaterLinePipe} sobre insertos, dos abrazaderas todo de acero inoxidable por unión, tornillos donde llegue el desarmador. Ninguna llama dentro o encima de tanque, excavación o zanja.',
-  E2: 'Adaptador macho de compresión, 1-1/4 x {WaterLineSize}, en el cople fundido; tubo {WaterLinePipe} en conexiones de compresión, un refuerzo interior (stiffener) en cada extremo; sin conexiones de inserción, sin llama.',
+  E1: 'Adaptador macho largo, 1-1/4 x {WaterLineSize}, en el cople colado en el concreto; tubo {WaterLinePipe} sobre insertos, dos abrazaderas todo de acero inoxidable por unión, tornillos donde llegue el desarmador. Ninguna llama dentro o encima de tanque, excavación o zanja.',
+  E2: 'Adaptador macho de compresión, 1-1/4 x {WaterLineSize}, en el cople colado en el concreto; tubo {WaterLinePipe} en conexiones de compresión, un refuerzo interior (stiffener) en cada extremo; sin conexiones de inserción, sin llama.',
   E9: 'Dentro del tanque de la bomba mientras está seco, con permiso de entrada: reducción bushing, niple y la mitad fija del adaptador sin foso (pitless) en el cople.',
   E3: [
     ['LineBed_in>0', 'Tienda la línea floja en la zanja sobre {LineBed_in} de tierra limpia encima de la roca, con {LineSlack_ft} de holgura en la pared del tanque.'],
@@ -278,9 +296,10 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   ],
   E12: 'Desde el cople la línea baja todo el camino hasta la casa: ningún punto queda más alto, o allí se junta aire y el agua se detiene.',
   E6: 'Rompesifón en el punto alto de la línea, donde se pueda alcanzar.',
-  E10: 'El extremo de la línea en la casa conserva su tapón, o queda cerrado, antes de echar agua en los tanques: el cople está abierto hacia ella y el lastre se saldría.',
-  E5: 'Cierre los dos extremos de la línea con tapones; presiónela con una bomba de mano y agua, nunca aire, mientras las uniones están a la vista; agregue agua hasta que el tubo se haya estirado: después la presión no baja y ninguna unión gotea.',
-  G6: 'Piedra hasta cubrir la línea de agua en el extremo de la bomba, tela filtrante, después {CleanEarth_in} de tierra limpia sobre la línea.',
+  E13: 'En la casa: la línea por su camisa en el muro, sellada; tapón afuera, la línea unida a su válvula, y esta cerrada. Donde la válvula llega después, el tapón se queda.',
+  E10: 'Tapón afuera en el extremo del tanque, con permiso de entrada si está adentro. El extremo en la casa queda cerrado, o conserva su tapón, antes de echar agua en los tanques: el cople está abierto hacia ella y el lastre se saldría.',
+  E5: 'Cierre los dos extremos de la línea con tapones; métale presión con una bomba de mano y agua, nunca aire, mientras las uniones están a la vista; agregue agua hasta que el tubo se haya estirado: después la presión no baja y ninguna unión gotea.',
+  G6: 'Piedra hasta cubrir la línea de agua en el extremo de la excavación del lado de la casa, tela filtrante, después {CleanEarth_in} de tierra limpia sobre la línea.',
   G1: [
     ['TankCount=1', 'Agua en el tanque como lastre.'],
     ['', 'Agua en los tanques como lastre; los tanques conectados quedan al mismo nivel.'],
@@ -298,20 +317,26 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
     ],
     ['', 'Excave las zanjas de los drenajes; la tierra lejos del borde.'],
   ],
+  I4: [
+    ['AND(DrainSize_in<>TankPort_in,PortsUsed>2*InletCount)', 'Reductores en las bocas, de {DrainSize_in} a {TankPort_in}; yes donde un tubo principal se reparte entre ellas.'],
+    ['DrainSize_in<>TankPort_in', 'Reductores en las bocas, de {DrainSize_in} a {TankPort_in}.'],
+    ['', 'Yes donde un tubo principal se reparte entre las bocas.'],
+  ],
   I1: [
     [
       'FirstWash_gal>0',
-      'Drenajes de entrada y de rebose sobre su cama en el relleno compactado, desviador de primeras lluvias y registros de limpieza; entrada calmada, ventilas con malla, chapaleta y protección de piedra en la descarga.',
+      'Drenajes de {DrainSize_in} sobre {DrainUnder_in} de piedra y debajo de {DrainOver_in} de ella, en el relleno compactado; desviador de primeras lluvias y registros de limpieza; entrada calmada, ventilas con malla, chapaleta y protección de piedra en la descarga.',
     ],
     [
       '',
-      'Drenajes de entrada y de rebose sobre su cama en el relleno compactado, registros de limpieza; entrada calmada, ventilas con malla, chapaleta y protección de piedra en la descarga.',
+      'Drenajes de {DrainSize_in} sobre {DrainUnder_in} de piedra y debajo de {DrainOver_in} de ella, en el relleno compactado; registros de limpieza; entrada calmada, ventilas con malla, chapaleta y protección de piedra en la descarga.',
     ],
   ],
   I3: 'Filtro de entrada en cada drenaje de entrada junto a los tanques, donde se pueda limpiar desde arriba.',
   G3: 'Siga rellenando, sin rocas, en capas de {FillLayer_in}, cada una compactada, hasta las tapas.',
   F1: 'Camisa con empaque y prensaestopas en el cuello (riser), conduit de {ConduitSize} pulg. hasta justo después del borde del tanque, ahí el cuerpo de conduit, y baje por fuera del borde.',
   F2: 'Cable sumergible para enterrar directo, con un lazo flojo a los dos lados del empalme y bajo la bajada, para que el asentamiento jale de la holgura y no del empalme.',
+  G10: 'La helada llega hasta el agua: aislamiento sobre las tapas y a sus lados, como lo pidió la oficina, antes de que el relleno las cubra.',
   G7: [
     [
       'ByGravity=1',
@@ -345,11 +370,11 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   H4: [
     [
       'TreatmentLoss_psi>0',
-      'Desinfecte tanques y línea antes de que alguien use el agua, por el desvío y no por el tratamiento: gafas, guantes, desde afuera; la misma agua con manguera sobre paredes y tapas por las aberturas; déjelo {Contact_h}, y al final deben quedar {ChlorineLeft_mg_per_L} o más; después enjuague donde lo permitan las reglas locales, hasta que en las llaves salgan {ChlorineUse_mg_per_L} o menos.',
+      'Desinfecte tanques y línea antes de que alguien use el agua, por el desvío y no por el tratamiento: gafas, guantes, desde afuera; la misma agua con manguera sobre paredes y tapas por las aberturas; déjelo {Contact_h}, y al final deben quedar {ChlorineLeft_mg_per_L} o más; después ácido ascórbico, poco a poco y mezclando, hasta que se lean {ChlorineUse_mg_per_L} o menos en cada tanque; enjuague con esa agua línea y llaves, donde lo permitan las reglas locales.',
     ],
     [
       '',
-      'Desinfecte tanques y línea antes de que alguien use el agua: gafas, guantes, desde afuera; la misma agua con manguera sobre paredes y tapas por las aberturas; déjelo {Contact_h}, y al final deben quedar {ChlorineLeft_mg_per_L} o más; después enjuague donde lo permitan las reglas locales, hasta que en las llaves salgan {ChlorineUse_mg_per_L} o menos.',
+      'Desinfecte tanques y línea antes de que alguien use el agua: gafas, guantes, desde afuera; la misma agua con manguera sobre paredes y tapas por las aberturas; déjelo {Contact_h}, y al final deben quedar {ChlorineLeft_mg_per_L} o más; después ácido ascórbico, poco a poco y mezclando, hasta que se lean {ChlorineUse_mg_per_L} o menos en cada tanque; enjuague con esa agua línea y llaves, donde lo permitan las reglas locales.',
     ],
   ],
   H8: 'Abra la llave de la casa; lea caudal y presión.',
@@ -431,7 +456,11 @@ export const spanishCautions: Readonly<Record<string, readonly [short: string, t
   'tank entry': ['Tanque: espacio confinado', 'Un tanque es un espacio confinado, también vacío y nuevo: no entre sin permiso, prueba de aire, ventilación, asistente y rescate.'],
   lifting: [
     'Nadie bajo la carga',
-    'Un tanque pesa hasta {HeaviestTank_lb}, {PickLoad_lb} en el gancho a un radio de {PickRadius_ft}: nadie debajo ni al lado, solo los insertos fundidos del fabricante, eslingas a no menos de los 60° de la horizontal que se calcularon, suelo firme y drenado para los estabilizadores, fuera de la línea que sube del pie de la excavación con el declive del suelo.',
+    'Un tanque pesa hasta {HeaviestTank_lb}, {PickLoad_lb} en el gancho a un radio de {PickRadius_ft}: nadie debajo ni al lado, solo los insertos colados en el concreto del fabricante, eslingas a no menos de los 60° de la horizontal que se calcularon, suelo firme y drenado para los estabilizadores, fuera de la línea que sube del pie de la excavación con el declive del suelo.',
+  ],
+  'struck by': [
+    'Lejos de las máquinas',
+    'Nadie dentro del giro de la excavadora, detrás de una máquina que retrocede, ni entre un tanque suspendido y uno puesto: el operador ve a todos, o para.',
   ],
   'power lines': [
     'Líneas eléctricas arriba',
@@ -441,7 +470,7 @@ export const spanishCautions: Readonly<Record<string, readonly [short: string, t
   'out before plates': ['Cuente a todos afuera', 'Antes de poner una placa, todos están fuera de los tanques y contados; nadie cierra un tanque en el que no ha mirado.'],
   vacuum: [
     'No pise las tapas',
-    'Bajo vacío el aire aprieta {LidForce_lbf} sobre una tapa, {PlateForce_lbf} sobre una placa y {PlugForce_lbf} sobre un tapón: no se pare en tapas ni placas, no afloje nada hasta que el manómetro marque cero, no pase del nivel de la prueba.',
+    'Bajo vacío el aire empuja con {LidForce_lbf} sobre una tapa, {PlateForce_lbf} sobre una placa y {PlugForce_lbf} sobre un tapón: no se pare en tapas ni placas, no afloje nada hasta que el manómetro marque cero, no pase del nivel de la prueba.',
   ],
   flotation: [
     'Un tanque vacío flota',
@@ -540,7 +569,7 @@ export const spanishCautions: Readonly<Record<string, readonly [short: string, t
   ],
   'ground water': [
     'Entra agua subterránea',
-    'El agua subterránea a {GroundwaterDepth_ft} queda más alta que el agua de los tanques: entra por las uniones de los cuellos (risers), las botas (boots) y las bocas, con lo que hay en el suelo. Selle y pruebe cada una desde afuera, y haga analizar el agua antes de que una casa beba de ella.',
+    'El agua subterránea a {GroundwaterDepth_ft} queda más alta que el agua de los tanques: entra por las uniones de los cuellos (risers), los sellos (boots) y las bocas, con lo que hay en el suelo. Selle y pruebe cada una desde afuera, y haga analizar el agua antes de que una casa beba de ella.',
   ],
   ice: [
     'El agua puede helarse',

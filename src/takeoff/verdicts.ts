@@ -80,9 +80,10 @@ const rules = [
   verdict(
     'FootingVerdict',
     'Buildings beside the pit',
-    'IF(ROUND(NearestBuilding_ft,2)<ROUND(PitEdge_ft,2),"stop",IF(OR(NearestBuilding_ft<FootingClear_ft,AND(FootingAssumed=0,NearestBuilding_ft<FootingAway_ft)),"check","pass"))',
+    'IF(ROUND(NearestBuilding_ft,2)<ROUND(PitEdge_ft,2),"stop",IF(OR(NearestBuilding_ft<MAX(FootingClear_ft,PitEdge_ft+FenceClear_ft),AND(FootingAssumed=0,NearestBuilding_ft<FootingAway_ft)),"check","pass"))',
     [
       ['ROUND(NearestBuilding_ft,2)<ROUND(PitEdge_ft,2)', 'The nearest footing is at the most {NearestBuilding_ft:2} away, and the pit opens {PitEdge_ft:2} beyond the tank walls: nothing is dug under a footing without support or the word of a registered engineer. Move the tanks, or shore the pit as the engineer draws it.'],
+      ['AND(NearestBuilding_ft>=FootingClear_ft,NearestBuilding_ft<PitEdge_ft+FenceClear_ft)', 'The nearest footing is at the most {NearestBuilding_ft} away, on the lip of a pit that opens {PitEdge_ft} beyond the tank walls: {FenceClear_ft} beyond its edge stay clear. Ask the engineer.'],
       ['NearestBuilding_ft<FootingClear_ft', 'The nearest footing is at the most {NearestBuilding_ft} away; the pit opens {PitEdge_ft} beyond the tank walls, and a footing within {FootingClear_ft} loads them. Ask the engineer.'],
       ['AND(FootingAssumed=0,NearestBuilding_ft<FootingAway_ft)', 'A run of {NearestBuilding_ft} leads to a building, and {FootingAway_ft} were measured to the nearest footing: which of the two holds is measured again before digging. The pit opens {PitEdge_ft} beyond the tank walls.'],
       ['FootingAssumed=1', 'The pit opens {PitEdge_ft} beyond the tank walls; by the runs a building stands {NearestBuilding_ft} away at the most, and may stand nearer.'],

@@ -7,7 +7,7 @@ import { sourceOf } from '../../src/hosts/fileSession.js'
 import { keptIn, makeJobs } from '../support/makings.js'
 import { updateOffice } from '../../src/hosts/updateOffice.js'
 import { startingOffice } from '../../src/takeoff/demo.js'
-import { readOffice, rowNamed } from '../../src/takeoff/office.js'
+import { readOffice, rowNamed, type RawOffice } from '../../src/takeoff/office.js'
 import { wantedTables } from '../../src/takeoff/officeTables.js'
 import { items010 } from '../../src/takeoff/older/items010.js'
 import { numberOfRow010, rows010 } from '../../src/takeoff/older/rows010.js'
@@ -63,6 +63,15 @@ describe('a workbook of 0.1.0', () => {
   })
 })
 
+/** What a new workbook of today has besides, for the newest as for the oldest: rows, and prices to be filled in. */
+const newRows = ['NEUTRALIZER', 'PLACE']
+/** A yard of trench costs what six feet did, 18 in by 36 in: 1.5 x 3 ft / 27. */
+const trenches = ['TRENCH-DRAIN', 'TRENCH-LINE']
+/** What the update asks to be filled in. */
+const priced = (office: RawOffice): RawOffice => ({
+  ...office,
+  Prices: { ...office.Prices, rows: office.Prices.rows.map((row) => ({ ...row, cells: { ...row.cells, Price_usd: row.cells.Price_usd ?? 10 } })) },
+})
 /** Ports of 6 in have prices since 0.19.0. */
 const ports = ['FLAP-6', 'PORT-BEND-6', 'PORT-CLAMP-6', 'PORT-STUB-6']
 /** Cables of three conductors came with 0.9.0. */
@@ -83,7 +92,7 @@ const later = changedFrom('0.10.0').filter((key) => !key.includes('{RockSuffix}'
 /** Rock has prices of its own since 0.10.0. */
 const rock = ['DIG-ROCK', 'HAMMER', 'TRENCH-DRAIN-ROCK', 'TRENCH-LINE-ROCK']
 
-it.each(['0.20.0', '0.19.0', '0.18.0', '0.17.0', '0.16.0', '0.15.0', '0.14.0', '0.13.0', '0.12.0', '0.11.0', '0.10.0', '0.9.0'])(
+it.each(['0.21.0', '0.20.0', '0.19.0', '0.18.0', '0.17.0', '0.16.0', '0.15.0', '0.14.0', '0.13.0', '0.12.0', '0.11.0', '0.10.0', '0.9.0'])(
   'no step of the crew of %s is taken for written over',
   (version) => {
     const { workbook } = sourceOf(new Uint8Array(readFileSync(join(import.meta.dirname, `../data/made-by-${version}.xlsx`))), 'OLD.xlsx')
@@ -91,17 +100,24 @@ it.each(['0.20.0', '0.19.0', '0.18.0', '0.17.0', '0.16.0', '0.15.0', '0.14.0', '
   },
 )
 
-describe.each(['0.20.0', '0.19.0', '0.18.0', '0.17.0', '0.16.0', '0.15.0', '0.14.0', '0.13.0', '0.12.0', '0.11.0'])('a workbook of %s', (version) => {
+describe.each(['0.21.0', '0.20.0', '0.19.0', '0.18.0', '0.17.0', '0.16.0', '0.15.0', '0.14.0', '0.13.0', '0.12.0', '0.11.0'])('a workbook of %s', (version) => {
   const own = () => sourceOf(new Uint8Array(readFileSync(join(import.meta.dirname, `../data/made-by-${version}.xlsx`))), 'OLD.xlsx')
   it('is brought up to date and made again, nothing of its own taken for somebody’s, before the update and after it', async () => {
     const { changes, columns, own: left } = officeUpdate(own().raw)
     expect(changes.map(({ table, key }) => `${table} ${key}`).sort()).toEqual(
-      [...changedFrom(version).map((key) => `Items ${key}`), ...(isAtLeast(version, '0.19.0') ? [] : ports).map((key) => `Prices ${key}`)].sort(),
+      [
+        ...[...changedFrom(version), ...newRows].map((key) => `Items ${key}`),
+        ...[...newRows, ...trenches, 'TRENCH-DRAIN-ROCK', 'TRENCH-LINE-ROCK', ...(isAtLeast(version, '0.19.0') ? [] : ports)].map((key) => `Prices ${key}`),
+      ].sort(),
     )
-    expect([columns, left]).toEqual([isAtLeast(version, '0.14.0') ? [] : since013, []])
+    expect([columns, left]).toEqual([isAtLeast(version, '0.14.0') ? [{ table: 'Jobs', names: ['FormerName'] }] : since013, []])
+    const [before, now] = [own().raw, sourceOf(updateOffice(own(), made).bytes, 'OLD.xlsx').raw].map(
+      (raw) => raw.Prices.rows.find(({ cells }) => cells.Code === 'TRENCH-LINE')!.cells,
+    )
+    expect(now).toMatchObject({ Unit: 'yd³', Price_usd: Math.round(600 * Number(before!.Price_usd)) / 100 })
     const after = sourceOf(updateOffice(own(), made).bytes, 'OLD.xlsx')
     expect(officeUpdate(after.raw).changes).toEqual([])
-    for (const source of [own(), after]) {
+    for (const source of [own(), { ...after, raw: priced(after.raw) }]) {
       const office = readOffice(source.raw)
       const takeoff = makeTakeoff(office, rowNamed(office, 'Jobs', 'Wicket Mill')!, keptIn(source.workbook, 'Wicket Mill'))
       const { notes } = await makeJobs(source, ['Wicket Mill'])
@@ -113,7 +129,7 @@ describe.each(['0.20.0', '0.19.0', '0.18.0', '0.17.0', '0.16.0', '0.15.0', '0.14
 
 /** Columns that came after 0.13.0. */
 const since013 = [
-  { table: 'Jobs', names: ['FilterFall_in'] },
+  { table: 'Jobs', names: ['FilterFall_in', 'FormerName'] },
   { table: 'Tanks', names: ['WaterOutside_ft'] },
   { table: 'Pumps', names: ['Current_A'] },
 ]
@@ -149,15 +165,16 @@ describe('a workbook of 0.10.0', () => {
     const { changes, columns, own: left } = officeUpdate(own().raw)
     expect(changes.map(({ table, key }) => `${table} ${key}`).sort()).toEqual(
       [...new Set([...changedFrom('0.10.0'), ...rock.filter((code) => code !== 'HAMMER')])]
-        .filter((code) => !['DIG', 'TRENCH-LINE'].includes(code))
+        .filter((code) => !['DIG', ...trenches].includes(code))
+        .concat(newRows)
         .map((code) => `Items ${code}`)
-        .concat(ports.map((code) => `Prices ${code}`))
+        .concat([...ports, ...newRows, ...trenches, 'TRENCH-LINE-ROCK', 'TRENCH-DRAIN-ROCK'].map((code) => `Prices ${code}`))
         .sort(),
     )
     expect([columns, left]).toEqual([since013, []])
     const after = sourceOf(updateOffice(own(), made).bytes, 'OLD.xlsx')
     expect(officeUpdate(after.raw).changes).toEqual([])
-    for (const source of [own(), after]) {
+    for (const source of [own(), { ...after, raw: priced(after.raw) }]) {
       const office = readOffice(source.raw)
       const job = rowNamed(office, 'Jobs', 'Wicket Mill')!
       const takeoff = makeTakeoff(office, job, keptIn(source.workbook, 'Wicket Mill'))
@@ -179,17 +196,17 @@ describe('a workbook of 0.9.0', () => {
         .filter(({ table }) => table === 'Items')
         .map(({ key }) => key)
         .sort(),
-    ).toEqual([...new Set([...changedIn('0.9.0').filter((key) => key !== 'CABLE-{CableMetal}-{Cable}'), ...sizes, ...rock, ...later])].sort())
+    ).toEqual([...new Set([...changedIn('0.9.0').filter((key) => key !== 'CABLE-{CableMetal}-{Cable}'), ...sizes, ...rock, ...later, ...newRows])].sort())
     expect(
       changes
         .filter(({ table }) => table === 'Prices')
         .map(({ key }) => key)
         .sort(),
-    ).toEqual([...ports, ...rock].sort())
+    ).toEqual([...ports, ...rock, ...newRows, ...trenches].sort())
     expect([columns, left]).toEqual([since013, []])
     const after = sourceOf(updateOffice(own(), made).bytes, 'OLD.xlsx')
     expect(officeUpdate(after.raw).changes).toEqual([])
-    for (const source of [own(), after]) {
+    for (const source of [own(), { ...after, raw: priced(after.raw) }]) {
       await expect(makeJobs(source, ['Wicket Mill'])).resolves.toBeDefined()
     }
   })
@@ -206,10 +223,10 @@ describe('a workbook of 0.8.0', () => {
         .map(({ key }) => key)
         .sort()
     expect(keys('Items')).toEqual(
-      [...new Set([...changedIn('0.9.0', '0.8.0'), ...later, ...rock, ...sizes, 'STONE-TIE'])].filter((key) => key !== 'CABLE-{CableMetal}-{Cable}{CoreSuffix}').sort(),
+      [...new Set([...changedIn('0.9.0', '0.8.0'), ...later, ...rock, ...sizes, ...newRows, 'STONE-TIE'])].filter((key) => key !== 'CABLE-{CableMetal}-{Cable}{CoreSuffix}').sort(),
     )
-    expect(keys('Prices')).toEqual([...cables, ...ports, ...rock, 'STONE-TIE'].sort())
-    expect(columns).toEqual([{ table: 'Jobs', names: ['FootingAway_ft', 'FilterFall_in'] }, ...since013.slice(1)])
+    expect(keys('Prices')).toEqual([...cables, ...ports, ...rock, ...newRows, ...trenches, 'STONE-TIE'].sort())
+    expect(columns).toEqual([{ table: 'Jobs', names: ['FootingAway_ft', 'FilterFall_in', 'FormerName'] }, ...since013.slice(1)])
     expect(left).toEqual([])
     const after = sourceOf(updateOffice(own(), made).bytes, 'OLD.xlsx')
     expect(officeUpdate(after.raw).changes).toEqual([])
@@ -217,11 +234,6 @@ describe('a workbook of 0.8.0', () => {
     for (const source of [own(), { ...after, raw: priced(after.raw) }]) {
       await expect(makeJobs(source, ['Wicket Mill'])).resolves.toBeDefined()
     }
-  })
-  /** What the update asks to be filled in. */
-  const priced = (office: typeof raw): typeof raw => ({
-    ...office,
-    Prices: { ...office.Prices, rows: office.Prices.rows.map((row) => ({ ...row, cells: { ...row.cells, Price_usd: row.cells.Price_usd ?? 10 } })) },
   })
 })
 
@@ -271,6 +283,7 @@ describe('a workbook of 0.6.1', () => {
             ...later.filter((key) => key !== 'PLUG'),
             ...rock,
             ...sizes,
+            ...newRows,
             'DRAIN-ADAPTER{DrainSuffix}',
             'LID-INSUL',
             'PLUG-{TankPort_in}',
@@ -293,11 +306,12 @@ describe('a workbook of 0.6.1', () => {
         ...cables,
         ...ports,
         ...rock,
+        ...newRows,
         ...['DRAIN-ADAPTER', 'DRAIN-ADAPTER-6', 'DRAIN-ADAPTER-8', 'LID-INSUL', 'PLUG-6', 'PORT-REDUCER', 'PORT-REDUCER-3', 'PORT-REDUCER-6', 'RELIEF', 'STONE-TIE'],
       ].sort(),
     )
     expect(Object.fromEntries(columns.map(({ table, names }) => [table, names]))).toEqual({
-      Jobs: ['DownspoutRise_ft', 'FootingAway_ft', 'FilterFall_in', 'SupplyPhases'],
+      Jobs: ['DownspoutRise_ft', 'FootingAway_ft', 'FilterFall_in', 'SupplyPhases', 'FormerName'],
       Tanks: ['WaterOutside_ft'],
       Pumps: ['Wires', 'Current_A'],
       PressureTanks: ['Rating_psi'],

@@ -581,13 +581,13 @@ describe('what is offered', () => {
     const words = async (Without: string) =>
       wordsOn(await papersAlone(demoSource(officeWith({ Jobs: [{ ...leastRow, TankCount: 2, Without }] })), ['Least'], ['quote']), 'Quote Least').join('\n')
     const all = await words('')
-    expect(all).toMatch(/One submersible pump with its switch and pressure tank/)
+    expect(all).toMatch(/A submersible pump for [\d.]+ gpm at [\d.]+ psi with pressure tank/)
     expect(all).toMatch(/Every tank tested under a vacuum/)
     // Each thing is offered once.
     expect(all.match(/of buried water line/g)).toHaveLength(1)
     expect(all.match(/under a vacuum of/g)).toHaveLength(1)
     const without = await words('PUMP, PRESSURE-TANK, VACUUM')
-    expect(without).not.toMatch(/submersible pump with|tested under a vacuum/)
+    expect(without).not.toMatch(/submersible pump for|tested under a vacuum/)
     expect(without).toMatch(/of buried water line and .* of power feed/)
   })
 })

@@ -50,13 +50,14 @@ describe('a job that gravity serves', () => {
     // 18 in wide and as deep as the mean of both ends, over the 3 ft that are dug all along; 5.9 ft deep at the pit it takes a box of 3 ft.
     const wedge = (width: number) => (10 * deeper * (width * (3 + deeper / 2) - 1.5 * 3)) / 27
     expect(3 + deeper).toBeGreaterThan(5)
-    expect(design.number('LineDig_yd3')).toBeCloseTo((600 * 1.5 * 3) / 27 + wedge(3), 12)
+    // What lies within the pit's edge is dug with the pit.
+    expect(design.number('LineDig_yd3')).toBeCloseTo(((600 - design.number('PitEdge_ft')) * 1.5 * 3) / 27 + wedge(3), 12)
     expect(design.number('DeepestTrench_ft')).toBeCloseTo(3 + deeper, 2)
     expect(design.cautions().map(({ name }) => name)).toContain('trench walls')
     const line = (code: string) => lineOf(takeoff, code)
     expect(line('TRENCH-BOX')).toBeDefined()
-    // The dig of the wedge is so many feet of trench more, and hours of the excavator at its rates by the yard.
-    expect(line('TRENCH-LINE')!.net).toBeCloseTo(600 + (wedge(3) * 27) / (1.5 * 3), 9)
+    // The dig of the wedge is paid by the yard, and takes hours of the excavator at its rates.
+    expect(line('TRENCH-LINE')!.net).toBeCloseTo(((600 - design.number('PitEdge_ft')) * 1.5 * 3) / 27 + wedge(3), 9)
     expect(design.number('Trench_h')).toBeCloseTo(design.number('TrenchRun_ft') / 60 + wedge(3) / 40 + wedge(3) / 15, 9)
     expect(design.verdicts().find(({ name }) => name === 'DutyVerdict')).toMatchObject({
       verdict: 'pass',
@@ -117,8 +118,11 @@ describe('a job that gravity serves', () => {
     const run = { ...low, WaterLineRun_ft: 60, PowerRun_ft: null, Without: WITHOUT }
     const { design, lines } = takeoffOf(run)
     const order = (code: string) => lines.find((line) => line.code === code)!
-    expect([order('TRENCH-LINE').net, order('TAPE').net]).toEqual([60, 60])
-    expect(order('TRENCH-LINE').description).toBe('Trench for water line')
+    // 3 ft deep and 18 in wide, from the pit's edge on.
+    const dug = (feet: number) => ((feet - design.number('PitEdge_ft')) * 1.5 * 3) / 27
+    expect(design.number('LineDig_yd3') - design.number('DeepDig_yd3')).toBeCloseTo(dug(60), 9)
+    expect([order('TRENCH-LINE').net, order('TAPE').net]).toEqual([design.number('LineDig_yd3'), 60])
+    expect(order('TRENCH-LINE').description).toBe('Trench for water line, bank measure')
     expect(order('TAPE').description).not.toContain('cable')
     // Joints at the tank's wall and at the house; two clamps on each.
     expect([design.number('LineJoints'), order('CLAMP').net]).toEqual([2, 4])
@@ -126,7 +130,8 @@ describe('a job that gravity serves', () => {
     expect(design.verdict('RunsVerdict')).toBe(takeoffOf({ ...run, PowerRun_ft: 100 }).design.verdict('RunsVerdict'))
     // With a pump the longer of the two is dug, both are taped, and the feed is asked for.
     const pumped = takeoffOf({ ...run, Without: null })
-    expect([pumped.lines.find(({ code }) => code === 'TRENCH-LINE')!.net, pumped.lines.find(({ code }) => code === 'TAPE')!.net]).toEqual([100, 160])
+    expect(pumped.lines.find(({ code }) => code === 'TRENCH-LINE')!.net).toBeCloseTo(dug(100), 9)
+    expect(pumped.lines.find(({ code }) => code === 'TAPE')!.net).toBe(160)
     expect(pumped.design.number('PowerRunAssumed')).toBe(1)
   })
   it('is one in an office whose code for the cable is an older one, and by codes as the takeoff shows them', () => {
@@ -200,7 +205,7 @@ describe('what a job leaves out', () => {
   it('is offered on no quote, tanks and power as well as pumps', () => {
     const quote = (Without: string) => wordsOf(takeoffOf({ ...job, Without }), 'quote')
     expect(quote('')).toMatch(
-      /3 precast concrete tanks, together holding[^]*One submersible pump with its switch and pressure tank, [\d.]+ ft of buried water line and [\d.]+ ft of power feed with its conduit\./,
+      /3 precast concrete tanks, together holding[^]*A submersible pump for [\d.]+ gpm at [\d.]+ psi with pressure tank, [\d.]+ ft of buried water line and [\d.]+ ft of power feed with conduit\./,
     )
     expect(quote('Power')).not.toMatch(/power feed/)
     expect(quote('Power')).toMatch(/pressure tank and [\d.]+ ft of buried water line\.[^]*Left out by agreement: all of the section Power\./)

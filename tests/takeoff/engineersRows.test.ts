@@ -33,11 +33,11 @@ describe('trenches', () => {
       const [dig, fill, run, topsoil] = [design.number('TrenchDig_yd3'), design.number('TrenchFill_yd3'), design.number('TrenchRun_ft'), design.number('TrenchTopsoil_yd3')]
       return { trench: design.number('Trench_h'), dig, fill, run, topsoil, hammer: design.number('Hammer_day') }
     }
-    // 700 ft at 60 ft an hour, while a yard takes longer than none: 0.17 yd³ dug a foot.
-    expect(hours({ TrenchDepth_in: 36 }).trench).toBeCloseTo(700 / 60, 9)
+    // A pit of 2 + 6.5 + 0.5 ft in class B opens 2 + 9 ft beyond the tanks: 600 + 50 + 50 ft less that at each of them, at 60 ft an hour, while a yard takes longer than none: 0.17 yd³ dug a foot.
+    expect(hours({ TrenchDepth_in: 36 }).trench).toBeCloseTo((700 - 3 * 11) / 60, 9)
     const deep = hours({ TrenchDepth_in: 144 })
-    // 600 ft x 3 ft in a box x 12 ft = 800 yd³ and the drains.
-    expect(deep.dig).toBeGreaterThan(800)
+    // 600 ft less that x 3 ft in a box x 12 ft, and the drains.
+    expect(deep.dig).toBeGreaterThan(((600 - 11) * 3 * 12) / 27)
     // Filled no faster than a plate compacts, 120 yd³ a day of 8 hours.
     expect(deep.trench).toBeCloseTo(deep.dig / 40 + deep.fill / 15, 9)
     const rock = hours({ TrenchDepth_in: 144, SoilClass: 'rock' })

@@ -58,6 +58,11 @@ describe('demo job Wicket Mill, by hand', () => {
   const risers = (3 * (Math.PI / 4) * 2.5 ** 2 * 3) / 27
   // 6 in of topsoil over the pit top are stripped, stacked, and put back on the fill.
   const topsoil = ((pitLength + 2 * spread) * (pitWidth + 2 * spread) * 0.5) / 27
+  // Drains of 30 ft in and 25 out in a trench of 18 in; the pit's edge is 2 + 15.25 ft from the tanks, and 20.5 of the 55 ft lie beyond it. Past the far tank, 6 ft wide, one more goes over the gap of
+  // 14 in. Bedding 4 in under and 6 over a pipe of 6.625 in (6 in Schedule 40, ASTM D1785); the overflow's trench goes evenly from 3 + 6.5 - 0.5 - 4.75 ft and those 4 in to nothing at its outfall.
+  const section = (4 + 6.625 + 6) / 12
+  const shallow = (25 * section) / (4.25 + 4 / 12)
+  const drains = (1.5 * section * ((55 - shallow / 2) * ((55 - 20.5) / 55) + 6 + 14 / 12)) / 27
 
   it('digs, beds and backfills as worked out here', () => {
     expect(lineOf(takeoff, 'DIG')!.net).toBeCloseTo(dig - topsoil, 9)
@@ -67,9 +72,9 @@ describe('demo job Wicket Mill, by hand', () => {
     const earth = ((2 + 3.5) * (pitWidth + 2 * 3.5)) / 2 / 27
     // Two gaps of 14 in are filled with stone to the top of the ties: 6 in of floor, 6 in to their centre, half of 4.5 in.
     const ties = (2 * (14 / 12) * 10 * (14.25 / 12)) / 27
-    expect(design.number('Backfill_yd3')).toBeCloseTo(dig - bed - pumpEnd - tanks - risers - topsoil, 9)
+    expect(design.number('Backfill_yd3')).toBeCloseTo(dig - bed - pumpEnd - tanks - risers - drains - topsoil, 9)
     expect(lineOf(takeoff, 'STONE-TIE')!.net).toBeCloseTo((ties * 1.12 * 2600) / 2000, 9)
-    expect(lineOf(takeoff, 'BACKFILL')!.net).toBeCloseTo(dig - bed - pumpEnd - ties - tanks - risers - earth - topsoil, 9)
+    expect(lineOf(takeoff, 'BACKFILL')!.net).toBeCloseTo(dig - bed - pumpEnd - ties - tanks - risers - drains - earth - topsoil, 9)
     expect(lineOf(takeoff, 'FABRIC')!.net).toBeCloseTo((2 + 3.5) * (pitWidth + 2 * 3.5), 9)
     // 12 % for compaction, 2,600 lb a yard, 10 % waste, whole tons.
     expect(lineOf(takeoff, 'STONE-BED')!.net).toBeCloseTo((bed * 1.12 * 2600) / 2000, 9)
@@ -141,7 +146,7 @@ describe('every takeoff', () => {
     expect(drains.design.number('RunsAssumed')).toBe(2)
     expect(drains.lines.length).toBeGreaterThan(60)
   })
-  it('keeps the mass: dig = bed + tanks + backfill + pump-end stone + topsoil, for any layout', () => {
+  it('keeps the mass: dig = bed + tanks + drains + backfill + pump-end stone + topsoil, for any layout', () => {
     fc.assert(
       fc.property(
         fc.record({
@@ -159,7 +164,16 @@ describe('every takeoff', () => {
           const part = (name: JobName) => design.number(name)
           const dig = part('Dig_yd3')
           expect(
-            Math.abs(dig - part('Bed_yd3') - part('TanksOutside_yd3') - part('RisersInEarth_yd3') - part('PumpEndStone_yd3') - part('Backfill_yd3') - part('PitTopsoilBack_yd3')),
+            Math.abs(
+              dig -
+                part('Bed_yd3') -
+                part('TanksOutside_yd3') -
+                part('RisersInEarth_yd3') -
+                part('PumpEndStone_yd3') -
+                part('DrainsInPit_yd3') -
+                part('Backfill_yd3') -
+                part('PitTopsoilBack_yd3'),
+            ),
           ).toBeLessThan(1e-9 * dig)
           expect(part('Backfill_yd3')).toBeGreaterThan(0)
         },
@@ -281,19 +295,22 @@ describe('lines that follow from what a truck, a trench or a fitting can do', ()
     const { design } = demoTakeoff('Ember Yard')
     // Inverts: 2 ft cover + 7 ft tank - 0.5 ft floor - 5.25 ft water = 3.25 ft down; the inlet rises 90 x 1/4 in = 1.875 ft to the house,
     // the overflow falls 70 x 1/4 in = 1.458 ft and the ground 6 ft: it is out of the ground at the outfall. 4 in of bedding under the pipe.
-    const inlet = (3.25 + 4 / 12 + (3.25 - 1.875) + 4 / 12) / 2
-    const overflow = (3.25 + 4 / 12 + Math.max(0, 3.25 + (70 * 0.25) / 12 - 6 + 4 / 12)) / 2
-    // Two drains in each trench: 18 + 12 in wide. 210 ft of line trench, 18 in wide, 36 in deep.
-    const trench = (210 * 1.5 * 3 + 2.5 * (90 * inlet + 70 * overflow)) / 27
+    const [foot, house] = [3.25 + 4 / 12, 3.25 - 1.875 + 4 / 12]
+    // The pit is 2 + 7 + 0.5 ft deep in class B: its edge is 2 + 9.5 ft from the tanks, and trenches begin there, as deep as the straight line is by then.
+    const edge = 11.5
+    const inlet = (foot + ((house - foot) * edge) / 90 + house) / 2
+    const overflow = (foot * (1 - edge / 70)) / 2
+    // Two drains in each trench: 18 + 12 in wide. 210 ft of line, 18 in wide, 36 in deep.
+    const trench = ((210 - edge) * 1.5 * 3 + 2.5 * ((90 - edge) * inlet + (70 - edge) * overflow)) / 27
     // Bedding of two 4.215 in pipes with 4 in under and 6 in over them, less the pipes; 6 in of clean earth over the line.
     // The overflow's trench goes evenly from 3.58 ft to nothing: where it is shallower than that section, half of it lies in the ground.
     const section = (4 + 4.215 + 6) / 12
     const shallow = (70 * section) / (3.25 + 4 / 12)
-    const pipes = (160 * 2 * (Math.PI / 4) * (4.215 / 12) ** 2) / 27
-    const bedding = (2.5 * section * (160 - shallow / 2)) / 27 - pipes
-    const topsoil = (0.5 * (210 * 1.5 + 160 * 2.5)) / 27
-    const earth = (210 * 1.5 * 0.5) / 27
-    const fill = trench - bedding - pipes - earth - topsoil
+    const beyond = 160 - 2 * edge
+    const drains = ((2.5 * section * (160 - shallow / 2)) / 27) * (beyond / 160)
+    const topsoil = (0.5 * ((210 - edge) * 1.5 + beyond * 2.5)) / 27
+    const earth = ((210 - edge) * 1.5 * 0.5) / 27
+    const fill = trench - drains - earth - topsoil
     expect(design.number('TrenchFill_yd3')).toBeCloseTo(fill, 9)
     // Bank earth shrinks to 0.9 in place.
     const pit =

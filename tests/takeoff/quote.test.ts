@@ -54,7 +54,7 @@ describe('the quote', () => {
     expect(words(sheetOf(demoTakeoff('Thistle Brow'), 'quote'))).toContain('A treatment set of filters and lamp at the house')
     expect(words(sheetOf(demoTakeoff('Thistle Brow'), 'quote'))).not.toContain('treatment for drinking')
     expect(words(sheetOf(demoTakeoff('Wicket Mill'), 'quote'))).toMatch(
-      /Work inside the house other than the end of the line, pressure tank with its valves, which are in it; treatment for drinking: the stored water is not drinkable without it\./,
+      /Work inside the house other than the end of the line, pressure tank with relief valve, which are in it; treatment for drinking: the stored water is not drinkable without it\./,
     )
   })
   it('says every check that the price rests on', () => {

@@ -262,10 +262,32 @@ describe('what machines, trenches and silt ask for', () => {
     expect([0.72, 1.25].map((CableWide_in) => ruled('CableThick_in', { CableOutside_in: 1, CableWide_in }))).toEqual([1, 1.25])
   })
   it('the deep end of a drain decides, and a rim is flush under wheels', () => {
-    expect(ruled('InletDeep_ft', { PortInvert_ft: 2, InletAtHouse_ft: 5, DrainUnder_in: 4 })).toBeCloseTo(5 + 4 / 12, 12)
-    expect(ruled('InletDeep_ft', { PortInvert_ft: 5, InletAtHouse_ft: 2, DrainUnder_in: 4 })).toBeCloseTo(5 + 4 / 12, 12)
-    expect(ruled('OverflowDeep_ft', { OverflowInvert_ft: 2, OutfallDepth_ft: 3, DrainUnder_in: 4 })).toBeCloseTo(3 + 4 / 12, 12)
-    expect(ruled('OverflowDeep_ft', { OverflowInvert_ft: 3, OutfallDepth_ft: -1, DrainUnder_in: 4 })).toBeCloseTo(3 + 4 / 12, 12)
+    // A trench leaves the pit where the straight line from the tank to its other end is by then: a quarter of the way here.
+    const run = { PitEdge_ft: 10, InletRun_ft: 40, OverflowRun_ft: 40 }
+    expect(ruled('DrainFoot_ft', { PortInvert_ft: 5, DrainUnder_in: 4 })).toBeCloseTo(5 + 4 / 12, 12)
+    expect(ruled('InletEnd_ft', { InletAtHouse_ft: 2, DrainUnder_in: 4 })).toBeCloseTo(2 + 4 / 12, 12)
+    expect(ruled('InletEdge_ft', { ...run, DrainFoot_ft: 5, InletEnd_ft: 2 })).toBeCloseTo(5 - 3 / 4, 12)
+    expect(ruled('OverflowEnd_ft', { OutfallDepth_ft: -1, DrainUnder_in: 4 })).toBe(0)
+    expect(ruled('OverflowEdge_ft', { ...run, DrainFoot_ft: 2, OverflowEnd_ft: 4 })).toBeCloseTo(2.5, 12)
+    // A run that ends within the pit has no trench beyond it.
+    expect(ruled('InletEdge_ft', { ...run, InletRun_ft: 8, DrainFoot_ft: 5, InletEnd_ft: 2 })).toBe(2)
+    expect([8, 10, 40].map((InletRun_ft) => ruled('InletBeyond_ft', { InletRun_ft, PitEdge_ft: 10 }))).toEqual([0, 0, 30])
+    for (const drain of ['Inlet', 'Overflow'] as const) {
+      expect(ruled(`${drain}Deep_ft`, { [`${drain}Edge_ft`]: 4.5, [`${drain}End_ft`]: 2 })).toBe(4.5)
+      expect(ruled(`${drain}Deep_ft`, { [`${drain}Edge_ft`]: 2, [`${drain}End_ft`]: 3 })).toBe(3)
+      expect(ruled(`${drain}TrenchDepth_ft`, { [`${drain}Edge_ft`]: 2, [`${drain}End_ft`]: 3 })).toBe(2.5)
+    }
+    // Past the far tank of 6 ft and a gap of 12 in to the ports of the next: one pipe for its overflows, one for each inlet drain of its own.
+    const beside = { TankWidth_ft: 6, SecondWidth_ft: 5, TankGap_in: 12, SecondTanks: 0, NextInlets: 0, OverflowsNext: 2, TankCount: 3 }
+    expect(ruled('DrainBeside_ft', beside)).toBe(7)
+    expect(ruled('DrainBeside_ft', { ...beside, NextInlets: 1, SecondTanks: 1 })).toBe(2 * 6)
+    expect(ruled('DrainBeside_ft', { ...beside, TankCount: 1 })).toBe(0)
+    expect(ruled('DrainBeside_ft', { ...beside, OverflowsNext: 0 })).toBe(0)
+    // USDA Forest Service, 2005, from memory: a gram of ascorbic acid takes 1 mg/L out of 100 gal. 50 mg/L in 1,000 gal: 500 g, 1.10 lb.
+    const rate = ruled('NeutralizerRate_lb', { Thousand_gal: 1000, Dose_mg_per_L: 50, FullStrength_mg_per_L: 1_000_000, NeutralizerRatio: 2.64 }) as number
+    // The gram is told to two digits, and a gallon of water is 8.34 lb by 62.4 lb/ft³.
+    expect(rate).toBeCloseTo(500 / 453.59237, 2)
+    expect(ruled('Neutralizer_lb', { NeutralizerRate_lb: 1.1, Storage_gal: 4500, Thousand_gal: 1000 })).toBeCloseTo(4.95, 12)
     expect([0, 1, 2, 3].map((TrafficRank) => ruled('RimProud_in', { TrafficRank, RiserProud_in: 3 }))).toEqual([3, 3, 0, 0])
   })
   it('depths of the crew are told to the hundredth', () => {

@@ -37,9 +37,11 @@ describe('mean months', () => {
   })
 })
 
-describe('a trench of a foot', () => {
+describe('a trench of a foot beyond the pit', () => {
   it('is filled by what it holds, however little: 1.5 x 3 ft of dig less half a foot of clean earth and half a foot of topsoil', () => {
-    const { design } = takeoffOf({ ...leastRow, InletRun_ft: 0, OverflowRun_ft: 0, WaterLineRun_ft: 1, PowerRun_ft: 1 })
+    // Class C on 6 in of bed under a tank of 6.5 ft and 2 ft of cover: 2 ft of room and 1.5 x 9 ft of slope.
+    const { design } = takeoffOf({ ...leastRow, SoilClass: 'C', InletRun_ft: 0, OverflowRun_ft: 0, WaterLineRun_ft: 16.5, PowerRun_ft: 16.5 })
+    expect(design.number('LineBeyond_ft')).toBeCloseTo(1, 9)
     expect(design.number('TrenchFill_yd3')).toBeCloseTo((1.5 * 3 - 1.5 * 0.5 - 1.5 * 0.5) / 27, 9)
   })
 })

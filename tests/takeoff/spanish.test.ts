@@ -92,7 +92,7 @@ describe('the Crew sheet in Spanish', () => {
     expect(words(both)).toMatch(
       /Test vacuum: .*\nHOLD: engineer or licensed person\nAlto: vacío de la prueba\. Las cifras [^\n]*\nESPERE: ingeniero o persona con licencia\n[^]*Alto: tierra sobre las tapas\./,
     )
-    expect(words(both).match(/^Sigue: /gm)?.length).toBe(words(both).match(/^Still: /gm)!.length)
+    expect(words(both).match(/^Siguen los peligros: /gm)?.length).toBe(words(both).match(/^Still: /gm)!.length)
     const rows = Array.from({ length: Math.max(...both.cells.map(({ row }) => row)) }, (_, at) =>
       Array.from({ length: 8 }, (_unused, column) => {
         const cell = both.cells.filter((one) => one.row === at + 1 && one.column === column + 1).at(-1)

@@ -15,7 +15,7 @@ type Given = Readonly<Record<string, Value>>
 const worked = (text: string, given: Given): Value => formula(text).evaluate({ value: (name) => given[name] })
 
 /** Groundwater is read off the row, the bed of the inlet drain lies 4 ft down. */
-const groundwater = { PitWater: 'wet', GroundwaterDepth_ft: 4, InletDeep_ft: 4 }
+const groundwater = { PitWater: 'wet', GroundwaterDepth_ft: 4, DrainFoot_ft: 4 }
 const unknownWater = { ...groundwater, PitWater: 'not known' }
 const floating = { PitWater: 'dry', WaterAboveBase_ft: 0, FloatDepth_ft: 6, TankHeight_ft: 6 }
 const ballast = { PitWater: 'dry', WaterAboveBase_ft: 0.1, Ballast_in: 1 }
@@ -120,6 +120,17 @@ const conditions: Readonly<Record<string, readonly (readonly [given: Given, isSa
   C8: [
     [{ SecondTanks: 1 }, true],
     [{ SecondTanks: 0 }, false],
+  ],
+  // A reducer stands where drain and port differ, a wye where more than one port of a kind hangs on a drain.
+  I4: [
+    [{ DrainSize_in: 6, TankPort_in: 4, PortsUsed: 2, InletCount: 1 }, true],
+    [{ DrainSize_in: 4, TankPort_in: 4, PortsUsed: 3, InletCount: 1 }, true],
+    [{ DrainSize_in: 4, TankPort_in: 4, PortsUsed: 2, InletCount: 1 }, false],
+  ],
+  G10: [
+    [{ FrostDepth_in: 31, WaterLevel_ft: 2.5 }, true],
+    [{ FrostDepth_in: 30, WaterLevel_ft: 2.5 }, false],
+    [{ FrostDepth_in: 0, WaterLevel_ft: -0.1 }, false],
   ],
   E1: [
     [{ LineFittings: 'IPS insert' }, true],
@@ -293,6 +304,19 @@ const wordings: Readonly<Record<string, readonly (readonly [given: Given, at: nu
     [{ ...vacuum, TestVacuum_inHg: 4.01 }, 0],
     [vacuum, 1],
   ],
+  'C8 text': [
+    [{ SecondTanks: 1 }, 0],
+    [{ SecondTanks: 2 }, 1],
+  ],
+  'E5 figure': [
+    [{ LineTestAtTank_psi: 40, LinePressureMost_psi: 41 }, 0],
+    [{ LineTestAtTank_psi: 41, LinePressureMost_psi: 41 }, 1],
+  ],
+  'I4 text': [
+    [{ DrainSize_in: 6, TankPort_in: 4, PortsUsed: 3, InletCount: 1 }, 0],
+    [{ DrainSize_in: 6, TankPort_in: 4, PortsUsed: 2, InletCount: 1 }, 1],
+    [{ DrainSize_in: 4, TankPort_in: 4, PortsUsed: 3, InletCount: 1 }, 2],
+  ],
   'D5 text': tanks,
   'D5 figure': tanks,
   'E3 text': [
@@ -391,6 +415,24 @@ describe('a condition of a step or a caution', () => {
   })
   it('has rows on both sides, each of them', () => {
     for (const { name, when } of rules) if (when !== 'TRUE') expect(new Set(conditions[name]?.map(([, isSaid]) => isSaid)), `${name}: ${when}`).toEqual(new Set([true, false]))
+  })
+})
+
+describe('a hazard that acts at one stage in this job and at another in the next', () => {
+  // 29 CFR 1926.652(a)(1)(ii): from 5 ft; 1926.651(h)(1): water in the trench itself.
+  const given = { LineProtected: 0, LineDug_in: 36, LineDeeper_ft: 0, DrainsProtected: 0, GroundwaterDepth_ft: 4, DrainDeepest_ft: 3 }
+  it.each([
+    ['trench walls', 'Water line', { LineProtected: 1 }],
+    ['trench walls', 'Water line', { LineDeeper_ft: 2 }],
+    ['trench walls', 'Drains', { DrainsProtected: 1 }],
+    ['wet trench', 'Water line', { LineDug_in: 49 }],
+    ['wet trench', 'Water line', { LineDeeper_ft: 1.1 }],
+    ['wet trench', 'Drains', { DrainDeepest_ft: 4.1 }],
+  ] as const)('%s at %s: %o', (name, stage, more) => {
+    const { onlyWhen, stages } = cautionRules.find((rule) => rule.name === name)!
+    expect(stages).toContain(stage)
+    expect(worked(onlyWhen[stage]!, given)).toBe(false)
+    expect(worked(onlyWhen[stage]!, { ...given, ...more })).toBe(true)
   })
 })
 

@@ -32,12 +32,20 @@ const pumpEnd = (((2 + spread) * (pitWidth + 2 * spread) * 21) / 12 + (21 / 12) 
 // Two gaps of 12 in, filled to the top of the ties: 6 in of floor, 6 in to their centre, half of 4.5 in.
 const ties = (2 * 12 * (14.25 / 12)) / 27
 // Two risers a tank of 24 in and walls of 3 in through the cover.
-// 6 in of topsoil over the pit top, and over the trenches, 18 in wide.
+// The pit's edge stands 2 + 8.75 ft from the tanks: what lies within it is dug with the pit. 6 in of topsoil over the pit top, and over the trenches, 18 in wide.
+const edge = 2 + pitDepth
+const trench_ft = 100 + 30 + 25 - 3 * edge
+// Ports 1.25 + 7 - 0.5 - 5.25 ft down, 4 in of bedding under the drains; 1/4 in/ft up to the downspouts and down to the outfall, on level ground.
+const [foot, inletEnd, outfall] = [2.5 + 4 / 12, 2.5 - (30 * 0.25) / 12 + 4 / 12, 2.5 + (25 * 0.25) / 12 + 4 / 12]
+const drainDig = (1.5 * ((30 - edge) * (foot + ((inletEnd - foot) * edge) / 30 + inletEnd) + (25 - edge) * (foot + ((outfall - foot) * edge) / 25 + outfall))) / 2 / 27
+// 4 in under, 6 in over a pipe of 4.5 in.
+const section = (1.5 * (4 + 4.5 + 6)) / 12 / 27
+const bedding = 55 * (section - ((Math.PI / 4) * (4.5 / 12) ** 2) / 27)
 const pitTopsoil = (topLength * topWidth * 0.5) / 27
-const trenchTopsoil = ((100 + 30 + 25) * 1.5 * 0.5) / 27
-const backfill = dig - pitTopsoil - bed - pumpEnd - (3 * 12 * 7 * 7) / 27 - (3 * 2 * (Math.PI / 4) * 2.5 ** 2 * 1.25) / 27
-// 40 yd³ an hour dug; filled no faster than a plate compacts, 120 a day of 8 hours.
-const excavator_h = dig / 40 + backfill / 15 + (100 + 30 + 25) / 60
+const trenchTopsoil = (trench_ft * 1.5 * 0.5) / 27
+const backfill = dig - pitTopsoil - bed - pumpEnd - (3 * 12 * 7 * 7) / 27 - (3 * 2 * (Math.PI / 4) * 2.5 ** 2 * 1.25) / 27 - 2 * edge * section
+// 40 yd³ an hour dug, and of topsoil put back; filled, and stone placed, no faster than a plate compacts, 120 a day of 8 hours.
+const excavator_h = (dig + pitTopsoil + trenchTopsoil) / 40 + (backfill + bed + pumpEnd + bedding) / 15 + trench_ft / 60
 const conduit = 12 + 2 + 36 / 12
 const feeder = 100 + conduit + 1.25 + 7 + 10
 const storage_gal = (((12 - 10 / 12) * (7 - 10 / 12) * 5.25 * 1728) / 231) * 3
@@ -47,8 +55,8 @@ const lines: readonly (readonly [code: string, net: number, waste: number, lot: 
   ['LAYOUT', 1, 0, 1, 2],
   ['STRIP', pitTopsoil + trenchTopsoil, 0, 1, 0.01],
   ['DIG', dig - pitTopsoil, 0, 1, 0.02],
-  ['TRENCH-LINE', 100, 0, 1, 0.04],
-  ['TRENCH-DRAIN', 30 + 25, 0, 1, 0.05],
+  ['TRENCH-LINE', ((100 - edge) * 1.5 * 3) / 27, 0, 1, 0.24],
+  ['TRENCH-DRAIN', drainDig, 0, 1, 0.2],
   ['FENCE', 2 * (topLength + topWidth) + 8 * 2, 0, 50, 0.01],
   // 29 CFR 1926.651(c)(2): 25 ft either way along the working room round the row, 2 x (27 + 16) = 86 ft; no trench is 4 ft deep.
   ['LADDER', Math.ceil((2 * (pitLength + pitWidth)) / 50), 0, 1, 0.25],

@@ -78,16 +78,19 @@ const limits: Readonly<Record<string, readonly Row[]>> = {
   ],
   // 29 CFR 1926.651(i): nothing is dug below the base of a footing unsupported. A pit of 9 ft in class C, 2 ft of room: 2 + 1.5 x 9 = 15.5 ft.
   FootingVerdict: [
-    [{ NearestBuilding_ft: 15.5, PitEdge_ft: 15.5, FootingClear_ft: 15.5 }, 'pass'],
-    [{ NearestBuilding_ft: 15.4, PitEdge_ft: 15.5, FootingClear_ft: 15.5 }, 'stop'],
+    // 2 ft beyond the edge are kept clear (29 CFR 1926.651(j)(2)).
+    [{ NearestBuilding_ft: 17.5, PitEdge_ft: 15.5, FootingClear_ft: 15.5, FenceClear_ft: 2 }, 'pass'],
+    [{ NearestBuilding_ft: 17.4, PitEdge_ft: 15.5, FootingClear_ft: 15.5, FenceClear_ft: 2 }, 'check'],
+    [{ NearestBuilding_ft: 15.5, PitEdge_ft: 15.5, FootingClear_ft: 15.5, FenceClear_ft: 2 }, 'check'],
+    [{ NearestBuilding_ft: 15.4, PitEdge_ft: 15.5, FootingClear_ft: 15.5, FenceClear_ft: 2 }, 'stop'],
     // Class A opens 2 + 0.75 x 9 = 8.75 ft; common practice, no source: nearer than the line of class C it loads the walls.
-    [{ NearestBuilding_ft: 8.75, PitEdge_ft: 8.75, FootingClear_ft: 15.5 }, 'check'],
-    [{ NearestBuilding_ft: 8.7, PitEdge_ft: 8.75, FootingClear_ft: 15.5 }, 'stop'],
-    [{ NearestBuilding_ft: 15.4, PitEdge_ft: 8.75, FootingClear_ft: 15.5 }, 'check'],
-    [{ NearestBuilding_ft: 15.6, PitEdge_ft: 8.75, FootingClear_ft: 15.5 }, 'pass'],
+    [{ NearestBuilding_ft: 8.75, PitEdge_ft: 8.75, FootingClear_ft: 15.5, FenceClear_ft: 2 }, 'check'],
+    [{ NearestBuilding_ft: 8.7, PitEdge_ft: 8.75, FootingClear_ft: 15.5, FenceClear_ft: 2 }, 'stop'],
+    [{ NearestBuilding_ft: 15.4, PitEdge_ft: 8.75, FootingClear_ft: 15.5, FenceClear_ft: 2 }, 'check'],
+    [{ NearestBuilding_ft: 15.6, PitEdge_ft: 8.75, FootingClear_ft: 15.5, FenceClear_ft: 2 }, 'pass'],
     // A run shorter than what was measured: one of the two is wrong.
-    [{ NearestBuilding_ft: 20, PitEdge_ft: 8.75, FootingClear_ft: 15.5, FootingAssumed: 0, FootingAway_ft: 20 }, 'pass'],
-    [{ NearestBuilding_ft: 20, PitEdge_ft: 8.75, FootingClear_ft: 15.5, FootingAssumed: 0, FootingAway_ft: 20.1 }, 'check'],
+    [{ NearestBuilding_ft: 20, PitEdge_ft: 8.75, FootingClear_ft: 15.5, FenceClear_ft: 2, FootingAssumed: 0, FootingAway_ft: 20 }, 'pass'],
+    [{ NearestBuilding_ft: 20, PitEdge_ft: 8.75, FootingClear_ft: 15.5, FenceClear_ft: 2, FootingAssumed: 0, FootingAway_ft: 20.1 }, 'check'],
   ],
   // IPC 606.5.10 (from memory): a relief valve at each hydropneumatic tank; none helps where the switch itself is set above the plate.
   ReliefVerdict: [

@@ -44,11 +44,12 @@ const said: Readonly<Record<string, readonly Row[]>> = {
     [{ DeepestTrench_ft: 20.01, TrenchBoxed: 0 }, 'only where all of it is dug in stable rock'],
   ],
   FootingVerdict: [
-    [{ NearestBuilding_ft: 9.9, PitEdge_ft: 10, FootingClear_ft: 15 }, 'nothing is dug under a footing'],
-    [{ NearestBuilding_ft: 14.9, PitEdge_ft: 10, FootingClear_ft: 15 }, 'loads them'],
-    [{ NearestBuilding_ft: 15, PitEdge_ft: 10, FootingClear_ft: 15, FootingAssumed: 0, FootingAway_ft: 15.1 }, 'which of the two holds is measured again'],
-    [{ NearestBuilding_ft: 15, PitEdge_ft: 10, FootingClear_ft: 15, FootingAssumed: 1 }, 'and may stand nearer'],
-    [{ NearestBuilding_ft: 15, PitEdge_ft: 10, FootingClear_ft: 15, FootingAssumed: 0, FootingAway_ft: 15 }, 'The nearest footing is {NearestBuilding_ft} away'],
+    [{ NearestBuilding_ft: 9.9, PitEdge_ft: 10, FootingClear_ft: 15, FenceClear_ft: 2 }, 'nothing is dug under a footing'],
+    [{ NearestBuilding_ft: 14.9, PitEdge_ft: 10, FootingClear_ft: 15, FenceClear_ft: 2 }, 'loads them'],
+    [{ NearestBuilding_ft: 15.4, PitEdge_ft: 14, FootingClear_ft: 15, FenceClear_ft: 2 }, 'on the lip of a pit'],
+    [{ NearestBuilding_ft: 15, PitEdge_ft: 10, FootingClear_ft: 15, FenceClear_ft: 2, FootingAssumed: 0, FootingAway_ft: 15.1 }, 'which of the two holds is measured again'],
+    [{ NearestBuilding_ft: 15, PitEdge_ft: 10, FootingClear_ft: 15, FenceClear_ft: 2, FootingAssumed: 1 }, 'and may stand nearer'],
+    [{ NearestBuilding_ft: 15, PitEdge_ft: 10, FootingClear_ft: 15, FenceClear_ft: 2, FootingAssumed: 0, FootingAway_ft: 15 }, 'The nearest footing is {NearestBuilding_ft} away'],
   ],
   UpliftVerdict: [
     [{ GroundwaterAssumed: 1 }, 'Depth of the groundwater is not known'],

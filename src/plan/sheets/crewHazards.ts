@@ -10,7 +10,7 @@ const inSentence = (short: string): string => short.charAt(0).toLowerCase() + sh
 
 /** `said` are the names of those that stand at an earlier stage; those of this one are added. */
 export function putHazards(draft: CrewDraft, stage: CrewStage, said: Set<string>): void {
-  const here = cautionRules.filter((rule) => rule.stages.includes(stage) && draft.job.design.holds(rule.when))
+  const here = cautionRules.filter((rule) => rule.stages.includes(stage) && draft.job.design.holds(rule.when) && draft.job.design.holds(rule.onlyWhen[stage] ?? 'TRUE'))
   const again = here.filter(({ name }) => said.has(name))
   for (const rule of here) if (!said.has(rule.name)) putHazard(draft, rule)
   if (again.length)

@@ -29,8 +29,15 @@ export const facts: readonly (readonly [label: string, words: Words])[] = [
   [
     'HEIGHTS',
     [
-      ['TankCount=1', 'below ground: lid {LidTop_ft:2}, ports {PortInvert_ft:2}, line {LineCentre_ft:2}, bed {BedTop_ft:2}, pit {PitBottom_ft:2}'],
-      ['', 'below ground: lids {LidTop_ft:2}, ports {PortInvert_ft:2}, line {LineCentre_ft:2}, ties {TieCentre_ft:2}, bed {BedTop_ft:2}, pit {PitBottom_ft:2}'],
+      ['TankCount=1', 'below ground: lid {LidTop_ft:2}, bed {BedTop_ft:2}, pit {PitBottom_ft:2}; inverts of the ports {PortInvert_ft:2}'],
+      ['', 'below ground: lids {LidTop_ft:2}, bed {BedTop_ft:2}, pit {PitBottom_ft:2}; inverts of the ports {PortInvert_ft:2}'],
+    ],
+  ],
+  [
+    'CENTERS',
+    [
+      ['TankCount=1', 'below ground, to the center of the pipe: line {LineCentre_ft:2}'],
+      ['', 'below ground, to the center of the pipe: line {LineCentre_ft:2}, ties {TieCentre_ft:2}'],
     ],
   ],
   ['RESCUE', 'address, nearest hospital, rescue: ______________________   call before digging: 811'],
@@ -40,6 +47,9 @@ export const facts: readonly (readonly [label: string, words: Words])[] = [
 const LONGEST_FACT = 90
 /** Words in lines that are not cut. */
 const inLines = (words: string): string[] => words.match(new RegExp(`\\S.{0,${LONGEST_FACT - 1}}(?=\\s|$)|\\S{1,${LONGEST_FACT}}`, 'g')) ?? []
+
+/** Points that the columns left of the plan, and from it on, are wide, less what programs print them narrower. */
+const [SECTION_WIDTH, PLAN_WIDTH] = [325, 165] as const
 
 export function putHead(draft: CrewDraft): void {
   const { takeoff, design } = draft.job
@@ -59,8 +69,8 @@ export function putHead(draft: CrewDraft): void {
   draft.next()
   const measure = measureOf(design)
   draft.draw(
-    [columns.box, sectionPicture(design, measure), { size: 10.5, width: 285, mostHeight: 110 }],
-    [columns.figure, planPicture(design, measure), { size: 10.5, width: 200, mostHeight: 110 }],
+    [columns.box, sectionPicture(design, measure), { size: 10.5, width: SECTION_WIDTH, mostHeight: 110 }],
+    [columns.hold, planPicture(design, measure), { size: 10.5, width: PLAN_WIDTH, mostHeight: 110 }],
   )
 }
 

@@ -88,7 +88,9 @@ const wholeLines = new Set<string>([
   ...Object.values(spanishStops).map((about) => `Alto: ${about}.`),
   ...Object.values(spanishCautions).flatMap(([short, words]) => [short, ...plainWords(words)]),
 ])
-const beginnings: readonly string[] = [STILL, SPANISH_STILL, SET_BY_OTHERS, SPANISH_LEFT_OUT]
+/** Up to 0.21 the hazards that go on began so in Spanish. */
+const olderBeginnings: readonly string[] = ['Sigue: ']
+const beginnings: readonly string[] = [STILL, SPANISH_STILL, ...olderBeginnings, SET_BY_OTHERS, SPANISH_LEFT_OUT]
 /** Whether words between the steps are our own. */
 export const isOurCrewLine = (words: string): boolean =>
   isCrewHeading(words) || wholeLines.has(words) || beginnings.some((start) => words.startsWith(start)) || CUT_LINE.test(words)

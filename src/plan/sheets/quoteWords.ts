@@ -69,16 +69,24 @@ export const scope: readonly (Part | Parts)[] = [
   },
   {
     joined: [
-      { words: 'One submersible pump with its switch and pressure tank', bought: ['PUMP', 'PRESSURE-TANK'] },
-      { words: 'One submersible pump', bought: ['PUMP'], leftOut: ['PRESSURE-TANK'] },
+      { words: 'A submersible pump for {HouseFlow_gpm} at {HousePressure_psi} with pressure tank', bought: ['PUMP', 'PRESSURE-TANK'] },
+      { words: 'A submersible pump for {HouseFlow_gpm} at {HousePressure_psi}', bought: ['PUMP'], leftOut: ['PRESSURE-TANK'] },
       { words: '{LineLength_ft} of buried water line', kept: [LINE] },
-      { words: '{FeederLength_ft} of power feed with its conduit', kept: [CABLE, CONDUIT] },
+      { words: '{FeederLength_ft} of power feed with conduit', kept: [CABLE, CONDUIT] },
       { words: '{FeederLength_ft} of power feed', kept: [CABLE], out: [CONDUIT] },
     ],
   },
   {
     words: [
-      ['RecordYears>0', 'By days of rain at {RainStation} about {Reliability%:0} of the water asked for ({DailyUse_gal_per_day}); a dry year gives less.'],
+      ['ByGravity=1', 'No pump: the water runs to the house by gravity, {HouseFlow_gpm} at {HousePressure_psi} there.'],
+      ['', 'A pump of others, for {HouseFlow_gpm} at {HousePressure_psi} in the house.'],
+    ],
+    kept: [LINE],
+    leftOut: ['PUMP'],
+  },
+  {
+    words: [
+      ['RecordYears>0', 'By days of rain at {RainStation} about {Reliability%:0} of {DailyUse_gal_per_day} asked for; a dry year gives less.'],
       [
         'TRUE',
         'By mean months of rain at {RainStation} about {SizingShare%:0} of the water asked for ({DailyUse_gal_per_day}); means hide dry spells: days of rain can show a good deal less, and a dry year gives less again.',
@@ -96,7 +104,7 @@ export const scope: readonly (Part | Parts)[] = [
 export const isTreated = ({ lines }: Takeoff) => lines.some(({ code }) => code === TREATMENT)
 /** What is set inside the house, by the codes that the job buys. */
 const houseParts: readonly (readonly [code: string, words: string])[] = [
-  ['PRESSURE-TANK', 'pressure tank with its valves'],
+  ['PRESSURE-TANK', 'pressure tank with relief valve'],
   ['REDUCER', 'reducing valve'],
   [TREATMENT, 'treatment set'],
   ['BACKFLOW', 'backflow preventer'],
@@ -111,5 +119,5 @@ function inHouse({ lines }: Takeoff): string {
 export const notInPrice = (takeoff: Takeoff): readonly string[] => [
   `${takeoff.design.single('SoilClass') === 'rock' ? 'Buried things that nobody showed' : 'Rock, buried things that nobody showed'}, bad ground, water in the pit beyond what is listed.`,
   `Work inside the house${inHouse(takeoff)}${isTreated(takeoff) ? '' : '; treatment for drinking: the stored water is not drinkable without it'}.`,
-  'Roads, trees and lawns beyond the trench and pit; delay by weather or by an authority.',
+  'Gutters, downspouts; roads, trees, lawns beyond the dig; delay by weather or an authority.',
 ]

@@ -9,6 +9,7 @@ import { fieldsOf, type TableName } from '../officeTables.js'
 import { items010 } from './items010.js'
 import type { ChangedItem } from './items040.js'
 import { repriced070 } from './items070.js'
+import { repriced210 } from './items210.js'
 import { versions } from './versions.js'
 import { wrongUnits010 } from './prices010.js'
 
@@ -79,6 +80,8 @@ const stem = (code: unknown): string =>
   textOf(code)
     .replace(/\{\w+\}/g, '{}')
     .replace(/(?:\{\})+$/, '')
+
+const repriced: Readonly<Record<string, { was: string; now: string; times: number }>> = { ...repriced070, ...repriced210 }
 
 /** Roof coefficients that 0.1.0 wrote. */
 const roofs010: Readonly<Record<string, number>> = { 'asphalt shingle': 0.9 }
@@ -156,16 +159,16 @@ export function officeUpdate(raw: RawOffice): OfficeUpdate {
   }
   for (const { row, cells } of rowsOf('Prices')) {
     const code = textOf(cells.Code)
-    const other = Object.hasOwn(repriced070, code) ? repriced070[code]! : undefined
+    const other = Object.hasOwn(repriced, code) ? repriced[code]! : undefined
     // Only with its rule: a row of the office's own keeps its unit.
-    if (!other || textOf(cells.Unit) !== other.was || !changes.some(({ table, key }) => table === 'Items' && key === code)) continue
+    if (!other || textOf(cells.Unit) !== other.was || !changes.some(({ table, key }) => table === 'Items' && stem(key) === code)) continue
     const Price_usd = typeof cells.Price_usd === 'number' ? Math.round(cells.Price_usd * other.times * 100) / 100 : (cells.Price_usd as CellValue)
     changes.push({
       table: 'Prices',
       key: code,
       row,
       cells: { ...(cells as Record<string, CellValue>), Unit: other.now, Price_usd },
-      reason: `by the ${other.now} of ${other.times}`,
+      reason: `by the ${other.now}, ${other.times} times a ${other.was}`,
       touchesLife: false,
     })
   }

@@ -13,8 +13,10 @@ import { items150 } from './items150.js'
 import { items180 } from './items180.js'
 import { items190 } from './items190.js'
 import { items200 } from './items200.js'
+import { items210 } from './items210.js'
 
 export const versions: readonly { last: string; items: Readonly<Record<string, ChangedItem>> }[] = [
+  { last: '0.21.0', items: items210 },
   { last: '0.20.0', items: items200 },
   { last: '0.19.0', items: items190 },
   { last: '0.18.0', items: items180 },

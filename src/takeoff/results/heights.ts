@@ -1,6 +1,10 @@
 import { cite } from '../../sources.js'
 import { geometry, practice, result } from './rule.js'
 
+/** A trench within the pit is dug with the pit: its depth where it leaves it, on the straight line from the tank to the other end. */
+const atEdge = (end: string, run: string): string => `MAX(0,DrainFoot_ft+(${end}-DrainFoot_ft)*MIN(1,PitEdge_ft/MAX(1,${run})))`
+const evenly = cite('derivation', 'the depth goes evenly from the tank to the other end')
+
 /** Depths below the ground at the tanks: one list for drawing, crew and quantities. Above the ground they are negative. */
 export const heightResults = [
   result('RiserProud_in', 'Riser above the ground', '3', practice('rims stand proud, so that rain stays out')),
@@ -31,10 +35,15 @@ export const heightResults = [
   result('OutfallNeeded_ft', 'Fall of the ground needed', 'MAX(0,OverflowInvert_ft+OverflowLeast_in/12)', geometry),
   result('RunsTooShort', 'Runs shorter than their rise or fall', 'IF(ABS(WaterLineRise_ft)>WaterLineRun_ft,1,0)+IF(AND(InletRun_ft>0,ABS(DownspoutRise_ft)>InletRun_ft),1,0)+IF(AND(OutfallAssumed=0,ABS(OutfallDrop_ft)>OverflowRun_ft),1,0)', cite('derivation', 'along the ground a run is as long as it rises, at the least')),
   result('SteepDrain_in_per_ft', 'Slope from which a drain is anchored or stepped', '2.4', practice('a fifth')),
-  result('InletDeep_ft', 'Inlet trench, deepest end', 'MAX(PortInvert_ft,InletAtHouse_ft)+DrainUnder_in/12', geometry),
-  result('InletTrenchDepth_ft', 'Inlet trench, mean depth', '(MAX(0,PortInvert_ft+DrainUnder_in/12)+MAX(0,InletAtHouse_ft+DrainUnder_in/12))/2', geometry),
-  result('OverflowDeep_ft', 'Overflow trench, deepest end', 'MAX(OverflowInvert_ft,OutfallDepth_ft)+DrainUnder_in/12', geometry),
-  result('OverflowTrenchDepth_ft', 'Overflow trench, mean depth', '(MAX(0,OverflowInvert_ft+DrainUnder_in/12)+MAX(0,OutfallDepth_ft+DrainUnder_in/12))/2', geometry),
+  result('DrainFoot_ft', 'Foot of the drains’ bedding at the tanks', 'PortInvert_ft+DrainUnder_in/12', geometry),
+  result('InletEnd_ft', 'Inlet trench at the downspouts, depth', 'MAX(0,InletAtHouse_ft+DrainUnder_in/12)', geometry),
+  result('InletEdge_ft', 'Inlet trench at the pit’s edge, depth', atEdge('InletEnd_ft', 'InletRun_ft'), evenly),
+  result('InletDeep_ft', 'Inlet trench beyond the pit, deepest end', 'MAX(InletEdge_ft,InletEnd_ft)', geometry),
+  result('InletTrenchDepth_ft', 'Inlet trench beyond the pit, mean depth', '(InletEdge_ft+InletEnd_ft)/2', geometry),
+  result('OverflowEnd_ft', 'Overflow trench at the outfall, depth', 'MAX(0,OutfallDepth_ft+DrainUnder_in/12)', geometry),
+  result('OverflowEdge_ft', 'Overflow trench at the pit’s edge, depth', atEdge('OverflowEnd_ft', 'OverflowRun_ft'), evenly),
+  result('OverflowDeep_ft', 'Overflow trench beyond the pit, deepest end', 'MAX(OverflowEdge_ft,OverflowEnd_ft)', geometry),
+  result('OverflowTrenchDepth_ft', 'Overflow trench beyond the pit, mean depth', '(OverflowEdge_ft+OverflowEnd_ft)/2', geometry),
   result('RunsEmpty_in_per_ft', 'Slope at which a drain runs empty', '0.125', cite('chicago', 'minimum slope of 3 to 6 in pipe')),
   result('WheelCover_in', 'Cover that a drain needs under wheels', '24', cite('memory', 'ASTM D2321, plastic pipe under highway loads')),
   result('DrainWants_in', 'Cover that a drain wants', '12', practice('a foot, so that a spade misses it')),

@@ -1,6 +1,8 @@
 import { cite } from '../../sources.js'
 import { geometry, practice, result, sum } from './rule.js'
 
+const beyond = cite('derivation', 'runs are measured to the tanks: what lies within the pit’s edge is dug with the pit')
+
 export const pitResults = [
   result('TieCount', 'Ties between tanks', 'TankCount-1', practice('tanks in one row, each tied to the next')),
   result('TieStub_in', 'Stub of a tie inside each wall', '3', practice('stub inside each wall')),
@@ -70,8 +72,8 @@ export const pitResults = [
   result(
     'Backfill_yd3',
     'Backfill, in place',
-    'Dig_yd3-Bed_yd3-TanksOutside_yd3-RisersInEarth_yd3-PumpEndStone_yd3-PitTopsoilBack_yd3',
-    cite('derivation', 'dig = bed + tanks + risers + pump-end stone + backfill + topsoil; the stone round the ties and the clean earth over the pump end are part of the backfill'),
+    'Dig_yd3-Bed_yd3-TanksOutside_yd3-RisersInEarth_yd3-PumpEndStone_yd3-DrainsInPit_yd3-PitTopsoilBack_yd3',
+    cite('derivation', 'dig = bed + tanks + risers + pump-end stone + drains + backfill + topsoil; the stone round the ties and the clean earth over the pump end are part of the backfill'),
   ),
   result('FillLayer_in', 'A layer of fill, loose', '8', practice('under a plate compactor')),
   result('CompactedShare', 'Bank earth left after compaction', 'INDEX(Soils[compacted],MATCH("common earth",Soils[material],0))', cite('navy', 'loam 0.9')),
@@ -85,21 +87,24 @@ export const pitResults = [
   result('LineBed_in', 'Clean earth under the line', 'IF(SoilClass="rock",4,0)', practice('4 in where the trench is in rock')),
   result('ExtraLine_ft', 'Width for each further pipe in it', '1', practice('12 in more')),
   result('LineTrench_ft', 'Trench of water line and feed, length', 'MAX(WaterLineRun_ft,FeedRun_ft)', practice('one trench for both')),
+  result('LineBeyond_ft', 'Trench of water line and feed beyond the pit', 'MAX(0,LineTrench_ft-PitEdge_ft)', beyond),
+  result('InletBeyond_ft', 'Inlet trench beyond the pit', 'MAX(0,InletRun_ft-PitEdge_ft)', beyond),
+  result('OverflowBeyond_ft', 'Overflow trench beyond the pit', 'MAX(0,OverflowRun_ft-PitEdge_ft)', beyond),
   result('LineDeeper_ft', 'By gravity: line below its trench where it leaves the pit', 'IF(ByGravity=1,MAX(0,LineCentre_ft-TrenchDepth_in/12+PitEdge_ft*WaterLineRise_ft/MAX(1,WaterLineRun_ft)),0)', cite('derivation', 'it falls all the way from its coupling, the ground evenly to the house')),
-  result('DeepReach_ft', 'By gravity: trench beyond the pit until the ground has fallen as far', 'MIN(LineTrench_ft,LineDeeper_ft*WaterLineRun_ft/MAX(1,0-WaterLineRise_ft))', cite('derivation', 'ground that falls evenly to the house')),
+  result('DeepReach_ft', 'By gravity: trench beyond the pit until the ground has fallen as far', 'MIN(LineBeyond_ft,LineDeeper_ft*WaterLineRun_ft/MAX(1,0-WaterLineRise_ft))', cite('derivation', 'ground that falls evenly to the house')),
   result(
     'DeepDig_yd3',
     'By gravity: dig of that wedge, in the bank',
     'DeepReach_ft*(IF(AND(TrenchBoxed=1,ROUND(LineDug_in/12+LineDeeper_ft,2)>=5),MAX(LineWidth_ft,BoxWidth_ft),LineWidth_ft)*(LineDug_in/12+LineDeeper_ft/2)-LineWidth_ft*LineDug_in/12)/27',
     cite('derivation', 'mean of the depths at both ends; as wide as a box where it takes one'),
   ),
-  result('LineDig_yd3', 'Dig of the trench of line and feed, in the bank', 'LineTrench_ft*LineWidth_ft*LineDug_in/12/27+DeepDig_yd3', geometry),
-  result('DrainDeepest_ft', 'Deepest end of a drain’s trench', 'MAX(IF(InletRun_ft>0,InletDeep_ft,0),IF(OverflowRun_ft>0,OverflowDeep_ft,0),0)', sum),
+  result('LineDig_yd3', 'Dig of the trench of line and feed, in the bank', 'LineBeyond_ft*LineWidth_ft*LineDug_in/12/27+DeepDig_yd3', geometry),
+  result('DrainDeepest_ft', 'Deepest end of a drain’s trench', 'MAX(IF(InletBeyond_ft>0,InletDeep_ft,0),IF(OverflowBeyond_ft>0,OverflowDeep_ft,0),0)', sum),
   result('DrainTrench_ft', 'Width of the drains’ trenches', 'MAX(TrenchWidth_ft+(InletCount-1)*ExtraLine_ft,IF(AND(DrainsProtected=1,TrenchBoxed=1),BoxWidth_ft,0))', practice('drains of one run lie in one trench')),
   result(
     'DrainDig_yd3',
     'Dig of the drains’ trenches, in the bank',
-    'DrainTrench_ft*(InletRun_ft*InletTrenchDepth_ft+OverflowRun_ft*OverflowTrenchDepth_ft)/27',
+    'DrainTrench_ft*(InletBeyond_ft*InletTrenchDepth_ft+OverflowBeyond_ft*OverflowTrenchDepth_ft)/27',
     cite('derivation', 'mean of the depths at both ends'),
   ),
   result('TrenchDig_yd3', 'Dig of all trenches, in the bank', 'LineDig_yd3+DrainDig_yd3', sum),
@@ -113,10 +118,10 @@ export const pitResults = [
     'IF(OR(DeepestTrench_ft<5,AND(PitSoil="rock",TrenchWet=0)),0,1)',
     cite('osha1926', '1926.652(a)(1): from 5 ft on, but in stable rock'),
   ),
-  result('TrenchEarth_yd3', 'Clean earth over the line, and in rock under it', '(WaterLineRun_ft*CleanEarth_in+LineTrench_ft*LineBed_in)*LineWidth_ft/12/27', practice('6 in over the line')),
-  result('TrenchFill_yd3', 'Fill of the trenches, in place', 'MAX(0,TrenchDig_yd3-DrainBedding_yd3-DrainPipes_yd3-TrenchEarth_yd3-TrenchTopsoil_yd3)', cite('derivation', 'dig = bedding + pipes + clean earth + fill + topsoil')),
+  result('TrenchEarth_yd3', 'Clean earth over the line, and in rock under it', '(MAX(0,WaterLineRun_ft-PitEdge_ft)*CleanEarth_in+LineBeyond_ft*LineBed_in)*LineWidth_ft/12/27', practice('6 in over the line; in the pit it lies on the pump-end stone')),
+  result('TrenchFill_yd3', 'Fill of the trenches, in place', 'MAX(0,TrenchDig_yd3-DrainsBeyond_yd3-TrenchEarth_yd3-TrenchTopsoil_yd3)', cite('derivation', 'dig = bedding + pipes + clean earth + fill + topsoil')),
   result('TrenchSpoil_yd3', 'Earth left over from the trenches, in the bank; below 0 what they lack', 'TrenchDig_yd3-TrenchTopsoil_yd3-TrenchFill_yd3/CompactedShare', sum),
-  result('Trench_ft2', 'Ground that the trenches open', 'LineTrench_ft*LineWidth_ft+(InletRun_ft+OverflowRun_ft)*DrainTrench_ft', geometry),
+  result('Trench_ft2', 'Ground that the trenches open', 'LineBeyond_ft*LineWidth_ft+(InletBeyond_ft+OverflowBeyond_ft)*DrainTrench_ft', geometry),
   result('LineEarth_yd3', 'Clean earth over line and pump-end stone', 'TrenchEarth_yd3+PumpEndEarth_yd3', sum),
   result('LineEarthLoose_yd3', 'Clean earth over line and pump-end stone, on the truck', 'LOOSEVOLUME(LineEarth_yd3/CompactedShare,Swell)', cite('estimating', 'bought loose')),
   result(
