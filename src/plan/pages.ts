@@ -19,9 +19,8 @@ const WITH_HEADING = 2
 const PAGED: readonly string[] = ['takeoff', 'crew', 'order', 'test', 'year', 'handover', 'together']
 /** Their sections stay whole as far as a page holds them: nobody orders from lines whose supplier stands a page before. */
 const WHOLE: readonly string[] = ['test', 'order', 'together']
-/** The last section, which is signed, stays with lines of what it signs. */
+/** The last section, which is signed, stays with the short one before it: nobody signs a page that says nothing. */
 const SIGNED: readonly string[] = ['test']
-const SIGNED_WITH = 3
 /** Sheets of a job that are worked out as a whole: what is printed of them ends where they end. On a quote, a change order and a handover people put a last word below. */
 const CLOSED: readonly string[] = ['options', 'order', 'design', 'site', 'crew', 'year', 'checks', 'working']
 /** A page is not left before so much of it is filled: a section that is longer breaks within. */
@@ -148,8 +147,10 @@ class Rows {
       const isWhole = WHOLE.includes(plan.kind)
       const isSigned = SIGNED.includes(plan.kind) && at > 0 && at === starts.length - 1
       const short = Math.min(end, last + WITH_HEADING)
-      this.stays.set(isSigned ? row - SIGNED_WITH : row, Math.max(isWhole ? end : short, this.stays.get(row) ?? 0))
-      this.short.set(row, short)
+      const from = isSigned ? starts[at - 1]! : row
+      this.stays.set(from, Math.max(isWhole ? end : short, this.stays.get(from) ?? 0))
+      if (isSigned) this.short.delete(from)
+      else this.short.set(row, short)
     })
   }
 

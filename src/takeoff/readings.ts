@@ -2,6 +2,9 @@
 import { cite, type Citation } from '../sources.js'
 import { practice } from './results/rule.js'
 
+export const readingParts = ['Readings at line and first fill', 'Disinfection and backflow'] as const
+export type ReadingPart = (typeof readingParts)[number]
+
 export interface ReadingRule {
   /** Stays with the reading for good: what was written is kept under it. */
   code: string
@@ -16,8 +19,11 @@ export interface ReadingRule {
   verdict: string
   /** Where its limits are from. */
   sources: readonly Citation[]
+  /** Under which heading it stands. */
+  part: ReadingPart
   span?: readonly [least: number, most: number]
 }
+const DISINFECTION: readonly string[] = ['X10', 'X12', 'X14', 'X15', 'X11']
 const reading = (
   code: string,
   label: string,
@@ -32,6 +38,7 @@ const reading = (
   wanted,
   verdict: judge ? judge(more.span) : '',
   when: 'TRUE',
+  part: DISINFECTION.includes(code) ? 'Disinfection and backflow' : 'Readings at line and first fill',
   sources: [],
   earlier: [],
   ...more,

@@ -22,10 +22,7 @@ export const spanishStages: Readonly<Record<string, string>> = {
 
 /** What stands at the head of the sheet, by its English label: label and words. */
 export const spanishFacts: Readonly<Record<string, readonly [label: string, words: Words]>> = {
-  PIT: [
-    'EXCAV.',
-    'fondo {PitLength_ft} x {PitWidth_ft}, arriba {PitTopLength_ft} x {PitTopWidth_ft}, {PitDepth_ft} de profundidad, paredes para clase {PitSoil}, zanja más honda {DeepestTrench_ft}',
-  ],
+  PIT: ['EXCAV.', 'fondo {PitLength_ft} x {PitWidth_ft}, arriba {PitTopLength_ft} x {PitTopWidth_ft}, hondo {PitDepth_ft}, paredes clase {PitSoil}, zanja {DeepestTrench_ft}'],
   TANKS: [
     'TANQUES',
     [
@@ -37,7 +34,7 @@ export const spanishFacts: Readonly<Record<string, readonly [label: string, word
   WATER: [
     'AGUA',
     [
-      ['PitWater="not known"', 'no se sabe a qué profundidad está el agua subterránea; un tanque vacío flota con {FloatDepth_ft} de agua alrededor'],
+      ['PitWater="not known"', 'agua subterránea: no se sabe; un tanque vacío flota con {FloatDepth_ft} de agua alrededor'],
       ['', 'agua subterránea a {GroundwaterDepth_ft}; un tanque vacío flota con {FloatDepth_ft} de agua alrededor'],
     ],
   ],
@@ -55,7 +52,7 @@ export const spanishFacts: Readonly<Record<string, readonly [label: string, word
       ['', 'bajo el suelo, al centro del tubo: línea {LineCentre_ft:2}, conexiones {TieCentre_ft:2}'],
     ],
   ],
-  RESCUE: ['RESCATE', 'dirección, hospital más cercano, rescate: ______________________   llame antes de excavar: 811'],
+  RESCUE: ['RESCATE', 'dirección, hospital más cercano, rescate: _________________   llame antes de excavar: 811'],
 }
 export const SPANISH_STILL = 'Siguen los peligros: '
 export const SPANISH_LEFT_OUT = 'No es de este trabajo, lo ponen otros: '

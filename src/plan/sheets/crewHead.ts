@@ -90,6 +90,6 @@ function putFact(draft: CrewDraft, label: string, words: Words): void {
   if (!draft.isSpanish) return
   const [other, otherWords] = spanishFacts[label]!
   draft.put(columns.box, 'siteLabel', other)
-  draft.words('siteOther', otherWords)
+  draft.words('siteFact', otherWords)
   draft.next()
 }

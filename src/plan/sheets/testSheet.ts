@@ -24,7 +24,8 @@ export const test = sheetKind({
     ...SIGNATURES.map((who) => `S ${who}`),
   ],
   isOurLine: (words) =>
-    /^(?:LOG OF THE VACUUM TEST|READINGS AT LINE AND FIRST FILL|LINE, PUMP, SWITCH AND FIRST FILL|SIGNED|Lines above that say stop)$/.test(words) || words.startsWith(STOPS_LINE),
+    /^(?:LOG OF THE VACUUM TEST|READINGS AT LINE AND FIRST FILL|DISINFECTION AND BACKFLOW|LINE, PUMP, SWITCH AND FIRST FILL|SIGNED|Lines above that say stop)$/.test(words) ||
+    words.startsWith(STOPS_LINE),
   plan: testSheet,
 })
 
@@ -51,7 +52,7 @@ function testSheet(job: JobContext, sheet: string): SheetPlan {
   draft.put(columns.code, 'faint', closingCaution)
   return draft.sheet(sheet, {
     kind: 'test',
-    widths: [1, 8.5, 34.5, 10, 9, 10, 10, 10, 9, 8, 27, 12],
+    widths: [1, 8.5, 34.5, 10, 9, 10, 10, 10.5, 10, 8.5, 25, 12],
     print: { lastColumn: columns.done },
     headingRow: 3,
     landscape: true,
