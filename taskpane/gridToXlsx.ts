@@ -28,6 +28,8 @@ export interface Getters {
   getEvaluatedCell(position: object): { value: PlanCell['value']; type: string; format?: string }
   getCell(position: object): { isFormula?: boolean; content?: string; format?: string } | undefined
   getCellText(position: object, options: object): string
+  /** What a formula fills; nothing where something stands in its way, or it fills no cell but its own. */
+  getSpreadZone(position: object): { top: number; bottom: number; left: number; right: number } | undefined
   getCellStyle(position: object): Style
   /** The width that a column has, folded away or not. */
   getColSize(sheet: string, index: number): number
@@ -77,6 +79,8 @@ export interface GridCell {
   format?: string
   /** A formula of another cell fills it. */
   isSpilled?: true
+  /** How many cells its formula fills, where those are more than its own. */
+  spill?: NonNullable<PlanCell['spill']>
 }
 export function gridCell(getters: Getters, sheetId: string, row: number, column: number): GridCell | undefined {
   const position = { sheetId, row: row - 1, col: column - 1 }
@@ -93,7 +97,14 @@ export function gridCell(getters: Getters, sheetId: string, row: number, column:
     isText: isText || (typeof value === 'string' && type !== 'error'),
     ...(format ? { format } : {}),
     ...(isFormula || content ? {} : { isSpilled: true as const }),
+    ...(isFormula && !isText ? spillOf(getters.getSpreadZone(position)) : {}),
   }
+}
+
+function spillOf(zone: ReturnType<Getters['getSpreadZone']>): Pick<GridCell, 'spill'> {
+  if (!zone) return {}
+  const [rows, columns] = [zone.bottom - zone.top + 1, zone.right - zone.left + 1]
+  return rows * columns > 1 ? { spill: { rows, columns } } : {}
 }
 
 /** By sheet and by the code that the grid shows: the code of the file. */
@@ -167,6 +178,7 @@ export function planOf(getters: Getters, sheetId: string, inFile: InFile = nothi
         look: lookOf(style, border),
         value: cell?.value ?? null,
         ...(cell?.formula === undefined ? {} : { formula: cell.formula }),
+        ...(cell?.spill ? { spill: cell.spill } : {}),
         ...(cell?.isText && (isOurs || format === '@') ? { format: 'text' as const } : { format: formatOf(format === undefined ? undefined : (codes.get(format) ?? format)) }),
       })
     }

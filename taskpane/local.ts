@@ -1,4 +1,5 @@
 /** The local workbook page: a real spreadsheet in the browser with the same pane beside it. */
+import { unsavedWords } from './unsavedWords.js'
 import { Model, Spreadsheet } from '@odoo/o-spreadsheet'
 import templates from '@odoo/o-spreadsheet/dist/o_spreadsheet.xml'
 import { App } from '@odoo/owl'
@@ -275,9 +276,7 @@ function offer(list: readonly Unsaved[]): void {
       }
       const isReadable = (unsaved.format ?? 1) <= KEPT_FORMAT && typeof unsaved.data === 'object' && unsaved.data !== null
       line.append(
-        isReadable
-          ? `Unsaved work${typeof unsaved.when === 'string' ? ` of ${unsaved.when.slice(0, 16).replace('T', ' ')} (UTC)` : ''} is here.`
-          : 'Unsaved work is here that this version of the page cannot read: it stays where it is kept.',
+        isReadable ? `Unsaved work${unsavedWords(unsaved)} is here.` : 'Unsaved work is here that this version of the page cannot read: it stays where it is kept.',
         ...(isReadable ? [button('Continue with it', () => continueWith(unsaved))] : []),
         button('Throw it away', () => throwAway(unsaved)),
       )

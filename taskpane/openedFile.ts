@@ -8,6 +8,7 @@ import { PAPER, withoutPrefixes, STORED_PREFIX } from '../src/hosts/xlsx/writeSh
 import { writeInto } from '../src/hosts/file.js'
 import { keyColumns, keysOf } from '../src/hosts/moves.js'
 import { Book } from '../src/hosts/xlsx/book.js'
+import { dynamicMark } from '../src/hosts/xlsx/dynamicMark.js'
 import { CellReader, type BookCell } from '../src/hosts/xlsx/cells.js'
 import { attribute, escapeXml, tags, unescapeXml } from '../src/hosts/xlsx/xml.js'
 import { putCells, SharedCellError, type PutCell } from '../src/hosts/xlsx/putCells.js'
@@ -247,7 +248,8 @@ export class OpenedFile {
         // A result that only the grid cannot work out leaves the one of the file.
         if (there?.formula !== undefined && !isErrorText(String(is.value))) cells.push({ row, column, value: is.value, formula: true })
       } else if (is.formula === undefined) cells.push({ row, column, value: is.value })
-      else if (there?.formula === undefined || same(there.formula) !== same(is.formula)) cells.push({ row, column, value: is.value, formula: is.formula })
+      else if (there?.formula === undefined || same(there.formula) !== same(is.formula))
+        cells.push({ row, column, value: is.value, formula: is.formula, ...(is.spill ? { spill: { ...is.spill, mark: dynamicMark(book) } } : {}) })
     }
     const changed = new Map(cells.map((cell) => [`${cell.row} ${cell.column}`, cell]))
     const codes = this.codes.get(name)

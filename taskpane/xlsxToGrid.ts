@@ -1,6 +1,7 @@
 /** Opens an .xlsx file in the grid: values, formulas, looks, widths, frozen rows, lists. */
 import { Model } from '@odoo/o-spreadsheet'
 import type { Cell, Worksheet } from 'exceljs'
+import { gridKnows } from './gridKnows.js'
 import { openForGrid, plainCell, type NotKept } from './openForGrid.js'
 import type { CodesOfFile } from './gridToXlsx.js'
 import { plainReferences, type ToPlain } from './plainReferences.js'
@@ -103,6 +104,22 @@ function formatsShown(codes: ReadonlySet<string>): ReadonlyMap<string, string | 
   return shown
 }
 
+/** Cells, as "row column", that a formula of another one fills and the grid will fill again; of formulas that it cannot work out the results stay. */
+function filledOn(rows: BookRows): ReadonlySet<string> {
+  const filled = new Set<string>()
+  for (const [row, line] of rows)
+    for (const [column, { formula, fills }] of line) {
+      if (!fills || formula === undefined || (fills.row - row + 1) * (fills.column - column + 1) > MOST_FILLED) continue
+      if (!gridKnows(formula)) continue
+      for (let down = row; down <= fills.row; down++)
+        for (let across = column; across <= fills.column; across++)
+          if ((down !== row || across !== column) && rows.get(down)?.get(across)?.formula === undefined) filled.add(`${down} ${across}`)
+    }
+  return filled
+}
+/** No formula of an office fills more. */
+const MOST_FILLED = 1_000_000
+
 function planOf(
   sheet: Worksheet,
   shown: ReadonlyMap<string, string | undefined>,
@@ -112,13 +129,14 @@ function planOf(
   const look = new Map<PlanCell, Look>()
   const cells: PlanCell[] = []
   const seen = new Set<string>()
+  const filled = filledOn(own)
   sheet.eachRow({ includeEmpty: false }, (row) =>
     row.eachCell({ includeEmpty: true }, (cell, column) => {
       // What a cell holds our own reader says: the other one stumbles over marks of pronunciation and dates in words.
       const known = own.get(Number(row.number))?.get(column)
-      // Merged cells show what their corner holds; a sum counts it once.
-      const isCovered = cell.isMerged && cell.master !== cell
-      const value = known ? known.value : isCovered ? null : plainCell(cell)
+      // Merged cells show what their corner holds; a sum counts it once. What a formula fills stands in no formula's way.
+      const isCovered = (cell.isMerged && cell.master !== cell) || filled.has(`${row.number} ${column}`)
+      const value = filled.has(`${row.number} ${column}`) ? null : known ? known.value : isCovered ? null : plainCell(cell)
       const formula = (isCovered ? undefined : (cell.formula as string | undefined)) ?? known?.formula
       seen.add(`${row.number} ${column}`)
       const format = formatOf(cell.numFmt, shown)
@@ -136,7 +154,7 @@ function planOf(
   )
   for (const [row, line] of own)
     for (const [column, cell] of line) {
-      if (seen.has(`${row} ${column}`)) continue
+      if (seen.has(`${row} ${column}`) || filled.has(`${row} ${column}`)) continue
       const planned = plainPlanCell(sheet.name, row, column, cell, toPlain)
       cells.push(planned)
       look.set(planned, looks.text)
@@ -262,6 +280,8 @@ const plainPlanCell = (sheet: string, row: number, column: number, { value, form
 /** A sheet that only our own reader can read: values and formulas, without their looks. */
 function plainPlan(workbook: ReturnType<typeof openWorkbook>, sheet: BookSheet, toPlain: ToPlain): SheetPlan {
   const cells: PlanCell[] = []
-  for (const [row, line] of workbook.cells.rows(sheet)) for (const [column, cell] of line) cells.push(plainPlanCell(sheet.name, row, column, cell, toPlain))
+  const filled = filledOn(workbook.cells.rows(sheet))
+  for (const [row, line] of workbook.cells.rows(sheet))
+    for (const [column, cell] of line) if (!filled.has(`${row} ${column}`)) cells.push(plainPlanCell(sheet.name, row, column, cell, toPlain))
   return { name: sheet.name, kind: 'office', widths: [], cells, frozenRows: 0, landscape: true, footer: '', tables: [], validations: [], hidden: sheet.isHidden }
 }

@@ -10,7 +10,7 @@ import type { RaisedVerdict } from '../takeoff/design.js'
 import type { Takeoff } from '../takeoff/takeoff.js'
 import { dollars } from '../rounding.js'
 import { nothingKept, type Kept } from '../takeoff/typed.js'
-import { jobFields, keyColumn, type JobFieldName, type TableName } from '../takeoff/officeTables.js'
+import { jobFields, keyColumn, requiredTables, type JobFieldName, type TableName } from '../takeoff/officeTables.js'
 import { sheetNameProblem } from '../takeoff/tableProblems.js'
 import { newStationProblem } from '../takeoff/monthMeans.js'
 import type { RainChoice } from '../takeoff/withRain.js'
@@ -87,6 +87,9 @@ export async function refuseTakenSheets(host: Host, tables: readonly string[]): 
     )
 }
 
+/** A workbook that holds nothing of an office yet: the demo takes nobody's place there. */
+export const hasNoTable = (missing: readonly string[]): boolean => requiredTables.every((table) => missing.includes(table))
+
 /** Adds the tables that are missing; what exists is left alone. */
 export async function setUp(host: Host, made: Made, demo: boolean): Promise<readonly string[]> {
   const { missing: needed, absent } = await host.read([])
@@ -94,9 +97,8 @@ export async function setUp(host: Host, made: Made, demo: boolean): Promise<read
   await refuseTakenSheets(host, missing)
   // Wanted once in the life of a workbook: the pane fetches it then.
   const { startingOffice } = await import(/* webpackChunkName: "setup" */ '../takeoff/demo.js')
-  // Rows of demo jobs belong to no job of an office that has its own.
-  const { Catchments, Uses, Variants } = startingOffice(demo && missing.includes('Jobs'))
-  const sheets = officeSheets({ ...startingOffice(demo), Catchments, Uses, Variants }, made).filter((sheet) => missing.includes(sheet.tables[0]!.name))
+  // An office that has tables of its own gets no invented prices, and no demo rows for its jobs.
+  const sheets = officeSheets(startingOffice(demo && hasNoTable(needed)), made).filter((sheet) => missing.includes(sheet.tables[0]!.name))
   await host.write(sheets)
   return sheets.map(({ name }) => name)
 }

@@ -55,6 +55,8 @@ export interface PlanCell {
   formula?: string
   /** Decimals of a number; 'text' keeps entries such as 1/2 from becoming dates; 'date' is a day; a code is a format of somebody else's. */
   format?: number | 'text' | 'date' | { code: string }
+  /** How many cells its formula fills, itself among them, where those are more than one (a workbook saved from the grid). */
+  spill?: { rows: number; columns: number }
   /** A look of its own, for cells that no layout of ours made (a workbook saved from the grid). */
   look?: Look
 }

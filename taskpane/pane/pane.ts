@@ -1,7 +1,7 @@
 /** The pane: pick a job, see what it says, make its takeoff. One bundle for Excel and for the local workbook page. */
 import type { ShownHost } from '../../src/hosts/host.js'
 import { makeTakeoffs, type Outcome } from '../../src/hosts/makeTakeoffs.js'
-import { addJob, addRainDays, nameHeading, nothingStanding, open, setUp, standingOf, unusedRows, type Opened, type Standing } from '../../src/hosts/session.js'
+import { hasNoTable, addJob, addRainDays, nameHeading, nothingStanding, open, setUp, standingOf, unusedRows, type Opened, type Standing } from '../../src/hosts/session.js'
 import type { Flavor } from '../../src/plan/calls.js'
 import type { Made } from '../../src/plan/plan.js'
 import { isUnpriced, placeText, placesInWords, problemText, ProblemsError, refusalText, type Problem } from '../../src/takeoff/fields.js'
@@ -206,7 +206,9 @@ export class Pane {
         `This workbook has no table ${missing.join(', ')} yet. Setting it up adds them on sheets of their own; nothing that exists is changed. A sheet whose name or first heading was changed counts as missing: change it back.`,
       ),
       h('button', { type: 'button', class: 'button primary set-up', on: { click: () => void this.setUp(false) } }, 'Set up this workbook'),
-      h('button', { type: 'button', class: 'button set-up-demo', on: { click: () => void this.setUp(true) } }, 'Set up with the demo jobs'),
+      hasNoTable(missing)
+        ? h('button', { type: 'button', class: 'button set-up-demo', on: { click: () => void this.setUp(true) } }, 'Set up with the demo: invented jobs, tanks and prices')
+        : '',
     )
   }
 

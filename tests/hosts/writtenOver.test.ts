@@ -8,6 +8,7 @@ import { describe, expect, it } from 'vitest'
 import { openWorkbook, readSheet } from '../../src/hosts/file.js'
 import { FileHost } from '../../src/hosts/fileHost.js'
 import { makeFile } from '../../src/hosts/makeFile.js'
+import { setUp } from '../../src/hosts/session.js'
 import { demoSource, makeTemplate, sourceOf, statesIn, type Source } from '../../src/hosts/fileSession.js'
 import { readZip, unpack, writeZip } from '../../src/hosts/xlsx/zip.js'
 import { sheetStates } from '../../src/hosts/standing.js'
@@ -269,6 +270,21 @@ describe('written onto itself', () => {
     jobs.getCell(row, 2).value = 'wicket\nmill'
     const broken = await savedBy(workbook)
     await expect(make(sourceOf(broken, 'OWN.xlsx'), ['wicket\nmill'])).rejects.toThrow(/no line break and no tab/)
+  })
+  it('an office that lost its prices gets a list to fill in, not those of the demo', async () => {
+    const workbook = await inExceljs(template)
+    workbook.removeWorksheet('Prices')
+    const host = new FileHost({ name: 'OWN.xlsx', workbook: openWorkbook(await savedBy(workbook), 'OWN.xlsx') })
+    expect(await setUp(host, made, true)).toEqual(['Prices'])
+    const { rows } = sourceOf(host.bytes, 'OWN.xlsx').raw.Prices
+    expect(rows.length).toBeGreaterThan(100)
+    expect(rows.filter(({ cells }) => cells.Price_usd !== null && cells.Price_usd !== undefined)).toEqual([])
+    // A workbook that holds nothing of an office gets the demo as a whole.
+    const nothing = new ExcelJS.Workbook()
+    nothing.addWorksheet('Notes')
+    const empty = new FileHost({ name: 'NEW.xlsx', workbook: openWorkbook(await savedBy(nothing), 'NEW.xlsx') })
+    await setUp(empty, made, true)
+    expect(sourceOf(empty.bytes, 'NEW.xlsx').raw.Prices.rows.every(({ cells }) => typeof cells.Price_usd === 'number')).toBe(true)
   })
   it('a sheet of somebody else’s name stands in the way, a locked structure too', async () => {
     const workbook = await inExceljs(template)

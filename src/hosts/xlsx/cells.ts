@@ -8,6 +8,8 @@ import { WorkbookError } from './zip.js'
 export interface BookCell {
   value: string | number | boolean | Date | null
   formula?: string
+  /** The last cell that the formula fills, where it fills more than its own. */
+  fills?: { row: number; column: number }
   /** A formula that was saved without its result; an empty text as a result says that it is text. */
   isUnworked?: true
   /** Less than a day in a format of days or hours: a time. */
@@ -33,6 +35,9 @@ export function readAddress(reference: string): { row: number; column: number } 
   const row = Number(reference.slice(at))
   return column > 0 && Number.isInteger(row) && row > 0 ? { row, column } : undefined
 }
+
+/** The last cell of an area of more than one. */
+const lastFilled = (area: string): BookCell['fills'] => (area.includes(':') ? readAddress(area.slice(area.indexOf(':') + 1).replace(/\$/g, '')) : undefined)
 
 /** The moment from which a workbook counts its days: most from 1900, some from 1904. */
 export function dayZero(book: Book): number {
@@ -108,19 +113,22 @@ export class CellReader {
     const type = attribute(xml, open, 't')
     let value: string | undefined
     let formula: string | undefined
+    let fills: BookCell['fills']
     let rich = ''
     for (const tag of tags(xml, open.end, end)) {
       if (tag.isEnd) continue
       if (tag.name === 'v') value = unescapeXml(inside(xml, tag).text)
-      else if (tag.name === 'f') formula = this.formula(xml, tag, masters)
-      else if (tag.name === 'is') rich = plainText(xml, tag)
+      else if (tag.name === 'f') {
+        formula = this.formula(xml, tag, masters)
+        if (attribute(xml, tag, 't') === 'array') fills = lastFilled(attribute(xml, tag, 'ref') ?? '')
+      } else if (tag.name === 'is') rich = plainText(xml, tag)
     }
     if (text === '') return undefined
     const plain = this.value(type, value, rich, attribute(xml, open, 's'))
     const style = attribute(xml, open, 's')
     const isTime = typeof plain === 'number' && plain > 0 && plain < 1 && style !== undefined && this.isDate(Number(style))
     if (formula === undefined) return plain === null ? undefined : { value: plain, ...(isTime ? { isTime } : {}) }
-    return { value: plain, formula, ...(plain === null ? { isUnworked: true as const } : {}) }
+    return { value: plain, formula, ...(fills ? { fills } : {}), ...(plain === null ? { isUnworked: true as const } : {}) }
   }
 
   /** A formula that several cells share is written once, with the first of them. */

@@ -2,6 +2,7 @@
 import { isErrorText, type CellValue } from '../../takeoff/fields.js'
 import { columnLetters } from '../../plan/plan.js'
 import { readAddress } from './cells.js'
+import { filledBy } from './dynamicMark.js'
 import { withPrefixes } from './writeSheet.js'
 import { attribute, edited, encodeText, escapeXml, inside, tags, type Edit } from './xml.js'
 
@@ -11,6 +12,8 @@ export interface PutCell {
   value: CellValue | boolean
   /** The formula that gives the value. `true`: the one that stands there, with a new result. */
   formula?: string | true
+  /** How many cells the formula fills, where those are more than its own, and the mark of such cells in the workbook. */
+  spill?: { rows: number; columns: number; mark: number }
   /** The code of its number format, where that is another one. */
   format?: string
 }
@@ -61,13 +64,18 @@ export function putCells(xml: string, list: readonly PutCell[], formatted?: Form
   const byRow = new Map<number, PutCell[]>()
   for (const cell of list) byRow.set(cell.row, [...(byRow.get(cell.row) ?? []), cell])
   const edits: Edit[] = []
-  const write = ({ row, column, value, formula: given, format }: PutCell, known: string | undefined, there?: KnownCell): string => {
+  const write = ({ row, column, value, formula: given, spill, format }: PutCell, known: string | undefined, there?: KnownCell): string => {
     const style = format === undefined || !formatted ? known : String(formatted(Number(known ?? 0), format))
     const standing = there && /<(?:\w+:)?f\b[^>]*?(?:\/>|>[\s\S]*?<\/(?:\w+:)?f>)/.exec(xml.slice(there.start, there.end))?.[0]
     if (given !== true && standing && /<(?:\w+:)?f\b[^>]*\sref=/.test(standing)) throw new SharedCellError(`${columnLetters(column)}${row}`)
-    const formula = given === true ? standing : given === undefined ? undefined : `<${prefix}f>${escapeXml(withPrefixes(given))}</${prefix}f>`
+    const formula =
+      given === true
+        ? standing
+        : given === undefined
+          ? undefined
+          : `<${prefix}f${spill ? ` t="array" ref="${filledBy({ row, column, spill })}"` : ''}>${escapeXml(withPrefixes(given))}</${prefix}f>`
     // A formula that fills further cells is known by a mark of its cell.
-    const marks = given === true ? (/^<[^>]*?((?:\s(?:cm|vm)\s*=\s*(?:"\d+"|'\d+'))+)/.exec(xml.slice(there!.start, there!.end))?.[1] ?? '') : ''
+    const marks = given === true ? (/^<[^>]*?((?:\s(?:cm|vm)\s*=\s*(?:"\d+"|'\d+'))+)/.exec(xml.slice(there!.start, there!.end))?.[1] ?? '') : spill ? ` cm="${spill.mark}"` : ''
     const start = `<${prefix}c r="${columnLetters(column)}${row}"${style === undefined ? '' : ` s="${style}"`}${marks}`
     if ((value === null || value === '') && formula === undefined) return `${start}/>`
     const [type, words] =

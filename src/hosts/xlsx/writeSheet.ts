@@ -10,6 +10,7 @@ import { isErrorText } from '../../takeoff/fields.js'
 import { LONGEST_FORMULA } from '../../formula/limits.js'
 import { HEAD, MAIN, RELATIONSHIPS, relsOf, type Book } from './book.js'
 import { dayZero } from './cells.js'
+import { dynamicMark, filledBy } from './dynamicMark.js'
 import { anchors, DRAWING_TYPE, drawingXml, picturesIn } from './drawingPart.js'
 import { logoAnchor, putLogo, withRoom, type Logo } from './logo.js'
 import { StyleBook } from './styles.js'
@@ -299,8 +300,9 @@ export class SheetWriter {
             : value !== null && isErrorText(value)
               ? [' t="e"', value]
               : [' t="str"', this.text(value ?? '')]
-      const f = isCall ? `<f t="array" ref="${reference}">${stored}</f>` : `<f>${stored}</f>`
-      return `<c r="${reference}" s="${style}"${type}${isCall ? ` cm="${this.calls()}"` : ''}>${f}<v>${shown}</v></c>`
+      const isArray = isCall || cell.spill !== undefined
+      const f = isArray ? `<f t="array" ref="${filledBy(cell)}">${stored}</f>` : `<f>${stored}</f>`
+      return `<c r="${reference}" s="${style}"${type}${isArray ? ` cm="${this.mark()}"` : ''}>${f}<v>${shown}</v></c>`
     }
     if (value === null || value === '') return `<c r="${reference}" s="${style}"/>`
     if (typeof value === 'number') return `<c r="${reference}" s="${style}"><v>${value}</v></c>`
@@ -312,6 +314,10 @@ export class SheetWriter {
         `${sheet}!${reference}: a text of at most ${LONGEST_TEXT.toLocaleString('en-US')} characters; it has ${value.length.toLocaleString('en-US')}. Nothing was written.`,
       )
     return `<c r="${reference}" s="${style}" t="inlineStr"><is><t xml:space="preserve">${this.text(value)}</t></is></c>`
+  }
+
+  private mark(): number {
+    return (this.metadata ??= dynamicMark(this.book))
   }
 
   private formula(formula: string, place: string): StoredFormula {
@@ -481,46 +487,6 @@ export class SheetWriter {
         .join('')}/>`,
     )
   }
-
-  /** The mark of a dynamic-array cell: its place in the list of cell metadata, made where there is none. */
-  private calls(): number {
-    if (this.metadata !== undefined) return this.metadata
-    const standing = this.book.relations(this.book.mainPart).find(({ type }) => type.endsWith('/sheetMetadata'))?.target
-    if (standing === undefined) {
-      this.book.put('xl/metadata.xml', METADATA)
-      this.book.declare('xl/metadata.xml', 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheetMetadata+xml')
-      this.book.relate(this.book.mainPart, 'sheetMetadata', 'xl/metadata.xml')
-      return (this.metadata = 1)
-    }
-    return (this.metadata = this.ownMark(standing))
-  }
-
-  /** Finds or adds our mark among those of others; nothing of theirs is renumbered. */
-  private ownMark(part: string): number {
-    const text = this.book.text(part)
-    let [types, type, blocks, value] = [0, 0, -1, -1]
-    let list = ''
-    const marks: { type: number; value: number }[] = []
-    for (const tag of this.book.tags(part)) {
-      const named = () => attribute(text, tag, 'name') === 'XLDAPR'
-      if (tag.name === 'futureMetadata' || tag.name === 'cellMetadata') list = tag.isEnd ? '' : tag.name === 'cellMetadata' ? 'cells' : named() ? 'ours' : ''
-      if (tag.isEnd) continue
-      if (tag.name === 'metadataType') {
-        types++
-        if (type === 0 && named()) type = types
-      } else if (list === 'ours' && tag.name === 'bk') blocks++
-      else if (list === 'ours' && tag.name === 'dynamicArrayProperties' && value < 0 && attribute(text, tag, 'fDynamic') === '1') value = blocks
-      else if (list === 'cells' && tag.name === 'rc') marks.push({ type: Number(attribute(text, tag, 't')), value: Number(attribute(text, tag, 'v')) })
-    }
-    if (type === 0 || value < 0)
-      throw new WorkbookError(
-        `${this.book.file}: its cells carry marks of another kind: calls of cell functions cannot be added to it. Make the takeoff in ordinary formulas (--flavor native).`,
-      )
-    const found = marks.findIndex((mark) => mark.type === type && mark.value === value)
-    if (found >= 0) return found + 1
-    this.book.insertBeforeEnd(part, 'cellMetadata', `<bk><rc t="${type}" v="${value}"/></bk>`)
-    return marks.length + 1
-  }
 }
 
 /** The sign that unfolds stands before the folded columns, beside those that are shown. */
@@ -546,5 +512,3 @@ const foldOf = ({ folded, hiddenColumn, hiddenColumns }: SheetPlan, column: numb
 
 /** So many texts of cells are remembered as they are written; a job of the demo has some 4,600. */
 const MOST_WORDS_KEPT = 20_000
-
-const METADATA = `${HEAD}<metadata xmlns="${MAIN}" xmlns:xda="http://schemas.microsoft.com/office/spreadsheetml/2017/dynamicarray"><metadataTypes count="1"><metadataType name="XLDAPR" minSupportedVersion="120000" copy="1" pasteAll="1" pasteValues="1" merge="1" splitFirst="1" rowColShift="1" clearFormats="1" clearComments="1" assign="1" coerce="1" cellMeta="1"/></metadataTypes><futureMetadata name="XLDAPR" count="1"><bk><extLst><ext uri="{bdbb8cdc-fa1e-496e-a857-3c3f30c029c3}"><xda:dynamicArrayProperties fDynamic="1" fCollapsed="0"/></ext></extLst></bk></futureMetadata><cellMetadata count="1"><bk><rc t="1" v="0"/></bk></cellMetadata></metadata>`
