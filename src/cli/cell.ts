@@ -9,7 +9,7 @@ import { parseCsv } from './csv.js'
 import { directAnswer, type Answer } from './direct.js'
 
 const usage = "npm run -s cell -- ['=FORMULA'] [--sheet NAME=FILE.csv] [--table | --json]"
-const help = `Works out a formula with the cell functions: one, or a line each from standard input (answers as JSON, a line each).
+const help = `Works out a formula with the cell functions: one, or a line each from standard input (answers as JSON, a line each, errors among them).
 
   ${usage}
 
@@ -27,6 +27,8 @@ const errorOf = ({ value, message }: GridValue): Answer => ({ error: spreadsheet
 
 /** The grid goes on where a spreadsheet has no number any more. */
 const isBoundless = ({ value }: GridValue) => typeof value === 'number' && !Number.isFinite(value)
+/** A line has its answer, an empty one too: else answers fall out of step with what was asked. */
+const NOTHING_ASKED: Answer = { error: '#NAME?', message: 'a formula; got an empty line' }
 const BOUNDLESS: Answer = { error: '#NUM!', message: 'a number larger than a spreadsheet holds' }
 
 function answer(engine: GridEngine, text: string): Answer {
@@ -123,7 +125,7 @@ async function main(): Promise<void> {
   }
   const engine = await engineOf()
   // Each answer carries its own error, so the stream as a whole has not failed.
-  for await (const line of createInterface({ input: process.stdin })) if (line.trim()) process.stdout.write(`${JSON.stringify(answer(engine, line))}\n`)
+  for await (const line of createInterface({ input: process.stdin })) process.stdout.write(`${JSON.stringify(line.trim() ? answer(engine, line) : NOTHING_ASKED)}\n`)
 }
 
 main().catch((error: unknown) => {

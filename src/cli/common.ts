@@ -160,11 +160,14 @@ export function helpAsked(help: string): boolean {
 /** The options and names of a command; an option that is not there is answered with those that are. */
 export function argumentsOf<const O extends NonNullable<ParseArgsConfig['options']>>(options: O, usage: string) {
   const known = [...Object.keys(options), 'help']
+  const given = new Set<string>()
   for (const word of process.argv.slice(2)) {
     if (word === '--') break
     const name = /^--?([A-Za-z][\w-]*)/.exec(word)?.[1]
     if (name !== undefined && !known.includes(name))
       throw new Error(`No option ${word.split('=')[0]!}; there are ${known.map((option) => `--${option}`).join(', ')}. Usage: ${usage}`)
+    if (name !== undefined && given.has(name) && !options[name]?.multiple) throw new Error(`--${name}: once; it came again. Usage: ${usage}`)
+    if (name !== undefined) given.add(name)
   }
   try {
     return parseArgs({ allowPositionals: true, options })

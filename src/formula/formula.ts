@@ -116,6 +116,7 @@ function compile(node: AstExpression | null, names: Set<string>, functions: Set<
     case 'BinaryExpression': {
       const [left, right] = node.arguments.map((part) => compile(part as AstExpression, names, functions))
       const combine = operators[node.operator]
+      if (!combine && node.operator.trim() === '') throw new FormulaSyntaxError('a sign between two names: a name has no blank in it, as FenceRun_ft')
       if (!combine) throw new FormulaSyntaxError(`the operator ${node.operator} is not allowed`)
       return (scope) => pairwise(left!(scope), right!(scope), combine)
     }

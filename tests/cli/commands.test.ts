@@ -45,6 +45,12 @@ describe('cell', () => {
     expect(await run('cell', ['--tabel', '=1'])).toMatchObject({ code: 1, err: expect.stringMatching(/^No option --tabel; there are --sheet, --table, --json, --help/) })
     expect(await run('cell', ['=CISTERN.PEAKFLOW(-1,4)'])).toMatchObject({ code: 1, out: '#VALUE! Plan area of the roof (area): 0 to 10,000,000 ft²; got -1.' })
     expect((await run('cell', ['=CISTERN.NOTHING(1)'])).code).toBe(1)
+    // Each line has its answer, one with nothing in it too.
+    expect((await run('cell', [], '=1+1\n\n=2+2\n')).out.split('\n').map((line) => JSON.parse(line) as object)).toEqual([
+      { value: 2 },
+      { error: '#NAME?', message: 'a formula; got an empty line' },
+      { value: 4 },
+    ])
   })
   it('takes 10,000 lines through one process', async () => {
     const lines = Array.from({ length: 10_000 }, (_, line) => `=CISTERN.TANKVOLUME(${(line % 1000) + 1},1,1)`)
@@ -202,6 +208,7 @@ describe('takeoff and template', () => {
   it.each([
     [['takeoff', '--out', 'x.xlsx', 'nothere.xlsx'], /nothere\.xlsx: there is no such file/],
     [['takeoff', '--quote'], /--out is missing/],
+    [['takeoff', '--out', 'x.xlsx', '--out=y.xlsx'], /^--out: once; it came again\./],
     [
       ['takeoff', '--ouput', 'x.xlsx'],
       /No option --ouput; there are --job, --all, --out, --json, --flavor, --replace, --calendar, --quote, --change, --order, --record, --handover, --help\. Usage: npm run -s takeoff/,

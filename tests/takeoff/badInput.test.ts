@@ -122,6 +122,7 @@ describe('an item rule', () => {
   })
   it.each([
     [{ Quantity: 'Tank_Count*2' }, /Items, row \d+, Quantity: .*no field or result is called Tank_Count/],
+    [{ Quantity: 'Fence run' }, /Quantity: a spreadsheet formula; got "Fence run" \(a sign between two names: a name has no blank in it, as FenceRun_ft\)/],
     [{ Quantity: 'RoofArea*2' }, /no field or result is called RoofArea; did you mean RoofArea_ft2/],
     [{ Quantity: '1+' }, /Items, row \d+, Quantity: a spreadsheet formula; got "1\+" \(cannot be read as a formula\)/],
     [{ Quantity: 'ROUND(TankCount)' }, /Quantity: a spreadsheet formula; got .*ROUND takes 2 arguments; it has 1/],

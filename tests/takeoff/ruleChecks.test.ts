@@ -68,7 +68,11 @@ describe('every rule of ours', () => {
 
 describe('a mistake in a rule', () => {
   it('is named: a misspelt name, a stranger, a circle', () => {
-    expect(ruleProblem({ text: 'PitDept_ft>=5' })).toBe('no field or result is called PitDept_ft')
+    // A letter missing, too many, another one, two that changed places; two slips are no near name.
+    for (const slip of ['PitDept_ft', 'PitDeptth_ft', 'PitDepsh_ft', 'PitDetph_ft'])
+      expect(ruleProblem({ text: `${slip}>=5` }), slip).toBe(`no field or result is called ${slip}; did you mean PitDepth_ft`)
+    expect(ruleProblem({ text: '2*TankCont' })).toBe('no field or result is called TankCont; did you mean TankCount')
+    expect(ruleProblem({ text: '2*TankCt' })).toBe('no field or result is called TankCt')
     // A text that a name never has would leave a line out in silence.
     expect(ruleProblem({ text: 'SoilClass="rok"' })).toMatch(/^SoilClass is never "rok"; it is one of .*rock/)
     expect(ruleProblem({ text: 'IF(OR(TankCount>1,"lorries"<>Traffic),1,0)' })).toMatch(/^Traffic is never "lorries"; it is one of none, /)
