@@ -8,12 +8,14 @@ const JOBS_NAMED = 3
 
 /** Names of jobs where a template puts them. */
 function jobsIn(data: unknown): string[] {
-  const { sheets } = data as { sheets?: readonly { name?: string; cells?: Readonly<Record<string, unknown>> }[] }
-  const cells = sheets?.find(({ name }) => name === 'Jobs')?.cells ?? {}
+  // What a browser kept may be broken: it is offered all the same.
+  const { sheets } = data as { sheets?: unknown }
+  const jobs: unknown = Array.isArray(sheets) ? sheets.find((sheet) => (sheet as { name?: unknown } | null)?.name === 'Jobs') : undefined
+  const cells = ((jobs as { cells?: unknown } | undefined)?.cells ?? {}) as Readonly<Record<string, unknown>>
   const names: string[] = []
   for (let row = OFFICE_HEADING_ROW + 1; names.length <= JOBS_NAMED; row++) {
     const cell = cells[`${columnLetters(OFFICE_FIRST_COLUMN)}${row}`]
-    const content = typeof cell === 'string' ? cell : ((cell as { content?: unknown } | undefined)?.content ?? '')
+    const content = typeof cell === 'string' ? cell : ((cell as { content?: unknown } | null | undefined)?.content ?? '')
     if (typeof content !== 'string' || content === '') break
     names.push(content)
   }

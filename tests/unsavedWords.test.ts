@@ -20,6 +20,8 @@ describe('unsaved work', () => {
   })
   it('is said without what is not known', () => {
     expect(unsavedWords({ when: 'soon', data: {}, file: undefined })).toBe('')
+    for (const data of [{ sheets: 'none' }, { sheets: [null, { name: 'Jobs', cells: null }] }, { sheets: [{ name: 'Jobs', cells: { B6: null } }] }])
+      expect(unsavedWords({ when: 'soon', data, file: undefined })).toBe('')
     expect(unsavedWords({ when: undefined as never, data: { sheets: [] }, file: undefined })).toBe('')
   })
 })

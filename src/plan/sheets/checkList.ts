@@ -31,7 +31,7 @@ export function checkList({ takeoff, design, names }: JobContext, sheet: string)
   const count = (isCounted: (line: Line) => boolean, condition: string): readonly [number, string] => [takeoff.lines.filter(isCounted).length, `SUMPRODUCT(${condition})`]
   const is = (column: keyof typeof takeoffColumns) => `ISNUMBER(${lines(column)})`
   const n = (name: Parameters<typeof design.number>[0]): readonly [number, string] => [design.number(name), from(name)]
-  const parts = (['Bed_yd3', 'TanksOutside_yd3', 'RisersInEarth_yd3', 'PumpEndStone_yd3', 'Backfill_yd3', 'PitTopsoilBack_yd3'] as const).map(n)
+  const parts = (['Bed_yd3', 'TanksOutside_yd3', 'RisersInEarth_yd3', 'PumpEndStone_yd3', 'DrainsInPit_yd3', 'Backfill_yd3', 'PitTopsoilBack_yd3'] as const).map(n)
   const quoted = openStops(takeoff) === 0
   return [
     {
@@ -84,7 +84,7 @@ export function checkList({ takeoff, design, names }: JobContext, sheet: string)
     },
     { what: 'Lines without a price', unit: 'lines', within: HALF, left: count(({ price }) => price === undefined, `${is('order')}*(1-${is('price')})`), right: none },
     {
-      what: 'The pit: what is dug against bed, tanks, risers, stone, backfill and topsoil',
+      what: 'The pit: what is dug against bed, tanks, risers, stone, drains, backfill and topsoil',
       unit: 'yd³',
       within: SMALL,
       left: [...n('Dig_yd3')],

@@ -53,7 +53,11 @@ const keyed: readonly WorkId[] = [...new Set([...verdictRules, ...resultGroups.f
   (work) => !isPlainSource(work),
 )
 export const keyOf = (work: WorkId): string => `[${keyed.indexOf(work) + 1}]`
-export const inKey = (source: Citation): string => (isPlainSource(source.work) ? citationText(source) : `${keyOf(source.work)} ${source.locator}`.trim())
+export function inKey(source: Citation): string {
+  if (!isPlainSource(source.work)) return `${keyOf(source.work)} ${source.locator}`.trim()
+  // That it is derived, or from memory, stands beside it as its grade: a request of Excel holds so much and no more.
+  return ['derivation', 'memory'].includes(source.work) && source.locator ? source.locator : citationText(source)
+}
 /** What a number of the key stands for. */
 export function workWords(work: WorkId): { title: string; grade: string } {
   const { title, publisher, edition, grade } = bibliography[work]

@@ -88,8 +88,7 @@ export const stormResults = [
     split,
   ),
   result('DrainBeside_ft', 'Drain past the far tank to the ports of the next', 'IF(TankCount=1,0,(NextInlets+IF(OverflowsNext>0,1,0))*(IF(SecondTanks>0,SecondWidth_ft,TankWidth_ft)+TankGap_in/12))', cite('derivation', 'runs are measured to the far tank: a tank’s width and the gap more')),
-  result('DrainLines_ft', 'Drain pipe of the runs', 'InletCount*(InletRun_ft+OverflowRun_ft)', sum),
-  result('DrainRun_ft', 'Drain pipe in the ground', 'DrainLines_ft+DrainBeside_ft', sum),
+  result('DrainRun_ft', 'Drain pipe in the ground', 'InletCount*(InletRun_ft+OverflowRun_ft)+DrainBeside_ft', sum),
   result(
     'DrainBedding_yd3',
     'Bedding of the drains, in place',
@@ -102,7 +101,7 @@ export const stormResults = [
   result(
     'DrainsBeyond_yd3',
     'Drains and their bedding beyond the pit',
-    'IF(InletRun_ft+OverflowRun_ft=0,0,(DrainBedding_yd3-BesideBedding_yd3+DrainLines_ft*DrainPipe_ft2/27)*(InletBeyond_ft+OverflowBeyond_ft)/MAX(1,InletRun_ft+OverflowRun_ft))',
+    'IF(InletRun_ft+OverflowRun_ft=0,0,(DrainBedding_yd3-BesideBedding_yd3+(DrainRun_ft-DrainBeside_ft)*DrainPipe_ft2/27)*(InletBeyond_ft+OverflowBeyond_ft)/MAX(1,InletRun_ft+OverflowRun_ft))',
     cite('derivation', 'by the share of the runs that lies beyond'),
   ),
   result('DrainsInPit_yd3', 'Drains and their bedding in the pit', 'DrainBedding_yd3+DrainPipes_yd3-DrainsBeyond_yd3', sum),
