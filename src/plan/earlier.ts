@@ -48,7 +48,7 @@ function beforeOf(rows: Rows | undefined, design: Rows | undefined, changes: Row
     const named = new Set(rows.flatMap((row) => (['code', 'description'] as const).map((name) => text(row[headings.columns.get(name) ?? -1]))))
     // Where codes show an error nobody can tell whose line is gone.
     const gone = [...named].some(isErrorText) ? [] : [...asMade.lines.keys()].filter((key) => !named.has(key))
-    return { date, revision, ...asMade, gone }
+    return { date, revision, ...asMade, lines: withUnits(asMade.lines, rows, headings), gone }
   }
   const lines = new Map<string, EarlierLine>()
   let [cost, total] = [0, 0]
@@ -67,6 +67,13 @@ function beforeOf(rows: Rows | undefined, design: Rows | undefined, changes: Row
     }
   }
   return { date, revision, lines, cost, total, verdicts: verdictsIn(design) }
+}
+
+/** What older versions did not keep of a line, its unit, as the sheet says it. */
+function withUnits(lines: ReadonlyMap<string, EarlierLine>, rows: Rows, { columns }: NonNullable<ReturnType<typeof takeoffHeadings>>): ReadonlyMap<string, EarlierLine> {
+  const cell = (row: Rows[number], name: 'code' | 'description' | 'unit') => text(row[columns.get(name) ?? -1])
+  const units = new Map(rows.flatMap((row) => (['description', 'code'] as const).map((name) => [cell(row, name), cell(row, 'unit')] as const)))
+  return new Map([...lines].map(([key, line]) => [key, line.unit === undefined && units.get(key) ? { ...line, unit: units.get(key) } : line]))
 }
 
 /** Verdict words of a Design sheet by their labels, which stand left of the names. */

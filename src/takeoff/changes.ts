@@ -12,6 +12,8 @@ export interface EarlierLine {
   amount: number
   /** What the layout came to, whatever somebody typed over it; nothing where it was made before that was kept. */
   net?: number | undefined
+  /** What it is counted in; nothing where that is not known. */
+  unit?: string | undefined
 }
 /** A takeoff as it stood before it is made again. */
 export interface Before {
@@ -53,9 +55,9 @@ export function linesByCode(takeoff: Takeoff): Map<string, EarlierLine> {
     const known = found.get(key)
     found.set(key, known ? { ...known, order: known.order + line.order, amount: money(known.amount + line.amount), net: line.net ?? known.net } : line)
   }
-  for (const { code, description, net, order, price, amount } of takeoff.lines) add(code, { description, order, price: price ?? 0, amount, net })
-  for (const { code, description, quantity, price } of takeoff.added)
-    add(code || description, { description, order: quantity ?? 0, price: price ?? 0, amount: money((quantity ?? 0) * (price ?? 0)) })
+  for (const { code, description, net, order, price, amount, rule } of takeoff.lines) add(code, { description, order, price: price ?? 0, amount, net, unit: rule.unit })
+  for (const { code, description, quantity, price, unit } of takeoff.added)
+    add(code || description, { description, order: quantity ?? 0, price: price ?? 0, amount: money((quantity ?? 0) * (price ?? 0)), unit })
   return found
 }
 
@@ -103,6 +105,12 @@ export function changesSince(before: Before | undefined, takeoff: Takeoff): Chan
     const was = before.lines.get(code)
     if (!was) {
       if (line.amount !== 0) changes.push({ what: 'line added', code, words: line.description, from: null, to: line.amount, money: line.amount })
+      continue
+    }
+    // Feet are no cubic yards: what is counted in another unit now is another line.
+    if (was.unit && line.unit && was.unit.trim() !== line.unit.trim()) {
+      if (was.amount !== 0) changes.push({ what: 'line gone', code, words: `${was.description}, by the ${was.unit}`, from: was.amount, to: null, money: -was.amount })
+      if (line.amount !== 0) changes.push({ what: 'line added', code, words: `${line.description}, by the ${line.unit}`, from: null, to: line.amount, money: line.amount })
       continue
     }
     // The quantity at the old price first; what the price adds is the rest, so that both add to the line.

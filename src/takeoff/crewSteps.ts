@@ -189,7 +189,7 @@ export const crewSteps: readonly CrewStep[] = [
         ['LineProtected=1', 'Dig the trench from tanks to house, {LineWidth_ft} wide, in a trench box, or sloped {FillBatter} across to 1 up; ladder within 25 ft.'],
         ['', 'Dig the trench from tanks to house; spoil back from the edge.'],
       ],
-      { figure: '{LineDug_in} deep, {LineBeyond_ft} long' },
+      { when: 'LineBeyond_ft>0', figure: '{LineDug_in} deep, {LineBeyond_ft} long' },
     ],
     [
       'G2',
@@ -230,7 +230,7 @@ export const crewSteps: readonly CrewStep[] = [
     ['E6', 'Siphon breaker at the high point of the line, where it can be reached.', { when: 'Siphons=1', figure: 'house {HouseBelow_ft} below the water' }],
     [
       'E5',
-      'Close both ends of the line with plugs; press it with a hand pump and water, never air, while its joints lie open to view; top it up until the pipe has stretched: then no drop may show, no joint may weep.',
+      'Close both ends of the line with plugs, inside a tank under the entry permit; press it with a hand pump and water, never air, while its joints lie open to view; top it up until the pipe has stretched: then no drop may show, no joint may weep.',
       {
         figure: [
           ['LineTestAtTank_psi<LinePressureMost_psi', 'to {LinePressureMost_psi} on a gauge at the house end, the lower one ({LineTestAtTank_psi} at the tank wall), held 15 min'],
@@ -243,7 +243,7 @@ export const crewSteps: readonly CrewStep[] = [
     [
       'E10',
       'Plug out at the tank end, under the entry permit where it is inside. The house end is shut, or keeps its plug, before water goes into the tanks: the coupling is open into it, and ballast would run out.',
-      { hold: 'foreman' },
+      { hold: 'entry supervisor' },
     ],
     [
       'G6',
@@ -268,7 +268,11 @@ export const crewSteps: readonly CrewStep[] = [
         hold: 'foreman',
       },
     ],
-    ['G5', 'Rock-free fill round the tanks, all sides alike, up to the ports, in layers of {FillLayer_in}, each compacted.', { figure: 'ports {PortInvert_ft:2} down' }],
+    [
+      'G5',
+      'Rock-free fill round the tanks, all sides alike, up to the foot of the drains’ stone, in layers of {FillLayer_in}, each compacted.',
+      { figure: '{DrainFoot_ft:2} down' },
+    ],
     ['G4', 'Only now may the pit pump stop.', { when: `AND(${isWetOrUnknown},NOT(${highWater}))`, hold: 'foreman' }],
   ),
   ...stage(
@@ -283,7 +287,7 @@ export const crewSteps: readonly CrewStep[] = [
         ['DrainsProtected=1', 'Dig the trenches of the drains in a trench box, or sloped {FillBatter} across to 1 up, fill being class C; ladder within 25 ft.'],
         ['', 'Dig the trenches of the drains; spoil back from the edge.'],
       ],
-      { when: 'InletRun_ft+OverflowRun_ft>0', figure: '{DrainTrench_ft} wide, {DrainDeepest_ft:2} at the deep end beyond the pit' },
+      { when: 'InletBeyond_ft+OverflowBeyond_ft>0', figure: '{DrainTrench_ft} wide, {DrainDeepest_ft:2} at the deep end beyond the pit' },
     ],
     [
       'I4',
@@ -297,6 +301,7 @@ export const crewSteps: readonly CrewStep[] = [
     [
       'I1',
       [
+        ['InletRun_ft+OverflowRun_ft=0', 'Downspouts straight into the ports: calmed inlet, screened vents, flap and stone apron at the overflow.'],
         [
           'FirstWash_gal>0',
           'Drains of {DrainSize_in} on {DrainUnder_in} of stone and under {DrainOver_in} of it, on the compacted fill; first-wash diverter and cleanouts; calmed inlet, screened vents, flap and stone apron at the outfall.',
@@ -336,8 +341,8 @@ export const crewSteps: readonly CrewStep[] = [
     ],
     [
       'G10',
-      'Frost reaches down to the water: insulation over and beside the lids, as the office has it ordered, before fill covers them.',
-      { when: 'AND(FrostDepth_in>0,12*WaterLevel_ft<FrostDepth_in)', figure: 'frost {FrostDepth_in}', hold: 'foreman' },
+      'Frost reaches down to the water: insulation boards over the tanks and {InsulationBeside_ft} beside them, before fill covers them.',
+      { when: 'AND(FrostDepth_in>0,12*WaterLevel_ft<FrostDepth_in)', figure: 'frost {FrostDepth_in}', hold: 'foreman', of: 'TANK-INSUL' },
     ],
     [
       'G7',
@@ -392,6 +397,7 @@ export const crewSteps: readonly CrewStep[] = [
       ],
       { when: 'Backflow<>"none"', hold: 'licensed plumber' },
     ],
+    ['E14', 'The valve at the house is open; where a plug stayed in, the valve comes first and the plug out.', { hold: 'foreman' }],
     ['E7', 'Pump on: look at every joint in reach again under pressure; the switch stops it.', { figure: 'off at {CutOut_psi}, on at {CutIn_psi}', hold: 'foreman', of: 'PUMP' }],
     ['E11', 'Water on: look at every joint in reach again under pressure.', { when: 'ByGravity=1', hold: 'foreman' }],
   ),
@@ -402,16 +408,16 @@ export const crewSteps: readonly CrewStep[] = [
       [
         [
           'TreatmentLoss_psi>0',
-          'Disinfect tanks and line before anyone uses the water, round the treatment set and not through it: goggles, gloves, from outside; the same water over walls and lids by hose through the openings; leave it {Contact_h}, after which {ChlorineLeft_mg_per_L} and more are left; then ascorbic acid, a little at a time, stirred, until {ChlorineUse_mg_per_L} or less is read in each tank; flush line and taps with it, where the local rules allow.',
+          'Disinfect tanks and line before anyone uses the water, round the treatment set and not through it: goggles, gloves, from outside; the same water over walls and lids by hose through the openings, and drawn to every outlet until it smells of chlorine; leave it {Contact_h}, after which {ChlorineLeft_mg_per_L} and more are left; then vitamin C (ascorbic acid, and no other acid), a little at a time, stirred, until {ChlorineUse_mg_per_L} or less is read in each tank; flush line and taps with it, where the local rules allow.',
         ],
         [
           '',
-          'Disinfect tanks and line before anyone uses the water: goggles, gloves, from outside; the same water over walls and lids by hose through the openings; leave it {Contact_h}, after which {ChlorineLeft_mg_per_L} and more are left; then ascorbic acid, a little at a time, stirred, until {ChlorineUse_mg_per_L} or less is read in each tank; flush line and taps with it, where the local rules allow.',
+          'Disinfect tanks and line before anyone uses the water: goggles, gloves, from outside; the same water over walls and lids by hose through the openings, and drawn to every outlet until it smells of chlorine; leave it {Contact_h}, after which {ChlorineLeft_mg_per_L} and more are left; then vitamin C (ascorbic acid, and no other acid), a little at a time, stirred, until {ChlorineUse_mg_per_L} or less is read in each tank; flush line and taps with it, where the local rules allow.',
         ],
       ],
       {
         figure:
-          'for each 1,000 gal that are in: {BleachRate_pint} of {BleachStrength%} bleach, then up to {NeutralizerRate_lb:1} of acid; full tanks {Bleach_pint}, {Neutralizer_lb:1}',
+          'for each 1,000 gal that are in: {BleachRate_pint} of {BleachStrength%} bleach, then up to {NeutralizerRate_lb:1} of vitamin C; full tanks {Bleach_pint}, {Neutralizer_lb:1}',
       },
     ],
     [

@@ -133,12 +133,13 @@ export const readingRules: readonly ReadingRule[] = [
   ),
   reading(
     'X14',
-    'Chlorine left after the contact time',
+    'Chlorine left after the contact time, tanks and house',
     'mg/L',
     '{ChlorineLeft_mg_per_L} to {Dose_mg_per_L}, what was put in',
     judged('AND(reading>=ChlorineLeft_mg_per_L,reading<=1.1*Dose_mg_per_L)', CHECK),
     {
       span: [0, 500],
+      earlier: ['Chlorine left after the contact time'],
       sources: [cite('memory', 'AWWA C652'), practice('the dose within a tenth')],
     },
   ),

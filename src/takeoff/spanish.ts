@@ -164,7 +164,7 @@ export const spanishFigures: Readonly<Record<string, Words>> = {
     ['TankCount=1', '{BallastHeld_in}'],
     ['', '{BallastHeld_in} en cada tanque'],
   ],
-  G5: 'bocas a {PortInvert_ft:2}',
+  G5: 'a {DrainFoot_ft:2}',
   I2: '{DrainTrench_ft} de ancho, {DrainDeepest_ft:2} en el extremo hondo fuera de la excavación',
   I1: 'caída: entrada {InletSlope_in_per_ft:3}, salida {OverflowSlope_in_per_ft:3}; fondo del tubo a {OverflowInvert_ft:2} en el tanque',
   I4: 'bocas: {PortsUsed}',
@@ -183,7 +183,7 @@ export const spanishFigures: Readonly<Record<string, Words>> = {
   K1: 'carga {Charge_psi}, placa {PressureTankRating_psi}',
   K2: 'a {HouseMost_psi} a lo más',
   E7: 'para a {CutOut_psi}, arranca a {CutIn_psi}',
-  H4: 'por cada 1,000 gal que haya: {BleachRate_pint} de cloro (bleach) de {BleachStrength%}, después hasta {NeutralizerRate_lb:1} de ácido; tanques llenos {Bleach_pint}, {Neutralizer_lb:1}',
+  H4: 'por cada 1,000 gal que haya: {BleachRate_pint} de cloro (bleach) de {BleachStrength%}, después hasta {NeutralizerRate_lb:1} de vitamina C; tanques llenos {Bleach_pint}, {Neutralizer_lb:1}',
   H1: '{HouseFlow_gpm} a {HousePressure_psi}',
   H8: '{HouseFlow_gpm} a {HousePressure_psi}',
   H6: 'aberturas: {OpeningCount}',
@@ -295,13 +295,13 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   E6: 'Rompesifón en el punto alto de la línea, donde se pueda alcanzar.',
   E13: 'En la casa: la línea por su camisa en el muro, sellada; tapón afuera, la línea unida a su válvula, y esta cerrada. Donde la válvula llega después, el tapón se queda.',
   E10: 'Tapón afuera en el extremo del tanque, con permiso de entrada si está adentro. El extremo en la casa queda cerrado, o conserva su tapón, antes de echar agua en los tanques: el cople está abierto hacia ella y el lastre se saldría.',
-  E5: 'Cierre los dos extremos de la línea con tapones; métale presión con una bomba de mano y agua, nunca aire, mientras las uniones están a la vista; agregue agua hasta que el tubo se haya estirado: después la presión no baja y ninguna unión gotea.',
+  E5: 'Cierre los dos extremos de la línea con tapones, dentro de un tanque con permiso de entrada; métale presión con una bomba de mano y agua, nunca aire, mientras las uniones están a la vista; agregue agua hasta que el tubo se haya estirado: después la presión no baja y ninguna unión gotea.',
   G6: 'Piedra hasta cubrir la línea de agua en el extremo de la excavación del lado de la casa, tela filtrante, después {CleanEarth_in} de tierra limpia sobre la línea.',
   G1: [
     ['TankCount=1', 'Agua en el tanque como lastre.'],
     ['', 'Agua en los tanques como lastre; los tanques conectados quedan al mismo nivel.'],
   ],
-  G5: 'Relleno sin rocas alrededor de los tanques, igual por todos los lados, hasta las bocas, en capas de {FillLayer_in}, cada una compactada.',
+  G5: 'Relleno sin rocas alrededor de los tanques, igual por todos los lados, hasta el pie de la piedra de los drenajes, en capas de {FillLayer_in}, cada una compactada.',
   G4: 'Solo ahora se puede parar la bomba de la excavación.',
   I2: [
     [
@@ -320,6 +320,7 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
     ['', 'Yes donde un tubo principal se reparte entre las bocas.'],
   ],
   I1: [
+    ['InletRun_ft+OverflowRun_ft=0', 'Bajantes directo a las bocas: entrada calmada, ventilas con malla, chapaleta y protección de piedra en el rebosadero.'],
     [
       'FirstWash_gal>0',
       'Drenajes de {DrainSize_in} sobre {DrainUnder_in} de piedra y debajo de {DrainOver_in} de ella, en el relleno compactado; desviador de primeras lluvias y registros de limpieza; entrada calmada, ventilas con malla, chapaleta y protección de piedra en la descarga.',
@@ -333,7 +334,7 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
   G3: 'Siga rellenando, sin rocas, en capas de {FillLayer_in}, cada una compactada, hasta las tapas.',
   F1: 'Camisa con empaque y prensaestopas en el cuello (riser), conduit de {ConduitSize} pulg. hasta justo después del borde del tanque, ahí el cuerpo de conduit, y baje por fuera del borde.',
   F2: 'Cable sumergible para enterrar directo, con un lazo flojo a los dos lados del empalme y bajo la bajada, para que el asentamiento jale de la holgura y no del empalme.',
-  G10: 'La helada llega hasta el agua: aislamiento sobre las tapas y a sus lados, como lo pidió la oficina, antes de que el relleno las cubra.',
+  G10: 'La helada llega hasta el agua: placas de aislamiento sobre los tanques y {InsulationBeside_ft} a sus lados, antes de que el relleno las cubra.',
   G7: [
     [
       'ByGravity=1',
@@ -363,15 +364,16 @@ export const spanishSteps: Readonly<Record<string, Words>> = {
     ['', 'Ensamblaje de prevención de reflujo donde una red pública pueda llegar a la casa, probado por quien tiene licencia para ello.'],
   ],
   E11: 'Agua abierta: revise otra vez bajo presión cada unión a su alcance.',
+  E14: 'La válvula de la casa está abierta; donde quedó un tapón, primero la válvula y después el tapón afuera.',
   E7: 'Bomba encendida: revise otra vez bajo presión cada unión a su alcance; el interruptor la para.',
   H4: [
     [
       'TreatmentLoss_psi>0',
-      'Desinfecte tanques y línea antes de que alguien use el agua, por el desvío y no por el tratamiento: gafas, guantes, desde afuera; la misma agua con manguera sobre paredes y tapas por las aberturas; déjelo {Contact_h}, y al final deben quedar {ChlorineLeft_mg_per_L} o más; después ácido ascórbico, poco a poco y mezclando, hasta que se lean {ChlorineUse_mg_per_L} o menos en cada tanque; enjuague con esa agua línea y llaves, donde lo permitan las reglas locales.',
+      'Desinfecte tanques y línea antes de que alguien use el agua, por el desvío y no por el tratamiento: gafas, guantes, desde afuera; la misma agua con manguera sobre paredes y tapas por las aberturas, y hasta cada salida hasta que huela a cloro; déjelo {Contact_h}, y al final deben quedar {ChlorineLeft_mg_per_L} o más; después vitamina C (ácido ascórbico, y ningún otro ácido), poco a poco y mezclando, hasta que se lean {ChlorineUse_mg_per_L} o menos en cada tanque; enjuague con esa agua línea y llaves, donde lo permitan las reglas locales.',
     ],
     [
       '',
-      'Desinfecte tanques y línea antes de que alguien use el agua: gafas, guantes, desde afuera; la misma agua con manguera sobre paredes y tapas por las aberturas; déjelo {Contact_h}, y al final deben quedar {ChlorineLeft_mg_per_L} o más; después ácido ascórbico, poco a poco y mezclando, hasta que se lean {ChlorineUse_mg_per_L} o menos en cada tanque; enjuague con esa agua línea y llaves, donde lo permitan las reglas locales.',
+      'Desinfecte tanques y línea antes de que alguien use el agua: gafas, guantes, desde afuera; la misma agua con manguera sobre paredes y tapas por las aberturas, y hasta cada salida hasta que huela a cloro; déjelo {Contact_h}, y al final deben quedar {ChlorineLeft_mg_per_L} o más; después vitamina C (ácido ascórbico, y ningún otro ácido), poco a poco y mezclando, hasta que se lean {ChlorineUse_mg_per_L} o menos en cada tanque; enjuague con esa agua línea y llaves, donde lo permitan las reglas locales.',
     ],
   ],
   H8: 'Abra la llave de la casa; lea caudal y presión.',

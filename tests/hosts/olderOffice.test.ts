@@ -64,7 +64,7 @@ describe('a workbook of 0.1.0', () => {
 })
 
 /** What a new workbook of today has besides, for the newest as for the oldest: rows, and prices to be filled in. */
-const newRows = ['NEUTRALIZER', 'PLACE']
+const newRows = ['NEUTRALIZER', 'PLACE', 'TANK-INSUL']
 /** A yard of trench costs what six feet did, 18 in by 36 in: 1.5 x 3 ft / 27. */
 const trenches = ['TRENCH-DRAIN', 'TRENCH-LINE']
 /** What the update asks to be filled in. */

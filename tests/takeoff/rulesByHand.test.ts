@@ -163,7 +163,7 @@ describe('words that hold for some jobs', () => {
     for (const code of ['I3', 'H6', 'B9']) expect(none).not.toContain(code)
   })
   it('fill goes in by layers that a plate compactor reaches through: 8 in, common practice, no source', () => {
-    for (const name of ['up to the ports, in layers of 8 in, each compacted', 'rock-free, in layers of 8 in, each compacted'])
+    for (const name of ['up to the foot of the drains’ stone, in layers of 8 in, each compacted', 'rock-free, in layers of 8 in, each compacted'])
       expect(words(demoTakeoff('Wicket Mill'), 'crew')).toContain(name)
   })
   it('the handover of a house below the water says what empties the tanks, and lists the check valve', () => {

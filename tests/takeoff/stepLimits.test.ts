@@ -121,6 +121,10 @@ const conditions: Readonly<Record<string, readonly (readonly [given: Given, isSa
     [{ SecondTanks: 1 }, true],
     [{ SecondTanks: 0 }, false],
   ],
+  E8: [
+    [{ LineBeyond_ft: 0.1 }, true],
+    [{ LineBeyond_ft: 0 }, false],
+  ],
   // A reducer stands where drain and port differ, a wye where more than one port of a kind hangs on a drain.
   I4: [
     [{ DrainSize_in: 6, TankPort_in: 4, PortsUsed: 2, InletCount: 1 }, true],
@@ -168,9 +172,9 @@ const conditions: Readonly<Record<string, readonly (readonly [given: Given, isSa
     [{ ...groundwater, GroundwaterDepth_ft: 3, PitWater: 'dry' }, false],
   ],
   I2: [
-    [{ InletRun_ft: 1, OverflowRun_ft: 0 }, true],
-    [{ InletRun_ft: 0, OverflowRun_ft: 1 }, true],
-    [{ InletRun_ft: 0, OverflowRun_ft: 0 }, false],
+    [{ InletBeyond_ft: 1, OverflowBeyond_ft: 0 }, true],
+    [{ InletBeyond_ft: 0, OverflowBeyond_ft: 1 }, true],
+    [{ InletBeyond_ft: 0, OverflowBeyond_ft: 0 }, false],
   ],
   I3: [
     [{ FilterShare: 0.99 }, true],
@@ -353,8 +357,9 @@ const wordings: Readonly<Record<string, readonly (readonly [given: Given, at: nu
     [{ ...ballast, Ballast_in: 0 }, 1],
   ],
   'I1 text': [
-    [{ FirstWash_gal: 1 }, 0],
-    [{ FirstWash_gal: 0 }, 1],
+    [{ InletRun_ft: 0, OverflowRun_ft: 0, FirstWash_gal: 1 }, 0],
+    [{ InletRun_ft: 1, OverflowRun_ft: 0, FirstWash_gal: 1 }, 1],
+    [{ InletRun_ft: 0, OverflowRun_ft: 1, FirstWash_gal: 0 }, 2],
   ],
   'I2 text': [
     [{ DrainsProtected: 1, TrenchBoxed: 0 }, 0],

@@ -40,12 +40,11 @@ const [foot, inletEnd, outfall] = [2.5 + 4 / 12, 2.5 - (30 * 0.25) / 12 + 4 / 12
 const drainDig = (1.5 * ((30 - edge) * (foot + ((inletEnd - foot) * edge) / 30 + inletEnd) + (25 - edge) * (foot + ((outfall - foot) * edge) / 25 + outfall))) / 2 / 27
 // 4 in under, 6 in over a pipe of 4.5 in.
 const section = (1.5 * (4 + 4.5 + 6)) / 12 / 27
-const bedding = 55 * (section - ((Math.PI / 4) * (4.5 / 12) ** 2) / 27)
 const pitTopsoil = (topLength * topWidth * 0.5) / 27
 const trenchTopsoil = (trench_ft * 1.5 * 0.5) / 27
 const backfill = dig - pitTopsoil - bed - pumpEnd - (3 * 12 * 7 * 7) / 27 - (3 * 2 * (Math.PI / 4) * 2.5 ** 2 * 1.25) / 27 - 2 * edge * section
-// 40 yd³ an hour dug, and of topsoil put back; filled, and stone placed, no faster than a plate compacts, 120 a day of 8 hours.
-const excavator_h = (dig + pitTopsoil + trenchTopsoil) / 40 + (backfill + bed + pumpEnd + bedding) / 15 + trench_ft / 60
+// 40 yd³ an hour dug, and of topsoil put back; filled, and stone of the pit placed, no faster than a plate compacts, 120 a day of 8 hours; trenches by the foot with all that goes into them.
+const excavator_h = (dig + pitTopsoil) / 40 + (backfill + bed + pumpEnd) / 15 + trench_ft / 60
 const conduit = 12 + 2 + 36 / 12
 const feeder = 100 + conduit + 1.25 + 7 + 10
 const storage_gal = (((12 - 10 / 12) * (7 - 10 / 12) * 5.25 * 1728) / 231) * 3

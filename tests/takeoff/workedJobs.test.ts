@@ -226,8 +226,8 @@ describe('four tanks in class C with groundwater', () => {
   })
   it('water is pumped from digging until the ballast is in', () => {
     // 40 yd³ dug or of topsoil put back, 120 / 8 of fill and stone placed and compacted, 60 ft of trench an hour beyond the pit's edge, 15.5 ft off in class C; an hour a tank for the crane, days of 8 h, a quarter day a tank for the test.
-    const placed = design.number('Backfill_yd3') + design.number('StonePlaced_yd3')
-    const days = ((design.number('Dig_yd3') + design.number('TopsoilBack_yd3')) / 40 + placed / 15 + (100 + 20 + 20 - 3 * 15.5) / 60 + 4) / 8 + 4 * 0.25
+    const placed = design.number('Backfill_yd3') + design.number('Bed_yd3') + design.number('PumpEndStone_yd3')
+    const days = ((design.number('Dig_yd3') + design.number('PitTopsoilBack_yd3')) / 40 + placed / 15 + (100 + 20 + 20 - 3 * 15.5) / 60 + 4) / 8 + 4 * 0.25
     // Begun on a Monday, the sixth day comes after a weekend.
     expect(days).toBeGreaterThan(5)
     expect(lineOf(takeoff, 'DEWATER')!.net).toBeCloseTo(days + 2, 9)

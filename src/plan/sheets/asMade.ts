@@ -53,8 +53,8 @@ const asValue = (written: string): Change['from'] => (written === '' ? null : wr
 export function withAsMade(changes: SheetPlan, kept: readonly KeptChange[], takeoff: Takeoff, plans: readonly SheetPlan[]): SheetPlan {
   const entries = [
     ...kept.map(({ revision, date, what, code, words, from, to, money }) => inOneEntry(['change', revision, date, what, code, words, asText(from), asText(to), asText(money)])),
-    ...[...linesByCode(takeoff)].map(([key, { description, order, price, amount, net }]) =>
-      inOneEntry(['line', key, description, order, price, amount, net === undefined ? '' : roundTo(net, 4)]),
+    ...[...linesByCode(takeoff)].map(([key, { description, order, price, amount, net, unit = '' }]) =>
+      inOneEntry(['line', key, description, order, price, amount, net === undefined ? '' : roundTo(net, 4), unit]),
     ),
     inOneEntry(['sums', takeoff.orderCost, takeoff.total]),
     ...[...fieldsByName(takeoff)].map(([name, value]) => inOneEntry(['field', name, value])),
@@ -101,9 +101,9 @@ export function asMadeIn(rows: Rows): AsMade | undefined {
   if (cost === undefined || total === undefined) return undefined
   return {
     lines: new Map(
-      of('line').map(([, key, description, order, price, amount, net]): [string, EarlierLine] => [
+      of('line').map(([, key, description, order, price, amount, net, unit]): [string, EarlierLine] => [
         key!,
-        { description: description!, order: Number(order), price: Number(price), amount: Number(amount), ...(net ? { net: Number(net) } : {}) },
+        { description: description!, order: Number(order), price: Number(price), amount: Number(amount), ...(net ? { net: Number(net) } : {}), ...(unit ? { unit } : {}) },
       ]),
     ),
     cost: Number(cost),

@@ -1,7 +1,7 @@
 /** Words that the crew sheet writes itself: beside a step or between the steps they are nobody's entry. */
 import { cautionRules, closingCaution } from '../../takeoff/cautions.js'
 import { crewSteps } from '../../takeoff/crewSteps.js'
-import { olderSpanish, olderStages, olderSteps } from '../../takeoff/older/crewWords.js'
+import { olderHolds, olderSpanish, olderStages, olderSteps } from '../../takeoff/older/crewWords.js'
 import {
   SPANISH_AS_ANSWERED,
   SPANISH_BY_HAND,
@@ -54,9 +54,12 @@ export function isOurStepWord(code: string, key: string, words: string): boolean
   const step = crewSteps.find((known) => known.code === code)
   if (words === BOX) return true
   if (!step) return false
-  const ours =
-    key === 'text' ? [...casesOf(step.text), ...(olderSteps[code] ?? [])] : key === 'figure' ? casesOf(step.figure) : key === 'hold' ? [step.hold, holdFor(step.hold)] : []
-  return ours.includes(words)
+  const ours: Readonly<Record<string, () => readonly string[]>> = {
+    text: () => [...casesOf(step.text), ...(olderSteps[code] ?? [])],
+    figure: () => casesOf(step.figure),
+    hold: () => [step.hold, ...(olderHolds[code] ?? [])].flatMap((who) => [who, holdFor(who)]),
+  }
+  return ours[key]?.().includes(words) ?? false
 }
 
 const plainWords = (words: Words): readonly string[] => (typeof words === 'string' ? [words] : [])

@@ -17,6 +17,7 @@ export const olderSteps: Readonly<Record<string, readonly string[]>> = {
     'Line under pressure with its joints open to view, before anything covers them; no drop may show.',
     'Press the line with a hand pump and water, never air, while its joints lie open to view; no drop may show, no joint may weep.',
     'Press the line with a hand pump and water, never air, while its joints lie open to view; top it up until the pipe has stretched: then no drop may show, no joint may weep.',
+    'Close both ends of the line with plugs; press it with a hand pump and water, never air, while its joints lie open to view; top it up until the pipe has stretched: then no drop may show, no joint may weep.',
   ],
   F2: ['Direct-burial, submersible-rated cable with slack in the tank and under the drop, so that settling draws slack and not the splice.'],
   F3: ['A licensed electrician connects, locked out: disconnect, ground-fault protection and breaker as the adopted code asks.'],
@@ -43,6 +44,9 @@ export const olderSteps: Readonly<Record<string, readonly string[]>> = {
     'Inlet and overflow drains on their bedding, first-wash diverter and cleanouts; calmed inlet, screened vents, flap and stone apron at the outfall.',
   ],
 }
+
+/** Who let the work go on at steps where somebody else does now. */
+export const olderHolds: Readonly<Record<string, readonly string[]>> = { E10: ['foreman'] }
 
 /** Stages of the work that had another name, in both languages. */
 export const olderStages: readonly string[] = ['Upper backfill and cable', 'First fill and pump', 'Relleno superior y cable', 'Primer llenado y bomba']

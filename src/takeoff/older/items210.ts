@@ -29,6 +29,8 @@ export const items210: Readonly<Record<string, ChangedItem>> = {
   WASHER: sized('First-wash diverter with screen'),
   FILTER: sized('Inlet filter'),
   CALM: sized('Calmed inlet: drop pipe and splash bend'),
+  SEED: { was: { Description: 'Topsoil back, rake and seed' }, reason: 'the topsoil goes back by machine' },
+  COMPACTOR: { was: { Why: '{Backfill_yd3} and the trenches at {CompactorRate_yd3_per_day}' }, reason: 'the bed is compacted too' },
   BACKFILL: {
     was: { Why: 'Dig {Dig_yd3} less bed, tanks and their risers, pump-end stone, that round the ties, and topsoil; the clean earth over the stone has a line of its own' },
     reason: 'drains in the pit take their room',

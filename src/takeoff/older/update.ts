@@ -161,7 +161,7 @@ export function officeUpdate(raw: RawOffice): OfficeUpdate {
     const code = textOf(cells.Code)
     const other = Object.hasOwn(repriced, code) ? repriced[code]! : undefined
     // Only with its rule: a row of the office's own keeps its unit.
-    if (!other || textOf(cells.Unit) !== other.was || !changes.some(({ table, key }) => table === 'Items' && stem(key) === code)) continue
+    if (!other || ![other.was, ''].includes(textOf(cells.Unit)) || !changes.some(({ table, key }) => table === 'Items' && stem(key) === code)) continue
     const Price_usd = typeof cells.Price_usd === 'number' ? Math.round(cells.Price_usd * other.times * 100) / 100 : (cells.Price_usd as CellValue)
     changes.push({
       table: 'Prices',
