@@ -194,7 +194,7 @@ function withoutJob({ jobSheetNames }: Making, office: Office, sheetNames: Reado
     ...left.flatMap(({ job, now }) =>
       now === undefined
         ? []
-        : [`Sheets of ${job} still stand here; ${now} is that job now, and has what was typed on them: delete them when no cell of yours points there any more.`],
+        : [`Sheets of ${job} still stand here, as ${now} was called before: look whether all that you need of them stands on those of ${now}, and delete them.`],
     ),
     ...(nobodys.length
       ? [
@@ -242,27 +242,35 @@ function orderOf(making: Making, standing: SheetContent | undefined, orders: Ord
 
 /** What people typed on the sheets of a job and what it was made as, here or in what takes its place; not two things at once. */
 function foundOn(
-  { earlierFrom, isOurs, jobSheetNames, sheetsStanding, keptFrom, isNothing }: Making,
+  { isOurs, standingWork, isNothing }: Making,
   job: string,
   former: string | undefined,
   looks: readonly Look[],
-): { kept: Kept; earlier: Earlier; notes: readonly string[] } {
-  const namesIn = (look: Look) => sheetsStanding(job, former, (sheet) => look(sheet) !== undefined)
+): { kept: Kept; earlier: Earlier; isFormer: boolean } {
   // A sheet of that name that was not made by this tool is told of when the job is laid out.
   const ours = (look: Look) => (sheet: string) => {
     const content = look(sheet)
     return content && isOurs(content, false) ? content : undefined
   }
-  const all = looks.map((look) => keptFrom(namesIn(look), ours(look)))
+  const works = looks.map((look) => standingWork(job, former, ours(look), look))
+  const all = works.map(({ kept }) => kept)
   const typed = all.filter((kept) => !isNothing(kept))
   if (new Set(typed.map((kept) => JSON.stringify(kept))).size > 1)
     throw new HostError(`People typed on the sheets of ${job} in both files, not the same: give another name, or add --replace. Nothing was written.`)
-  const earlier = looks.map((look) => earlierFrom(namesIn(look), look))
+  const earlier = works.map((work) => work.earlier)
   const last = Math.max(...earlier.map(({ before }) => before?.revision ?? 0))
   const { before, ...more } = earlier.find((one) => one.before) ?? earlier.at(-1)!
-  const isFormer = looks.some((look) => namesIn(look).takeoff === jobSheetNames(former ?? job).takeoff && former !== undefined)
-  const notes = isFormer ? [`${job} was ${former} before: what was typed on those sheets came along`] : []
-  return { kept: typed[0] ?? all.at(-1)!, earlier: { before: before && { ...before, revision: last }, ...more }, notes }
+  return { kept: typed[0] ?? all.at(-1)!, earlier: { before: before && { ...before, revision: last }, ...more }, isFormer: works.some(({ isFormer }) => isFormer) }
+}
+
+/** What is said of a job whose work stood under another name; what its sheets had beside our cells stays there. */
+function formerNotes({ jobSheetNames, typingLostOf }: Making, job: string, former: string, plans: readonly SheetPlan[], here: Look): string[] {
+  const names: Readonly<Record<string, string>> = jobSheetNames(former)
+  const left = typingLostOf(
+    plans.map((plan) => ({ ...plan, name: names[plan.kind] ?? plan.name })),
+    here,
+  )
+  return [`${job} was ${former} before: what was typed on those sheets came along`, ...(left.length ? [`Not come along: ${placesInWords(left)}`] : [])]
 }
 
 /** A sheet that a later version made holds what this one does not know; versions as 0.16.0. */
@@ -291,7 +299,8 @@ function layOut(
   const strange = Object.values(jobSheetNames(name)).find((sheet) => here(sheet) && !isOurs(here(sheet)!, true))
   if (strange !== undefined)
     throw new HostError(`The sheet ${strange} stands here already and was not made by this tool: rename it, and make the takeoff then. Nothing was changed.`)
-  const { kept, earlier, notes } = foundOn(making, name, formerNameOf(job), looks)
+  const former = formerNameOf(job)
+  const { kept, earlier, isFormer } = foundOn(making, name, former, looks)
   const worked = workJob(office, job, kept)
   const problems = [...worked.problems, ...earlier.problems]
   onWorked?.(name, { ...worked, problems }, earlier)
@@ -308,7 +317,7 @@ function layOut(
     job: name,
     total: takeoff.total,
     changed: earlier.before ? inShort(changesSince(earlier.before, takeoff), earlier.before.revision) : '',
-    notes: [...notes, ...renewed, ...makingNotes(takeoff, earlier, { ...made, revision })].map((note) => `${note}.`),
+    notes: [...(isFormer ? formerNotes(making, name, former!, plans, here) : []), ...renewed, ...makingNotes(takeoff, earlier, { ...made, revision })].map((note) => `${note}.`),
     sheets: plans.map((plan) => plan.name),
   }
   return { finished, plans, worked: { takeoff, earlier, made: { ...made, revision } } }

@@ -1,8 +1,7 @@
 /** What a takeoff is made with, fetched by the pane when the first one is made. */
-export { earlierFrom } from '../plan/earlier.js'
-export { sheetsStanding } from '../plan/formerName.js'
+export { standingWork } from '../plan/formerName.js'
 export { jobSheetNames, jobSheets } from '../plan/jobSheets.js'
-export { keptFrom, sheetsTypedOn } from '../plan/kept.js'
+export { sheetsTypedOn } from '../plan/kept.js'
 export { answerTo } from '../plan/stopAnswers.js'
 export { makingNotes } from '../plan/makingNotes.js'
 export { ORDER_OUT_OF_DATE, OrderTogether } from '../plan/orderTogether.js'

@@ -51,9 +51,10 @@ export async function standingOf(host: Host, job: string, former?: string): Prom
     const content = standing.get(sheet)
     return content && making.isOurs(content, false) ? content : undefined
   }
-  const names = making.sheetsStanding(job, former, (sheet) => standing.has(sheet))
-  const { before, problems } = making.earlierFrom(names, read)
-  const kept = making.keptFrom(names, read)
+  const {
+    kept,
+    earlier: { before, problems },
+  } = making.standingWork(job, former, read)
   return {
     kept: { ...kept, problems: [...kept.problems, ...problems] },
     isAnswered: (takeoff, stop) => making.answerTo(takeoff, stop).isGiven,

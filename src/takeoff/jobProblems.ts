@@ -68,16 +68,29 @@ export function rowProblems(office: Office, job: Row, design: Design): Problem[]
         came: `${design.number(count)} of ${design.number(across)} in, ${roundTo(holes_ft2, 1)} ft²`,
       })
   }
-  const former = String(job.cells.FormerName ?? '').toLowerCase()
-  if (former) {
-    const others = office.tables.Jobs.filter(({ row }) => row !== job.row)
-    const isOf = (column: 'Job' | 'FormerName') => others.find(({ cells }) => String(cells[column] ?? '').toLowerCase() === former)
-    if (isOf('Job')) found.push(at('FormerName', 'a name that no job has any more, or nothing', job.cells.FormerName))
-    else if (isOf('FormerName')) found.push(at('FormerName', `a name that one row gives; row ${isOf('FormerName')!.row} gives it too`, job.cells.FormerName))
-  }
+  found.push(...nameProblems(office, job))
   if (job.cells.InletTanks === 1 && design.number('NextShare') > 0) found.push(at('InletTanks', `2, or empty: a roof of ${office.sheets.Catchments} drains into the next tank`, 1))
   if (design.number('InletTanks') === 2 && design.number('TankCount') === 1) found.push(at('InletTanks', '1 where there is one tank', 2))
   return found
+}
+
+/** A name that somebody else has or had, and rows of further tables that stand under the one that the job had. */
+function nameProblems(office: Office, job: Row): Problem[] {
+  const nameIn = ({ cells }: Row, column: 'Job' | 'FormerName'): string => String(cells[column] ?? '').toLowerCase()
+  const at = (column: string, allowed: string): Problem => ({ sheet: office.sheets.Jobs, row: job.row, column, allowed, came: shown(job.cells[column]) })
+  const others = office.tables.Jobs.filter(({ row }) => row !== job.row)
+  const [name, former] = [nameIn(job, 'Job'), nameIn(job, 'FormerName')]
+  const heir = others.find((other) => nameIn(other, 'FormerName') === name)
+  const found = heir ? [at('Job', `another name while row ${heir.row} says that it was called so before: make that job first, then clear its FormerName`)] : []
+  if (!former) return found
+  const twin = others.find((other) => nameIn(other, 'FormerName') === former)
+  if (others.some((other) => nameIn(other, 'Job') === former))
+    found.push(at('FormerName', 'a name that no job has any more, or nothing; to swap two names, give one of them a third name first'))
+  else if (twin) found.push(at('FormerName', `a name that one row gives; row ${twin.row} gives it too`))
+  // A second roof and uses of the job would be left out of it without a word.
+  const further = [office.sheets.Catchments, office.sheets.Uses, office.sheets.Variants]
+  const left = office.problems.filter(({ sheet, column, came }) => further.includes(sheet) && column === 'Job' && came.toLowerCase() === `"${former}"`)
+  return [...found, ...left.map((problem) => ({ ...problem, allowed: `${String(job.cells.Job)}, as the job is called now` }))]
 }
 
 /** Columns that two models of one row share: they stand on one bed, are tied low, and hold their water at one height. */

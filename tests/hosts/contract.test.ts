@@ -318,10 +318,14 @@ describe.each([
     const typeInJobs = (column: string, value: string) => rig.type('Jobs', row, places.Jobs.columnOf(column)!, value)
     typeInJobs('Job', 'Wicket Weir')
     typeInJobs('FormerName', 'Wicket Mill')
+    // A variant that stands under the former name would be left out: the job waits for it.
+    const variants = office!.Variants.rows.filter(({ cells }) => cells.Job === 'Wicket Mill')
+    expect((await make('Wicket Weir')).problems.map(problemText).join('\n')).toMatch(/Variants, row \d+, Job: Wicket Weir, as the job is called now; got "Wicket Mill"/)
+    for (const variant of variants) rig.type('Variants', variant.row, places.Variants.columnOf('Job')!, 'Wicket Weir')
     expect((await standingOf(rig.host, 'Wicket Weir', 'Wicket Mill')).kept.overrides.CLAMP).toMatchObject({ quantity: 40 })
     const first = (await make('Wicket Weir')).made[0]!
     expect(first.notes.join(' ')).toContain('Wicket Weir was Wicket Mill before: what was typed on those sheets came along.')
-    expect(first.notes.join(' ')).toContain('Sheets of Wicket Mill still stand here; Wicket Weir is that job now')
+    expect(first.notes.join(' ')).toContain('Sheets of Wicket Mill still stand here, as Wicket Weir was called before: look whether')
     expect(first.changed).toContain('revision 1')
     const renamed = jobSheetNames('Wicket Weir')
     expect(Number(rig.cell(renamed.takeoff, rowOfCode(rig, 'CLAMP', renamed.takeoff), takeoffColumns.yours))).toBe(40)
@@ -330,10 +334,27 @@ describe.each([
     rig.type(renamed.takeoff, rowOfCode(rig, 'CLAMP', renamed.takeoff), takeoffColumns.yours, 44)
     expect((await make('Wicket Weir')).made[0]!.notes.join(' ')).not.toContain('came along')
     expect(Number(rig.cell(renamed.takeoff, rowOfCode(rig, 'CLAMP', renamed.takeoff), takeoffColumns.yours))).toBe(44)
+    // Made first without its former name, and nothing typed since: what stood there comes along as soon as it is named.
+    typeInJobs('Job', 'Wicket Dell')
+    typeInJobs('FormerName', '')
+    for (const variant of variants) rig.type('Variants', variant.row, places.Variants.columnOf('Job')!, 'Wicket Dell')
+    const dell = jobSheetNames('Wicket Dell')
+    await make('Wicket Dell')
+    expect(String(rig.cell(dell.takeoff, rowOfCode(rig, 'CLAMP', dell.takeoff), takeoffColumns.yours) ?? '')).toBe('')
+    typeInJobs('FormerName', 'Wicket Weir')
+    expect((await make('Wicket Dell')).made[0]!.notes.join(' ')).toContain('came along')
+    expect(Number(rig.cell(dell.takeoff, rowOfCode(rig, 'CLAMP', dell.takeoff), takeoffColumns.yours))).toBe(44)
+    // A job that takes the name while its sheets still stand for another waits.
+    const other = office!.Jobs.rows.find(({ cells }) => cells.Job === 'Fernlow 12')!
+    rig.type('Jobs', other.row, places.Jobs.columnOf('Job')!, 'Wicket Weir')
+    expect((await make('Wicket Weir')).problems.map(problemText).join()).toMatch(/Jobs.*Job: another name while row \d+ says that it was called so before/)
+    rig.type('Jobs', other.row, places.Jobs.columnOf('Job')!, 'Fernlow 12')
     // A name that another job has is none of the past.
     typeInJobs('FormerName', 'Pipit Hollow')
-    const { problems } = await make('Wicket Weir')
-    expect(problems.map(problemText).join()).toMatch(/Jobs.*FormerName: a name that no job has any more, or nothing; got "Pipit Hollow"/)
+    const { problems } = await make('Wicket Dell')
+    expect(problems.map(problemText).join()).toMatch(
+      /Jobs.*FormerName: a name that no job has any more, or nothing; to swap two names, give one of them a third name first; got "Pipit Hollow"/,
+    )
   })
 
   it('words beside our cells and over a description stand in the way once; plain words that are written anew are told', async () => {
