@@ -50,7 +50,7 @@ export const listedMutants: readonly { file: string; was: string; now: string; w
   },
   {
     file: 'src/takeoff/results/quantities.ts',
-    was: 'PitDig_h+Backfill_yd3/FillRate_yd3_per_h+',
+    was: 'PitDig_h+(Backfill_yd3+Bed_yd3+PumpEndStone_yd3)/FillRate_yd3_per_h+',
     now: 'PitDig_h+',
     why: 'excavator hours without the filling',
   },

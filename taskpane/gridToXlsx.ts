@@ -30,6 +30,8 @@ export interface Getters {
   getCellText(position: object, options: object): string
   /** What a formula fills; nothing where something stands in its way, or it fills no cell but its own. */
   getSpreadZone(position: object): { top: number; bottom: number; left: number; right: number } | undefined
+  /** The cell whose formula fills this one. */
+  getArrayFormulaSpreadingOn(position: object): { row: number; col: number } | undefined
   getCellStyle(position: object): Style
   /** The width that a column has, folded away or not. */
   getColSize(sheet: string, index: number): number
@@ -77,8 +79,9 @@ export interface GridCell {
   formula?: string
   isText: boolean
   format?: string
-  /** A formula of another cell fills it. */
+  /** A formula of another cell fills it, the one at this "row column". */
   isSpilled?: true
+  filledFrom?: string
   /** How many cells its formula fills, where those are more than its own. */
   spill?: NonNullable<PlanCell['spill']>
 }
@@ -96,11 +99,12 @@ export function gridCell(getters: Getters, sheetId: string, row: number, column:
     ...(text === undefined || isText ? {} : { formula: fileFormula(text) }),
     isText: isText || (typeof value === 'string' && type !== 'error'),
     ...(format ? { format } : {}),
-    ...(isFormula || content ? {} : { isSpilled: true as const }),
+    ...(isFormula || content ? {} : { isSpilled: true as const, ...fromOf(getters.getArrayFormulaSpreadingOn(position)) }),
     ...(isFormula && !isText ? spillOf(getters.getSpreadZone(position)) : {}),
   }
 }
 
+const fromOf = (anchor: { row: number; col: number } | undefined): Pick<GridCell, 'filledFrom'> => (anchor ? { filledFrom: `${anchor.row + 1} ${anchor.col + 1}` } : {})
 function spillOf(zone: ReturnType<Getters['getSpreadZone']>): Pick<GridCell, 'spill'> {
   if (!zone) return {}
   const [rows, columns] = [zone.bottom - zone.top + 1, zone.right - zone.left + 1]

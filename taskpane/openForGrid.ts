@@ -1,12 +1,11 @@
 /** Opens a workbook for the grid: looked over part by part first, so that what would be expanded cell by cell is counted before. */
 import ExcelJS from 'exceljs'
-import { gridKnows } from './gridKnows.js'
 import { Book, relativeTo } from '../src/hosts/xlsx/book.js'
 import { dayZero, readAddress } from '../src/hosts/xlsx/cells.js'
 import { columnLetters } from '../src/plan/plan.js'
 import { DAY_ZERO } from '../src/days.js'
 import { tableNames } from '../src/takeoff/officeTables.js'
-import { attribute, edited, escapeXml, inside, unescapeXml, type Edit } from '../src/hosts/xlsx/xml.js'
+import { attribute, edited, escapeXml, inside, type Edit } from '../src/hosts/xlsx/xml.js'
 import { WorkbookError } from '../src/hosts/xlsx/zip.js'
 
 /** Rules over more cells than this are not taken into the grid. */
@@ -141,9 +140,6 @@ function lookOver(book: Book, sheet: string, part: string, count: (kind: string)
       if (at) [lastRow, lastColumn] = [Math.max(lastRow, at.row), Math.max(lastColumn, at.column)]
     }
     const kind = isOurs && oursToo.includes(tag.name) ? undefined : forgotten[tag.name]
-    // One that fills several cells and can be worked out here fills them here too.
-    const isOverSeveral = tag.name === 'f' && attribute(xml, tag, 't') === 'array' && /:/.test(attribute(xml, tag, 'ref') ?? '')
-    if (!isOurs && isOverSeveral && !gridKnows(unescapeXml(inside(xml, tag).text))) count('formulas over several cells')
     if (tag.name === 'rPr') count(RICH)
     const isList = tag.name === 'dataValidation' && attribute(xml, tag, 'type') === 'list'
     if (kind && !isList) count(kind)

@@ -232,24 +232,34 @@ export class OpenedFile {
     const { part } = book.sheetNamed(name)!
     const standing = new CellReader(book).rows(book.sheetNamed(name)!)
     const cells: PutCell[] = []
-    for (const key of new Set([...before.keys(), ...now.keys()])) {
+    const keys = new Set([...before.keys(), ...now.keys()])
+    const placeOf = (key: string) => key.split(' ').map(Number) as [row: number, column: number]
+    const inFile = (key: string): BookCell | undefined => standing.get(placeOf(key)[0])?.get(placeOf(key)[1])
+    // Formulas that fill other cells than the file says, or are new: how far they reach is said anew.
+    const refilled = new Set([...keys].filter((key) => isRefilled(before.get(key), now.get(key), inFile(key), placeOf(key))))
+    for (const key of keys) {
       const [was, is] = [before.get(key), now.get(key)]
+      const [row, column] = placeOf(key)
+      const there = inFile(key)
+      if (refilled.has(key)) {
+        cells.push({ row, column, value: is!.value, formula: is!.formula!, spill: { ...(is!.spill ?? { rows: 1, columns: 1 }), mark: dynamicMark(book) } })
+        continue
+      }
       if (was?.content === is?.content && was?.value === is?.value) continue
-      const [row, column] = key.split(' ').map(Number) as [number, number]
-      const there = standing.get(row)?.get(column)
       // What the grid cannot read it moves all the same, where it knows the places in it.
       const isMoved = was && is && there?.formula !== undefined && isUnread(was) && isUnread(is) && formulaShape(was.content) === formulaShape(is.content)
       if (isMoved) cells.push({ row, column, value: plainValue(there.value), formula: fileFormula(is.content) })
       // What a formula fills is a cell of the file only where the file says so.
       else if (is?.isSpilled || (!is && was?.isSpilled)) {
-        if (there && there.formula === undefined) cells.push({ row, column, value: is?.value ?? null })
+        const from = is?.filledFrom ?? was?.filledFrom ?? ''
+        const isOfArray = refilled.has(from) || inFile(from)?.fills !== undefined
+        if (there ? there.formula === undefined : isOfArray && is) cells.push({ row, column, value: is?.value ?? null })
       } else if (!is) cells.push({ row, column, value: null })
       else if (was && was.content === is.content) {
         // A result that only the grid cannot work out leaves the one of the file.
         if (there?.formula !== undefined && !isErrorText(String(is.value))) cells.push({ row, column, value: is.value, formula: true })
       } else if (is.formula === undefined) cells.push({ row, column, value: is.value })
-      else if (there?.formula === undefined || same(there.formula) !== same(is.formula))
-        cells.push({ row, column, value: is.value, formula: is.formula, ...(is.spill ? { spill: { ...is.spill, mark: dynamicMark(book) } } : {}) })
+      else if (there?.formula === undefined || same(there.formula) !== same(is.formula)) cells.push({ row, column, value: is.value, formula: is.formula })
     }
     const changed = new Map(cells.map((cell) => [`${cell.row} ${cell.column}`, cell]))
     const codes = this.codes.get(name)
@@ -269,6 +279,15 @@ export class OpenedFile {
     const last = extentOf(cells.filter(({ value }) => value !== null)).lastRow
     if (last) stretchTable(book, name, name, { row: last, belowTotals: 'leave' })
   }
+}
+
+/** Whether a formula fills other cells now than the file says; one that the page never filled as the file has it is left alone. */
+function isRefilled(was: GridCell | undefined, is: GridCell | undefined, there: BookCell | undefined, [row, column]: readonly [number, number]): boolean {
+  if (is?.formula === undefined) return false
+  if (there?.formula === undefined || !there.fills) return is.spill !== undefined && was?.content !== is.content
+  const reaches = ({ spill }: GridCell, { rows, columns }: { rows: number; columns: number }) => (spill?.rows ?? 1) === rows && (spill?.columns ?? 1) === columns
+  const area = { rows: there.fills.row - row + 1, columns: there.fills.column - column + 1 }
+  return was !== undefined && reaches(was, area) && !(reaches(is, area) && was.content === is.content)
 }
 
 /** Whether rows or columns stand elsewhere now: what a line holds that no other one holds is found in another line. Formulas change as they move, and do not count. */

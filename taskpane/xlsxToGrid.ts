@@ -1,9 +1,8 @@
 /** Opens an .xlsx file in the grid: values, formulas, looks, widths, frozen rows, lists. */
 import { Model } from '@odoo/o-spreadsheet'
 import type { Cell, Worksheet } from 'exceljs'
-import { gridKnows } from './gridKnows.js'
 import { openForGrid, plainCell, type NotKept } from './openForGrid.js'
-import type { CodesOfFile } from './gridToXlsx.js'
+import type { CodesOfFile, Getters } from './gridToXlsx.js'
 import { plainReferences, type ToPlain } from './plainReferences.js'
 import { openWorkbook } from '../src/hosts/file.js'
 import { isOfJob } from '../src/hosts/standing.js'
@@ -104,32 +103,42 @@ function formatsShown(codes: ReadonlySet<string>): ReadonlyMap<string, string | 
   return shown
 }
 
-/** Cells, as "row column", that a formula of another one fills and the grid will fill again; of formulas that it cannot work out the results stay. */
-function filledOn(rows: BookRows): ReadonlySet<string> {
-  const filled = new Set<string>()
+/** A formula of a file that fills several cells: its place, and the last cell that it fills. */
+interface FillingFormula {
+  row: number
+  column: number
+  last: NonNullable<BookCell['fills']>
+}
+function fillingOn(rows: BookRows): FillingFormula[] {
+  const found: FillingFormula[] = []
   for (const [row, line] of rows)
-    for (const [column, { formula, fills }] of line) {
-      if (!fills || formula === undefined || (fills.row - row + 1) * (fills.column - column + 1) > MOST_FILLED) continue
-      if (!gridKnows(formula)) continue
-      for (let down = row; down <= fills.row; down++)
-        for (let across = column; across <= fills.column; across++)
-          if ((down !== row || across !== column) && rows.get(down)?.get(across)?.formula === undefined) filled.add(`${down} ${across}`)
-    }
+    for (const [column, { formula, fills }] of line)
+      if (formula !== undefined && fills && fills.row >= row && fills.column >= column && (fills.row - row + 1) * (fills.column - column + 1) > 1)
+        found.push({ row, column, last: fills })
+  return found
+}
+
+/** Cells, as "row column", that formulas of other ones fill: the grid fills them again. */
+function filledBy(formulas: readonly FillingFormula[], rows: BookRows): ReadonlySet<string> {
+  const filled = new Set<string>()
+  for (const { row, column, last } of formulas)
+    for (const [down, line] of rows)
+      if (down >= row && down <= last.row)
+        for (const [across, { formula }] of line)
+          if (across >= column && across <= last.column && (down !== row || across !== column) && formula === undefined) filled.add(`${down} ${across}`)
   return filled
 }
-/** No formula of an office fills more. */
-const MOST_FILLED = 1_000_000
 
 function planOf(
   sheet: Worksheet,
   shown: ReadonlyMap<string, string | undefined>,
   own: BookRows,
   toPlain: ToPlain,
+  filled: ReadonlySet<string>,
 ): { plan: SheetPlan; look: Map<PlanCell, Look>; heights: Map<number, number> } {
   const look = new Map<PlanCell, Look>()
   const cells: PlanCell[] = []
   const seen = new Set<string>()
-  const filled = filledOn(own)
   sheet.eachRow({ includeEmpty: false }, (row) =>
     row.eachCell({ includeEmpty: true }, (cell, column) => {
       // What a cell holds our own reader says: the other one stumbles over marks of pronunciation and dates in words.
@@ -239,23 +248,62 @@ export interface InGrid {
 
 export async function gridFromWorkbook(bytes: Uint8Array, name: string): Promise<InGrid> {
   const { workbook, notKept, ofSheets, book } = await openForGrid(bytes, name)
-  const writer = new GridDataWriter()
   const plain = openWorkbook(book.bytes(), name)
   const toPlain = plainReferences(plain.book)
-  if (!workbook) {
-    return { data: writer.workbook(plain.book.sheets.map((sheet, at) => writer.sheet(plainPlan(plain, sheet, toPlain), `sheet${at + 1}`))), notKept, ofSheets, codes: new Map() }
-  }
-  const used = new Map(workbook.worksheets.map((sheet) => [sheet.name, codesOn(sheet)]))
+  const used = new Map((workbook?.worksheets ?? []).map((sheet) => [sheet.name, codesOn(sheet)]))
   const shown = formatsShown(new Set([...used.values()].flatMap((codes) => [...codes])))
   const codes = new Map([...used].map(([sheet, codesOf]) => [sheet, new Map([...codesOf].flatMap((code) => (shown.get(code) === undefined ? [] : [[shown.get(code)!, code]])))]))
-  const data = writer.workbook(
-    workbook.worksheets.map((sheet, at) => {
-      const standing = plain.book.sheetNamed(sheet.name)
-      const { plan, look, heights } = planOf(sheet, shown, standing ? plain.cells.rows(standing) : new Map(), standing && isOfJob(plain, standing) ? (formula) => formula : toPlain)
-      return writer.sheet(plan, `sheet${at + 1}`, (cell) => look.get(cell)!, heights)
-    }),
+  const rowsOf = (sheet: string): BookRows => {
+    const standing = plain.book.sheetNamed(sheet)
+    return standing ? plain.cells.rows(standing) : new Map()
+  }
+  /** The grid's data, without what formulas fill. */
+  const dataWith = (filling: FillingBySheet): object => {
+    const writer = new GridDataWriter()
+    const filledOn = (sheet: string) => filledBy(filling.get(sheet) ?? [], rowsOf(sheet))
+    if (!workbook) return writer.workbook(plain.book.sheets.map((sheet, at) => writer.sheet(plainPlan(plain, sheet, toPlain, filledOn(sheet.name)), `sheet${at + 1}`)))
+    return writer.workbook(
+      workbook.worksheets.map((sheet, at) => {
+        const standing = plain.book.sheetNamed(sheet.name)
+        const { plan, look, heights } = planOf(sheet, shown, rowsOf(sheet.name), standing && isOfJob(plain, standing) ? (formula) => formula : toPlain, filledOn(sheet.name))
+        return writer.sheet(plan, `sheet${at + 1}`, (cell) => look.get(cell)!, heights)
+      }),
+    )
+  }
+  const names = workbook ? workbook.worksheets.map((sheet) => sheet.name) : plain.book.sheets.map((sheet) => sheet.name)
+  const all: FillingBySheet = new Map(names.map((sheet) => [sheet, fillingOn(rowsOf(sheet))]))
+  if (![...all.values()].some((some) => some.length)) return { data: dataWith(all), notKept, ofSheets, codes }
+  // Tried in the grid itself: where it fills other cells than the file, what the file has stays, and is told.
+  const tried = dataWith(all)
+  const alike = filledAlike(tried, names, all)
+  const isWhole = names.every((sheet) => alike.get(sheet)!.length === all.get(sheet)!.length)
+  const unlike = (sheet: string): number => all.get(sheet)!.length - alike.get(sheet)!.length
+  const more = (known: NotKept | undefined, count: number): NotKept => (count ? new Map([...(known ?? []), [FILLING, count]]) : (known ?? new Map()))
+  return {
+    data: isWhole ? tried : dataWith(alike),
+    notKept: more(
+      notKept,
+      names.reduce((sum, sheet) => sum + unlike(sheet), 0),
+    ),
+    ofSheets: new Map([...ofSheets].map(([sheet, known]) => [sheet, more(known, all.has(sheet) ? unlike(sheet) : 0)])),
+    codes,
+  }
+}
+const FILLING = 'formulas over several cells'
+type FillingBySheet = ReadonlyMap<string, readonly FillingFormula[]>
+
+/** The formulas that fill the same cells in the grid as in the file. */
+function filledAlike(data: object, names: readonly string[], filling: FillingBySheet): FillingBySheet {
+  const getters = new Model(data as never).getters as unknown as Pick<Getters, 'getSpreadZone'>
+  return new Map(
+    names.map((sheet, at) => [
+      sheet,
+      filling.get(sheet)!.filter(({ row, column, last }) => {
+        const zone = getters.getSpreadZone({ sheetId: `sheet${at + 1}`, row: row - 1, col: column - 1 })
+        return zone !== undefined && zone.bottom === last.row - 1 && zone.right === last.column - 1
+      }),
+    ]),
   )
-  return { data, notKept, ofSheets, codes }
 }
 
 /** The codes of numbers on a sheet. */
@@ -278,9 +326,8 @@ const plainPlanCell = (sheet: string, row: number, column: number, { value, form
 })
 
 /** A sheet that only our own reader can read: values and formulas, without their looks. */
-function plainPlan(workbook: ReturnType<typeof openWorkbook>, sheet: BookSheet, toPlain: ToPlain): SheetPlan {
+function plainPlan(workbook: ReturnType<typeof openWorkbook>, sheet: BookSheet, toPlain: ToPlain, filled: ReadonlySet<string>): SheetPlan {
   const cells: PlanCell[] = []
-  const filled = filledOn(workbook.cells.rows(sheet))
   for (const [row, line] of workbook.cells.rows(sheet))
     for (const [column, cell] of line) if (!filled.has(`${row} ${column}`)) cells.push(plainPlanCell(sheet.name, row, column, cell, toPlain))
   return { name: sheet.name, kind: 'office', widths: [], cells, frozenRows: 0, landscape: true, footer: '', tables: [], validations: [], hidden: sheet.isHidden }

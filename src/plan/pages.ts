@@ -149,7 +149,8 @@ class Rows {
       const short = Math.min(end, last + WITH_HEADING)
       const from = isSigned ? starts[at - 1]! : row
       this.stays.set(from, Math.max(isWhole ? end : short, this.stays.get(from) ?? 0))
-      if (isSigned) this.short.delete(from)
+      // A list of readings goes to the next page as a whole, however little stands on this one: none is read without the heads of its columns.
+      if (isSigned || (SIGNED.includes(plan.kind) && at > 0)) this.short.delete(from)
       else this.short.set(row, short)
     })
   }

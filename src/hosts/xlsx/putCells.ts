@@ -67,7 +67,9 @@ export function putCells(xml: string, list: readonly PutCell[], formatted?: Form
   const write = ({ row, column, value, formula: given, spill, format }: PutCell, known: string | undefined, there?: KnownCell): string => {
     const style = format === undefined || !formatted ? known : String(formatted(Number(known ?? 0), format))
     const standing = there && /<(?:\w+:)?f\b[^>]*?(?:\/>|>[\s\S]*?<\/(?:\w+:)?f>)/.exec(xml.slice(there.start, there.end))?.[0]
-    if (given !== true && standing && /<(?:\w+:)?f\b[^>]*\sref=/.test(standing)) throw new SharedCellError(`${columnLetters(column)}${row}`)
+    // A formula that fills cells of its own may fill others now; one that others share may not change alone.
+    const isArray = standing !== undefined && /<(?:\w+:)?f\b[^>]*\st="array"/.test(String(standing))
+    if (given !== true && standing && /<(?:\w+:)?f\b[^>]*\sref=/.test(standing) && !(spill && isArray)) throw new SharedCellError(`${columnLetters(column)}${row}`)
     const formula =
       given === true
         ? standing
