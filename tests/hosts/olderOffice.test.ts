@@ -127,6 +127,19 @@ describe.each(['0.21.0', '0.20.0', '0.19.0', '0.18.0', '0.17.0', '0.16.0', '0.15
   })
 })
 
+it('a price of a trench whose unit nobody wrote is repriced too, and the last making knows feet from yards', async () => {
+  const workbook = await inExceljs(new Uint8Array(readFileSync(join(import.meta.dirname, '../data/made-by-0.21.0.xlsx'))))
+  const prices = workbook.getWorksheet('Prices')!
+  const row = (prices.getColumn(2).values as unknown[]).indexOf('TRENCH-LINE')
+  const heading = prices.getRow(5).values as unknown[]
+  prices.getCell(row, heading.indexOf('Unit')).value = null
+  const source = () => savedBy(workbook).then((bytes) => sourceOf(bytes, 'OLD.xlsx'))
+  const after = sourceOf(updateOffice(await source(), made).bytes, 'OLD.xlsx')
+  expect(after.raw.Prices.rows.find(({ cells }) => cells.Code === 'TRENCH-LINE')!.cells).toMatchObject({ Unit: 'yd³', Price_usd: 12.6 })
+  const { earlier } = await makeJobs({ ...after, raw: priced(after.raw) }, ['Wicket Mill'])
+  expect(earlier!.before!.lines.get('TRENCH-LINE')!.unit).toBe('ft')
+})
+
 /** Columns that came after 0.13.0. */
 const since013 = [
   { table: 'Jobs', names: ['FilterFall_in', 'FormerName'] },

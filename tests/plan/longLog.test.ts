@@ -32,6 +32,15 @@ it.each([1, 3, 6, 8, 9, 10, 11, 12].flatMap((tanks) => (['letter', 'A4'] as cons
     for (const row of lines) expect(heads.filter((head) => head < row).map(pageOf), `row ${row}`).toContain(pageOf(row))
   },
 )
+it.each(Array.from({ length: 12 }, (_, at) => at + 1))('%s tanks: the readings of a part stand on one page, and its signatures with the last', (tanks) => {
+  for (const paper of ['letter', 'A4'] as const) {
+    const plan = record(tanks, paper)
+    const bars = ['READINGS AT LINE AND FIRST FILL', 'DISINFECTION AND BACKFLOW', 'SIGNED'].map((title) => rowsWith(plan, testColumns.code, (value) => value === title)[0]!)
+    const [line, disinfection, signed] = bars as [number, number, number]
+    const { breaks } = pagesOf(plan)
+    expect(breaks.filter((row) => (row > line && row < disinfection) || (row > disinfection && row <= signed))).toEqual([])
+  }
+})
 it('what is written below the second headings is read, and a test done again passes its tank', () => {
   const passed = { start_inHg: 4.2, end_inHg: 4.2, watched_min: 60, done: 'R. Voss' }
   const plan = record(12, 'letter', { T12: { ...passed, end_inHg: 2 }, R1: { ...passed, text: 'T12, new seal' } })

@@ -4,6 +4,7 @@ import { makeTemplate, sourceOf } from '../../src/hosts/fileSession.js'
 import { makeJobs } from '../support/makings.js'
 import { openWorkbook, readSheet } from '../../src/hosts/file.js'
 import { jobSheetNames } from '../../src/plan/jobSheets.js'
+import { amended } from '../../src/plan/sheets/amendSheet.js'
 import { changesHeadings } from '../../src/plan/sheets/changesSheet.js'
 import { takeoffColumns } from '../../src/plan/sheets/takeoffColumns.js'
 import { changesSince, inShort } from '../../src/takeoff/changes.js'
@@ -152,6 +153,23 @@ describe('a line whose quantity and price both changed', () => {
       ['quantity', 'VENT', 30],
       ['price', 'VENT', 24],
     ])
+  })
+})
+
+describe('a line that is counted in another unit now', () => {
+  it('is another line: no customer reads its old feet as cubic yards', () => {
+    const takeoff = takeoffOf({ ...leastRow, TankCount: 3, RainIntensity_in_per_h: 1, EarthworkBy: 'subcontract' })
+    const lines = new Map(takeoff.lines.map(({ code, description, order, price, amount, rule: { unit } }) => [code, { description, order, price: price ?? 0, amount, unit }]))
+    const { amount } = lines.get('TRENCH-LINE')!
+    lines.set('TRENCH-LINE', { description: 'Trench', order: 100, price: 2, amount: 200, unit: 'ft' })
+    const more = takeoff.orderCost - amount + 200
+    const changes = changesSince({ revision: 1, date: '2026-01-01', lines, cost: more, total: takeoff.total - amount + 200, verdicts: new Map() }, takeoff)
+    expect(changes).toEqual([
+      { what: 'line gone', code: 'TRENCH-LINE', words: 'Trench, by the ft', from: 200, to: null, money: -200 },
+      { what: 'line added', code: 'TRENCH-LINE', words: 'Trench for water line and power feed, bank measure, by the yd³', from: null, to: amount, money: amount },
+    ])
+    const rows = amended(changes, 1, () => ({ unit: 'yd³', isOwnWork: false }))
+    expect(rows.map(({ from, to, price }) => [from, to, Math.round(price * 100)])).toEqual([[null, null, Math.round((amount - 200) * 100)]])
   })
 })
 

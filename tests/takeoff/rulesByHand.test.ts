@@ -14,7 +14,7 @@ import { ruleOfCode } from '../../src/takeoff/ruleOfCode.js'
 import { makeTakeoff, workJob, type Takeoff } from '../../src/takeoff/takeoff.js'
 import { nothingKept } from '../../src/takeoff/typed.js'
 import { jobView } from '../../src/takeoff/view.js'
-import { demoRows, demoTakeoff, leastRow, officeWith, takeoffOf } from '../support/office.js'
+import { demoRows, demoTakeoff, leastRow, lineOf, officeWith, takeoffOf } from '../support/office.js'
 
 /** Figures of rules that are a bare number, a second time, each with its grade and where it is from. */
 const figures = JSON.parse(readFileSync(join(import.meta.dirname, '../data/figures.json'), 'utf8')) as Readonly<Record<string, readonly [value: number, from: string]>>
@@ -277,6 +277,26 @@ describe('what machines, trenches and silt ask for', () => {
       expect(ruled(`${drain}Deep_ft`, { [`${drain}Edge_ft`]: 2, [`${drain}End_ft`]: 3 })).toBe(3)
       expect(ruled(`${drain}TrenchDepth_ft`, { [`${drain}Edge_ft`]: 2, [`${drain}End_ft`]: 3 })).toBe(2.5)
     }
+    // Boards over the row of tanks where frost reaches the water, and 2 ft beside it on every side.
+    const cold = takeoffOf({ ...leastRow, Cover_ft: 0, FrostDepth_in: 60, TankCount: 2 })
+    const { design: frosty } = cold
+    expect(lineOf(cold, 'TANK-INSUL')!.net).toBeCloseTo((frosty.number('RowLength_ft') + 4) * (frosty.number('TankLength_ft') + 4), 9)
+    expect(lineOf(takeoffOf({ ...leastRow, Cover_ft: 3, FrostDepth_in: 12 }), 'TANK-INSUL')).toBeUndefined()
+    // A subcontractor's yards are all that goes back: backfill, fill of the trenches, and what PLACE has of stone, clean earth and topsoil.
+    const paid = takeoffOf({ ...leastRow, TankCount: 3, EarthworkBy: 'subcontract' })
+    const yards = (name: Parameters<typeof paid.design.number>[0]) => paid.design.number(name)
+    const bought = ['BACKFILL', 'TRENCH-FILL', 'PLACE'].reduce((sum, code) => sum + (lineOf(paid, code)?.net ?? 0), 0)
+    expect(bought).toBeCloseTo(
+      yards('Backfill_yd3') +
+        yards('TrenchFill_yd3') +
+        yards('Bed_yd3') +
+        yards('PumpEndStone_yd3') +
+        yards('DrainBedding_yd3') +
+        yards('TrenchEarth_yd3') +
+        yards('PitTopsoilBack_yd3') +
+        yards('TrenchTopsoil_yd3'),
+      9,
+    )
     // Past the far tank of 6 ft and a gap of 12 in to the ports of the next: one pipe for its overflows, one for each inlet drain of its own.
     const beside = { TankWidth_ft: 6, SecondWidth_ft: 5, TankGap_in: 12, SecondTanks: 0, NextInlets: 0, OverflowsNext: 2, TankCount: 3 }
     expect(ruled('DrainBeside_ft', beside)).toBe(7)
