@@ -55,8 +55,9 @@ const keyed: readonly WorkId[] = [...new Set([...verdictRules, ...resultGroups.f
 export const keyOf = (work: WorkId): string => `[${keyed.indexOf(work) + 1}]`
 export function inKey(source: Citation): string {
   if (!isPlainSource(source.work)) return `${keyOf(source.work)} ${source.locator}`.trim()
-  // That it is derived, or from memory, stands beside it as its grade: a request of Excel holds so much and no more.
-  return ['derivation', 'memory'].includes(source.work) && source.locator ? source.locator : citationText(source)
+  // That it is derived, from memory or common practice stands beside it as its grade: a request of Excel holds so much and no more.
+  if (!source.locator || !['derivation', 'memory', 'practice'].includes(source.work)) return citationText(source)
+  return source.work === 'practice' ? `no source: ${source.locator}` : source.locator
 }
 /** What a number of the key stands for. */
 export function workWords(work: WorkId): { title: string; grade: string } {
