@@ -144,8 +144,9 @@ function planOf(
       // What a cell holds our own reader says: the other one stumbles over marks of pronunciation and dates in words.
       const known = own.get(Number(row.number))?.get(column)
       // Merged cells show what their corner holds; a sum counts it once. What a formula fills stands in no formula's way.
-      const isCovered = (cell.isMerged && cell.master !== cell) || filled.has(`${row.number} ${column}`)
-      const value = filled.has(`${row.number} ${column}`) ? null : known ? known.value : isCovered ? null : plainCell(cell)
+      const isFilled = filled.has(`${row.number} ${column}`)
+      const isCovered = isFilled || (cell.isMerged && cell.master !== cell)
+      const value = isFilled ? null : known ? known.value : isCovered ? null : plainCell(cell)
       const formula = (isCovered ? undefined : (cell.formula as string | undefined)) ?? known?.formula
       seen.add(`${row.number} ${column}`)
       const format = formatOf(cell.numFmt, shown)

@@ -173,9 +173,9 @@ export class FileHost implements Host {
   private loseThere(made: readonly SheetPlan[]): void {
     if (!this.standing) return
     const { book } = this.standing
-    const formers = this.formerSheets()
+    const formers = this.formerSheets(book)
     const plans = made.map((plan) => {
-      const former = book.sheetNamed(plan.name) ? undefined : book.sheetNamed(formers.get(plan.name) ?? '')
+      const former = book.sheetNamed(formers.get(plan.name) ?? '')
       if (former) this.cameAlong.add(former.name.toLowerCase())
       return former ? { ...plan, name: former.name } : plan
     })
@@ -186,14 +186,15 @@ export class FileHost implements Host {
     this.standing.close(namesOf(plans))
   }
 
-  /** Names of sheets of jobs, by those that they get now. */
-  private formerSheets(): ReadonlyMap<string, string> {
+  /** Names of sheets of jobs, by those that they get now; of a job whose sheets stand there under its new name none. */
+  private formerSheets(book: Book): ReadonlyMap<string, string> {
     const jobs = this.found && !('missing' in this.found) ? this.found.raw.Jobs.rows : []
     return new Map(
       jobs.flatMap((row) => {
         const former = formerNameOf(row)
         if (former === undefined) return []
         const [now, before] = [jobSheetNames(String(row.cells.Job ?? '').trim()), jobSheetNames(former)]
+        if (Object.values(now).some((name) => book.sheetNamed(name))) return []
         return (Object.keys(now) as (keyof typeof now)[]).map((kind) => [now[kind], before[kind]] as const)
       }),
     )

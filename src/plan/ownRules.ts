@@ -44,7 +44,12 @@ function* ownRules(): Generator<OwnRule> {
     yield { where: `verdict ${rule.name}`, text: rule.formula }
     yield { where: `words of the verdict ${rule.name}`, text: rule.wordsFormula }
   }
-  for (const rule of cautionRules) yield* [when(`caution ${rule.name}`, rule.when), words(`words of the caution ${rule.name}`, rule.text)]
+  for (const rule of cautionRules)
+    yield* [
+      when(`caution ${rule.name}`, rule.when),
+      ...Object.entries(rule.onlyWhen).map(([stage, asked]) => when(`caution ${rule.name} at ${stage}`, asked)),
+      words(`words of the caution ${rule.name}`, rule.text),
+    ]
   for (const step of crewSteps)
     yield* [when(`crew step ${step.code}`, step.when), words(`words of the crew step ${step.code}`, step.text), words(`figure of the crew step ${step.code}`, step.figure)]
   for (const task of careTasks) yield* [when(`task of care ${task.code}`, task.when), words(`words of the task ${task.code}`, task.task)]

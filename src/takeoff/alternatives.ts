@@ -36,7 +36,7 @@ export function alternativesOf(office: Office, job: Row, tanks: number): { alter
     if (cells.OnQuote === 'yes') onQuote.add(name)
     const known = [...Object.keys(jobFields), ...office.ownFields].find((one) => one.toLowerCase() === field.toLowerCase())
     if (!known || known === 'Job' || known === 'FormerName') {
-      problems.push({ sheet: office.sheets.Variants, row, column: 'Field', allowed: 'a column of Jobs other than Job, as TankModel', came: `"${field}"` })
+      problems.push({ sheet: office.sheets.Variants, row, column: 'Field', allowed: 'a column of Jobs other than Job and FormerName, as TankModel', came: `"${field}"` })
       continue
     }
     if (Object.hasOwn(variants.get(name) ?? {}, known)) {

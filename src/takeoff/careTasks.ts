@@ -76,7 +76,7 @@ export const careTasks: readonly CareTask[] = [
   ),
   task(
     'K13',
-    'After work in the tanks or a bad test: {Bleach_pint} of {BleachStrength%} bleach to {Storage_gal}, mixed, a day of contact, then neutralized with up to {Neutralizer_lb:1} of ascorbic acid or run to waste. From outside, goggles and gloves.',
+    'After work in the tanks or a bad test: {Bleach_pint} of {BleachStrength%} bleach to {Storage_gal}, mixed, a day of contact, then neutralized with up to {Neutralizer_lb:1} of vitamin C or run to waste. From outside, goggles and gloves.',
     [],
     cite('oregon', '50 mg/L for tanks'),
   ),

@@ -2,6 +2,7 @@
 import { dollars, money, roundTo } from '../rounding.js'
 import { grouped } from '../errors.js'
 import { symbolOf, unitOf } from '../units.js'
+import { pricedUnit } from './itemRules.js'
 import { jobFields, type JobFieldName } from './officeTables.js'
 import { type Takeoff } from './takeoff.js'
 
@@ -108,7 +109,7 @@ export function changesSince(before: Before | undefined, takeoff: Takeoff): Chan
       continue
     }
     // Feet are no cubic yards: what is counted in another unit now is another line.
-    if (was.unit && line.unit && was.unit.trim() !== line.unit.trim()) {
+    if (was.unit && line.unit && pricedUnit(was.unit).name !== pricedUnit(line.unit).name) {
       if (was.amount !== 0) changes.push({ what: 'line gone', code, words: `${was.description}, by the ${was.unit}`, from: was.amount, to: null, money: -was.amount })
       if (line.amount !== 0) changes.push({ what: 'line added', code, words: `${line.description}, by the ${line.unit}`, from: null, to: line.amount, money: line.amount })
       continue

@@ -1,6 +1,7 @@
 /** The crew's sequence: what is done in which order, the figure to check it against, and where to hold until someone has looked. */
 import type { CrewStage } from './cautions.js'
 import type { Design } from './design.js'
+import { FROST_REACHES_WATER } from './frost.js'
 import type { Words } from './template.js'
 
 export interface CrewStep {
@@ -342,7 +343,7 @@ export const crewSteps: readonly CrewStep[] = [
     [
       'G10',
       'Frost reaches down to the water: insulation boards over the tanks and {InsulationBeside_ft} beside them, before fill covers them.',
-      { when: 'AND(FrostDepth_in>0,12*WaterLevel_ft<FrostDepth_in)', figure: 'frost {FrostDepth_in}', hold: 'foreman', of: 'TANK-INSUL' },
+      { when: FROST_REACHES_WATER, figure: 'frost {FrostDepth_in}', hold: 'foreman', of: 'TANK-INSUL' },
     ],
     [
       'G7',

@@ -1,4 +1,5 @@
 /** The item rules that a new workbook starts with. They are rows of its Items table, to be changed there; quantities live nowhere else. */
+import { FROST_REACHES_WATER } from './frost.js'
 import type { CellValue } from './fields.js'
 import type { ItemKind, Section } from './officeTables.js'
 
@@ -49,7 +50,7 @@ const bySection: Record<Section, readonly ItemRow[]> = {
     { code: 'RISER-LID-{SecondOpening_in}', description: 'Locking riser lid, opening {SecondOpening_in}', when: 'OpeningsSecond>0', quantity: 'OpeningsSecond', unit: 'each', hours: 0.1, price: 'SecondRiserLid_usd', why: 'One for each of {OpeningsSecond|opening|openings} of {SecondModel}' },
     { code: 'LID-INSUL', description: 'Insulation under a riser lid, opening {TankOpening_in}', when: 'FrostDepth_in>0', quantity: 'OpeningsFirst', unit: 'each', hours: 0.1, why: 'Frost {FrostDepth_in}: the riser crosses it; one for each of {OpeningsFirst|opening|openings}' },
     { code: 'LID-INSUL-{SecondOpening_in}', description: 'Insulation under a riser lid, opening {SecondOpening_in}', when: 'AND(FrostDepth_in>0,OpeningsSecond>0)', quantity: 'OpeningsSecond', unit: 'each', hours: 0.1, price: 'SecondInsulation_usd', why: 'Frost {FrostDepth_in}: the riser crosses it; one for each of {OpeningsSecond|opening|openings} of {SecondModel}' },
-    { code: 'TANK-INSUL', description: 'Insulation board over and beside the tanks', when: 'AND(FrostDepth_in>0,12*WaterLevel_ft<FrostDepth_in)', quantity: '(RowLength_ft+2*InsulationBeside_ft)*(MAX(TankLength_ft,SecondLength_ft)+2*InsulationBeside_ft)', unit: 'ft²', waste: 0.05, lot: 32, hours: 0.01, why: 'Frost {FrostDepth_in} reaches the water, {WaterLevel_ft} down: over the row and {InsulationBeside_ft} beside it' },
+    { code: 'TANK-INSUL', description: 'Insulation board over and beside the tanks', when: FROST_REACHES_WATER, quantity: '(RowLength_ft+2*InsulationBeside_ft)*(MAX(TankLength_ft,SecondLength_ft)+2*InsulationBeside_ft)', unit: 'ft²', waste: 0.05, lot: 32, hours: 0.01, why: 'Frost {FrostDepth_in} reaches the water, {WaterLevel_ft} down: over the row and {InsulationBeside_ft} beside it' },
     { code: 'MASTIC', description: 'Butyl sealant for risers', quantity: 'RiserSections*PI()*(FirstTanks*TankOpenings*TankOpening_in+SecondTanks*SecondOpenings*SecondOpening_in)/12', unit: 'ft', waste: 0.1, lot: 15, why: 'Round each riser joint, opening {OpeningWords}' },
     { code: 'SIGN', description: 'Sign: cistern water, not for drinking', quantity: 'OpeningCount+1', unit: 'each', hours: 0.1, why: 'One a lid, and one at the house, where it is treated at the tap ahead of it' },
     { code: 'VENT', description: 'Screened vent', quantity: 'TankCount', unit: 'each', hours: 0.5, why: 'One on each tank: ties under water share no air' },

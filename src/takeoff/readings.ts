@@ -23,14 +23,14 @@ export interface ReadingRule {
   part: ReadingPart
   span?: readonly [least: number, most: number]
 }
-const DISINFECTION: readonly string[] = ['X10', 'X12', 'X14', 'X15', 'X11']
+const DISINFECTION = { part: 'Disinfection and backflow' } as const
 const reading = (
   code: string,
   label: string,
   unit: string,
   wanted: string,
   judge: Judge | undefined,
-  more: { when?: string; span?: readonly [number, number]; earlier?: readonly string[]; sources?: readonly Citation[] } = {},
+  more: { part?: ReadingPart; when?: string; span?: readonly [number, number]; earlier?: readonly string[]; sources?: readonly Citation[] } = {},
 ): ReadingRule => ({
   code,
   label,
@@ -38,7 +38,7 @@ const reading = (
   wanted,
   verdict: judge ? judge(more.span) : '',
   when: 'TRUE',
-  part: DISINFECTION.includes(code) ? 'Disinfection and backflow' : 'Readings at line and first fill',
+  part: 'Readings at line and first fill',
   sources: [],
   earlier: [],
   ...more,
@@ -122,14 +122,14 @@ export const readingRules: readonly ReadingRule[] = [
     },
   ),
   // In gallons until 0.10: what was written then is kept in words.
-  reading('X10', 'Chlorine put in, bleach', 'gal', '', undefined, { when: 'FALSE' }),
+  reading('X10', 'Chlorine put in, bleach', 'gal', '', undefined, { ...DISINFECTION, when: 'FALSE' }),
   reading(
     'X12',
     'Chlorine put in, bleach: first fill to full tanks',
     'pint',
     '{BleachFirst_pint} to {Bleach_pint} of {BleachStrength%}',
     judged('AND(reading>=0.9*BleachFirst_pint,reading<=1.1*Bleach_pint)', CHECK),
-    { span: [0, 8000], earlier: ['Chlorine put in, bleach'], sources: [practice('the dose within a tenth')] },
+    { ...DISINFECTION, span: [0, 8000], earlier: ['Chlorine put in, bleach'], sources: [practice('the dose within a tenth')] },
   ),
   reading(
     'X14',
@@ -138,15 +138,17 @@ export const readingRules: readonly ReadingRule[] = [
     '{ChlorineLeft_mg_per_L} to {Dose_mg_per_L}, what was put in',
     judged('AND(reading>=ChlorineLeft_mg_per_L,reading<=1.1*Dose_mg_per_L)', CHECK),
     {
+      ...DISINFECTION,
       span: [0, 500],
       earlier: ['Chlorine left after the contact time'],
       sources: [cite('memory', 'AWWA C652'), practice('the dose within a tenth')],
     },
   ),
   reading('X15', 'Chlorine in tanks and at the house, neutralized and flushed', 'mg/L', '{ChlorineUse_mg_per_L} at the most', judged('reading<=ChlorineUse_mg_per_L', CHECK), {
+    ...DISINFECTION,
     earlier: ['Chlorine at the house, flushed'],
     span: [0, 500],
     sources: [cite('memory', '40 CFR 141.65: 4.0 mg/L')],
   }),
-  reading('X11', 'Backflow protection, test number', '', '{Backflow}', undefined, { when: 'Backflow<>"none"' }),
+  reading('X11', 'Backflow protection, test number', '', '{Backflow}', undefined, { ...DISINFECTION, when: 'Backflow<>"none"' }),
 ]

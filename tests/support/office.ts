@@ -33,3 +33,10 @@ export const lineOf = (takeoff: Takeoff, code: string) => takeoff.lines.find((li
 
 /** The least that a row must say. */
 export const leastRow = { Job: 'Least', RoofArea_ft2: 2000, RainStation: 'Alder Reach', People: 2, TankModel: 'Quern 1800', WaterLineRun_ft: 90, PowerRun_ft: 100 }
+
+/** What the parts of a pit leave of its dig: nothing, where its mass is kept. */
+export const pitLeft_yd3 = ({ design }: Pick<Takeoff, 'design'>): number =>
+  (['Bed_yd3', 'TanksOutside_yd3', 'RisersInEarth_yd3', 'PumpEndStone_yd3', 'DrainsInPit_yd3', 'Backfill_yd3', 'PitTopsoilBack_yd3'] as const).reduce(
+    (left, part) => left - design.number(part),
+    design.number('Dig_yd3'),
+  )

@@ -38,7 +38,7 @@ describe('options', () => {
   })
   it('that name nothing are named at their place', () => {
     expect(refused([{ Job: 'Least', Variant: 'x', Field: 'Colour', Value: 'red' }])).toEqual([
-      'Variants, row 6, Field: a column of Jobs other than Job, as TankModel; got "Colour".',
+      'Variants, row 6, Field: a column of Jobs other than Job and FormerName, as TankModel; got "Colour".',
     ])
     expect(refused([{ Job: 'Least', Variant: 'x', Field: 'TankCount', Value: 'many' }])[0]).toMatch(/^Variants, row 6, Value: /)
     expect(refused([{ Job: 'Least', Variant: 'x', Field: 'TankModel', Value: 'Quern 9000' }])[0]).toMatch(

@@ -425,13 +425,12 @@ describe('a condition of a step or a caution', () => {
 
 describe('a hazard that acts at one stage in this job and at another in the next', () => {
   // 29 CFR 1926.652(a)(1)(ii): from 5 ft; 1926.651(h)(1): water in the trench itself.
-  const given = { LineProtected: 0, LineDug_in: 36, LineDeeper_ft: 0, DrainsProtected: 0, GroundwaterDepth_ft: 4, DrainDeepest_ft: 3 }
+  const given = { LineProtected: 0, LineDeep_ft: 3, DrainsProtected: 0, GroundwaterDepth_ft: 4, DrainDeepest_ft: 3 }
   it.each([
     ['trench walls', 'Water line', { LineProtected: 1 }],
-    ['trench walls', 'Water line', { LineDeeper_ft: 2 }],
+    ['trench walls', 'Water line', { LineDeep_ft: 5 }],
     ['trench walls', 'Drains', { DrainsProtected: 1 }],
-    ['wet trench', 'Water line', { LineDug_in: 49 }],
-    ['wet trench', 'Water line', { LineDeeper_ft: 1.1 }],
+    ['wet trench', 'Water line', { LineDeep_ft: 4.1 }],
     ['wet trench', 'Drains', { DrainDeepest_ft: 4.1 }],
   ] as const)('%s at %s: %o', (name, stage, more) => {
     const { onlyWhen, stages } = cautionRules.find((rule) => rule.name === name)!

@@ -1,6 +1,6 @@
 /** The Test record: the log of the vacuum test, a row a tank, and the readings of line, pump and switch; each judged where it stands. */
 import { closingCaution } from '../../takeoff/cautions.js'
-import { readingRules } from '../../takeoff/readings.js'
+import { readingParts, readingRules } from '../../takeoff/readings.js'
 import { againCodes, stopsOfRecord, tankCodes } from '../../takeoff/testRecord.js'
 import { verdictWords } from '../../takeoff/verdicts.js'
 import { address, range, type SheetPlan } from '../plan.js'
@@ -24,7 +24,8 @@ export const test = sheetKind({
     ...SIGNATURES.map((who) => `S ${who}`),
   ],
   isOurLine: (words) =>
-    /^(?:LOG OF THE VACUUM TEST|READINGS AT LINE AND FIRST FILL|DISINFECTION AND BACKFLOW|LINE, PUMP, SWITCH AND FIRST FILL|SIGNED|Lines above that say stop)$/.test(words) ||
+    readingParts.some((part) => part.toUpperCase() === words) ||
+    /^(?:LOG OF THE VACUUM TEST|LINE, PUMP, SWITCH AND FIRST FILL|SIGNED|Lines above that say stop)$/.test(words) ||
     words.startsWith(STOPS_LINE),
   plan: testSheet,
 })

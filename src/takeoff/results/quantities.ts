@@ -64,7 +64,7 @@ export const quantityResults = [
   result(
     'TrenchBox_day',
     'Days with a trench box',
-    'MAX(1,ROUNDUP((IF(LineProtected=1,LineBeyond_ft,IF(ROUND(LineDug_in/12+LineDeeper_ft,2)>=5,DeepReach_ft,0))+IF(ROUND(InletDeep_ft,2)>=5,InletBeyond_ft,0)+IF(ROUND(OverflowDeep_ft,2)>=5,OverflowBeyond_ft,0))*(1/TrenchRate_ft_per_h+1/TrencherRate_ft_per_h)/Workday_h_per_day,0))',
+    'MAX(1,ROUNDUP((IF(LineProtected=1,LineBeyond_ft,IF(ROUND(LineDeep_ft,2)>=5,DeepReach_ft,0))+IF(ROUND(InletDeep_ft,2)>=5,InletBeyond_ft,0)+IF(ROUND(OverflowDeep_ft,2)>=5,OverflowBeyond_ft,0))*(1/TrenchRate_ft_per_h+1/TrencherRate_ft_per_h)/Workday_h_per_day,0))',
     practice('dug, then laid and filled at the rate of earth'),
   ),
   result('Dewater_day', 'Days of pumping', 'IF(PumpedFor_day=0,0,PumpedFor_day+2*INT((ROUNDUP(PumpedFor_day,0)-1)/5))', cite('derivation', 'day and night, begun on a Monday: the weekends between count')),
